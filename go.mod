@@ -1,0 +1,5 @@
+module wetrun
+
+go 1.26
+
+require pgregory.net/rapid v1.3.0 // indirect
