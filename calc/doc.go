@@ -1,0 +1,13 @@
+// Package calc is the arithmetic of sprayer calibration: pure functions from
+// what was measured to what follows from it. It knows no HTTP, no JSON, no clock
+// and no randomness.
+//
+// Quantities are the named types of package unit. Every quantity of this package
+// is positive, so a zero field means "not given"; where a field may be left out,
+// its comment says what stands in for it.
+//
+// A function that cannot compute returns an error of type Invalid, which lists
+// every violation at once, each with the Go path of its field. What is unusual
+// but can be computed comes back as Warnings beside the result. Out of tolerance
+// is neither: it is a Verdict.
+package calc

@@ -1,0 +1,125 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// A Run is one timed pass over a measured course.
+type Run struct {
+	CourseLength unit.Length
+	Time         unit.Time
+}
+
+// GroundSpeedInput is what a crew times.
+type GroundSpeedInput struct {
+	// Runs holds at least one run. Two, one in each direction, even out slope
+	// and wind.
+	Runs []Run
+	// RunTolerance is the spread that still counts as repeatable. Zero stands
+	// for DefaultRunTolerance.
+	RunTolerance unit.Ratio
+	// TargetGroundSpeed, when given, asks for the time each course should take.
+	TargetGroundSpeed unit.Speed
+}
+
+// GroundSpeedResult is the speed and how well the runs agree.
+type GroundSpeedResult struct {
+	GroundSpeed  unit.Speed   // total length over total time
+	TotalLength  unit.Length  // of all runs
+	TotalTime    unit.Time    // of all runs
+	Runs         []unit.Speed // in the order of the input
+	TargetTimes  []unit.Time  // per run, empty without a target speed
+	Spread       unit.Ratio   // (fastest - slowest) / GroundSpeed; 0 for one run
+	RunTolerance unit.Ratio   // the one applied
+	Repeatable   Verdict      // NotJudged for one run
+	Warnings     []Warning
+}
+
+// Warning codes of GroundSpeed.
+const (
+	WarnSingleRun    = "single_run"    // one run cannot show whether it was repeatable
+	WarnShortRun     = "short_run"     // under ShortRun: reaction time weighs too much
+	WarnUnusualSpeed = "unusual_speed" // outside 1 to 20 mph
+)
+
+// ShortRun is the time below which a run is warned of: a reaction time of 0.2 s
+// at each end is then over 1 %. From memory.
+const ShortRun = 20 * unit.Second
+
+// Speeds outside which a field sprayer hardly works. Common practice, no
+// published source.
+const (
+	slowest = 1 * unit.MilePerHour
+	fastest = 20 * unit.MilePerHour
+)
+
+// GroundSpeed returns the mean ground speed over timed runs,
+//
+//	v = sum of lengths / sum of times
+//
+// and the spread of the runs, (v_max - v_min) / v, as a fraction. Lengths are in
+// metres and times in seconds inside; both must be finite and above zero, and
+// there must be at least one run: Invalid otherwise, with codes required,
+// not_positive, not_finite, too_few.
+//
+// Source: mph = ft x 60 / (s x 88), Oklahoma State University turf fact sheet;
+// km/h = m x 3.6 / s, see testdata/published/ground-speed. The mean over total
+// length and total time, and the spread, are common practice.
+func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
+	if err := in.check(); err != nil {
+		return GroundSpeedResult{}, err
+	}
+	r := GroundSpeedResult{RunTolerance: in.RunTolerance, Runs: make([]unit.Speed, len(in.Runs))}
+	if r.RunTolerance == 0 {
+		r.RunTolerance = DefaultRunTolerance
+	}
+	if in.TargetGroundSpeed != 0 {
+		r.TargetTimes = make([]unit.Time, len(in.Runs))
+	}
+	var low, high unit.Speed
+	for i, run := range in.Runs {
+		v := unit.Speed(float64(run.CourseLength) / float64(run.Time))
+		r.Runs[i] = v
+		r.TotalLength += run.CourseLength
+		r.TotalTime += run.Time
+		if i == 0 || v < low {
+			low = v
+		}
+		if v > high {
+			high = v
+		}
+		if in.TargetGroundSpeed != 0 {
+			r.TargetTimes[i] = unit.Time(float64(run.CourseLength) / float64(in.TargetGroundSpeed))
+		}
+		if run.Time < ShortRun {
+			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "Time"), WarnShortRun})
+		}
+		if v < slowest || v > fastest {
+			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "CourseLength"), WarnUnusualSpeed})
+		}
+	}
+	r.GroundSpeed = unit.Speed(float64(r.TotalLength) / float64(r.TotalTime))
+	if len(in.Runs) == 1 {
+		r.Warnings = append(r.Warnings, Warning{"Runs", WarnSingleRun})
+		return r, nil
+	}
+	r.Spread = unit.Ratio(difference(float64(high), float64(low)) / float64(r.GroundSpeed))
+	r.Repeatable = judge(float64(r.Spread), float64(r.RunTolerance))
+	return r, nil
+}
+
+func (in GroundSpeedInput) check() error {
+	var v Invalid
+	if len(in.Runs) == 0 {
+		v.add("Runs", CodeTooFew)
+	}
+	for i, run := range in.Runs {
+		if !sound(float64(run.CourseLength)) || run.CourseLength == 0 {
+			v.positive(float64(run.CourseLength), at("Runs", i, "CourseLength"))
+		}
+		if !sound(float64(run.Time)) || run.Time == 0 {
+			v.positive(float64(run.Time), at("Runs", i, "Time"))
+		}
+	}
+	v.optional(float64(in.RunTolerance), "RunTolerance")
+	v.optional(float64(in.TargetGroundSpeed), "TargetGroundSpeed")
+	return v.err()
+}

@@ -1,0 +1,94 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Violation is one reason why an input cannot be computed.
+type Violation struct {
+	// Field is the Go path of the field, such as Catches[2].Volume. It may name
+	// a field that is missing.
+	Field string
+	// Code is stable and in snake_case, one of the Code constants.
+	Code string
+}
+
+// Codes of violations that any function may report.
+const (
+	CodeRequired      = "required"       // the field is missing and nothing stands in for it
+	CodeNotPositive   = "not_positive"   // zero or less where only more than zero makes sense
+	CodeNotFinite     = "not_finite"     // NaN or infinite
+	CodeTooFew        = "too_few"        // fewer items than the calculation needs
+	CodeConflict      = "conflict"       // given together with something that already says it
+	CodeRangeInverted = "range_inverted" // low is above high
+	CodeNotAllowed    = "not_allowed"    // not one of the values that the field may have
+)
+
+// Invalid is the error of this package: all violations of one input.
+type Invalid []Violation
+
+// Error lists the fields and codes.
+func (v Invalid) Error() string {
+	parts := make([]string, len(v))
+	for i, x := range v {
+		parts[i] = x.Field + ": " + x.Code
+	}
+	return "calc: " + strings.Join(parts, "; ")
+}
+
+// Within puts prefix before every field path, for a function that calls another
+// with a part of its own input.
+func (v Invalid) Within(prefix string) Invalid {
+	out := make(Invalid, len(v))
+	for i, x := range v {
+		out[i] = Violation{prefix + "." + x.Field, x.Code}
+	}
+	return out
+}
+
+// err returns nil, not an empty Invalid, when nothing is wrong.
+func (v Invalid) err() error {
+	if len(v) == 0 {
+		return nil
+	}
+	return v
+}
+
+func (v *Invalid) add(field, code string) { *v = append(*v, Violation{field, code}) }
+
+// positive checks a quantity that must be given, finite and above zero.
+func (v *Invalid) positive(x float64, field string) {
+	switch {
+	case x == 0:
+		v.add(field, CodeRequired)
+	default:
+		v.optional(x, field)
+	}
+}
+
+// optional checks a quantity that may be left out.
+func (v *Invalid) optional(x float64, field string) {
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		v.add(field, CodeNotFinite)
+	case x < 0:
+		v.add(field, CodeNotPositive)
+	}
+}
+
+// sound tells whether x is a quantity that may stand: finite and not below zero.
+// Loops ask it first, so that a path is built only for what is wrong.
+func sound(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
+
+// at builds the path of a member of a list item.
+func at(list string, i int, member string) string {
+	return list + "[" + strconv.Itoa(i) + "]." + member
+}
+
+// A Warning is something unusual in an input that could be computed all the same.
+type Warning struct {
+	Field string // Go path
+	Code  string // snake_case, stable
+}
