@@ -1,0 +1,98 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"reflect"
+
+	"github.com/go-json-experiment/json"
+
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// An operation is one POST of the service: a request in, an answer or a refusal
+// out. It knows nothing of HTTP, so that anything can run it.
+type operation struct {
+	name string
+	// run decodes and checks body, calculates, and writes the answer to out.
+	run func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal
+
+	// What the tests hold against the document.
+	request, response reflect.Type
+	shape             shape
+}
+
+// A warning is something unusual in a request that could be answered all the same.
+type warning struct {
+	Code    string `json:"code"`
+	Pointer string `json:"pointer"`
+	Detail  string `json:"detail"`
+}
+
+// A notice is a code with its text: a caution, or a next step.
+type notice struct {
+	Code string `json:"code"`
+	Text string `json:"text"`
+}
+
+// calculation ties a request table and a handler into an operation.
+func calculation[Req, Res any](name string, o *object[Req], handle func(context.Context, *Req) (Res, error)) operation {
+	return operation{
+		name: name,
+		run: func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+			var request Req
+			if r := checkTop(&request, decode(body, o, &request)); r != nil {
+				return r
+			}
+			response, err := handle(ctx, &request)
+			if err != nil {
+				var invalid calc.Invalid
+				if errors.As(err, &invalid) {
+					return refused(invalid)
+				}
+				return &refusal{kind: internalError}
+			}
+			if err := json.MarshalWrite(out, &response); err != nil {
+				return &refusal{kind: internalError}
+			}
+			return nil
+		},
+		request:  reflect.TypeFor[Req](),
+		response: reflect.TypeFor[Res](),
+		shape:    o.shape(),
+	}
+}
+
+// warnings words what calc found unusual.
+func warnings(ctx context.Context, found []calc.Warning) []warning {
+	if len(found) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	all := make([]warning, len(found))
+	for i, w := range found {
+		all[i] = warning{w.Code, pointer(w.Field), text.Of(lang, "warning."+w.Code)}
+	}
+	return all
+}
+
+// cautions words cautions by their codes.
+func cautions(ctx context.Context, codes ...string) []notice {
+	lang := text.From(ctx)
+	all := make([]notice, len(codes))
+	for i, c := range codes {
+		all[i] = notice{c, text.Of(lang, "caution."+c)}
+	}
+	return all
+}
+
+// within turns a verdict into the member withinTolerance; nil when not judged.
+func within(v calc.Verdict) *bool {
+	if v == calc.NotJudged {
+		return nil
+	}
+	inside := v == calc.Within
+	return &inside
+}

@@ -1,0 +1,98 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// GroundSpeedRequest is the body of POST /v1/ground-speed.
+type GroundSpeedRequest struct {
+	Runs              []RunRequest `json:"runs" validate:"required"`
+	RunTolerance      Quantity     `json:"runTolerance,omitzero"`
+	TargetGroundSpeed Quantity     `json:"targetGroundSpeed,omitzero"`
+	Results
+}
+
+// RunRequest is one timed run.
+type RunRequest struct {
+	Label        string   `json:"label,omitzero"`
+	CourseLength Quantity `json:"courseLength"`
+	Time         Quantity `json:"time"`
+}
+
+// GroundSpeedResponse is the answer.
+type GroundSpeedResponse struct {
+	GroundSpeed     Quantity      `json:"groundSpeed"`
+	Runs            []RunResponse `json:"runs"`
+	TotalLength     Quantity      `json:"totalLength"`
+	TotalTime       Quantity      `json:"totalTime"`
+	RunTolerance    Quantity      `json:"runTolerance"`
+	Spread          Quantity      `json:"spread,omitzero"`
+	WithinTolerance *bool         `json:"withinTolerance,omitzero"`
+	Warnings        []warning     `json:"warnings,omitzero"`
+}
+
+// RunResponse is the speed of one run.
+type RunResponse struct {
+	Label       string   `json:"label,omitzero"`
+	GroundSpeed Quantity `json:"groundSpeed"`
+	TargetTime  Quantity `json:"targetTime,omitzero"`
+}
+
+var runTable = objectOf(
+	label("label", func(r *RunRequest) *string { return &r.Label }, longestLabel),
+	require(quantity("courseLength", func(r *RunRequest) *Quantity { return &r.CourseLength }, unit.KindLength)),
+	require(quantity("time", func(r *RunRequest) *Quantity { return &r.Time }, unit.KindTime)),
+)
+
+var groundSpeedTable = objectOf(
+	list("runs", func(r *GroundSpeedRequest) *[]RunRequest { return &r.Runs }, 1, mostRuns, runTable),
+	quantity("runTolerance", func(r *GroundSpeedRequest) *Quantity { return &r.RunTolerance }, unit.KindRatio),
+	quantity("targetGroundSpeed", func(r *GroundSpeedRequest) *Quantity { return &r.TargetGroundSpeed }, unit.KindSpeed),
+	results(func(r *GroundSpeedRequest) *Results { return &r.Results }),
+)
+
+func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedResponse, error) {
+	result, err := calc.GroundSpeed(r.input())
+	if err != nil {
+		return GroundSpeedResponse{}, err
+	}
+	return groundSpeedAnswer(ctx, r, result), nil
+}
+
+func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
+	runs := make([]calc.Run, len(r.Runs))
+	for i, x := range r.Runs {
+		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si())}
+	}
+	return calc.GroundSpeedInput{
+		Runs:              runs,
+		RunTolerance:      unit.Ratio(r.RunTolerance.si()),
+		TargetGroundSpeed: unit.Speed(r.TargetGroundSpeed.si()),
+	}
+}
+
+func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.GroundSpeedResult) GroundSpeedResponse {
+	units := r.units()
+	a := GroundSpeedResponse{
+		GroundSpeed:     in(result.GroundSpeed, units.speed),
+		Runs:            make([]RunResponse, len(result.Runs)),
+		TotalLength:     in(result.TotalLength, units.length),
+		TotalTime:       in(result.TotalTime, unit.IDS),
+		RunTolerance:    percent(result.RunTolerance),
+		WithinTolerance: within(result.Repeatable),
+		Warnings:        warnings(ctx, result.Warnings),
+	}
+	for i, v := range result.Runs {
+		a.Runs[i] = RunResponse{Label: r.Runs[i].Label, GroundSpeed: in(v, units.speed)}
+		if result.TargetTimes != nil {
+			a.Runs[i].TargetTime = in(result.TargetTimes[i], unit.IDS)
+		}
+	}
+	if result.Repeatable != calc.NotJudged {
+		a.Spread = percent(result.Spread)
+	}
+	return a
+}

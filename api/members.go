@@ -1,0 +1,272 @@
+package api
+
+import (
+	"bytes"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/unit"
+)
+
+// An object is the table by which the decoder reads one JSON object into a T.
+type object[T any] struct {
+	members []member[T]
+	names   []string
+}
+
+// A member is one row of such a table.
+type member[T any] struct {
+	name     string
+	required bool
+	read     func(*decoder, *T)
+	shape    shape
+}
+
+// A shape describes what a member takes. The decoder enforces it through read;
+// tests hold it against the document.
+type shape struct {
+	Type    string // quantity, object, array, string, integer, boolean
+	Kinds   kindSet
+	Low     float64 // integers, array lengths
+	High    float64 // integers, array lengths, string lengths
+	Allowed []string
+	Members []memberShape
+}
+
+type memberShape struct {
+	Name     string
+	Required bool
+	shape
+}
+
+func objectOf[T any](members ...member[T]) *object[T] {
+	o := &object[T]{members: members}
+	for _, m := range members {
+		o.names = append(o.names, m.name)
+	}
+	if len(members) > 64 {
+		panic("api: an object of more than 64 members needs a wider set of seen ones")
+	}
+	return o
+}
+
+func (o *object[T]) shape() shape {
+	s := shape{Type: "object"}
+	for _, m := range o.members {
+		s.Members = append(s.Members, memberShape{m.name, m.required, m.shape})
+	}
+	return s
+}
+
+// require marks a member that must be there.
+func require[T any](m member[T]) member[T] {
+	m.required = true
+	return m
+}
+
+// readObject reads the members of one object. Members mostly come in the order
+// of the table, so the search starts after the last one found.
+func readObject[T any](d *decoder, o *object[T], into *T) {
+	if !d.expect(jsontext.KindBeginObject, "object") {
+		return
+	}
+	d.tokens.ReadToken()
+	var seen uint64
+	next := 0
+	for d.peek() == jsontext.KindString {
+		raw, ok := d.raw()
+		if !ok {
+			return
+		}
+		i := o.find(raw, next)
+		if i < 0 {
+			d.unknown(string(raw), o.names)
+			continue
+		}
+		m := &o.members[i]
+		d.path = append(d.path, segment{name: m.name})
+		if seen&(1<<i) != 0 {
+			d.report(FieldError{Code: "duplicate_member"})
+			d.skip()
+		} else {
+			seen |= 1 << i
+			m.read(d, into)
+		}
+		d.path = d.path[:len(d.path)-1]
+		next = i + 1
+	}
+	if d.broken != nil {
+		return
+	}
+	d.tokens.ReadToken()
+	for i := range o.members {
+		if o.members[i].required && seen&(1<<i) == 0 {
+			d.report(FieldError{Code: "required"}, o.members[i].name)
+		}
+	}
+}
+
+func (o *object[T]) find(name []byte, start int) int {
+	for i := start; i < len(o.names); i++ {
+		if string(name) == o.names[i] {
+			return i
+		}
+	}
+	for i := 0; i < start; i++ {
+		if string(name) == o.names[i] {
+			return i
+		}
+	}
+	return -1
+}
+
+// unknown reports a member that the object does not have, with the one that was
+// probably meant.
+func (d *decoder) unknown(name string, known []string) {
+	e := FieldError{Code: "unknown_member", Allowed: known}
+	for _, k := range known {
+		if bytes.EqualFold([]byte(name), []byte(k)) {
+			e = FieldError{Code: "wrong_case", Allowed: []string{k}, args: []any{k}}
+		}
+	}
+	if e.Code == "unknown_member" {
+		if k := nearest(name, known); k != "" {
+			e = FieldError{Code: "misspelt_member", Allowed: []string{k}, args: []any{k}}
+		}
+	}
+	d.report(e, name)
+	d.skip()
+}
+
+// quantity is a member {value, unit} of one of the given quantities.
+func quantity[T any](name string, at func(*T) *Quantity, kinds ...unit.Kind) member[T] {
+	set := kindsOf(kinds...)
+	return member[T]{
+		name:  name,
+		read:  func(d *decoder, into *T) { d.quantity(at(into), set) },
+		shape: shape{Type: "quantity", Kinds: set},
+	}
+}
+
+// nested is a member that is an object itself.
+func nested[T, U any](name string, at func(*T) *U, o *object[U]) member[T] {
+	return member[T]{
+		name:  name,
+		read:  func(d *decoder, into *T) { readObject(d, o, at(into)) },
+		shape: o.shape(),
+	}
+}
+
+// list is a member that is an array of least to most objects.
+func list[T, U any](name string, at func(*T) *[]U, least, most int, o *object[U]) member[T] {
+	items := o.shape()
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindBeginArray, "array") {
+				return
+			}
+			d.tokens.ReadToken()
+			items := at(into)
+			*items = make([]U, 0, 16)
+			n := 0
+			for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
+				if n++; n > most {
+					d.skip()
+					continue
+				}
+				*items = append(*items, *new(U))
+				d.path = append(d.path, segment{index: n - 1})
+				readObject(d, o, &(*items)[n-1])
+				d.path = d.path[:len(d.path)-1]
+			}
+			if d.broken != nil {
+				return
+			}
+			d.tokens.ReadToken()
+			d.length(n, least, most)
+		},
+		shape: shape{Type: "array", Low: float64(least), High: float64(most), Members: items.Members},
+	}
+}
+
+func (d *decoder) length(n, least, most int) {
+	if n < least {
+		limit := float64(least)
+		d.report(FieldError{Code: "too_few", Limit: &limit, args: []any{least}})
+	}
+	if n > most {
+		limit := float64(most)
+		d.report(FieldError{Code: "too_many", Limit: &limit, args: []any{most}})
+	}
+}
+
+// label is a member that is free text of at most most characters.
+func label[T any](name string, at func(*T) *string, most int) member[T] {
+	return member[T]{
+		name:  name,
+		read:  func(d *decoder, into *T) { *at(into), _ = d.text(most) },
+		shape: shape{Type: "string", High: float64(most)},
+	}
+}
+
+// oneOf is a member that takes one of a few words.
+func oneOf[T any](name string, at func(*T) *string, allowed ...string) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindString, "string") {
+				return
+			}
+			raw, ok := d.raw()
+			for _, a := range allowed {
+				if ok && string(raw) == a {
+					*at(into) = a
+					return
+				}
+			}
+			if ok {
+				d.report(FieldError{Code: "not_allowed", Allowed: allowed, args: []any{words(allowed)}})
+			}
+		},
+		shape: shape{Type: "string", Allowed: allowed},
+	}
+}
+
+// count is a member that is a whole number from least to most.
+func count[T any](name string, at func(*T) *int, least, most int) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			x, ok := d.number()
+			switch limit := float64(least); {
+			case !ok:
+			case x < float64(least):
+				d.report(FieldError{Code: "too_small", Limit: &limit, args: []any{plain(limit)}})
+			case x > float64(most):
+				limit = float64(most)
+				d.report(FieldError{Code: "too_large", Limit: &limit, args: []any{plain(limit)}})
+			case x != float64(int(x)):
+				d.report(FieldError{Code: "wrong_type", args: []any{"integer"}})
+			default:
+				*at(into) = int(x)
+			}
+		},
+		shape: shape{Type: "integer", Low: float64(least), High: float64(most)},
+	}
+}
+
+// flag is a member that is true or false. A pointer, so that missing is not false.
+func flag[T any](name string, at func(*T) **bool) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if d.expect(jsontext.KindTrue, "boolean") {
+				token, _ := d.tokens.ReadToken()
+				b := token.Bool()
+				*at(into) = &b
+			}
+		},
+		shape: shape{Type: "boolean"},
+	}
+}

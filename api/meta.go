@@ -1,0 +1,45 @@
+package api
+
+import (
+	"wetrun/internal/buildinfo"
+	"wetrun/internal/text"
+)
+
+// MetaResponse is the answer of GET /v1/meta.
+type MetaResponse struct {
+	Name       string            `json:"name"`
+	Version    string            `json:"version"`
+	Revision   string            `json:"revision"`
+	Operations []string          `json:"operations"`
+	Limits     LimitsResponse    `json:"limits"`
+	Languages  []string          `json:"languages"`
+	Links      map[string]string `json:"links"`
+}
+
+// LimitsResponse is what a request may hold.
+type LimitsResponse struct {
+	BodyBytes       int     `json:"bodyBytes"`
+	Catches         int     `json:"catches"`
+	Runs            int     `json:"runs"`
+	Readings        int     `json:"readings"`
+	LabelCharacters int     `json:"labelCharacters"`
+	SmallestValue   float64 `json:"smallestValue"`
+	LargestValue    float64 `json:"largestValue"`
+	Digits          int     `json:"significantDigits"`
+}
+
+func meta(text.Language) any {
+	r := MetaResponse{
+		Name: "wetrun", Version: buildinfo.Version, Revision: buildinfo.Revision(),
+		Limits: LimitsResponse{
+			BodyBytes: mostBody, Catches: mostCatches, Runs: mostRuns, Readings: mostReadings,
+			LabelCharacters: longestLabel, SmallestValue: smallest, LargestValue: largest, Digits: significant,
+		},
+		Languages: []string{text.English.Tag()},
+		Links:     map[string]string{"document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances"},
+	}
+	for _, o := range operations {
+		r.Operations = append(r.Operations, o.name)
+	}
+	return r
+}

@@ -1,0 +1,177 @@
+package api
+
+import (
+	"encoding/json"
+	"fmt"
+	"math/rand/v2"
+	"net/http"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// serverOnly are the codes by which the service may refuse what the schema takes:
+// they depend on more than one member, or on what no schema sees.
+var serverOnly = []string{
+	"duplicate_member", "conflict", "range_inverted", "not_computable",
+}
+
+// TestMutants changes the examples of the document at random, 3,000 times per
+// operation, and posts them. Whatever comes, the service answers 200, 400 or 422,
+// accepts nothing that the schema refuses, and refuses nothing that the schema
+// accepts except by a code of serverOnly.
+func TestMutants(t *testing.T) {
+	for _, o := range operations {
+		t.Run(o.name, func(t *testing.T) {
+			t.Parallel()
+			var seeds []string
+			for _, example := range document(t).Paths.Value("/v1/" + o.name).Post.RequestBody.Value.Content["application/json"].Examples {
+				seeds = append(seeds, encodeJSON(t, example.Value.Value))
+			}
+			slices.Sort(seeds)
+			random := rand.New(rand.NewPCG(7, uint64(len(o.name))))
+			accepted := 0
+			for i := 0; i < 3000 && !t.Failed(); i++ {
+				body := mutate(random, seeds[i%len(seeds)])
+				if checkMutant(t, o.name, body) {
+					accepted++
+				}
+			}
+			if accepted < 50 || accepted > 2950 {
+				t.Errorf("%d of 3,000 mutants were accepted: the mutation is too wild or too tame", accepted)
+			}
+		})
+	}
+}
+
+func checkMutant(t *testing.T, operation, body string) (accepted bool) {
+	t.Helper()
+	w := post(t, operation, body)
+	schema := validates(schemaName(operation)+"Request", []byte(body))
+	switch w.Code {
+	case http.StatusOK:
+		if schema != nil {
+			t.Errorf("accepted, but not by the schema: %v\n%s", schema, body)
+		}
+		return true
+	case http.StatusUnprocessableEntity:
+		var p Problem
+		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
+			t.Error(err)
+		}
+		alone := len(p.Errors) > 0 && !slices.ContainsFunc(p.Errors, func(e FieldError) bool {
+			return !slices.Contains(serverOnly, e.Code) && !crossField(operation, e)
+		})
+		if schema == nil && !alone {
+			t.Errorf("the schema takes it, the service does not: %s\n%s", w.Body, body)
+		}
+	case http.StatusBadRequest:
+		if json.Valid([]byte(body)) {
+			t.Errorf("called not JSON: %s", body)
+		}
+	default:
+		t.Errorf("answered %d: %s", w.Code, body)
+	}
+	return false
+}
+
+// crossField tells whether a refusal hangs on more than the member it names: a
+// member that another one makes necessary, for instance.
+func crossField(operation string, e FieldError) bool {
+	for _, c := range crossFieldCodes[operation] {
+		code, suffix, _ := strings.Cut(c, " ")
+		if e.Code == code && strings.HasSuffix(e.Pointer, suffix) {
+			return true
+		}
+	}
+	return false
+}
+
+// crossFieldCodes lists, by operation, code and end of pointer.
+var crossFieldCodes = map[string][]string{}
+
+// mutate changes one to three things in a JSON text.
+func mutate(r *rand.Rand, seed string) string {
+	var v any
+	decoder := json.NewDecoder(strings.NewReader(seed))
+	decoder.UseNumber()
+	if err := decoder.Decode(&v); err != nil {
+		panic(err)
+	}
+	for range 1 + r.IntN(3) {
+		v = change(r, v)
+	}
+	b, err := json.Marshal(v)
+	if err != nil {
+		panic(err)
+	}
+	body := string(b)
+	if r.IntN(20) == 0 { // a broken or doubled text
+		at := r.IntN(len(body))
+		body = body[:at] + string("{}[],:\"0-e"[r.IntN(10)]) + body[at:]
+	}
+	return body
+}
+
+var strangers = []any{
+	nil, true, "", "left", "gal", "psi", "é", json.Number("0"), json.Number("-1"), json.Number("1"), json.Number("3.0"), json.Number("2.5"), json.Number("1e308"),
+	json.Number("1e-320"), json.Number("1e9"), json.Number("1e-9"), json.Number("1000"), json.Number("1001"), []any{}, map[string]any{},
+	map[string]any{"value": json.Number("5"), "unit": "ft"}, map[string]any{"value": json.Number("40"), "unit": "psi"},
+	map[string]any{"value": json.Number("10"), "unit": "%"}, map[string]any{"value": json.Number("20"), "unit": "gal_us/acre"},
+}
+
+// change walks down at random and changes what it arrives at.
+func change(r *rand.Rand, v any) any {
+	switch x := v.(type) {
+	case map[string]any:
+		names := make([]string, 0, len(x))
+		for n := range x {
+			names = append(names, n)
+		}
+		slices.Sort(names)
+		if len(names) == 0 || r.IntN(12) == 0 {
+			x[fmt.Sprintf("stranger%d", r.IntN(3))] = strangers[r.IntN(len(strangers))]
+			return x
+		}
+		n := names[r.IntN(len(names))]
+		switch r.IntN(8) {
+		case 0:
+			delete(x, n)
+		case 1:
+			x[strings.ToUpper(n[:1])+n[1:]] = x[n]
+			delete(x, n)
+		default:
+			x[n] = change(r, x[n])
+		}
+		return x
+	case []any:
+		if len(x) == 0 {
+			return []any{strangers[r.IntN(len(strangers))]}
+		}
+		i := r.IntN(len(x))
+		switch r.IntN(8) {
+		case 0:
+			return slices.Delete(x, i, i+1)
+		case 1:
+			return append(x, clone(x[i]))
+		default:
+			x[i] = change(r, x[i])
+		}
+		return x
+	case json.Number:
+		f, _ := x.Float64()
+		if r.IntN(2) == 0 {
+			return json.Number(fmt.Sprint(f * (0.2 + 2*r.Float64())))
+		}
+	}
+	return clone(strangers[r.IntN(len(strangers))])
+}
+
+func clone(v any) any {
+	b, _ := json.Marshal(v)
+	decoder := json.NewDecoder(strings.NewReader(string(b)))
+	decoder.UseNumber()
+	var c any
+	_ = decoder.Decode(&c)
+	return c
+}

@@ -1,0 +1,109 @@
+package api
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/json"
+	"net/http"
+	"strings"
+	"sync"
+
+	"wetrun/internal/text"
+	"wetrun/openapi"
+)
+
+// A page is one thing that GET answers: reference data, the document, a problem's
+// page. It is prepared on the first request and kept.
+type page struct {
+	mediaType string
+	fresh     bool // true: about the state of the process, never stored
+	prepare   func(text.Language) ([]byte, error)
+
+	mutex sync.Mutex
+	kept  map[text.Language]prepared
+}
+
+type prepared struct {
+	body []byte
+	etag string
+}
+
+// maxAge lets clients keep reference data for an hour and then ask with its ETag.
+const maxAge = "public, max-age=3600"
+
+// pages lists every path that GET and HEAD answer.
+func pages() map[string]*page {
+	all := map[string]*page{
+		"/livez":        {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
+		"/readyz":       {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
+		"/openapi.yaml": {mediaType: "application/yaml", prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/openapi.json": {mediaType: "application/json", prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
+		"/v1/units":     {mediaType: "application/json", prepare: encoded(units)},
+		"/v1/meta":      {mediaType: "application/json", prepare: encoded(meta)},
+	}
+	for _, t := range problemTypes {
+		all["/problems/"+string(t.kind)] = &page{mediaType: "text/html; charset=utf-8", prepare: problemPage(t.kind)}
+	}
+	return all
+}
+
+type statusResponse struct {
+	Status string `json:"status"`
+}
+
+func encoded(value func(text.Language) any) func(text.Language) ([]byte, error) {
+	return func(lang text.Language) ([]byte, error) { return json.Marshal(value(lang)) }
+}
+
+func (p *page) get(lang text.Language) (prepared, error) {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	if x, ok := p.kept[lang]; ok {
+		return x, nil
+	}
+	body, err := p.prepare(lang)
+	if err != nil {
+		return prepared{}, err
+	}
+	sum := sha256.Sum256(body)
+	x := prepared{body, `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`}
+	if p.kept == nil {
+		p.kept = map[text.Language]prepared{}
+	}
+	p.kept[lang] = x
+	return x, nil
+}
+
+func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
+	lang := text.Match(req.Header.Get("Accept-Language"))
+	x, err := p.get(lang)
+	if err != nil {
+		return err
+	}
+	h := w.Header()
+	if p.fresh {
+		h.Set("Cache-Control", "no-store")
+	} else {
+		h.Set("Cache-Control", maxAge)
+		h.Set("ETag", x.etag)
+		h.Set("Link", `</openapi.yaml>; rel="service-desc"; type="application/yaml"`)
+		if matches(req.Header.Get("If-None-Match"), x.etag) {
+			h.Add("Vary", "Accept-Language")
+			w.WriteHeader(http.StatusNotModified)
+			return nil
+		}
+	}
+	writeBody(w, req, lang, p.mediaType, http.StatusOK, x.body)
+	return nil
+}
+
+// matches compares an If-None-Match list with a tag, weakly as RFC 9110 asks.
+func matches(list, etag string) bool {
+	for tag := range strings.SplitSeq(list, ",") {
+		tag = strings.TrimSpace(tag)
+		if tag == "*" || strings.TrimPrefix(tag, "W/") == etag {
+			return true
+		}
+	}
+	return false
+}

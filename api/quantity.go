@@ -1,0 +1,48 @@
+// Package api is the HTTP interface of wetrun: wire types, strict decoding,
+// validation, problems, and one file per operation that ties them to package calc.
+package api
+
+import (
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/unit"
+)
+
+// A Quantity is a number with its unit, as on the wire. The zero Quantity is one
+// that was not given; it is left out of answers.
+type Quantity struct {
+	Value float64
+	Unit  unit.ID
+}
+
+// given tells whether the quantity was in the request.
+func (q Quantity) given() bool { return q.Unit != unit.None }
+
+// si is the value in the coherent SI unit of its quantity, 0 when not given.
+func (q Quantity) si() float64 { return q.Value * q.Unit.Factor() }
+
+// IsZero makes omitzero leave out what is not given.
+func (q Quantity) IsZero() bool { return q.Unit == unit.None }
+
+// in writes an SI value in a unit of its quantity.
+func in[T ~float64](si T, u unit.ID) Quantity {
+	return Quantity{Value: float64(si) / u.Factor(), Unit: u}
+}
+
+// MarshalJSONTo writes {"value":…,"unit":…}. Unit symbols need no escaping.
+func (q Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {
+	b := append(enc.AvailableBuffer(), `{"value":`...)
+	b = appendNumber(b, q.Value)
+	b = append(b, `,"unit":"`...)
+	b = append(b, q.Unit.Symbol()...)
+	return enc.WriteValue(append(b, `"}`...))
+}
+
+// A Range is two quantities that bound a third.
+type Range struct {
+	Low  Quantity `json:"low"`
+	High Quantity `json:"high"`
+}
+
+// IsZero makes omitzero leave out what is not given.
+func (r Range) IsZero() bool { return r.Low.IsZero() && r.High.IsZero() }

@@ -1,0 +1,172 @@
+package api
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/unit"
+)
+
+// The bounds of every value on the wire, in whatever unit the client uses. They
+// are far outside of anything measured on a field; between them no calculation
+// can leave the range of a double.
+var (
+	smallest = 1e-9
+	largest  = 1e9
+)
+
+// kindSet is a set of quantities, one bit each.
+type kindSet uint32
+
+func kindsOf(kinds ...unit.Kind) (s kindSet) {
+	for _, k := range kinds {
+		s |= 1 << k
+	}
+	return s
+}
+
+// symbols lists the unit symbols that measure one of the set.
+func (s kindSet) symbols() (all []string) {
+	for _, u := range unit.All() {
+		if s&(1<<u.Quantity) != 0 {
+			all = append(all, u.Symbol)
+		}
+	}
+	return all
+}
+
+var quantityMembers = []string{"value", "unit"}
+
+// quantity reads {"value": number, "unit": symbol}. It is written out instead of
+// going through a table because most of a request is quantities.
+func (d *decoder) quantity(q *Quantity, kinds kindSet) {
+	if !d.expect(jsontext.KindBeginObject, "quantity") {
+		return
+	}
+	d.tokens.ReadToken()
+	var hasValue, hasUnit, sound bool
+	var value float64
+	var id unit.ID
+	for d.peek() == jsontext.KindString {
+		raw, ok := d.raw()
+		if !ok {
+			return
+		}
+		var isValue bool
+		switch string(raw) {
+		case "value":
+			isValue = true
+		case "unit":
+		default:
+			d.unknown(string(raw), quantityMembers)
+			continue
+		}
+		switch {
+		case isValue && hasValue || !isValue && hasUnit:
+			d.path = append(d.path, segment{name: string(raw)})
+			d.report(FieldError{Code: "duplicate_member"})
+			d.skip()
+			d.path = d.path[:len(d.path)-1]
+		case isValue:
+			hasValue = true
+			d.path = append(d.path, segment{name: "value"})
+			value, sound = d.number()
+			d.path = d.path[:len(d.path)-1]
+		default:
+			hasUnit = true
+			d.path = append(d.path, segment{name: "unit"})
+			id = d.unit(kinds)
+			d.path = d.path[:len(d.path)-1]
+		}
+	}
+	if d.broken != nil {
+		return
+	}
+	d.tokens.ReadToken()
+	if !hasValue {
+		d.report(FieldError{Code: "required"}, "value")
+	}
+	if !hasUnit {
+		d.report(FieldError{Code: "unit_required", Allowed: kinds.symbols()}, "unit")
+	}
+	if sound && d.bounded(value, id) && id != unit.None {
+		*q = Quantity{value, id}
+	}
+}
+
+func (d *decoder) bounded(value float64, id unit.ID) bool {
+	e := FieldError{Code: "too_small", Limit: &smallest}
+	switch {
+	case value > largest:
+		e = FieldError{Code: "too_large", Limit: &largest}
+	case value <= 0:
+		e.Code = "not_positive"
+	case value >= smallest:
+		return true
+	}
+	e.args = []any{strings.TrimSpace(plain(*e.Limit) + " " + id.Symbol())}
+	d.report(e, "value")
+	return false
+}
+
+// unit reads a symbol that measures one of kinds.
+func (d *decoder) unit(kinds kindSet) unit.ID {
+	if !d.expect(jsontext.KindString, "string") {
+		return unit.None
+	}
+	raw, ok := d.raw()
+	if !ok {
+		return unit.None
+	}
+	id := unit.Lookup(string(raw))
+	if id != unit.None && kinds&(1<<id.Kind()) != 0 {
+		return id
+	}
+	d.report(unitError(string(raw), id, kinds))
+	return unit.None
+}
+
+// unitError says what is wrong with a symbol and which one was probably meant.
+func unitError(symbol string, id unit.ID, kinds kindSet) FieldError {
+	allowed := kinds.symbols()
+	if id != unit.None {
+		return FieldError{Code: "wrong_quantity", Allowed: allowed, args: []any{words(allowed)}}
+	}
+	switch could := ambiguous(symbol, kinds); len(could) {
+	case 0:
+	case 1:
+		return FieldError{Code: "misspelt_unit", Allowed: could, args: []any{could[0]}}
+	default:
+		return FieldError{Code: "ambiguous_unit", Allowed: could, args: []any{words(could)}}
+	}
+	if near := nearest(symbol, allowed); near != "" {
+		return FieldError{Code: "misspelt_unit", Allowed: []string{near}, args: []any{near}}
+	}
+	return FieldError{Code: "unknown_unit", Allowed: allowed, args: []any{words(allowed)}}
+}
+
+// ambiguous returns the symbols of kinds that a symbol with a bare customary
+// volume could mean: gal/acre is gal_us/acre or gal_imp/acre.
+func ambiguous(symbol string, kinds kindSet) (could []string) {
+	volume, per, compound := strings.Cut(symbol, "/")
+	switch volume {
+	case "gal", "fl_oz", "pt", "qt":
+	default:
+		return nil
+	}
+	for _, country := range []string{"_us", "_imp"} {
+		s := volume + country
+		if compound {
+			s += "/" + per
+		}
+		if id := unit.Lookup(s); id != unit.None && kinds&(1<<id.Kind()) != 0 {
+			could = append(could, s)
+		}
+	}
+	return could
+}
+
+// plain writes a limit as people read it.
+func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

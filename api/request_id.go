@@ -1,0 +1,54 @@
+package api
+
+import (
+	"crypto/rand"
+	"log/slog"
+	"net/http"
+	"runtime/debug"
+)
+
+const requestIDHeader = "X-Request-Id"
+
+// withRequestID gives every request an id: the client's own when it is short and
+// plain, a random one otherwise. Each answer carries it, and each problem.
+func withRequestID(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
+		id := req.Header.Get(requestIDHeader)
+		if !plainID(id) {
+			id = rand.Text()
+		}
+		w.Header().Set(requestIDHeader, id)
+		next.ServeHTTP(w, req)
+	})
+}
+
+func requestID(w http.ResponseWriter) string { return w.Header().Get(requestIDHeader) }
+
+func plainID(id string) bool {
+	if id == "" || len(id) > 64 {
+		return false
+	}
+	for i := 0; i < len(id); i++ {
+		if !unreserved(id[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// recovered turns a panic into a 500 problem; the stack goes to the log only.
+func recovered(log *slog.Logger, next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
+		defer func() {
+			switch p := recover(); p {
+			case nil:
+			case http.ErrAbortHandler:
+				panic(p)
+			default:
+				log.Error("a request panicked", "requestId", requestID(w), "panic", p, "stack", string(debug.Stack()))
+				writeProblem(w, req, &refusal{kind: internalError})
+			}
+		}()
+		next.ServeHTTP(w, req)
+	})
+}

@@ -1,0 +1,39 @@
+package api
+
+import "wetrun/calc/unit"
+
+// resultUnits are the units that computed quantities are answered in.
+type resultUnits struct {
+	speed, length, width, flow, rate, pressure, area, volume, mass unit.ID
+}
+
+var (
+	usUnits = resultUnits{
+		speed: unit.IDMph, length: unit.IDFt, width: unit.IDIn, flow: unit.IDGalUsMin, rate: unit.IDGalUsAcre,
+		pressure: unit.IDPsi, area: unit.IDAcre, volume: unit.IDGalUs, mass: unit.IDLb,
+	}
+	metricUnits = resultUnits{
+		speed: unit.IDKmH, length: unit.IDM, width: unit.IDCm, flow: unit.IDLMin, rate: unit.IDLHa,
+		pressure: unit.IDBar, area: unit.IDHa, volume: unit.IDL, mass: unit.IDKg,
+	}
+)
+
+// Results is the member that chooses them; every calculation has it.
+type Results struct {
+	ResultUnits string `json:"resultUnits,omitzero"`
+}
+
+func (r Results) units() *resultUnits {
+	if r.ResultUnits == "metric" {
+		return &metricUnits
+	}
+	return &usUnits
+}
+
+// results reads resultUnits.
+func results[T any](at func(*T) *Results) member[T] {
+	return oneOf("resultUnits", func(t *T) *string { return &at(t).ResultUnits }, "us", "metric")
+}
+
+// percent writes a fraction in %.
+func percent(x unit.Ratio) Quantity { return in(x, unit.IDPct) }

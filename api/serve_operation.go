@@ -1,0 +1,107 @@
+package api
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	"wetrun/internal/text"
+)
+
+// What a request may be.
+const (
+	mostBody  = 256 << 10
+	mostDrain = 16 << 20 // read and dropped before a 413, so that the client sees it
+	drainTime = 5 * time.Second
+)
+
+// exchange holds the two buffers of one request, reused.
+type exchange struct{ in, out bytes.Buffer }
+
+var exchanges = sync.Pool{New: func() any { return new(exchange) }}
+
+// serveOperation reads the body, runs the operation and writes its answer, or
+// returns the refusal.
+func serveOperation(o operation, w http.ResponseWriter, req *http.Request) error {
+	x := exchanges.Get().(*exchange)
+	defer exchanges.Put(x)
+	x.in.Reset()
+	x.out.Reset()
+	if err := readBody(&x.in, w, req); err != nil {
+		return err
+	}
+	lang := text.Match(req.Header.Get("Accept-Language"))
+	if r := o.run(text.In(req.Context(), lang), x.in.Bytes(), &x.out); r != nil {
+		return r
+	}
+	w.Header().Set("Cache-Control", "no-store")
+	writeBody(w, req, lang, "application/json", http.StatusOK, x.out.Bytes())
+	return nil
+}
+
+// writeBody sends a whole answer with its length, so that none is half-written.
+// A HEAD gets the same headers.
+func writeBody(w http.ResponseWriter, req *http.Request, lang text.Language, mediaType string, status int, body []byte) {
+	h := w.Header()
+	h.Set("Content-Type", mediaType)
+	h.Set("Content-Length", strconv.Itoa(len(body)))
+	h.Set("Content-Language", lang.Tag())
+	h.Set("X-Content-Type-Options", "nosniff")
+	h.Add("Vary", "Accept-Language")
+	w.WriteHeader(status)
+	if req.Method != http.MethodHead {
+		_, _ = w.Write(body) // the client has gone when this fails
+	}
+}
+
+func readBody(into *bytes.Buffer, w http.ResponseWriter, req *http.Request) error {
+	if !declaredJSON(req.Header) {
+		return &refusal{kind: unsupportedMediaType}
+	}
+	if req.ContentLength <= mostBody {
+		_, err := into.ReadFrom(io.LimitReader(req.Body, mostBody+1))
+		if err != nil {
+			return &refusal{kind: bodyNotRead}
+		}
+		if into.Len() <= mostBody {
+			return nil
+		}
+	}
+	drain(w, req)
+	return &refusal{kind: bodyTooLarge, args: []any{mostBody}}
+}
+
+// drain reads on for a while. A client that is still sending when the connection
+// closes would see that, and not the answer.
+func drain(w http.ResponseWriter, req *http.Request) {
+	// Not every writer has deadlines (a test's recorder has none).
+	if err := http.NewResponseController(w).SetReadDeadline(time.Now().Add(drainTime)); err != nil && !errors.Is(err, http.ErrNotSupported) {
+		return
+	}
+	_, _ = io.CopyN(io.Discard, req.Body, mostDrain)
+	w.Header().Set("Connection", "close")
+}
+
+// declaredJSON tells whether the headers say application/json in UTF-8, not
+// compressed.
+func declaredJSON(h http.Header) bool {
+	types := h.Values("Content-Type")
+	if len(types) != 1 || h.Get("Content-Encoding") != "" && h.Get("Content-Encoding") != "identity" {
+		return false
+	}
+	if types[0] == "application/json" {
+		return true
+	}
+	media, params, err := mime.ParseMediaType(types[0])
+	if err != nil || media != "application/json" {
+		return false
+	}
+	charset, given := params["charset"]
+	return !given || strings.EqualFold(charset, "utf-8")
+}

@@ -1,0 +1,62 @@
+package api
+
+import (
+	"errors"
+	"log/slog"
+	"net/http"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
+
+	"wetrun/internal/text"
+)
+
+// New returns the whole service as one handler. Errors of the service itself go
+// to log; nothing that a user measured or named does.
+func New(log *slog.Logger) http.Handler {
+	e := echo.New()
+	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
+	for _, o := range operations {
+		e.POST("/v1/"+o.name, func(c echo.Context) error { return serveOperation(o, c.Response(), c.Request()) })
+	}
+	for path, page := range pages() {
+		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
+		e.GET(path, serve)
+		e.HEAD(path, serve)
+	}
+	return otelhttp.NewHandler(withRequestID(recovered(log, e)), "wetrun")
+}
+
+// answerError writes every error as a problem, the router's own 404 and 405
+// included.
+func answerError(log *slog.Logger, err error, c echo.Context) {
+	if c.Response().Committed {
+		return
+	}
+	var r *refusal
+	var h *echo.HTTPError
+	switch {
+	case errors.As(err, &r):
+	case errors.As(err, &h) && h.Code == http.StatusNotFound:
+		r = &refusal{kind: notFound}
+	case errors.As(err, &h) && h.Code == http.StatusMethodNotAllowed:
+		allow, _ := c.Get(echo.ContextKeyHeaderAllow).(string)
+		c.Response().Header().Set("Allow", allow)
+		r = &refusal{kind: methodNotAllowed, args: []any{strings.ReplaceAll(allow, ",", ", ")}}
+	default:
+		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
+		r = &refusal{kind: internalError}
+	}
+	writeProblem(c.Response(), c.Request(), r)
+}
+
+// writeProblem answers with the refusal in the client's language.
+func writeProblem(w http.ResponseWriter, req *http.Request, r *refusal) {
+	lang := text.Match(req.Header.Get("Accept-Language"))
+	p := r.problem(lang, requestID(w))
+	body := p.encode()
+	h := w.Header()
+	h.Set("Cache-Control", "no-store")
+	writeBody(w, req, lang, "application/problem+json", p.Status, body)
+}

@@ -1,0 +1,29 @@
+package api
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// nearest returns the known name closest to what was written, or nothing when
+// none is close. A long name is not compared, so the work is bounded.
+func nearest(name string, known []string) string {
+	const longest = 40
+	if len(name) > longest || !utf8.ValidString(name) {
+		return ""
+	}
+	best, near := 3, ""
+	lower := strings.ToLower(name)
+	for _, k := range known {
+		d := levenshtein.ComputeDistance(lower, strings.ToLower(k))
+		if d < best && d*2 < len(k) {
+			best, near = d, k
+		}
+	}
+	return near
+}
+
+// words lists alternatives as a sentence would: a, b, c.
+func words(list []string) string { return strings.Join(list, ", ") }

@@ -1,0 +1,62 @@
+package api
+
+import (
+	"errors"
+	"reflect"
+	"strings"
+
+	"github.com/go-playground/validator/v10"
+)
+
+// validate checks what tags on the top level of a request say: which members must
+// be there, and which may not be there together. Everything below is checked
+// while it is decoded, which is many times cheaper.
+var validate = newValidator()
+
+func newValidator() *validator.Validate {
+	v := validator.New(validator.WithRequiredStructEnabled())
+	v.RegisterTagNameFunc(func(f reflect.StructField) string { return memberName(f) })
+	return v
+}
+
+// memberName is the name on the wire of a struct field.
+func memberName(f reflect.StructField) string {
+	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+	return name
+}
+
+// checkTop runs the validator and adds what it finds to what decoding found. A
+// member that decoding already refused was there, so it is not called missing.
+func checkTop(request any, found *refusal) *refusal {
+	var failed validator.ValidationErrors
+	if err := validate.Struct(request); err == nil || !errors.As(err, &failed) {
+		return found
+	}
+	for _, f := range failed {
+		at := "#/" + f.Field()
+		if found != nil && found.about(at) {
+			continue
+		}
+		e := FieldError{Pointer: at, Code: "required"}
+		if strings.HasPrefix(f.Tag(), "excluded") {
+			e.Code = "conflict"
+		}
+		if found == nil {
+			found = &refusal{kind: invalidRequest}
+		}
+		if len(found.fields) < mostErrors {
+			found.fields = append(found.fields, e)
+		}
+	}
+	return found
+}
+
+// about tells whether an error already speaks of the member or of a part of it.
+func (r *refusal) about(pointer string) bool {
+	for _, e := range r.fields {
+		if e.Pointer == "#" || e.Pointer == pointer || strings.HasPrefix(e.Pointer, pointer+"/") {
+			return true
+		}
+	}
+	return false
+}

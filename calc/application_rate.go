@@ -1,0 +1,260 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// ApplicationRateInput holds exactly three of the four that make a rate: flow,
+// speed, width per nozzle, rate. What is left out of the four is solved for.
+type ApplicationRateInput struct {
+	// NozzleFlowRate is the flow of one nozzle, of the liquid itself.
+	NozzleFlowRate unit.FlowRate
+	// Nozzle with SprayPressure stands in for NozzleFlowRate: its rated flow of
+	// water is moved to the pressure and to the liquid. A Nozzle that gives no
+	// more than its PressureRange stands in for nothing; SprayPressure is then
+	// only held against that range.
+	Nozzle        Nozzle
+	SprayPressure unit.Pressure
+	GroundSpeed   unit.Speed
+	// SprayedWidthPerNozzle is the share of the treated width that one nozzle
+	// serves; on a plain boom the nozzle spacing.
+	SprayedWidthPerNozzle unit.Length
+	// Width, of a band, a bed, a row or a swath, stands in for it together with
+	// the number of Nozzles that treat it. Nozzles alone adds the Width to the
+	// result.
+	Width   unit.Length
+	Nozzles int
+	// ApplicationRate is the volume per treated area, also where RateBasis says
+	// field: the basis is that of the target and the label.
+	ApplicationRate unit.ApplicationRate
+
+	// RelativeDensity, or LiquidDensity instead of it, is that of the liquid.
+	RelativeDensity unit.Ratio
+	LiquidDensity   unit.Density
+
+	// RowSpacing is the distance of rows or beds, centre to centre, where only
+	// Width of it is treated.
+	RowSpacing unit.Length
+	// TargetApplicationRate and LabelMaximum are what the rate is held against.
+	TargetApplicationRate unit.ApplicationRate
+	LabelMaximum          unit.ApplicationRate
+	// RateTolerance is that of the target; zero stands for DefaultRateTolerance.
+	// The label's maximum has none.
+	RateTolerance unit.Ratio
+	// RateBasis tells which area the target and the label mean. It must be given
+	// with RowSpacing, since the two then differ; otherwise they are the same.
+	RateBasis RateBasis
+}
+
+// A RateBasis is the area that a rate refers to.
+type RateBasis uint8
+
+// The bases of a rate.
+const (
+	RateBasisNone    RateBasis = iota // not given
+	RateBasisTreated                  // the area under the spray
+	RateBasisField                    // the whole field, rows and gaps
+	rateBases        = iota
+)
+
+// A Solved names the one of the four that was solved for.
+type Solved uint8
+
+// The unknowns of ApplicationRate. The zero Solved is none of them.
+const (
+	SolvedNozzleFlowRate Solved = iota + 1
+	SolvedGroundSpeed
+	SolvedWidth // SprayedWidthPerNozzle
+	SolvedApplicationRate
+)
+
+// ApplicationRateResult holds all four and what follows from them.
+type ApplicationRateResult struct {
+	SolvedFor             Solved
+	NozzleFlowRate        unit.FlowRate // of the liquid
+	GroundSpeed           unit.Speed
+	SprayedWidthPerNozzle unit.Length
+	ApplicationRate       unit.ApplicationRate // per treated area
+
+	Width                   unit.Length          // zero when Nozzles is not known
+	FieldApplicationRate    unit.ApplicationRate // zero without RowSpacing
+	WaterEquivalentFlowRate unit.FlowRate        // of one nozzle; zero without a density
+
+	RateTolerance unit.Ratio // the one applied; zero without a target
+	Deviation     unit.Ratio // from the target, on its basis
+	Verdict       Verdict    // NotJudged without a target
+	// LabelVerdict is Outside when the rate is over LabelMaximum, by however
+	// little, and NotJudged without one.
+	LabelVerdict Verdict
+	Warnings     []Warning
+}
+
+// Codes of violations of ApplicationRate.
+const (
+	CodeNeedThreeOfFour   = "need_three_of_four"  // fewer than three of the four
+	CodeAllFourGiven      = "all_four_given"      // nothing is left to solve for
+	CodeRateBasisRequired = "rate_basis_required" // treated or field: they differ
+)
+
+// Warning codes of ApplicationRate, beside WarnUnusualSpeed.
+const (
+	WarnUnusualRate          = "unusual_rate"                  // solved, and outside 1 to 2000 L/ha
+	WarnWidthOverRowSpacing  = "width_exceeds_row_spacing"     // the treated widths overlap
+	WarnPressureOutsideRange = "pressure_outside_nozzle_range" // the nozzle is not made for it
+	WarnSprayPressureUnused  = "spray_pressure_unused"         // no nozzle was given to use it
+)
+
+// Rates outside which a sprayer hardly works. Common practice, no published
+// source.
+const (
+	leastRate = 1 * unit.LitrePerHectare
+	mostRate  = 2000 * unit.LitrePerHectare
+)
+
+// ApplicationRate solves
+//
+//	R = q / (v x w)
+//
+// for whichever of the four is not given: R the rate per treated area, q the flow
+// of one nozzle, v the ground speed, w the width per nozzle, which is also
+// Width / Nozzles. With RowSpacing the rate per field area is R x Width /
+// RowSpacing. A density adds the flow of water that the nozzle would give, q x
+// sqrt(rd). Deviation is (rate - target) / target.
+//
+// All quantities must be finite and not below zero. The error is Invalid. Beside
+// not_positive, not_finite, not_allowed and the codes of Nozzle.Rating under
+// Nozzle, its codes are
+//   - need_three_of_four, on the first that is missing of NozzleFlowRate,
+//     GroundSpeed, SprayedWidthPerNozzle, ApplicationRate, in this order, and
+//     all_four_given, on ApplicationRate;
+//   - conflict, on the second of two ways to say the same: on Nozzle beside
+//     NozzleFlowRate, Width beside SprayedWidthPerNozzle, LiquidDensity beside
+//     RelativeDensity;
+//   - required, on SprayPressure with a Nozzle; on Nozzles with Width, since
+//     taking one nozzle for granted would be a guess; on Width where RowSpacing
+//     needs it and neither it nor Nozzles is given; on RowSpacing with
+//     RateBasisField;
+//   - rate_basis_required, on RateBasis.
+//
+// Sources: GPA = 5940 x GPM / (mph x in), Mississippi State University Extension,
+// 2020, https://www.mississippi-crops.com/2020/05/02/calibration-of-in-furrow-sprays/ ;
+// L/ha = 600 x L/min / (km/h x m), https://es.scribd.com/document/385609209/ ;
+// treated fraction = bed width / row spacing, UF/IFAS Extension ENY-047, 2012,
+// http://edis.ifas.ufl.edu/in404 ; density, see LiquidFlow.
+func ApplicationRate(in ApplicationRateInput) (ApplicationRateResult, error) {
+	if err := in.check(); err != nil {
+		return ApplicationRateResult{}, err
+	}
+	r := in.solve()
+	if in.Nozzles != 0 {
+		r.Width = in.Width
+		if r.Width == 0 {
+			r.Width = r.SprayedWidthPerNozzle * unit.Length(in.Nozzles)
+		}
+	}
+	if in.RowSpacing != 0 {
+		r.FieldApplicationRate = r.ApplicationRate * unit.ApplicationRate(r.Width/in.RowSpacing)
+	}
+	if rd := oneDensity(in.RelativeDensity, in.LiquidDensity); rd != 0 {
+		r.WaterEquivalentFlowRate = WaterEquivalent(r.NozzleFlowRate, rd)
+	}
+	r.judge(in)
+	r.warn(in)
+	return r, nil
+}
+
+// solve fills the four. The input has passed its check, so one is missing.
+func (in ApplicationRateInput) solve() ApplicationRateResult {
+	q, v, w, rate := in.flow(), in.GroundSpeed, in.SprayedWidthPerNozzle, in.ApplicationRate
+	if in.Width != 0 {
+		w = in.Width / unit.Length(in.Nozzles)
+	}
+	var solved Solved
+	switch {
+	case rate == 0:
+		solved = SolvedApplicationRate
+		rate = unit.ApplicationRate(float64(q) / (float64(v) * float64(w)))
+	case q == 0:
+		solved = SolvedNozzleFlowRate
+		q = unit.FlowRate(float64(rate) * float64(v) * float64(w))
+	case v == 0:
+		solved = SolvedGroundSpeed
+		v = unit.Speed(float64(q) / (float64(rate) * float64(w)))
+	default:
+		solved = SolvedWidth
+		w = unit.Length(float64(q) / (float64(rate) * float64(v)))
+	}
+	return ApplicationRateResult{
+		SolvedFor: solved, NozzleFlowRate: q, GroundSpeed: v, SprayedWidthPerNozzle: w, ApplicationRate: rate,
+	}
+}
+
+// flow is the flow of the liquid that was given, in one way or the other; zero
+// when it was not.
+func (in ApplicationRateInput) flow() unit.FlowRate {
+	if !in.Nozzle.given() {
+		return in.NozzleFlowRate
+	}
+	q := in.Nozzle.FlowAt(in.SprayPressure)
+	if rd := oneDensity(in.RelativeDensity, in.LiquidDensity); rd != 0 {
+		q = LiquidFlow(q, rd)
+	}
+	return q
+}
+
+// judge holds the rate against the target and against the label.
+func (r *ApplicationRateResult) judge(in ApplicationRateInput) {
+	rate := float64(r.ApplicationRate)
+	if in.RateBasis == RateBasisField {
+		rate = float64(r.FieldApplicationRate)
+	}
+	if in.TargetApplicationRate != 0 {
+		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(rate, in.TargetApplicationRate, in.RateTolerance)
+	}
+	if in.LabelMaximum != 0 {
+		r.LabelVerdict = Within
+		if !atMost(rate/float64(in.LabelMaximum), 1) {
+			r.LabelVerdict = Outside
+		}
+	}
+}
+
+// rateVerdict returns how far a rate is from what was wanted or expected, the
+// tolerance applied and the verdict.
+func rateVerdict(rate float64, wanted unit.ApplicationRate, tolerance unit.Ratio) (unit.Ratio, unit.Ratio, Verdict) {
+	if tolerance == 0 {
+		tolerance = DefaultRateTolerance
+	}
+	d := deviation(rate, float64(wanted))
+	return unit.Ratio(d), tolerance, judge(d, float64(tolerance))
+}
+
+func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
+	add := func(field, code string) { r.Warnings = append(r.Warnings, Warning{field, code}) }
+	if unusualSpeed(r.GroundSpeed) {
+		add("GroundSpeed", WarnUnusualSpeed)
+	}
+	if r.SolvedFor == SolvedApplicationRate && unusualRate(r.ApplicationRate) {
+		add("ApplicationRate", WarnUnusualRate)
+	}
+	if in.RowSpacing != 0 && !atMost(float64(r.Width/in.RowSpacing), 1) {
+		add("Width", WarnWidthOverRowSpacing)
+	}
+	if in.SprayPressure != 0 {
+		switch {
+		case in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside:
+			add("SprayPressure", WarnPressureOutsideRange)
+		case !in.Nozzle.given() && in.Nozzle.PressureRange == PressureRange{}:
+			add("SprayPressure", WarnSprayPressureUnused)
+		}
+	}
+}
+
+// unusualSpeed tells whether a speed lies outside slowest to fastest. A speed
+// solved to be exactly on an end is usual.
+func unusualSpeed(v unit.Speed) bool {
+	return !between(float64(v/slowest), 1, float64(fastest/slowest))
+}
+
+// unusualRate tells whether a rate lies outside leastRate to mostRate.
+func unusualRate(rate unit.ApplicationRate) bool {
+	return !between(float64(rate/leastRate), 1, float64(mostRate/leastRate))
+}

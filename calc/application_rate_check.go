@@ -1,0 +1,94 @@
+package calc
+
+// check reports everything that keeps ApplicationRate from computing.
+func (in ApplicationRateInput) check() error {
+	var v Invalid
+	in.checkValues(&v)
+	in.checkFour(&v)
+	in.checkRows(&v)
+	return v.err()
+}
+
+// checkValues looks at each field for itself, and at the second ways to say
+// something.
+func (in ApplicationRateInput) checkValues(v *Invalid) {
+	v.optional(float64(in.NozzleFlowRate), "NozzleFlowRate")
+	if in.Nozzle.given() {
+		if in.NozzleFlowRate != 0 {
+			v.add("Nozzle", CodeConflict)
+		}
+		*v = append(*v, in.Nozzle.check().Within("Nozzle")...)
+		v.positive(float64(in.SprayPressure), "SprayPressure")
+	} else {
+		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
+		v.optional(float64(in.SprayPressure), "SprayPressure")
+	}
+	v.optional(float64(in.GroundSpeed), "GroundSpeed")
+	v.optional(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle")
+	v.optional(float64(in.Width), "Width")
+	if in.Width != 0 && in.SprayedWidthPerNozzle != 0 {
+		v.add("Width", CodeConflict)
+	}
+	switch {
+	case in.Nozzles < 0:
+		v.add("Nozzles", CodeNotPositive)
+	case in.Width != 0 && in.Nozzles == 0:
+		v.add("Nozzles", CodeRequired)
+	}
+	v.optional(float64(in.ApplicationRate), "ApplicationRate")
+	v.optional(float64(in.RelativeDensity), "RelativeDensity")
+	v.optional(float64(in.LiquidDensity), "LiquidDensity")
+	if in.RelativeDensity != 0 && in.LiquidDensity != 0 {
+		v.add("LiquidDensity", CodeConflict)
+	}
+	v.optional(float64(in.RowSpacing), "RowSpacing")
+	v.optional(float64(in.TargetApplicationRate), "TargetApplicationRate")
+	v.optional(float64(in.LabelMaximum), "LabelMaximum")
+	v.optional(float64(in.RateTolerance), "RateTolerance")
+	if in.RateBasis >= rateBases {
+		v.add("RateBasis", CodeNotAllowed)
+	}
+}
+
+// checkFour counts how many of the four are there, rightly or wrongly given.
+func (in ApplicationRateInput) checkFour(v *Invalid) {
+	missing, count := "", 0
+	for _, f := range [...]struct {
+		name  string
+		given bool
+	}{
+		{"NozzleFlowRate", in.NozzleFlowRate != 0 || in.Nozzle.given()},
+		{"GroundSpeed", in.GroundSpeed != 0},
+		{"SprayedWidthPerNozzle", in.SprayedWidthPerNozzle != 0 || in.Width != 0},
+		{"ApplicationRate", in.ApplicationRate != 0},
+	} {
+		switch {
+		case f.given:
+			count++
+		case missing == "":
+			missing = f.name
+		}
+	}
+	switch {
+	case count < 3:
+		v.add(missing, CodeNeedThreeOfFour)
+	case count == 4:
+		v.add("ApplicationRate", CodeAllFourGiven)
+	}
+}
+
+// checkRows looks at what RowSpacing asks for and what asks for it.
+func (in ApplicationRateInput) checkRows(v *Invalid) {
+	if in.RowSpacing == 0 {
+		if in.RateBasis == RateBasisField {
+			v.add("RowSpacing", CodeRequired)
+		}
+		return
+	}
+	if in.Width == 0 && in.Nozzles == 0 {
+		v.add("Width", CodeRequired)
+	}
+	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0) {
+		v.add("RateBasis", CodeRateBasisRequired)
+	}
+}

@@ -1,0 +1,92 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// AreaCheckInput is what the tank lost over a measured area.
+type AreaCheckInput struct {
+	// VolumeUsed is what it takes to refill the tank to the mark it started from.
+	VolumeUsed unit.Volume
+	// Area is the area treated. CourseLength, Width and Passes stand in for it.
+	Area         unit.Area
+	CourseLength unit.Length // of one pass
+	Width        unit.Length // treated in one pass
+	Passes       int         // over fresh ground; zero stands for one
+	// ExpectedApplicationRate, when given, is what the rate is held against, such
+	// as the one from flow and speed, per the same area.
+	ExpectedApplicationRate unit.ApplicationRate
+	// RateTolerance is the deviation that still counts as agreement. Zero stands
+	// for DefaultRateTolerance.
+	RateTolerance unit.Ratio
+}
+
+// AreaCheckResult is the rate that the tank tells.
+type AreaCheckResult struct {
+	Area            unit.Area
+	ApplicationRate unit.ApplicationRate
+	RateTolerance   unit.Ratio // the one applied; zero without an expected rate
+	Deviation       unit.Ratio // (rate - expected) / expected
+	Verdict         Verdict    // NotJudged without an expected rate
+	Warnings        []Warning
+}
+
+// AreaCheck returns the rate from the volume used,
+//
+//	R = V / A,   A = length x width x passes
+//
+// and holds it against the rate expected. It checks flow, speed and width all at
+// once, and the tank's marks with them.
+//
+// Volume and lengths must be above zero. The error is Invalid, with codes
+// not_positive, not_finite, required (on Area when there is no area in either
+// form, or on the half that is missing of a course), and conflict on Area when
+// any of CourseLength, Width and Passes stands beside it. A rate outside 1 to
+// 2000 L/ha is warned of: unusual_rate.
+//
+// Sources: refill volume over a tenth of an acre, Mesa County Weed and Pest,
+// https://www.mesacounty.us/pest/controlling-weeds/sprayer-calibration-methods/refill-method-for-boom-sprayer-calibration/ ;
+// L / m2 x 10000, IRRI Rice Knowledge Bank,
+// http://www.knowledgebank.irri.org/ipm/index.php/calibration
+func AreaCheck(in AreaCheckInput) (AreaCheckResult, error) {
+	if err := in.check(); err != nil {
+		return AreaCheckResult{}, err
+	}
+	r := AreaCheckResult{Area: in.Area}
+	if r.Area == 0 {
+		r.Area = unit.Area(float64(in.CourseLength) * float64(in.Width) * float64(max(in.Passes, 1)))
+	}
+	r.ApplicationRate = unit.ApplicationRate(float64(in.VolumeUsed) / float64(r.Area))
+	if unusualRate(r.ApplicationRate) {
+		r.Warnings = []Warning{{"VolumeUsed", WarnUnusualRate}}
+	}
+	if in.ExpectedApplicationRate != 0 {
+		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(
+			float64(r.ApplicationRate), in.ExpectedApplicationRate, in.RateTolerance)
+	}
+	return r, nil
+}
+
+func (in AreaCheckInput) check() error {
+	var v Invalid
+	v.positive(float64(in.VolumeUsed), "VolumeUsed")
+	course := in.CourseLength != 0 || in.Width != 0 || in.Passes != 0
+	switch {
+	case in.Area != 0 && course:
+		v.add("Area", CodeConflict)
+		fallthrough
+	case in.Area != 0:
+		v.optional(float64(in.Area), "Area")
+		v.optional(float64(in.CourseLength), "CourseLength")
+		v.optional(float64(in.Width), "Width")
+	case course:
+		v.positive(float64(in.CourseLength), "CourseLength")
+		v.positive(float64(in.Width), "Width")
+	default:
+		v.add("Area", CodeRequired)
+	}
+	if in.Passes < 0 {
+		v.add("Passes", CodeNotPositive)
+	}
+	v.optional(float64(in.ExpectedApplicationRate), "ExpectedApplicationRate")
+	v.optional(float64(in.RateTolerance), "RateTolerance")
+	return v.err()
+}

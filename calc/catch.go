@@ -1,0 +1,89 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// A Catch is what one or several nozzles gave into a jug in a measured time.
+type Catch struct {
+	// Volume is the reading of the jug, of all its nozzles together.
+	Volume unit.Volume
+	Time   unit.Time
+	// Nozzles is how many nozzles ran into the jug, as on a drop that carries
+	// several. Zero stands for one.
+	Nozzles int
+	// SprayPressure is the pressure at this catch, where it was read. Zero leaves
+	// it to the operation's own SprayPressure.
+	SprayPressure unit.Pressure
+}
+
+// WarnShortCatch is the warning for a catch below ShortCatch.
+const WarnShortCatch = "short_catch"
+
+// CodePressureRequired is the violation for a pressure that must be known because
+// a flow is to be moved to or from it.
+const CodePressureRequired = "pressure_required"
+
+// ShortCatch is the time below which a catch is warned of: half a second of
+// reaction is then over 2.5 % of the flow. Common practice is 30 s or a minute,
+// no published source.
+const ShortCatch = 20 * unit.Second
+
+// FlowRate returns the flow of all nozzles of the catch, q = V / t. The catch
+// must be one that passes the check of its operation: volume and time above zero.
+//
+// Source: GPM = oz per min / 128, Albany County Weed and Pest District,
+// http://albanycountyweedandpest.com/calibrating-your-sprayer.html
+func (c Catch) FlowRate() unit.FlowRate {
+	return unit.FlowRate(float64(c.Volume) / float64(c.Time))
+}
+
+// NozzleFlowRate returns the mean flow of one nozzle of the catch,
+// q = V / (t x nozzles). Of a catch of several nozzles it cannot tell how far
+// single ones are from it.
+func (c Catch) NozzleFlowRate() unit.FlowRate {
+	return c.FlowRate() / unit.FlowRate(c.nozzles())
+}
+
+// nozzles is the number of nozzles with its default. It is a float64 so that a
+// sum of many cannot overflow.
+func (c Catch) nozzles() float64 {
+	if c.Nozzles == 0 {
+		return 1
+	}
+	return float64(c.Nozzles)
+}
+
+// pressure is the catch's own pressure or else the common one; zero when neither
+// is known.
+func (c Catch) pressure(common unit.Pressure) unit.Pressure {
+	if c.SprayPressure != 0 {
+		return c.SprayPressure
+	}
+	return common
+}
+
+// short tells whether the catch is one to warn of. Exactly ShortCatch is long
+// enough, in whatever unit it came.
+func (c Catch) short() bool { return !atMost(float64(ShortCatch/c.Time), 1) }
+
+// catches checks a list of catches: at least one (too_few), volume and time
+// given, nothing negative or without end. list is the field's name.
+func (v *Invalid) catches(catches []Catch, list string) {
+	if len(catches) == 0 {
+		v.add(list, CodeTooFew)
+	}
+	for i := range catches {
+		c := &catches[i]
+		if !sound(float64(c.Volume)) || c.Volume == 0 {
+			v.positive(float64(c.Volume), at(list, i, "Volume"))
+		}
+		if !sound(float64(c.Time)) || c.Time == 0 {
+			v.positive(float64(c.Time), at(list, i, "Time"))
+		}
+		if c.Nozzles < 0 {
+			v.add(at(list, i, "Nozzles"), CodeNotPositive)
+		}
+		if !sound(float64(c.SprayPressure)) {
+			v.optional(float64(c.SprayPressure), at(list, i, "SprayPressure"))
+		}
+	}
+}

@@ -1,0 +1,80 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// CourseLengthInput is a width and the two units that are to be the same number.
+type CourseLengthInput struct {
+	// Width is what is treated by all the nozzles that are caught.
+	Width unit.Length
+	// Reading is one unit of the jug, such as a fluid ounce.
+	Reading unit.Volume
+	// Rate is one unit of the rate, such as a gallon per acre.
+	Rate unit.ApplicationRate
+	// Multiple is how many of Reading mean one of Rate, for a longer course
+	// where the plain one would be short. Zero stands for one.
+	Multiple int
+	// GroundSpeed, when given, asks for the time of the course.
+	GroundSpeed unit.Speed
+}
+
+// CourseLengthResult is the course to lay out.
+type CourseLengthResult struct {
+	CourseLength unit.Length
+	Area         unit.Area // treated over the course
+	Time         unit.Time // to catch for; zero without a speed
+	Warnings     []Warning
+}
+
+// CourseLength returns the course over which one Reading, caught from all the
+// nozzles on Width, means one Rate applied,
+//
+//	A = Multiple x Reading / Rate,   L = A / Width
+//
+// so that ounces in the jug are gallons per acre on 1/128 acre, whatever the
+// width. Time is L over the ground speed: the catch may be made standing, for as
+// long as the course takes to drive.
+//
+// All but Multiple and GroundSpeed must be given. The error is Invalid, with
+// codes required, not_positive, not_finite. Warnings are unusual_speed, and
+// short_catch on Multiple when the time is below ShortCatch.
+//
+// Sources: course = 340.3 / width in ft, x 10 for the boomless sprayer,
+// University of Georgia Special Bulletin 16, 2002,
+// https://www.bugwood.org/pestcontrol/appendix.html ; 43,560 / width / 128,
+// Mississippi State University Extension,
+// http://extension.msstate.edu/content/can-you-tell-me-about-sprayer-calibration ;
+// pints on 5445 ft2, University of Kentucky ENTFACT-805,
+// https://entomology.mgcafe.uky.edu/ef805
+func CourseLength(in CourseLengthInput) (CourseLengthResult, error) {
+	if err := in.check(); err != nil {
+		return CourseLengthResult{}, err
+	}
+	area := float64(in.Reading) * float64(max(in.Multiple, 1)) / float64(in.Rate)
+	r := CourseLengthResult{
+		Area:         unit.Area(area),
+		CourseLength: unit.Length(area / float64(in.Width)),
+	}
+	if in.GroundSpeed == 0 {
+		return r, nil
+	}
+	r.Time = unit.Time(float64(r.CourseLength) / float64(in.GroundSpeed))
+	if unusualSpeed(in.GroundSpeed) {
+		r.Warnings = append(r.Warnings, Warning{"GroundSpeed", WarnUnusualSpeed})
+	}
+	if (Catch{Time: r.Time}).short() {
+		r.Warnings = append(r.Warnings, Warning{"Multiple", WarnShortCatch})
+	}
+	return r, nil
+}
+
+func (in CourseLengthInput) check() error {
+	var v Invalid
+	v.positive(float64(in.Width), "Width")
+	v.positive(float64(in.Reading), "Reading")
+	v.positive(float64(in.Rate), "Rate")
+	if in.Multiple < 0 {
+		v.add("Multiple", CodeNotPositive)
+	}
+	v.optional(float64(in.GroundSpeed), "GroundSpeed")
+	return v.err()
+}

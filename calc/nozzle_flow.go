@@ -1,0 +1,256 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// NozzleFlowInput is what a crew catches, and where the flow is wanted.
+type NozzleFlowInput struct {
+	// Catches holds at least one catch, of water, of nozzles of one kind.
+	Catches []Catch
+	// SprayPressure is the pressure of those catches that have none of their own.
+	// It is needed only to move the flow to another pressure.
+	SprayPressure unit.Pressure
+	// PredictAt asks for the flow under other conditions. It may be empty.
+	PredictAt []Prediction
+}
+
+// A Prediction is a condition under which the flow of one nozzle is wanted: a
+// pressure, a liquid or both. Without a pressure it is that of the catches;
+// without a density the liquid is water.
+type Prediction struct {
+	SprayPressure   unit.Pressure
+	RelativeDensity unit.Ratio
+	LiquidDensity   unit.Density // instead of RelativeDensity
+}
+
+// NozzleFlowResult is the flow that was caught and the flow that follows.
+type NozzleFlowResult struct {
+	FlowRates          []unit.FlowRate // per catch, of all its nozzles
+	NozzleFlowRates    []unit.FlowRate // per catch, mean of its nozzles
+	MeanNozzleFlowRate unit.FlowRate   // sum of flows over sum of nozzles
+	// Exponent is the n of q = k p^n that Predicted uses.
+	Exponent float64
+	// ExponentFitted tells that Exponent comes from the catches.
+	ExponentFitted bool
+	Predicted      []unit.FlowRate // of one nozzle, in the order of PredictAt
+	Warnings       []Warning
+}
+
+// Warning codes of NozzleFlow, beside WarnShortCatch.
+const (
+	WarnMixedPressures      = "mixed_pressures"      // the mean is of catches at several pressures
+	WarnExponentUnusual     = "exponent_unusual"     // fitted, but outside 0.4 to 0.6
+	WarnExponentImplausible = "exponent_implausible" // no nozzle does that: the square root is used
+	WarnFarPrediction       = "far_prediction"       // beyond a ratio of 2 from the pressures caught at
+)
+
+// Bounds of NozzleFlow. Common practice or judgement, no published source.
+const (
+	// fitRatio is the ratio of pressures from which an exponent is fitted. At 1.5
+	// an error of 1 % in one flow moves the exponent by 0.01 / ln 1.5 = 0.025.
+	fitRatio = 1.5
+	// farRatio is how far in pressure a prediction may go without a warning.
+	farRatio = 2
+
+	usualLow, usualHigh         = 0.4, 0.6
+	plausibleLow, plausibleHigh = 0.1, 1.0
+)
+
+// NozzleFlow returns the flow of each catch, the mean flow of one nozzle,
+//
+//	mean = sum of (V / t) / sum of nozzles
+//
+// and the flow of one nozzle at the pressures and liquids of PredictAt,
+//
+//	q = k p^n / sqrt(rd),   k = sum of (F p^-n) / sum of nozzles
+//
+// with F the flow of a catch and p its pressure, so that catches at one pressure
+// give their own mean back there. n is a half, the law of an orifice, unless the
+// highest pressure of the catches is at least 1.5 times the lowest: then n is the
+// slope of ln q against ln p by least squares, q being the flow per nozzle of a
+// catch. That holds for catches of the same nozzles or of equally worn ones. A
+// slope outside 0.1 to 1 contradicts any nozzle; then a half is used after all.
+//
+// Volumes and times must be above zero, pressures and densities not below it.
+// The error is Invalid, with codes too_few, required, not_positive, not_finite,
+// conflict for both densities at once, and pressure_required on SprayPressure
+// when a pressure is to be predicted at and none was caught at, or on the
+// SprayPressure of each catch that lacks it when others have it.
+//
+// Source: mean of nozzles, and the root of pressure, see FlowAtPressure; the root
+// of density, see LiquidFlow. Fitting the exponent has no published source.
+func NozzleFlow(in NozzleFlowInput) (NozzleFlowResult, error) {
+	if err := in.check(); err != nil {
+		return NozzleFlowResult{}, err
+	}
+	r := NozzleFlowResult{
+		FlowRates:       make([]unit.FlowRate, len(in.Catches)),
+		NozzleFlowRates: make([]unit.FlowRate, len(in.Catches)),
+		Exponent:        SquareRoot,
+	}
+	var total, nozzles float64
+	for i, c := range in.Catches {
+		r.FlowRates[i] = c.FlowRate()
+		r.NozzleFlowRates[i] = c.NozzleFlowRate()
+		total += float64(r.FlowRates[i])
+		nozzles += c.nozzles()
+		if c.short() {
+			r.warn(at("Catches", i, "Time"), WarnShortCatch)
+		}
+	}
+	r.MeanNozzleFlowRate = unit.FlowRate(total / nozzles)
+	low, high := in.pressures()
+	if difference(float64(high), float64(low)) != 0 {
+		r.warn("Catches", WarnMixedPressures)
+	}
+	if low != 0 && atMost(fitRatio, float64(high/low)) {
+		r.fit(in)
+	}
+	r.predict(in, low, high, nozzles)
+	return r, nil
+}
+
+// moves tells whether a flow is wanted at a pressure; all pressures of the
+// catches are then known.
+func (in NozzleFlowInput) moves() bool {
+	for i := range in.PredictAt {
+		if in.PredictAt[i].SprayPressure != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// pressures returns the lowest and the highest pressure known of the catches;
+// zero when none is.
+func (in NozzleFlowInput) pressures() (low, high unit.Pressure) {
+	for _, c := range in.Catches {
+		p := c.pressure(in.SprayPressure)
+		if p != 0 && (low == 0 || p < low) {
+			low = p
+		}
+		high = max(high, p)
+	}
+	return low, high
+}
+
+// fit finds the exponent over the catches whose pressure is known. Logarithms are
+// taken about their means, so that units cancel before anything is squared.
+func (r *NozzleFlowResult) fit(in NozzleFlowInput) {
+	var meanX, meanY, n float64
+	for i, c := range in.Catches {
+		if p := c.pressure(in.SprayPressure); p != 0 {
+			meanX += math.Log(float64(p))
+			meanY += math.Log(float64(r.NozzleFlowRates[i]))
+			n++
+		}
+	}
+	meanX, meanY = meanX/n, meanY/n
+	var xx, xy float64
+	for i, c := range in.Catches {
+		if p := c.pressure(in.SprayPressure); p != 0 {
+			x := math.Log(float64(p)) - meanX
+			xx += x * x
+			xy += x * (math.Log(float64(r.NozzleFlowRates[i])) - meanY)
+		}
+	}
+	slope := xy / xx
+	switch {
+	case !between(slope, plausibleLow, plausibleHigh):
+		r.warn("Catches", WarnExponentImplausible)
+		return
+	case !between(slope, usualLow, usualHigh):
+		r.warn("Catches", WarnExponentUnusual)
+	}
+	r.Exponent, r.ExponentFitted = slope, true
+}
+
+// predict moves the mean to each condition wanted. The catches are brought
+// together at their lowest pressure first: that is k in other words, and exact
+// where nothing has to be moved.
+func (r *NozzleFlowResult) predict(in NozzleFlowInput, low, high unit.Pressure, nozzles float64) {
+	if len(in.PredictAt) == 0 {
+		return
+	}
+	var atLow unit.FlowRate
+	if in.moves() {
+		for i, c := range in.Catches {
+			p := c.pressure(in.SprayPressure)
+			atLow += FlowAtPressure(r.FlowRates[i], p, low, r.Exponent)
+		}
+		atLow /= unit.FlowRate(nozzles)
+	}
+	r.Predicted = make([]unit.FlowRate, len(in.PredictAt))
+	for i, want := range in.PredictAt {
+		q := r.MeanNozzleFlowRate
+		if p := want.SprayPressure; p != 0 {
+			q = FlowAtPressure(atLow, low, p, r.Exponent)
+			if !atMost(float64(low/p), farRatio) || !atMost(float64(p/high), farRatio) {
+				r.warn(at("PredictAt", i, "SprayPressure"), WarnFarPrediction)
+			}
+		}
+		if rd := oneDensity(want.RelativeDensity, want.LiquidDensity); rd != 0 {
+			q = LiquidFlow(q, rd)
+		}
+		r.Predicted[i] = q
+	}
+}
+
+func (r *NozzleFlowResult) warn(field, code string) {
+	r.Warnings = append(r.Warnings, Warning{field, code})
+}
+
+// between tells whether x lies in the range, ends included; false for NaN.
+func between(x, low, high float64) bool { return atMost(low, x) && atMost(x, high) }
+
+func (in NozzleFlowInput) check() error {
+	var v Invalid
+	v.catches(in.Catches, "Catches")
+	v.optional(float64(in.SprayPressure), "SprayPressure")
+	for i := range in.PredictAt {
+		in.PredictAt[i].check(&v, i)
+	}
+	if in.moves() && in.SprayPressure == 0 && len(in.Catches) > 0 {
+		in.checkPressures(&v)
+	}
+	return v.err()
+}
+
+func (p *Prediction) check(v *Invalid, i int) {
+	if p.SprayPressure == 0 && p.RelativeDensity == 0 && p.LiquidDensity == 0 {
+		v.add(at("PredictAt", i, "SprayPressure"), CodeRequired)
+	}
+	if p.RelativeDensity != 0 && p.LiquidDensity != 0 {
+		v.add(at("PredictAt", i, "LiquidDensity"), CodeConflict)
+	}
+	if !sound(float64(p.SprayPressure)) {
+		v.optional(float64(p.SprayPressure), at("PredictAt", i, "SprayPressure"))
+	}
+	if !sound(float64(p.RelativeDensity)) {
+		v.optional(float64(p.RelativeDensity), at("PredictAt", i, "RelativeDensity"))
+	}
+	if !sound(float64(p.LiquidDensity)) {
+		v.optional(float64(p.LiquidDensity), at("PredictAt", i, "LiquidDensity"))
+	}
+}
+
+// checkPressures reports the pressures that a prediction misses: the common one
+// when no catch has any, or that of each catch without.
+func (in NozzleFlowInput) checkPressures(v *Invalid) {
+	known := false
+	for _, c := range in.Catches {
+		known = known || c.SprayPressure != 0
+	}
+	if !known {
+		v.add("SprayPressure", CodePressureRequired)
+		return
+	}
+	for i, c := range in.Catches {
+		if c.SprayPressure == 0 {
+			v.add(at("Catches", i, "SprayPressure"), CodePressureRequired)
+		}
+	}
+}

@@ -1,0 +1,223 @@
+package calc
+
+import (
+	"strconv"
+
+	"wetrun/calc/unit"
+)
+
+// PressureUniformityInput is what a crew reads along the boom, and in the cab.
+type PressureUniformityInput struct {
+	// Readings holds at least one reading at the nozzles; three or more, spread
+	// over left, center and right, show what the boom does.
+	Readings []unit.Pressure
+	// MaxDifference is how far the highest may lie above the lowest. Zero stands
+	// for DefaultPressureDifference.
+	MaxDifference unit.Pressure
+	// CabPressure is what the gauge at the seat shows meanwhile. It may be left out.
+	CabPressure unit.Pressure
+	// TargetPressure is the pressure wanted at the boom. With CabPressure it asks
+	// for the cab reading that means it.
+	TargetPressure unit.Pressure
+	// Range is the nozzle's own working range. It may be left out.
+	Range PressureRange
+}
+
+// PressureUniformityResult tells how even the boom is, and what the cab gauge is
+// worth.
+type PressureUniformityResult struct {
+	Highest, Lowest, Mean unit.Pressure
+	Spread                unit.Pressure // Highest - Lowest
+	MaxDifference         unit.Pressure // the one applied
+	Even                  Verdict       // NotJudged for one reading
+	// FlowSpread is how much more the nozzle at Highest gives than the same
+	// nozzle at Lowest.
+	FlowSpread unit.Ratio
+	// FlowAtMaxDifference is what FlowSpread would be with readings exactly
+	// MaxDifference apart about this Mean. Zero when half of it is no less than
+	// Mean: the lower of them would then not be above zero.
+	FlowAtMaxDifference unit.Ratio
+
+	HasCab    bool          // whether CabPressure was given
+	CabOffset unit.Pressure // CabPressure - Mean; below zero when the cab reads less
+	// CabDiffers is Outside when CabOffset is more than 10 % of Mean; NotJudged
+	// without a cab reading.
+	CabDiffers Verdict
+	// CabIfGaugeError and CabIfHoseLoss are the cab readings that mean
+	// TargetPressure at the boom, by either explanation of CabOffset. Zero without
+	// both pressures, or when no reading above zero would mean it.
+	CabIfGaugeError, CabIfHoseLoss unit.Pressure
+
+	ReadingInRange []Verdict // in the order of the input; nil without a Range
+	MeanInRange    Verdict   // NotJudged without a Range
+	Warnings       []Warning
+}
+
+// Warning codes of PressureUniformity.
+const (
+	WarnSingleReading    = "single_reading"     // one reading cannot show whether the boom is even
+	WarnFewReadings      = "few_readings"       // two readings leave a part of the boom unseen
+	WarnCabGaugeDiffers  = "cab_gauge_differs"  // a wrong gauge, or loss in the hoses
+	WarnUnusualPressure  = "unusual_pressure"   // outside 5 to 1000 psi
+	WarnOutsidePressures = "pressure_outside_nozzle_range"
+)
+
+// cabAgreement is how far the cab may be from the boom before it is warned of.
+// Source: the pressure at the nozzle is often 10 to 20 % below the gauge seen from
+// the tractor seat, Washington State University, Tree Fruit, Under Pressure,
+// http://treefruit.wsu.edu/article/under-pressure-pressure-gauge-practices-for-sprayers/
+const cabAgreement = 10 * unit.Percent
+
+// Pressures outside which a sprayer hardly works. Common practice, no published
+// source.
+const (
+	faintest  = 5 * unit.PoundPerSquareInch
+	strongest = 1000 * unit.PoundPerSquareInch
+)
+
+// fewReadings is the number below which a side of the boom goes unseen.
+const fewReadings = 3
+
+// PressureUniformity judges pressures read along the boom by their difference,
+//
+//	spread = p_max - p_min
+//
+// and says what it does to the flow of equal nozzles, which goes with the root of
+// pressure, so that the same difference matters less at a high pressure:
+//
+//	flow spread = sqrt(p_max / p_min) - 1
+//
+// A cab gauge that reads other than the mean of the boom may be wrong by a fixed
+// amount or may see the loss in the hoses, which goes with the flow squared, and
+// so with pressure. The cab reading that means the target is then
+//
+//	target + (cab - mean)     if the gauge is wrong
+//	target x cab / mean       if the hoses lose it
+//
+// Pressures are gauge pressures in pascals, finite and above zero, of which at
+// least one reading: Invalid otherwise, with codes too_few, required,
+// not_positive, not_finite, and range_inverted for Range.
+//
+// Source: Q1/Q2 = sqrt(p1/p2), see FlowAtPressure. Judging by the difference is
+// common practice; that a pressure drop in pipes grows with the flow squared is
+// from memory (Darcy and Weisbach, at a constant friction factor).
+func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, error) {
+	if err := in.check(); err != nil {
+		return PressureUniformityResult{}, err
+	}
+	r := PressureUniformityResult{MaxDifference: in.MaxDifference}
+	if r.MaxDifference == 0 {
+		r.MaxDifference = DefaultPressureDifference
+	}
+	r.summarize(in.Readings)
+	if half := r.MaxDifference / 2; half < r.Mean {
+		r.FlowAtMaxDifference = flowSpread(r.Mean+half, r.Mean-half)
+	}
+	switch n := len(in.Readings); {
+	case n == 1:
+		r.warn("Readings", WarnSingleReading)
+	case n < fewReadings:
+		r.warn("Readings", WarnFewReadings)
+	}
+	if len(in.Readings) > 1 {
+		r.Even = judge(float64(r.Spread/r.MaxDifference), 1)
+	}
+	r.compareCab(in)
+	r.compareRange(in)
+	return r, nil
+}
+
+// summarize finds the extremes and the mean. The mean is taken above the lowest
+// reading, so that equal readings have exactly themselves as their mean.
+func (r *PressureUniformityResult) summarize(readings []unit.Pressure) {
+	r.Highest, r.Lowest = readings[0], readings[0]
+	for _, p := range readings {
+		r.Highest = max(r.Highest, p)
+		r.Lowest = min(r.Lowest, p)
+	}
+	var above unit.Pressure
+	for _, p := range readings {
+		above += p - r.Lowest
+	}
+	r.Mean = r.Lowest + above/unit.Pressure(len(readings))
+	r.Spread = unit.Pressure(difference(float64(r.Highest), float64(r.Lowest)))
+	r.FlowSpread = flowSpread(r.Highest, r.Lowest)
+}
+
+// flowSpread is how much more a nozzle gives at high than at low.
+func flowSpread(high, low unit.Pressure) unit.Ratio {
+	return unit.Ratio(deviation(power(float64(high/low), SquareRoot), 1))
+}
+
+func (r *PressureUniformityResult) compareCab(in PressureUniformityInput) {
+	if in.CabPressure == 0 {
+		return
+	}
+	r.HasCab = true
+	r.CabOffset = unit.Pressure(difference(float64(in.CabPressure), float64(r.Mean)))
+	r.CabDiffers = judge(float64(r.CabOffset/r.Mean), float64(cabAgreement))
+	if r.CabDiffers == Outside {
+		r.warn("CabPressure", WarnCabGaugeDiffers)
+	}
+	if in.TargetPressure != 0 {
+		r.CabIfGaugeError = max(in.TargetPressure+r.CabOffset, 0)
+		r.CabIfHoseLoss = in.TargetPressure * (in.CabPressure / r.Mean)
+	}
+}
+
+// compareRange holds every pressure against the nozzle's range and against what
+// is usual.
+func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
+	if in.Range != (PressureRange{}) {
+		r.ReadingInRange = make([]Verdict, len(in.Readings))
+		r.MeanInRange = in.Range.holds(r.Mean)
+	}
+	for i, p := range in.Readings {
+		if r.ReadingInRange != nil {
+			r.ReadingInRange[i] = in.Range.holds(p)
+			if r.ReadingInRange[i] == Outside {
+				r.warn(readingPath(i), WarnOutsidePressures)
+			}
+		}
+		if unusual(p) {
+			r.warn(readingPath(i), WarnUnusualPressure)
+		}
+	}
+	if unusual(in.CabPressure) {
+		r.warn("CabPressure", WarnUnusualPressure)
+	}
+	if unusual(in.TargetPressure) {
+		r.warn("TargetPressure", WarnUnusualPressure)
+	}
+	if in.TargetPressure != 0 && in.Range.holds(in.TargetPressure) == Outside {
+		r.warn("TargetPressure", WarnOutsidePressures)
+	}
+}
+
+// unusual tells whether a pressure that was given is outside what sprayers run at.
+func unusual(p unit.Pressure) bool {
+	usual := PressureRange{faintest, strongest}
+	return p != 0 && usual.holds(p) == Outside
+}
+
+func (r *PressureUniformityResult) warn(field, code string) {
+	r.Warnings = append(r.Warnings, Warning{field, code})
+}
+
+func readingPath(i int) string { return "Readings[" + strconv.Itoa(i) + "]" }
+
+func (in PressureUniformityInput) check() error {
+	var v Invalid
+	if len(in.Readings) == 0 {
+		v.add("Readings", CodeTooFew)
+	}
+	for i, p := range in.Readings {
+		if !sound(float64(p)) || p == 0 {
+			v.positive(float64(p), readingPath(i))
+		}
+	}
+	v.optional(float64(in.MaxDifference), "MaxDifference")
+	v.optional(float64(in.CabPressure), "CabPressure")
+	v.optional(float64(in.TargetPressure), "TargetPressure")
+	return append(v, in.Range.check("Range")...).err()
+}
