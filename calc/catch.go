@@ -72,18 +72,21 @@ func (v *Invalid) catches(catches []Catch, list string) {
 		v.add(list, CodeTooFew)
 	}
 	for i := range catches {
-		c := &catches[i]
-		if !sound(float64(c.Volume)) || c.Volume == 0 {
-			v.positive(float64(c.Volume), at(list, i, "Volume"))
-		}
-		if !sound(float64(c.Time)) || c.Time == 0 {
-			v.positive(float64(c.Time), at(list, i, "Time"))
-		}
-		if c.Nozzles < 0 {
-			v.add(at(list, i, "Nozzles"), CodeNotPositive)
-		}
-		if !sound(float64(c.SprayPressure)) {
-			v.optional(float64(c.SprayPressure), at(list, i, "SprayPressure"))
-		}
+		v.catch(&catches[i], list, i)
+	}
+}
+
+func (v *Invalid) catch(c *Catch, list string, i int) {
+	if !sound(float64(c.Volume)) || c.Volume == 0 {
+		v.positive(float64(c.Volume), at(list, i, "Volume"))
+	}
+	if !sound(float64(c.Time)) || c.Time == 0 {
+		v.positive(float64(c.Time), at(list, i, "Time"))
+	}
+	if c.Nozzles < 0 {
+		v.add(at(list, i, "Nozzles"), CodeNotPositive)
+	}
+	if !sound(float64(c.SprayPressure)) {
+		v.optional(float64(c.SprayPressure), at(list, i, "SprayPressure"))
 	}
 }

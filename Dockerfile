@@ -1,0 +1,19 @@
+# The builder image can be replaced, for instance by a local one:
+#   --build-arg BUILDER=my/golang:1.26
+ARG BUILDER=golang:1.26-bookworm
+FROM ${BUILDER} AS build
+WORKDIR /src
+COPY go.mod go.sum ./
+RUN go mod download
+COPY . .
+ARG VERSION=development
+RUN CGO_ENABLED=0 go build -trimpath -buildvcs=false \
+    -ldflags "-s -w -X wetrun/internal/buildinfo.Version=${VERSION}" -o /wetrun ./cmd/wetrun
+
+FROM scratch
+COPY --from=build /wetrun /wetrun
+USER 65532:65532
+ENV WETRUN_ADDR=0.0.0.0:8080
+EXPOSE 8080
+ENTRYPOINT ["/wetrun"]
+CMD ["serve"]

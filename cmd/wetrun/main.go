@@ -1,0 +1,60 @@
+// Command wetrun serves the arithmetic of sprayer calibration over HTTP, or works
+// out one field sheet on the command line.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+const usage = `wetrun does the arithmetic of calibrating a field sprayer.
+
+  wetrun [serve] [-addr HOST:PORT]   serve the API (the default)
+  wetrun calibrate FILE|-            work out one field sheet, print the answer
+  wetrun help                        print this
+
+WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
+`
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr))
+}
+
+// errUsage is a mistake in how the command was called.
+var errUsage = errors.New("usage")
+
+// run is the whole command: exit status 0 for success, 1 for failure or a refused
+// sheet, 2 for a wrong call.
+func run(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) int {
+	command := "serve"
+	if len(args) > 0 && args[0] != "" && args[0][0] != '-' {
+		command, args = args[0], args[1:]
+	}
+	var err error
+	switch command {
+	case "serve":
+		err = serve(ctx, args, env, out, errs)
+	case "calibrate":
+		err = calibrate(ctx, args, in, out, errs)
+	case "help":
+		fmt.Fprint(out, usage)
+	default:
+		fmt.Fprintf(errs, "wetrun: there is no command %q\n\n%s", command, usage)
+		return 2
+	}
+	switch {
+	case err == nil:
+		return 0
+	case errors.Is(err, errUsage):
+		return 2
+	}
+	fmt.Fprintln(errs, "wetrun:", err)
+	return 1
+}
