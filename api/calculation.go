@@ -52,6 +52,10 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 				if errors.As(err, &invalid) {
 					return refused(invalid)
 				}
+				var r *refusal // of the handler's own
+				if errors.As(err, &r) {
+					return r
+				}
 				return &refusal{kind: internalError}
 			}
 			if err := json.MarshalWrite(out, &response); err != nil {
@@ -84,6 +88,19 @@ func cautions(ctx context.Context, codes ...string) []notice {
 	all := make([]notice, len(codes))
 	for i, c := range codes {
 		all[i] = notice{c, text.Of(lang, "caution."+c)}
+	}
+	return all
+}
+
+// nextSteps words what to do next by its codes; nil when there is nothing.
+func nextSteps(ctx context.Context, codes ...string) []notice {
+	if len(codes) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	all := make([]notice, len(codes))
+	for i, c := range codes {
+		all[i] = notice{c, text.Of(lang, "next."+c)}
 	}
 	return all
 }

@@ -148,6 +148,16 @@ func quantity[T any](name string, at func(*T) *Quantity, kinds ...unit.Kind) mem
 	}
 }
 
+// symbol is a member that is the symbol of a unit of one of the given quantities.
+func symbol[T any](name string, at func(*T) *unit.ID, kinds ...unit.Kind) member[T] {
+	set := kindsOf(kinds...)
+	return member[T]{
+		name:  name,
+		read:  func(d *decoder, into *T) { *at(into) = d.unit(set) },
+		shape: shape{Type: "string", Allowed: set.symbols()},
+	}
+}
+
 // nested is a member that is an object itself.
 func nested[T, U any](name string, at func(*T) *U, o *object[U]) member[T] {
 	return member[T]{

@@ -18,6 +18,14 @@ type Quantity struct {
 // given tells whether the quantity was in the request.
 func (q Quantity) given() bool { return q.Unit != unit.None }
 
+// or is the quantity if it was given, and otherwise the computed one.
+func (q Quantity) or(computed Quantity) Quantity {
+	if q.given() {
+		return q
+	}
+	return computed
+}
+
 // si is the value in the coherent SI unit of its quantity, 0 when not given.
 func (q Quantity) si() float64 { return q.Value * q.Unit.Factor() }
 

@@ -5,6 +5,8 @@ const (
 	mostCatches  = 1000
 	mostRuns     = 100
 	mostReadings = 100
+	mostPasses   = 1000
+	mostMultiple = 1000
 	longestLabel = 80 // characters
 )
 
@@ -12,4 +14,12 @@ const (
 // /v1, what a request may hold, and what answers it.
 var operations = []operation{
 	calculation("ground-speed", groundSpeedTable, groundSpeed),
+	calculation("application-rate", applicationRateTable, applicationRate),
+	calculation("area-check", areaCheckTable, areaCheck),
+	calculation("course-length", courseLengthTable, courseLength),
+	calculation("convert", convertTable, convert),
+	calculation("nozzle-flow", nozzleFlowTable, nozzleFlow),
+	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
+	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
+	calculation("corrections", correctionsTable, corrections),
 }

@@ -79,13 +79,18 @@ var compiler = sync.OnceValue(func() *jsonschema.Compiler {
 	return c
 })
 
-var compiled sync.Map
+var (
+	compiled  sync.Map
+	compiling sync.Mutex // a compiler serves one at a time
+)
 
 // validates holds a JSON text against a schema of the document.
 func validates(name string, body []byte) error {
 	schema, ok := compiled.Load(name)
 	if !ok {
+		compiling.Lock()
 		s, err := compiler().Compile("openapi.json#/components/schemas/" + name)
+		compiling.Unlock()
 		if err != nil {
 			return err
 		}

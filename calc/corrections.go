@@ -211,18 +211,20 @@ func (in CorrectionsInput) check() error {
 	v.positive(float64(in.TargetApplicationRate), "TargetApplicationRate")
 	v.optional(float64(in.RateTolerance), "RateTolerance")
 	v.optional(float64(in.LabelMaximum), "LabelMaximum")
-	if len(v) == 0 && in.overLabel(in.TargetApplicationRate) {
+	if sound(float64(in.TargetApplicationRate)) && sound(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
 		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
+	}
+	if in.BoomEven > BoomUneven {
+		v.add("BoomEven", CodeNotAllowed)
 	}
 	if n := in.PressureExponent; n != 0 && !(n >= plausibleLow && n <= plausibleHigh) {
 		v.add("PressureExponent", CodeOutOfRange)
 	}
-	if s := in.Limits.GroundSpeed; s != (SpeedRange{}) {
-		v.positive(float64(s.Low), "Limits.GroundSpeed.Low")
-		v.positive(float64(s.High), "Limits.GroundSpeed.High")
-		if s.Low > s.High {
-			v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
-		}
-	}
+	v = append(v, in.Limits.GroundSpeed.check("Limits.GroundSpeed")...)
 	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...).err()
+}
+
+// check is that of PressureRange.
+func (s SpeedRange) check(field string) Invalid {
+	return PressureRange{unit.Pressure(s.Low), unit.Pressure(s.High)}.check(field)
 }

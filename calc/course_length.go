@@ -6,11 +6,11 @@ import "wetrun/calc/unit"
 type CourseLengthInput struct {
 	// Width is what is treated by all the nozzles that are caught.
 	Width unit.Length
-	// Reading is one unit of the jug, such as a fluid ounce.
-	Reading unit.Volume
-	// Rate is one unit of the rate, such as a gallon per acre.
-	Rate unit.ApplicationRate
-	// Multiple is how many of Reading mean one of Rate, for a longer course
+	// ReadingUnit is one unit of the jug, such as a fluid ounce.
+	ReadingUnit unit.Volume
+	// RateUnit is one unit of the rate, such as a gallon per acre.
+	RateUnit unit.ApplicationRate
+	// Multiple is how many ReadingUnit mean one RateUnit, for a longer course
 	// where the plain one would be short. Zero stands for one.
 	Multiple int
 	// GroundSpeed, when given, asks for the time of the course.
@@ -25,10 +25,10 @@ type CourseLengthResult struct {
 	Warnings     []Warning
 }
 
-// CourseLength returns the course over which one Reading, caught from all the
-// nozzles on Width, means one Rate applied,
+// CourseLength returns the course over which one ReadingUnit, caught from all
+// the nozzles on Width, means one RateUnit applied,
 //
-//	A = Multiple x Reading / Rate,   L = A / Width
+//	A = Multiple x ReadingUnit / RateUnit,   L = A / Width
 //
 // so that ounces in the jug are gallons per acre on 1/128 acre, whatever the
 // width. Time is L over the ground speed: the catch may be made standing, for as
@@ -49,7 +49,7 @@ func CourseLength(in CourseLengthInput) (CourseLengthResult, error) {
 	if err := in.check(); err != nil {
 		return CourseLengthResult{}, err
 	}
-	area := float64(in.Reading) * float64(max(in.Multiple, 1)) / float64(in.Rate)
+	area := float64(in.ReadingUnit) * float64(max(in.Multiple, 1)) / float64(in.RateUnit)
 	r := CourseLengthResult{
 		Area:         unit.Area(area),
 		CourseLength: unit.Length(area / float64(in.Width)),
@@ -70,8 +70,8 @@ func CourseLength(in CourseLengthInput) (CourseLengthResult, error) {
 func (in CourseLengthInput) check() error {
 	var v Invalid
 	v.positive(float64(in.Width), "Width")
-	v.positive(float64(in.Reading), "Reading")
-	v.positive(float64(in.Rate), "Rate")
+	v.positive(float64(in.ReadingUnit), "ReadingUnit")
+	v.positive(float64(in.RateUnit), "RateUnit")
 	if in.Multiple < 0 {
 		v.add("Multiple", CodeNotPositive)
 	}

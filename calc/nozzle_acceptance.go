@@ -69,12 +69,12 @@ type NozzleAcceptanceResult struct {
 	Basis           Basis
 	Limit           unit.Ratio
 	ReplaceAllAbove unit.Ratio
-	// SprayPressure is the working pressure that statistics refer to; zero when
-	// no pressure is known, or when the catches' own differ and there is no common
-	// one: then there is no one acceptable flow either.
+	// SprayPressure is the working pressure that statistics refer to: the common
+	// one, else the one that the catches share, else, when their own differ, the
+	// lowest of them. Zero when no pressure is known.
 	SprayPressure            unit.Pressure
-	RatedFlowRateAtPressure  unit.FlowRate // zero without a nozzle or a pressure
-	AcceptableFlowRate       FlowRange     // zero when it differs from catch to catch
+	RatedFlowRateAtPressure  unit.FlowRate // zero without a nozzle, or when it differs from catch to catch
+	AcceptableFlowRate       FlowRange     // zero when it differs from catch to catch, or when nothing is acceptable
 	Catches                  []CatchResult
 	MeanNozzleFlowRate       unit.FlowRate // sum of flows over sum of nozzles
 	CoefficientOfVariation   unit.Ratio    // zero for one catch
@@ -100,7 +100,7 @@ type CatchResult struct {
 	DeviationFromMean        unit.Ratio
 	Status                   Status
 	AcceptableFlowRate       FlowRange   // at the catch's own pressure
-	AcceptableVolume         VolumeRange // what the jug may read
+	AcceptableVolume         VolumeRange // what the jug may read; zero when nothing is acceptable
 	// LargestHiddenDeviation is how far from the reference one nozzle of a drop
 	// within its range could be while each other lies within the tolerance. Zero
 	// for a single nozzle and for a drop outside.
@@ -157,6 +157,7 @@ type SideMean struct {
 const (
 	CodeNozzleRequired  = "nozzle_required"   // a rated basis without a rating
 	CodeFewerThanCaught = "fewer_than_caught" // more catches than catch points
+	CodeMeanNeedsTwo    = "mean_needs_two"    // one catch has no mean to be compared with
 
 	// WarnSystematicDeviation: all that are outside lie on one side and the catches
 	// agree among themselves. A wrong gauge, size or pressure is likelier than wear
@@ -174,11 +175,15 @@ const (
 //
 // Flows are per nozzle. The mean is the sum of flows over the sum of nozzles; the
 // coefficient of variation has n - 1. When more than ReplaceAllAbove of the
-// catches are outside, the decision is ReplaceAll.
+// catches are outside, the decision is ReplaceAll. Catches at several pressures are
+// brought to one by the same law before they are compared with each other. With
+// both bases the ranges about the rating and about the mean may not meet: nothing
+// is acceptable then.
 //
-// There must be at least one catch, and two for a basis with the mean (too_few); a
-// rating needs a pressure for every catch (pressure_required); a rated basis needs
-// the nozzle (nozzle_required).
+// There must be at least one catch (too_few), two for a basis with the mean
+// (mean_needs_two); a
+// rating needs a pressure for every catch, and so do catches whose own pressures
+// differ (pressure_required); a rated basis needs the nozzle (nozzle_required).
 //
 // Source: within 10 % of the rating and 5 % of the mean as one two-part rule, and
 // 5, 7 and 10 % of the mean alone: testdata/published/nozzle-acceptance. Cleaning
@@ -204,28 +209,35 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	if err := in.check(r.Basis); err != nil {
 		return NozzleAcceptanceResult{}, err
 	}
-	r.SprayPressure = in.workingPressure()
+	low, high, _ := in.pressures()
+	r.SprayPressure = in.SprayPressure
+	if r.SprayPressure == 0 {
+		r.SprayPressure = low
+	}
 	r.measure(in)
 	for i := range r.Catches {
 		r.judgeCatch(in, i)
 	}
 	r.decide(in)
-	r.ranges(in)
+	if in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0 {
+		r.common(in)
+	}
 	return r, nil
 }
 
-// workingPressure is the common pressure, or the one that all catches share.
-func (in NozzleAcceptanceInput) workingPressure() unit.Pressure {
-	if in.SprayPressure != 0 || len(in.Catches) == 0 {
-		return in.SprayPressure
-	}
-	p := in.Catches[0].SprayPressure
+// pressures are the lowest and the highest known of the catches, zero when none
+// is, and whether all are known.
+func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) {
+	all = true
 	for i := range in.Catches {
-		if in.Catches[i].SprayPressure != p {
-			return 0
+		p := in.Catches[i].pressure(in.SprayPressure)
+		if p != 0 && (low == 0 || p < low) {
+			low = p
 		}
+		high = max(high, p)
+		all = all && p != 0
 	}
-	return p
+	return low, high, all
 }
 
 func (in NozzleAcceptanceInput) check(basis Basis) error {
@@ -234,14 +246,20 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		for _, x := range in.Nozzle.check() {
 			v.add("Nozzle."+x.Field, x.Code)
 		}
-	} else if basis == RatedBasis || basis == BothBases {
-		v.add("Nozzle", CodeNozzleRequired)
+	} else {
+		if basis == RatedBasis || basis == BothBases {
+			v.add("Nozzle", CodeNozzleRequired)
+		}
+		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
 	}
 	if basis >= basisCount {
 		v.add("Tolerance.Basis", CodeNotAllowed)
 	}
-	if len(in.Catches) == 0 || basis != RatedBasis && len(in.Catches) == 1 {
+	switch {
+	case len(in.Catches) == 0:
 		v.add("Catches", CodeTooFew)
+	case len(in.Catches) == 1 && basis != RatedBasis:
+		v.add("Catches", CodeMeanNeedsTwo)
 	}
 	v.optional(float64(in.SprayPressure), "SprayPressure")
 	v.optional(float64(in.Tolerance.Limit), "Tolerance.Limit")
@@ -249,15 +267,14 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < len(in.Catches) {
 		v.add("CatchPointsOnBoom", CodeFewerThanCaught)
 	}
-	unknown := false
 	for i := range in.Catches {
 		v.catch(&in.Catches[i].Catch, "Catches", i)
-		unknown = unknown || in.Catches[i].pressure(in.SprayPressure) == 0
 		if in.Catches[i].Position > Right {
 			v.add(at("Catches", i, "Position"), CodeNotAllowed)
 		}
 	}
-	if unknown && in.Nozzle.given() {
+	low, high, all := in.pressures()
+	if !all && (in.Nozzle.given() || difference(float64(high), float64(low)) != 0) {
 		v.add("SprayPressure", CodePressureRequired)
 	}
 	return v.err()

@@ -16,7 +16,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		x.NozzleFlowRate = c.NozzleFlowRate()
 		x.SprayPressure = c.pressure(in.SprayPressure)
 		x.NozzleFlowRateAtPressure = x.NozzleFlowRate
-		if r.SprayPressure != 0 && x.SprayPressure != 0 {
+		if x.SprayPressure != 0 {
 			x.NozzleFlowRateAtPressure = FlowAtPressure(x.NozzleFlowRate, x.SprayPressure, r.SprayPressure, SquareRoot)
 		}
 		flows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
@@ -62,34 +62,28 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	c, x := &in.Catches[i], &r.Catches[i]
 	limit := float64(r.Limit)
-	low, high := 0.0, math.Inf(1)
-	var d float64 // from the reference that the status goes by
+	var rated, mean unit.FlowRate // at the pressure of the catch
+	if r.HasRating {
+		rated = in.Nozzle.FlowAt(x.SprayPressure)
+		x.DeviationFromRated = unit.Ratio(deviation(float64(x.NozzleFlowRate), float64(rated)))
+	}
 	if r.HasMean {
+		mean = r.MeanNozzleFlowRate
+		if x.SprayPressure != 0 {
+			mean = FlowAtPressure(mean, r.SprayPressure, x.SprayPressure, SquareRoot)
+		}
 		x.DeviationFromMean = unit.Ratio(deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
 	}
-	if r.HasRating {
-		rated := float64(in.Nozzle.FlowAt(x.SprayPressure))
-		x.DeviationFromRated = unit.Ratio(deviation(float64(x.NozzleFlowRate), rated))
-		if r.Basis != MeanBasis {
-			low, high = rated*(1-limit), rated*(1+limit)
-			d = float64(x.DeviationFromRated)
-		}
+	d := float64(x.DeviationFromRated) // from the reference that the status goes by
+	fromMean := float64(x.DeviationFromMean)
+	if r.Basis == MeanBasis || r.Basis == BothBases && judge(d, limit) == Within && judge(fromMean, limit) == Outside {
+		d = fromMean
 	}
-	if r.Basis != RatedBasis {
-		mean := float64(r.MeanNozzleFlowRate)
-		if r.SprayPressure != 0 && x.SprayPressure != 0 {
-			mean = float64(FlowAtPressure(r.MeanNozzleFlowRate, r.SprayPressure, x.SprayPressure, SquareRoot))
-		}
-		low, high = math.Max(low, mean*(1-limit)), math.Min(high, mean*(1+limit))
-		if r.Basis == MeanBasis || judge(d, limit) == Within && judge(float64(x.DeviationFromMean), limit) == Outside {
-			d = float64(x.DeviationFromMean)
-		}
-	}
-	low = math.Max(low, 0)
-	high = math.Max(high, low) // bases that do not meet leave no room at all
-	x.AcceptableFlowRate = FlowRange{unit.FlowRate(low), unit.FlowRate(high)}
+	x.AcceptableFlowRate = r.acceptable(rated, mean)
 	all := c.nozzles() * float64(c.Time)
-	x.AcceptableVolume = VolumeRange{unit.Volume(low * all), unit.Volume(high * all)}
+	x.AcceptableVolume = VolumeRange{
+		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
+	}
 	switch {
 	case judge(d, limit) == Within:
 		x.LargestHiddenDeviation = unit.Ratio(hidden(c.nozzles(), d, limit))
@@ -102,6 +96,23 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	if x.Status != StatusWithin {
 		r.Outside++
 	}
+}
+
+// acceptable is the range about the rated flow, about the mean, or what the two
+// share. Two that only touch share the point where they do.
+func (r *NozzleAcceptanceResult) acceptable(rated, mean unit.FlowRate) FlowRange {
+	less, more := unit.FlowRate(math.Max(1-float64(r.Limit), 0)), unit.FlowRate(1+r.Limit)
+	switch r.Basis {
+	case RatedBasis:
+		return FlowRange{rated * less, rated * more}
+	case MeanBasis:
+		return FlowRange{mean * less, mean * more}
+	}
+	low, high := max(rated, mean)*less, min(rated, mean)*more
+	if difference(float64(low), float64(high)) > 0 {
+		return FlowRange{}
+	}
+	return FlowRange{low, max(low, high)}
 }
 
 // hidden is how far one of n nozzles could be from the reference when their mean
@@ -148,22 +159,11 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 }
 
-// ranges gives the one acceptable flow where the catches share a pressure.
-func (r *NozzleAcceptanceResult) ranges(in NozzleAcceptanceInput) {
-	if r.HasRating && r.SprayPressure != 0 {
+// common gives the one rated and the one acceptable flow, where the catches share a
+// pressure or there is a common one.
+func (r *NozzleAcceptanceResult) common(in NozzleAcceptanceInput) {
+	if r.HasRating {
 		r.RatedFlowRateAtPressure = in.Nozzle.FlowAt(r.SprayPressure)
 	}
-	if r.SprayPressure == 0 && r.HasRating {
-		return
-	}
-	low, high, limit := 0.0, math.Inf(1), float64(r.Limit)
-	if r.Basis != MeanBasis {
-		low, high = float64(r.RatedFlowRateAtPressure)*(1-limit), float64(r.RatedFlowRateAtPressure)*(1+limit)
-	}
-	if r.Basis != RatedBasis {
-		low = math.Max(low, float64(r.MeanNozzleFlowRate)*(1-limit))
-		high = math.Min(high, float64(r.MeanNozzleFlowRate)*(1+limit))
-	}
-	low = math.Max(low, 0)
-	r.AcceptableFlowRate = FlowRange{unit.FlowRate(low), unit.FlowRate(math.Max(high, low))}
+	r.AcceptableFlowRate = r.acceptable(r.RatedFlowRateAtPressure, r.MeanNozzleFlowRate)
 }

@@ -31,11 +31,12 @@ func TestReferenceExponent(t *testing.T) {
 		// slope = L ln 2 / (2 L^2) = ln 2 / (2 ln 4) = 1/4. Moved to 1 bar:
 		// (1 + 2 / 4^0.25 + 2 / 16^0.25) / 3 = (1 + sqrt 2 + 1) / 3; at 16 bar twice that
 		{"least squares of three", []catch{{1, 1}, {4, 2}, {16, 2}}, 0.25, true, 16, 2.276142, "Catches: mixed_pressures; Catches: exponent_unusual"},
-		// 3 / 2 = 1.5 is enough; (3/2)^0.5 = 1.2247449
-		{"ratio of 1.5", []catch{{2, 1}, {3, 1.224744871}}, 0.5, true, 8.0 / 3, 1.154701, "Catches: mixed_pressures"},
+		// 3 / 2 = 1.5 is enough; (3/2)^0.5 = sqrt 6 / 2 = 2.44948974278 / 2 = 1.22474487139
+		{"ratio of 1.5", []catch{{2, 1}, {3, 1.22474487139}}, 0.5, true, 8.0 / 3, 1.154701, "Catches: mixed_pressures"},
 		// 2.99 / 2 is not: a half, although ln 1.4 / ln 1.495 = 0.837 lies in the catches;
-		// (1 + 1.4 / sqrt 1.495) / 2 = 1.0725009
-		{"ratio below 1.5", []catch{{2, 1}, {2.99, 1.4}}, 0.5, false, 2, 1.0725009, "Catches: mixed_pressures"},
+		// 1.2227^2 = 1.49499529, 0.00000471 short of 1.495: sqrt 1.495 = 1.2227 + 0.00000471 / 2.4454
+		// = 1.22270193; 1.4 / 1.22270193 = 1.14500515; (1 + 1.14500515) / 2 = 1.07250257
+		{"ratio below 1.5", []catch{{2, 1}, {2.99, 1.4}}, 0.5, false, 2, 1.07250257, "Catches: mixed_pressures"},
 		// q^0.4: 32^0.4 = 4, the lowest that is usual, and q^0.6: 32^0.6 = 8, the highest
 		{"lowest usual", []catch{{1, 1}, {32, 4}}, 0.4, true, 32, 4, "Catches: mixed_pressures"},
 		{"highest usual", []catch{{1, 1}, {32, 8}}, 0.6, true, 32, 8, "Catches: mixed_pressures"},

@@ -19,8 +19,8 @@ type PressureUniformityInput struct {
 	// TargetPressure is the pressure wanted at the boom. With CabPressure it asks
 	// for the cab reading that means it.
 	TargetPressure unit.Pressure
-	// Range is the nozzle's own working range. It may be left out.
-	Range PressureRange
+	// PressureRange is the nozzle's own working range. It may be left out.
+	PressureRange PressureRange
 }
 
 // PressureUniformityResult tells how even the boom is, and what the cab gauge is
@@ -48,18 +48,17 @@ type PressureUniformityResult struct {
 	// both pressures, or when no reading above zero would mean it.
 	CabIfGaugeError, CabIfHoseLoss unit.Pressure
 
-	ReadingInRange []Verdict // in the order of the input; nil without a Range
-	MeanInRange    Verdict   // NotJudged without a Range
+	ReadingInRange []Verdict // in the order of the input; nil without a PressureRange
+	MeanInRange    Verdict   // NotJudged without a PressureRange
 	Warnings       []Warning
 }
 
-// Warning codes of PressureUniformity.
+// Warning codes of PressureUniformity, beside WarnPressureOutsideRange.
 const (
-	WarnSingleReading    = "single_reading"     // one reading cannot show whether the boom is even
-	WarnFewReadings      = "few_readings"       // two readings leave a part of the boom unseen
-	WarnCabGaugeDiffers  = "cab_gauge_differs"  // a wrong gauge, or loss in the hoses
-	WarnUnusualPressure  = "unusual_pressure"   // outside 5 to 1000 psi
-	WarnOutsidePressures = "pressure_outside_nozzle_range"
+	WarnSingleReading   = "single_reading"    // one reading cannot show whether the boom is even
+	WarnFewReadings     = "few_readings"      // two readings leave a part of the boom unseen
+	WarnCabGaugeDiffers = "cab_gauge_differs" // a wrong gauge, or loss in the hoses
+	WarnUnusualPressure = "unusual_pressure"  // outside 5 to 1000 psi
 )
 
 // cabAgreement is how far the cab may be from the boom before it is warned of.
@@ -96,7 +95,7 @@ const fewReadings = 3
 //
 // Pressures are gauge pressures in pascals, finite and above zero, of which at
 // least one reading: Invalid otherwise, with codes too_few, required,
-// not_positive, not_finite, and range_inverted for Range.
+// not_positive, not_finite, and range_inverted for PressureRange.
 //
 // Source: Q1/Q2 = sqrt(p1/p2), see FlowAtPressure. Judging by the difference is
 // common practice; that a pressure drop in pipes grows with the flow squared is
@@ -168,15 +167,15 @@ func (r *PressureUniformityResult) compareCab(in PressureUniformityInput) {
 // compareRange holds every pressure against the nozzle's range and against what
 // is usual.
 func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
-	if in.Range != (PressureRange{}) {
+	if in.PressureRange != (PressureRange{}) {
 		r.ReadingInRange = make([]Verdict, len(in.Readings))
-		r.MeanInRange = in.Range.holds(r.Mean)
+		r.MeanInRange = in.PressureRange.holds(r.Mean)
 	}
 	for i, p := range in.Readings {
 		if r.ReadingInRange != nil {
-			r.ReadingInRange[i] = in.Range.holds(p)
+			r.ReadingInRange[i] = in.PressureRange.holds(p)
 			if r.ReadingInRange[i] == Outside {
-				r.warn(readingPath(i), WarnOutsidePressures)
+				r.warn(readingPath(i), WarnPressureOutsideRange)
 			}
 		}
 		if unusual(p) {
@@ -189,8 +188,8 @@ func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
 	if unusual(in.TargetPressure) {
 		r.warn("TargetPressure", WarnUnusualPressure)
 	}
-	if in.TargetPressure != 0 && in.Range.holds(in.TargetPressure) == Outside {
-		r.warn("TargetPressure", WarnOutsidePressures)
+	if in.TargetPressure != 0 && in.PressureRange.holds(in.TargetPressure) == Outside {
+		r.warn("TargetPressure", WarnPressureOutsideRange)
 	}
 }
 
@@ -219,5 +218,5 @@ func (in PressureUniformityInput) check() error {
 	v.optional(float64(in.MaxDifference), "MaxDifference")
 	v.optional(float64(in.CabPressure), "CabPressure")
 	v.optional(float64(in.TargetPressure), "TargetPressure")
-	return append(v, in.Range.check("Range")...).err()
+	return append(v, in.PressureRange.check("PressureRange")...).err()
 }

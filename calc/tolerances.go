@@ -11,3 +11,94 @@ const (
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
 )
+
+// A Tolerance is one figure that people in the trade use, under a name of its
+// own, with where it is from.
+type Tolerance struct {
+	// Name is stable and in snake_case. It never is that of a standard.
+	Name string
+	// Value is in the SI unit of its quantity, above zero; Unit is the one that
+	// it is spoken of in.
+	Value float64
+	Unit  unit.ID
+	// AppliesTo is the operation and, as a JSON pointer, the member of its
+	// request that takes the value. A first item stands for any.
+	AppliesTo string
+	// Basis is what the value is a share of. Empty when it is no share, or when
+	// the operation knows one basis only.
+	Basis ToleranceBasis
+	// Default tells that the operation uses it when the member is left out.
+	Default bool
+	Source  ToleranceSource
+}
+
+// A ToleranceBasis is what a deviation is counted from.
+type ToleranceBasis string
+
+// The bases. Only the first two are ones that nozzle acceptance can be asked for;
+// the others are what a source says, which one of these two comes near to.
+const (
+	BasisRated     ToleranceBasis = "rated"      // the nozzle's rated flow
+	BasisMean      ToleranceBasis = "mean"       // the mean of all nozzles caught
+	BasisOthers    ToleranceBasis = "others"     // the other nozzles, without the one judged
+	BasisRange     ToleranceBasis = "range"      // highest less lowest of all nozzles
+	BasisNewNozzle ToleranceBasis = "new_nozzle" // a new nozzle of the same kind, caught alike
+)
+
+// A ToleranceSource says where a figure is from. The zero one stands for common
+// practice, of which no published source is known.
+type ToleranceSource struct {
+	Title, Publisher string
+	Year             int // 0 when the source shows none
+	URL              string
+}
+
+// Published tells a published source from common practice.
+func (s ToleranceSource) Published() bool { return s.Title != "" }
+
+// Tolerances lists the presets: first common practice, of which the defaults come
+// straight from the Default constants, then what sources print. It has no domain
+// and no errors; the list is the caller's own.
+func Tolerances() []Tolerance {
+	return append(commonTolerances(), publishedTolerances()...)
+}
+
+// The members that presets are for.
+const (
+	forPressure = "pressure-uniformity#/maxDifference"
+	forOutput   = "nozzle-acceptance#/tolerance/limit"
+	forReplace  = "nozzle-acceptance#/replaceAllAbove"
+	forRate     = "application-rate#/rateTolerance"
+	forRuns     = "ground-speed#/runTolerance"
+	forCourse   = "ground-speed#/runs/0/courseLength"
+	forCatch    = "nozzle-flow#/catches/0/time"
+)
+
+// commonTolerances are common practice, no published source. Course and catch are
+// no defaults: they are measured, so a request always gives them.
+func commonTolerances() []Tolerance {
+	common := func(name string, value float64, u unit.ID, appliesTo string, basis ToleranceBasis, isDefault bool) Tolerance {
+		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}}
+	}
+	return []Tolerance{
+		common("pressure_readings", float64(DefaultPressureDifference), unit.IDPsi, forPressure, "", true),
+		common("nozzle_output", float64(DefaultOutputTolerance), unit.IDPct, forOutput, BasisRated, true),
+		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
+		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
+		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
+		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
+		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
+	}
+}
+
+// publishedTolerances are read in the sources that each names.
+func publishedTolerances() []Tolerance {
+	all := make([]Tolerance, 0, len(publishedRules))
+	for _, r := range publishedRules {
+		all = append(all, Tolerance{
+			Name: r.name, Value: float64(unit.Ratio(r.percent) * unit.Percent), Unit: unit.IDPct,
+			AppliesTo: r.appliesTo, Basis: r.basis, Source: r.source,
+		})
+	}
+	return all
+}

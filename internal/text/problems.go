@@ -50,6 +50,6 @@ var problems = []entry{
 	{"problem.wrong_quantity", "This unit measures something else. Here, use one of: %[1]s."},
 	{"problem.conflict", "This says again, or otherwise, what another member already says. Give one of them."},
 	{"problem.range_inverted", "The low end of this range is above its high end."},
-	{"problem.unknown_size", "ISO 10625 lists no such size. Give ratedFlowRate and ratedPressure instead."},
+	{"problem.pressure_required", "A flow is to be moved to another pressure, so the pressure that it was caught at must be given: here, or for all catches together."},
 	{"problem.not_computable", "With these numbers the result is beyond what can be computed. Check the size of each."},
 }

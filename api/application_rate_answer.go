@@ -1,0 +1,77 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+)
+
+// ApplicationRateResponse is the answer: all four, and what follows from them.
+type ApplicationRateResponse struct {
+	SolvedFor             string   `json:"solvedFor"`
+	NozzleFlowRate        Quantity `json:"nozzleFlowRate"`
+	GroundSpeed           Quantity `json:"groundSpeed"`
+	SprayedWidthPerNozzle Quantity `json:"sprayedWidthPerNozzle"`
+	ApplicationRate       Quantity `json:"applicationRate"`
+
+	Nozzle                  *NozzleResponse `json:"nozzle,omitzero"`
+	Width                   Quantity        `json:"width,omitzero"`
+	FieldApplicationRate    Quantity        `json:"fieldApplicationRate,omitzero"`
+	WaterEquivalentFlowRate Quantity        `json:"waterEquivalentFlowRate,omitzero"`
+
+	TargetApplicationRate Quantity  `json:"targetApplicationRate,omitzero"`
+	RateBasis             string    `json:"rateBasis,omitzero"`
+	RateTolerance         Quantity  `json:"rateTolerance,omitzero"`
+	Deviation             Quantity  `json:"deviation,omitzero"`
+	WithinTolerance       *bool     `json:"withinTolerance,omitzero"`
+	LabelMaximum          Quantity  `json:"labelMaximum,omitzero"`
+	OverLabelMaximum      *bool     `json:"overLabelMaximum,omitzero"`
+	Cautions              []notice  `json:"cautions"`
+	Warnings              []warning `json:"warnings,omitzero"`
+}
+
+var solvedNames = map[calc.Solved]string{
+	calc.SolvedNozzleFlowRate:  "nozzleFlowRate",
+	calc.SolvedGroundSpeed:     "groundSpeed",
+	calc.SolvedWidth:           "sprayedWidthPerNozzle",
+	calc.SolvedApplicationRate: "applicationRate",
+}
+
+func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, result calc.ApplicationRateResult) ApplicationRateResponse {
+	units := r.units()
+	a := ApplicationRateResponse{
+		SolvedFor:             solvedNames[result.SolvedFor],
+		NozzleFlowRate:        r.NozzleFlowRate.or(in(result.NozzleFlowRate, units.flow)),
+		GroundSpeed:           r.GroundSpeed.or(in(result.GroundSpeed, units.speed)),
+		SprayedWidthPerNozzle: r.SprayedWidthPerNozzle.or(in(result.SprayedWidthPerNozzle, units.width)),
+		ApplicationRate:       r.ApplicationRate.or(in(result.ApplicationRate, units.rate)),
+		Nozzle:                r.Nozzle.answer(),
+		TargetApplicationRate: r.TargetApplicationRate,
+		RateBasis:             r.RateBasis,
+		WithinTolerance:       within(result.Verdict),
+		LabelMaximum:          r.LabelMaximum,
+		Cautions:              cautions(ctx, rateCautions...),
+		Warnings:              warnings(ctx, result.Warnings),
+	}
+	if result.Width != 0 {
+		a.Width = r.Width.or(in(result.Width, units.width))
+	}
+	if result.FieldApplicationRate != 0 {
+		a.FieldApplicationRate = in(result.FieldApplicationRate, units.rate)
+	}
+	if result.WaterEquivalentFlowRate != 0 {
+		a.WaterEquivalentFlowRate = in(result.WaterEquivalentFlowRate, units.flow)
+	}
+	if result.Verdict != calc.NotJudged {
+		a.Deviation = percent(result.Deviation)
+		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
+	}
+	if result.LabelVerdict != calc.NotJudged {
+		over := result.LabelVerdict == calc.Outside
+		a.OverLabelMaximum = &over
+	}
+	return a
+}
+
+// rateCautions go with every answer that speaks of a rate.
+var rateCautions = []string{"label_is_law", "local_rules", "clean_water"}

@@ -1,0 +1,36 @@
+package api
+
+import (
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// CatchRequest is one catch: what one or several nozzles gave into a jug.
+type CatchRequest struct {
+	Label         string   `json:"label,omitzero"`
+	Volume        Quantity `json:"volume"`
+	Time          Quantity `json:"time"`
+	Nozzles       int      `json:"nozzles,omitzero"`
+	SprayPressure Quantity `json:"sprayPressure,omitzero"`
+}
+
+// mostNozzles is how many nozzles may run into one jug.
+const mostNozzles = 1000
+
+var catchTable = objectOf(
+	label("label", func(c *CatchRequest) *string { return &c.Label }, longestLabel),
+	require(quantity("volume", func(c *CatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
+	require(quantity("time", func(c *CatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
+	count("nozzles", func(c *CatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
+	quantity("sprayPressure", func(c *CatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
+)
+
+// input is the catch for calc, whose zero stands for what was left out.
+func (c *CatchRequest) input() calc.Catch {
+	return calc.Catch{
+		Volume:        unit.Volume(c.Volume.si()),
+		Time:          unit.Time(c.Time.si()),
+		Nozzles:       c.Nozzles,
+		SprayPressure: unit.Pressure(c.SprayPressure.si()),
+	}
+}

@@ -1,0 +1,95 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// CorrectionsRequest is the body of POST /v1/corrections.
+type CorrectionsRequest struct {
+	Measured              MeasuredRequest `json:"measured" validate:"required"`
+	TargetApplicationRate Quantity        `json:"targetApplicationRate" validate:"required"`
+	RateTolerance         Quantity        `json:"rateTolerance,omitzero"`
+	LabelMaximum          Quantity        `json:"labelMaximum,omitzero"`
+	BoomEven              *bool           `json:"boomEven,omitzero"`
+	Limits                LimitsRequest   `json:"limits,omitzero"`
+	PressureExponent      Quantity        `json:"pressureExponent,omitzero"`
+	RateController        *bool           `json:"rateController,omitzero"`
+	Results
+}
+
+// MeasuredRequest is the state in which the rate was measured.
+type MeasuredRequest struct {
+	ApplicationRate Quantity `json:"applicationRate"`
+	GroundSpeed     Quantity `json:"groundSpeed"`
+	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
+}
+
+// LimitsRequest is what tractor, ground, nozzle and label allow.
+type LimitsRequest struct {
+	GroundSpeed   Range `json:"groundSpeed,omitzero"`
+	SprayPressure Range `json:"sprayPressure,omitzero"`
+}
+
+var measuredTable = objectOf(
+	require(quantity("applicationRate", func(m *MeasuredRequest) *Quantity { return &m.ApplicationRate }, unit.KindApplicationRate)),
+	require(quantity("groundSpeed", func(m *MeasuredRequest) *Quantity { return &m.GroundSpeed }, unit.KindSpeed)),
+	quantity("sprayPressure", func(m *MeasuredRequest) *Quantity { return &m.SprayPressure }, unit.KindPressure),
+)
+
+var limitsTable = objectOf(
+	nested("groundSpeed", func(l *LimitsRequest) *Range { return &l.GroundSpeed }, speedRangeTable),
+	nested("sprayPressure", func(l *LimitsRequest) *Range { return &l.SprayPressure }, pressureRangeTable),
+)
+
+var correctionsTable = objectOf(
+	nested("measured", func(r *CorrectionsRequest) *MeasuredRequest { return &r.Measured }, measuredTable),
+	quantity("targetApplicationRate", func(r *CorrectionsRequest) *Quantity { return &r.TargetApplicationRate }, unit.KindApplicationRate),
+	quantity("rateTolerance", func(r *CorrectionsRequest) *Quantity { return &r.RateTolerance }, unit.KindRatio),
+	quantity("labelMaximum", func(r *CorrectionsRequest) *Quantity { return &r.LabelMaximum }, unit.KindApplicationRate),
+	flag("boomEven", func(r *CorrectionsRequest) **bool { return &r.BoomEven }),
+	nested("limits", func(r *CorrectionsRequest) *LimitsRequest { return &r.Limits }, limitsTable),
+	quantity("pressureExponent", func(r *CorrectionsRequest) *Quantity { return &r.PressureExponent }, unit.KindRatio),
+	flag("rateController", func(r *CorrectionsRequest) **bool { return &r.RateController }),
+	results(func(r *CorrectionsRequest) *Results { return &r.Results }),
+)
+
+func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
+	result, err := calc.Corrections(r.input())
+	if err != nil {
+		return CorrectionsResponse{}, err
+	}
+	return correctionsAnswer(ctx, result, r.units()), nil
+}
+
+func (r *CorrectionsRequest) input() calc.CorrectionsInput {
+	in := calc.CorrectionsInput{
+		Measured: calc.MeasuredState{
+			ApplicationRate: unit.ApplicationRate(r.Measured.ApplicationRate.si()),
+			GroundSpeed:     unit.Speed(r.Measured.GroundSpeed.si()),
+			SprayPressure:   unit.Pressure(r.Measured.SprayPressure.si()),
+		},
+		TargetApplicationRate: unit.ApplicationRate(r.TargetApplicationRate.si()),
+		RateTolerance:         unit.Ratio(r.RateTolerance.si()),
+		LabelMaximum:          unit.ApplicationRate(r.LabelMaximum.si()),
+		Limits:                r.Limits.input(),
+		PressureExponent:      r.PressureExponent.si(),
+		RateController:        r.RateController != nil && *r.RateController,
+	}
+	if r.BoomEven != nil {
+		in.BoomEven = calc.BoomUneven
+		if *r.BoomEven {
+			in.BoomEven = calc.BoomEven
+		}
+	}
+	return in
+}
+
+func (l *LimitsRequest) input() calc.CorrectionLimits {
+	return calc.CorrectionLimits{
+		GroundSpeed:   calc.SpeedRange{Low: unit.Speed(l.GroundSpeed.Low.si()), High: unit.Speed(l.GroundSpeed.High.si())},
+		SprayPressure: pressureRange(l.SprayPressure),
+	}
+}

@@ -1,0 +1,157 @@
+package api
+
+import (
+	"context"
+	"strconv"
+
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// NozzleAcceptanceResponse is the answer.
+type NozzleAcceptanceResponse struct {
+	Nozzle                  *NozzleResponse           `json:"nozzle,omitzero"`
+	Tolerance               ToleranceResponse         `json:"tolerance"`
+	SprayPressure           Quantity                  `json:"sprayPressure,omitzero"`
+	RatedFlowRateAtPressure Quantity                  `json:"ratedFlowRateAtPressure,omitzero"`
+	AcceptableFlowRate      Range                     `json:"acceptableFlowRate,omitzero"`
+	Catches                 []AcceptanceCatchResponse `json:"catches"`
+	MeanNozzleFlowRate      Quantity                  `json:"meanNozzleFlowRate"`
+	CoefficientOfVariation  Quantity                  `json:"coefficientOfVariation,omitzero"`
+	SideMeans               []SideMeanResponse        `json:"sideMeans,omitzero"`
+	LargestHiddenDeviation  Quantity                  `json:"largestHiddenDeviation,omitzero"`
+	CatchesTested           int                       `json:"catchesTested"`
+	CatchesOutside          int                       `json:"catchesOutside"`
+	CatchPointsOnBoom       int                       `json:"catchPointsOnBoom,omitzero"`
+	ProportionOutside       Quantity                  `json:"proportionOutside"`
+	ReplaceAllAbove         Quantity                  `json:"replaceAllAbove"`
+	Decision                string                    `json:"decision"`
+	DecisionDetail          string                    `json:"decisionDetail"`
+	Actions                 []ActionResponse          `json:"actions"`
+	Warnings                []warning                 `json:"warnings,omitzero"`
+	Cautions                []notice                  `json:"cautions"`
+}
+
+// ToleranceResponse is the tolerance that was applied.
+type ToleranceResponse struct {
+	Limit Quantity `json:"limit"`
+	Basis string   `json:"basis"`
+}
+
+// AcceptanceCatchResponse is the verdict on one catch.
+type AcceptanceCatchResponse struct {
+	Label                    string   `json:"label,omitzero"`
+	FlowRate                 Quantity `json:"flowRate"`
+	NozzleFlowRate           Quantity `json:"nozzleFlowRate"`
+	NozzleFlowRateAtPressure Quantity `json:"nozzleFlowRateAtPressure,omitzero"`
+	DeviationFromRated       Quantity `json:"deviationFromRated,omitzero"`
+	DeviationFromMean        Quantity `json:"deviationFromMean,omitzero"`
+	Status                   string   `json:"status"`
+	AcceptableFlowRate       Range    `json:"acceptableFlowRate"`
+	AcceptableVolume         Range    `json:"acceptableVolume"`
+	LargestHiddenDeviation   Quantity `json:"largestHiddenDeviation,omitzero"`
+}
+
+// SideMeanResponse is the mean of one side of the boom.
+type SideMeanResponse struct {
+	Position           string   `json:"position"`
+	Catches            int      `json:"catches"`
+	MeanNozzleFlowRate Quantity `json:"meanNozzleFlowRate"`
+	DeviationFromMean  Quantity `json:"deviationFromMean"`
+}
+
+// ActionResponse is what to do about one catch, or about all.
+type ActionResponse struct {
+	Label   string `json:"label,omitzero"`
+	Pointer string `json:"pointer"`
+	Action  string `json:"action"`
+	Text    string `json:"text"`
+}
+
+// The words of calc's results, in the order of their constants.
+var (
+	basisWords    = [...]string{"", "rated", "mean", "both"}
+	statusWords   = [...]string{"within", "below", "above"}
+	decisionWords = [...]string{"keep", "fix_listed", "replace_all"}
+	remedyWords   = [...]string{"clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
+)
+
+func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
+	units, lang := r.units(), text.From(ctx)
+	a := NozzleAcceptanceResponse{
+		Nozzle:             r.Nozzle.answer(),
+		Tolerance:          ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
+		Catches:            make([]AcceptanceCatchResponse, len(x.Catches)),
+		MeanNozzleFlowRate: in(x.MeanNozzleFlowRate, units.flow),
+		CatchesTested:      x.Tested,
+		CatchesOutside:     x.Outside,
+		CatchPointsOnBoom:  r.CatchPointsOnBoom,
+		ProportionOutside:  percent(x.ProportionOutside),
+		ReplaceAllAbove:    percent(x.ReplaceAllAbove),
+		Decision:           decisionWords[x.Decision],
+		DecisionDetail:     text.Of(lang, "decision."+decisionWords[x.Decision]),
+		Actions:            make([]ActionResponse, len(x.Actions)),
+		Warnings:           warnings(ctx, x.Warnings),
+		Cautions:           cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
+	}
+	if x.SprayPressure != 0 {
+		a.SprayPressure = in(x.SprayPressure, units.pressure)
+		if r.SprayPressure.given() {
+			a.SprayPressure = r.SprayPressure
+		}
+	}
+	if x.RatedFlowRateAtPressure != 0 {
+		a.RatedFlowRateAtPressure = in(x.RatedFlowRateAtPressure, units.flow)
+	}
+	if x.AcceptableFlowRate != (calc.FlowRange{}) {
+		a.AcceptableFlowRate = Range{in(x.AcceptableFlowRate.Low, units.flow), in(x.AcceptableFlowRate.High, units.flow)}
+	}
+	if x.HasMean {
+		a.CoefficientOfVariation = percent(x.CoefficientOfVariation)
+	}
+	if x.LargestHiddenDeviation != 0 {
+		a.LargestHiddenDeviation = percent(x.LargestHiddenDeviation)
+	}
+	for i := range x.Catches {
+		a.Catches[i] = r.catchAnswer(i, &x, units)
+	}
+	for _, s := range x.Sides {
+		a.SideMeans = append(a.SideMeans, SideMeanResponse{
+			positions[s.Position-1], s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
+		})
+	}
+	for i, action := range x.Actions {
+		word := remedyWords[action.Do]
+		a.Actions[i] = ActionResponse{Pointer: "#/catches", Action: word, Text: text.Of(lang, "action."+word)}
+		if action.Catch >= 0 {
+			a.Actions[i].Label = r.Catches[action.Catch].Label
+			a.Actions[i].Pointer = "#/catches/" + strconv.Itoa(action.Catch)
+		}
+	}
+	return a
+}
+
+func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceResult, units *resultUnits) AcceptanceCatchResponse {
+	c, q := &r.Catches[i], &x.Catches[i]
+	a := AcceptanceCatchResponse{
+		Label:              c.Label,
+		FlowRate:           in(q.FlowRate, units.flow),
+		NozzleFlowRate:     in(q.NozzleFlowRate, units.flow),
+		Status:             statusWords[q.Status],
+		AcceptableFlowRate: Range{in(q.AcceptableFlowRate.Low, units.flow), in(q.AcceptableFlowRate.High, units.flow)},
+		AcceptableVolume:   Range{in(q.AcceptableVolume.Low, c.Volume.Unit), in(q.AcceptableVolume.High, c.Volume.Unit)},
+	}
+	if q.NozzleFlowRateAtPressure != q.NozzleFlowRate {
+		a.NozzleFlowRateAtPressure = in(q.NozzleFlowRateAtPressure, units.flow)
+	}
+	if x.HasRating {
+		a.DeviationFromRated = percent(q.DeviationFromRated)
+	}
+	if x.HasMean {
+		a.DeviationFromMean = percent(q.DeviationFromMean)
+	}
+	if q.LargestHiddenDeviation != 0 {
+		a.LargestHiddenDeviation = percent(q.LargestHiddenDeviation)
+	}
+	return a
+}

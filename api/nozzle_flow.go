@@ -1,0 +1,120 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// NozzleFlowRequest is the body of POST /v1/nozzle-flow.
+type NozzleFlowRequest struct {
+	Catches       []CatchRequest      `json:"catches" validate:"required"`
+	SprayPressure Quantity            `json:"sprayPressure,omitzero"`
+	PredictAt     []PredictionRequest `json:"predictAt,omitzero"`
+	Results
+}
+
+// PredictionRequest is a condition under which the flow of one nozzle is wanted.
+type PredictionRequest struct {
+	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
+	RelativeDensity Quantity `json:"relativeDensity,omitzero"`
+	LiquidDensity   Quantity `json:"liquidDensity,omitzero"`
+}
+
+// NozzleFlowResponse is the answer.
+type NozzleFlowResponse struct {
+	Catches            []CatchFlowResponse      `json:"catches"`
+	MeanNozzleFlowRate Quantity                 `json:"meanNozzleFlowRate"`
+	PressureExponent   PressureExponentResponse `json:"pressureExponent"`
+	Predicted          []PredictedResponse      `json:"predicted,omitzero"`
+	Warnings           []warning                `json:"warnings,omitzero"`
+	Cautions           []notice                 `json:"cautions"`
+}
+
+// CatchFlowResponse is the flow of one catch.
+type CatchFlowResponse struct {
+	Label          string   `json:"label,omitzero"`
+	FlowRate       Quantity `json:"flowRate"`
+	NozzleFlowRate Quantity `json:"nozzleFlowRate"`
+}
+
+// PressureExponentResponse is the n of q = k p^n, and where it is from.
+type PressureExponentResponse struct {
+	Value  Number `json:"value"`
+	Source string `json:"source"`
+}
+
+// PredictedResponse repeats a condition and says what a nozzle gives then.
+type PredictedResponse struct {
+	PredictionRequest
+	NozzleFlowRate Quantity `json:"nozzleFlowRate"`
+}
+
+// mostPredictions is how many conditions one request may ask for.
+const mostPredictions = 100
+
+var predictionTable = objectOf(
+	quantity("sprayPressure", func(p *PredictionRequest) *Quantity { return &p.SprayPressure }, unit.KindPressure),
+	quantity("relativeDensity", func(p *PredictionRequest) *Quantity { return &p.RelativeDensity }, unit.KindRatio),
+	quantity("liquidDensity", func(p *PredictionRequest) *Quantity { return &p.LiquidDensity }, unit.KindDensity),
+)
+
+var nozzleFlowTable = objectOf(
+	list("catches", func(r *NozzleFlowRequest) *[]CatchRequest { return &r.Catches }, 1, mostCatches, catchTable),
+	quantity("sprayPressure", func(r *NozzleFlowRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
+	list("predictAt", func(r *NozzleFlowRequest) *[]PredictionRequest { return &r.PredictAt }, 0, mostPredictions, predictionTable),
+	results(func(r *NozzleFlowRequest) *Results { return &r.Results }),
+)
+
+func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, error) {
+	result, err := calc.NozzleFlow(r.input())
+	if err != nil {
+		return NozzleFlowResponse{}, err
+	}
+	return nozzleFlowAnswer(ctx, r, result), nil
+}
+
+func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {
+	in := calc.NozzleFlowInput{
+		Catches:       make([]calc.Catch, len(r.Catches)),
+		SprayPressure: unit.Pressure(r.SprayPressure.si()),
+		PredictAt:     make([]calc.Prediction, len(r.PredictAt)),
+	}
+	for i := range r.Catches {
+		in.Catches[i] = r.Catches[i].input()
+	}
+	for i, p := range r.PredictAt {
+		in.PredictAt[i] = calc.Prediction{
+			SprayPressure:   unit.Pressure(p.SprayPressure.si()),
+			RelativeDensity: unit.Ratio(p.RelativeDensity.si()),
+			LiquidDensity:   unit.Density(p.LiquidDensity.si()),
+		}
+	}
+	return in
+}
+
+func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.NozzleFlowResult) NozzleFlowResponse {
+	units := r.units()
+	a := NozzleFlowResponse{
+		Catches:            make([]CatchFlowResponse, len(r.Catches)),
+		MeanNozzleFlowRate: in(result.MeanNozzleFlowRate, units.flow),
+		PressureExponent:   PressureExponentResponse{Number(result.Exponent), "square_root_law"},
+		Warnings:           warnings(ctx, result.Warnings),
+		Cautions:           cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects"),
+	}
+	if result.ExponentFitted {
+		a.PressureExponent.Source = "fitted"
+	}
+	for i, q := range result.FlowRates {
+		a.Catches[i] = CatchFlowResponse{
+			Label:          r.Catches[i].Label,
+			FlowRate:       in(q, units.flow),
+			NozzleFlowRate: in(result.NozzleFlowRates[i], units.flow),
+		}
+	}
+	for i, q := range result.Predicted {
+		a.Predicted = append(a.Predicted, PredictedResponse{r.PredictAt[i], in(q, units.flow)})
+	}
+	return a
+}

@@ -1,0 +1,145 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// PressureUniformityRequest is the body of POST /v1/pressure-uniformity.
+type PressureUniformityRequest struct {
+	Readings       []ReadingRequest `json:"readings" validate:"required"`
+	CabPressure    Quantity         `json:"cabPressure,omitzero"`
+	TargetPressure Quantity         `json:"targetPressure,omitzero"`
+	MaxDifference  Quantity         `json:"maxDifference,omitzero"`
+	PressureRange  Range            `json:"pressureRange,omitzero"`
+	Results
+}
+
+// ReadingRequest is one gauge reading at the boom.
+type ReadingRequest struct {
+	Label    string   `json:"label,omitzero"`
+	Position string   `json:"position,omitzero"`
+	Pressure Quantity `json:"pressure"`
+}
+
+// PressureUniformityResponse is the answer.
+type PressureUniformityResponse struct {
+	Highest                   Quantity                     `json:"highest"`
+	Lowest                    Quantity                     `json:"lowest"`
+	Mean                      Quantity                     `json:"mean"`
+	Spread                    Quantity                     `json:"spread"`
+	MaxDifference             Quantity                     `json:"maxDifference"`
+	WithinTolerance           *bool                        `json:"withinTolerance,omitzero"`
+	FlowSpread                Quantity                     `json:"flowSpread"`
+	FlowSpreadAtMaxDifference Quantity                     `json:"flowSpreadAtMaxDifference,omitzero"`
+	CabOffset                 Quantity                     `json:"cabOffset,omitzero"`
+	CabPressureForTarget      CabPressureForTargetResponse `json:"cabPressureForTarget,omitzero"`
+	Readings                  []ReadingResponse            `json:"readings"`
+	MeanWithinRange           *bool                        `json:"meanWithinRange,omitzero"`
+	Warnings                  []warning                    `json:"warnings,omitzero"`
+	NextSteps                 []notice                     `json:"nextSteps,omitzero"`
+	Cautions                  []notice                     `json:"cautions"`
+}
+
+// CabPressureForTargetResponse is the cab reading that means the target, by either
+// explanation of the offset.
+type CabPressureForTargetResponse struct {
+	IfGaugeError Quantity `json:"ifGaugeError,omitzero"`
+	IfHoseLoss   Quantity `json:"ifHoseLoss"`
+}
+
+// ReadingResponse repeats a reading and holds it against the nozzle's range.
+type ReadingResponse struct {
+	ReadingRequest
+	WithinRange *bool `json:"withinRange,omitzero"`
+}
+
+var readingTable = objectOf(
+	label("label", func(r *ReadingRequest) *string { return &r.Label }, longestLabel),
+	oneOf("position", func(r *ReadingRequest) *string { return &r.Position }, "left", "center", "right"),
+	require(quantity("pressure", func(r *ReadingRequest) *Quantity { return &r.Pressure }, unit.KindPressure)),
+)
+
+var pressureUniformityTable = objectOf(
+	list("readings", func(r *PressureUniformityRequest) *[]ReadingRequest { return &r.Readings }, 1, mostReadings, readingTable),
+	quantity("cabPressure", func(r *PressureUniformityRequest) *Quantity { return &r.CabPressure }, unit.KindPressure),
+	quantity("targetPressure", func(r *PressureUniformityRequest) *Quantity { return &r.TargetPressure }, unit.KindPressure),
+	quantity("maxDifference", func(r *PressureUniformityRequest) *Quantity { return &r.MaxDifference }, unit.KindPressure),
+	nested("pressureRange", func(r *PressureUniformityRequest) *Range { return &r.PressureRange }, pressureRangeTable),
+	results(func(r *PressureUniformityRequest) *Results { return &r.Results }),
+)
+
+func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityResponse, error) {
+	result, err := calc.PressureUniformity(r.input())
+	if err != nil {
+		return PressureUniformityResponse{}, err
+	}
+	return pressureUniformityAnswer(ctx, r, result), nil
+}
+
+func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
+	readings := make([]unit.Pressure, len(r.Readings))
+	for i, x := range r.Readings {
+		readings[i] = unit.Pressure(x.Pressure.si())
+	}
+	return calc.PressureUniformityInput{
+		Readings:       readings,
+		MaxDifference:  unit.Pressure(r.MaxDifference.si()),
+		CabPressure:    unit.Pressure(r.CabPressure.si()),
+		TargetPressure: unit.Pressure(r.TargetPressure.si()),
+		PressureRange:  pressureRange(r.PressureRange),
+	}
+}
+
+func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest, result calc.PressureUniformityResult) PressureUniformityResponse {
+	units := r.units()
+	a := PressureUniformityResponse{
+		Highest:         in(result.Highest, units.pressure),
+		Lowest:          in(result.Lowest, units.pressure),
+		Mean:            in(result.Mean, units.pressure),
+		Spread:          in(result.Spread, units.pressure),
+		MaxDifference:   in(result.MaxDifference, units.pressure),
+		WithinTolerance: within(result.Even),
+		FlowSpread:      percent(result.FlowSpread),
+		Readings:        make([]ReadingResponse, len(r.Readings)),
+		MeanWithinRange: within(result.MeanInRange),
+		Warnings:        warnings(ctx, result.Warnings),
+		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
+		Cautions:        cautions(ctx, "pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules"),
+	}
+	// A flow spread of nothing is still one, where the difference is one that the
+	// mean can have.
+	if result.MaxDifference < 2*result.Mean {
+		a.FlowSpreadAtMaxDifference = percent(result.FlowAtMaxDifference)
+	}
+	if result.HasCab {
+		a.CabOffset = in(result.CabOffset, units.pressure)
+	}
+	if result.CabIfHoseLoss != 0 {
+		a.CabPressureForTarget.IfHoseLoss = in(result.CabIfHoseLoss, units.pressure)
+	}
+	if result.CabIfGaugeError != 0 {
+		a.CabPressureForTarget.IfGaugeError = in(result.CabIfGaugeError, units.pressure)
+	}
+	for i, x := range r.Readings {
+		a.Readings[i].ReadingRequest = x
+		if result.ReadingInRange != nil {
+			a.Readings[i].WithinRange = within(result.ReadingInRange[i])
+		}
+	}
+	return a
+}
+
+// pressureSteps are the codes of what to do about an uneven boom and about a cab
+// gauge that shows something else.
+func pressureSteps(result calc.PressureUniformityResult) (codes []string) {
+	if result.Even == calc.Outside {
+		codes = append(codes, "repair_boom")
+	}
+	if result.CabDiffers == calc.Outside {
+		codes = append(codes, "check_cab_gauge")
+	}
+	return codes
+}

@@ -1,0 +1,69 @@
+package api
+
+import (
+	"encoding/json"
+	"net/http"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/getkin/kin-openapi/openapi3"
+
+	"wetrun/internal/text"
+)
+
+// TestTolerancesPage reads the page as a client does: it follows its schema, has
+// words for every preset, and every preset names a member that its operation takes.
+func TestTolerancesPage(t *testing.T) {
+	w := call(t, http.MethodGet, "/v1/tolerances", "")
+	if w.Code != http.StatusOK || w.Header().Get("ETag") == "" {
+		t.Fatalf("%d %v", w.Code, w.Header())
+	}
+	if err := validates("TolerancesResponse", w.Body.Bytes()); err != nil {
+		t.Error(err)
+	}
+	var page struct {
+		Presets []struct {
+			Name, AppliesTo, Basis string
+			Source                 struct{ Kind string }
+			Value                  map[string]any
+		}
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil {
+		t.Fatal(err)
+	}
+	kinds := map[string]int{}
+	for _, p := range page.Presets {
+		kinds[p.Source.Kind]++
+		if _, ok := si(p.Value); !ok {
+			t.Errorf("%s: %v is no quantity", p.Name, p.Value)
+		}
+		if !text.Has("tolerance." + p.Name) {
+			t.Errorf("%s has no words", p.Name)
+		}
+		if !takes(document(t), p.AppliesTo) {
+			t.Errorf("%s: nothing takes %s", p.Name, p.AppliesTo)
+		}
+	}
+	// Seven of common practice; fifteen sources, one of which gives two rules.
+	if kinds["common_practice"] != 7 || kinds["published"] != 16 {
+		t.Errorf("presets by kind: %v", kinds)
+	}
+}
+
+// takes follows operation#/member/0/member through the document.
+func takes(doc *openapi3.T, appliesTo string) bool {
+	name, path, _ := strings.Cut(appliesTo, "#/")
+	ref := doc.Components.Schemas[schemaName(name)+"Request"]
+	for step := range strings.SplitSeq(path, "/") {
+		switch {
+		case ref == nil:
+			return false
+		case step == "0":
+			ref = ref.Value.Items
+		default:
+			ref = ref.Value.Properties[step]
+		}
+	}
+	return ref != nil && slices.ContainsFunc(operations, func(o operation) bool { return o.name == name })
+}

@@ -1,0 +1,206 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// FieldSheetInput is everything that was measured on a wet run. Any part may be
+// missing; it is then reported as not done.
+type FieldSheetInput struct {
+	Machine  Machine
+	Nozzle   Nozzle
+	Pressure PressureUniformityInput // its PressureRange is taken from Nozzle
+	Output   SheetOutput
+	Speed    GroundSpeedInput
+	Target   SheetTarget
+	Limits   CorrectionLimits
+	// RelativeDensity is that of the spray liquid; the catches are of water. Zero
+	// stands for a liquid as dense as water.
+	RelativeDensity unit.Ratio
+	RateController  bool
+}
+
+// Machine is what the rate needs to know of the sprayer: the width per nozzle, or
+// beds of a width with so many nozzles each.
+type Machine struct {
+	SprayedWidthPerNozzle unit.Length
+	BedWidth              unit.Length
+	NozzlesPerBed         int
+	RowSpacing            unit.Length // of beds, centre to centre; zero when the whole width is treated
+}
+
+// SheetOutput is the round of catches.
+type SheetOutput struct {
+	// SprayPressure at the catches. Zero stands for the mean of the readings.
+	SprayPressure     unit.Pressure
+	Catches           []AcceptanceCatch
+	Tolerance         OutputTolerance
+	CatchPointsOnBoom int
+	ReplaceAllAbove   unit.Ratio
+}
+
+// SheetTarget is the rate that is wanted.
+type SheetTarget struct {
+	ApplicationRate unit.ApplicationRate
+	RateTolerance   unit.Ratio
+	RateBasis       RateBasis
+	LabelMaximum    unit.ApplicationRate
+}
+
+// PartStatus tells how one part of the sheet came out.
+type PartStatus uint8
+
+// The states of a part.
+const (
+	NotDone PartStatus = iota // nothing to judge, or not enough
+	Passed
+	Failed
+)
+
+// FieldSheetResult is every part's result, the overall verdict and what to do.
+// A part's result is nil when the part was not done.
+type FieldSheetResult struct {
+	PressureStatus, OutputStatus, SpeedStatus, RateStatus PartStatus
+
+	Pressure   *PressureUniformityResult
+	Output     *NozzleAcceptanceResult
+	Speed      *GroundSpeedResult
+	Rate       *ApplicationRateResult
+	Correction *CorrectionsResult // nil unless the rate failed
+
+	Verdict SheetVerdict
+	Steps   []Step
+}
+
+// SheetVerdict is the overall verdict.
+type SheetVerdict uint8
+
+// The overall verdicts. A sheet with a part not done is never ready.
+const (
+	Incomplete SheetVerdict = iota
+	Ready
+	NotReady
+)
+
+// A Step is one thing to do next. Catch is the catch it speaks of, or -1.
+type Step struct {
+	Code  StepCode
+	Catch int
+}
+
+// StepCode names a step.
+type StepCode uint8
+
+// The steps, in the order of the job.
+const (
+	StepReadPressure         StepCode = iota // at three places or more
+	StepRepairBoom                           // by a qualified mechanic, before any use
+	StepSetPressureInRange                   // the nozzle's own
+	StepCheckCabGauge                        // no flow, or a reference gauge
+	StepCatchOutput                          // a dozen drops
+	StepCleanAndRecatch                      // one catch
+	StepReplaceNozzle                        // one catch
+	StepCatchEachNozzle                      // one catch
+	StepReplaceAllAndRecatch                 // the whole set
+	StepTimeRuns                             // at least two
+	StepRepeatRuns                           // they differ too much
+	StepGiveWidth                            // width per nozzle, or of a bed and its nozzles
+	StepSetTarget                            // from the label
+	StepRepairBeforeRate                     // the rate of a boom not in order cannot be corrected
+	StepChoosePlan                           // from the correction
+	StepCalibrateController                  // it holds the rate
+	StepChangeNozzleOrGear                   // no single change is enough
+	StepMeasureAgain                         // after any change
+	StepFileRecord                           // keep it
+	StepCalibrateAgain                       // at least once a season
+)
+
+// FieldSheet runs the whole job in its order: pressure along the boom, the output
+// of each catch at the working pressure, the ground speed, the rate per area, and
+// where the rate is out, what to change.
+//
+// The working pressure is Output.SprayPressure or else the mean of the readings.
+// The rate comes from the mean flow of one nozzle that was caught, brought to the
+// liquid by q / sqrt(rd), the ground speed and the width per nozzle. When no
+// pressure is known the catches are compared with their own mean. Corrections are
+// not looked for while the runs do not agree or the pressure is outside the
+// nozzle's range; on a boom whose pressure or output failed, the decision is
+// RepairFirst.
+//
+// The error is Invalid, with the paths of the parts' fields under the part's name.
+//
+// Source: the order of the job and the rules of the steps are common practice, no
+// published source; the arithmetic is that of the functions named.
+func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
+	var r FieldSheetResult
+	var v Invalid
+	in.Pressure.PressureRange = in.Nozzle.PressureRange
+	if len(in.Pressure.Readings) > 0 {
+		x, err := PressureUniformity(in.Pressure)
+		v.within("Pressure", err)
+		r.Pressure, r.PressureStatus = &x, pressureStatus(x)
+	}
+	if len(in.Output.Catches) > 0 {
+		x, err := NozzleAcceptance(in.acceptance(r.Pressure))
+		v.within("Output", err)
+		r.Output, r.OutputStatus = &x, passedIf(x.Decision == Keep)
+	}
+	if len(in.Speed.Runs) > 0 {
+		x, err := GroundSpeed(in.Speed)
+		v.within("Speed", err)
+		r.Speed, r.SpeedStatus = &x, statusOf(x.Repeatable)
+	}
+	v = append(v, in.check()...)
+	if len(v) > 0 {
+		return FieldSheetResult{}, v
+	}
+	if err := r.rate(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	if err := r.correct(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	r.conclude()
+	return r, nil
+}
+
+// acceptance is the round of catches as NozzleAcceptance takes it.
+func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleAcceptanceInput {
+	a := NozzleAcceptanceInput{
+		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
+		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
+	}
+	if a.SprayPressure == 0 && pressure != nil {
+		a.SprayPressure = pressure.Mean
+	}
+	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && len(a.Catches) > 1 {
+		a.Nozzle = Nozzle{} // nothing to move its rating to: the mean has to do
+	}
+	return a
+}
+
+func pressureStatus(x PressureUniformityResult) PartStatus {
+	if x.MeanInRange == Outside {
+		return Failed
+	}
+	return statusOf(x.Even)
+}
+
+func statusOf(v Verdict) PartStatus {
+	if v == NotJudged {
+		return NotDone
+	}
+	return passedIf(v == Within)
+}
+
+func passedIf(ok bool) PartStatus {
+	if ok {
+		return Passed
+	}
+	return Failed
+}
+
+// within adds a part's violations under its name.
+func (v *Invalid) within(part string, err error) {
+	if x, ok := err.(Invalid); ok {
+		*v = append(*v, x.Within(part)...)
+	}
+}

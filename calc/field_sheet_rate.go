@@ -1,0 +1,148 @@
+package calc
+
+// check looks at what no part checks for itself.
+func (in FieldSheetInput) check() Invalid {
+	var v Invalid
+	m := in.Machine
+	v.optional(float64(m.SprayedWidthPerNozzle), "Machine.SprayedWidthPerNozzle")
+	v.optional(float64(m.BedWidth), "Machine.BedWidth")
+	v.optional(float64(m.RowSpacing), "Machine.RowSpacing")
+	if m.NozzlesPerBed < 0 {
+		v.add("Machine.NozzlesPerBed", CodeNotPositive)
+	}
+	if m.SprayedWidthPerNozzle != 0 && m.BedWidth != 0 {
+		v.add("Machine.BedWidth", CodeConflict)
+	}
+	if m.BedWidth != 0 && m.NozzlesPerBed == 0 {
+		v.add("Machine.NozzlesPerBed", CodeRequired)
+	}
+	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
+		v.add("Machine.NozzlesPerBed", CodeRequired)
+	}
+	t := in.Target
+	v.optional(float64(t.ApplicationRate), "Target.ApplicationRate")
+	v.optional(float64(t.RateTolerance), "Target.RateTolerance")
+	v.optional(float64(t.LabelMaximum), "Target.LabelMaximum")
+	v.optional(float64(in.RelativeDensity), "RelativeDensity")
+	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum != 0 {
+		v.add("Target.RateBasis", CodeRateBasisRequired)
+	}
+	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
+		v.add("Machine.RowSpacing", CodeRequired)
+	}
+	if t.LabelMaximum != 0 && !atMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
+		v.add("Target.ApplicationRate", CodeAboveLabelMaximum)
+	}
+	if s := in.Limits.GroundSpeed; s.Low > s.High {
+		v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
+	}
+	if len(in.Output.Catches) == 0 && in.Nozzle != (Nozzle{PressureRange: in.Nozzle.PressureRange}) {
+		for _, x := range in.Nozzle.check() {
+			v.add("Nozzle."+x.Field, x.Code)
+		}
+	}
+	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
+}
+
+// hasWidth tells whether the width per nozzle is known.
+func (m Machine) hasWidth() bool { return m.SprayedWidthPerNozzle != 0 || m.BedWidth != 0 }
+
+// rate computes the rate from what was caught and timed, when all of it is there.
+func (r *FieldSheetResult) rate(in FieldSheetInput) error {
+	if r.Output == nil || r.Speed == nil || !in.Machine.hasWidth() {
+		return nil
+	}
+	flow := r.Output.MeanNozzleFlowRate
+	if in.RelativeDensity != 0 {
+		flow = LiquidFlow(flow, in.RelativeDensity)
+	}
+	x, err := ApplicationRate(ApplicationRateInput{
+		NozzleFlowRate:        flow,
+		GroundSpeed:           r.Speed.GroundSpeed,
+		SprayedWidthPerNozzle: in.Machine.SprayedWidthPerNozzle,
+		Width:                 in.Machine.BedWidth,
+		Nozzles:               in.Machine.NozzlesPerBed,
+		RowSpacing:            in.Machine.RowSpacing,
+		RelativeDensity:       in.RelativeDensity,
+		TargetApplicationRate: in.Target.ApplicationRate,
+		RateTolerance:         in.Target.RateTolerance,
+		RateBasis:             in.Target.RateBasis,
+		LabelMaximum:          in.Target.LabelMaximum,
+	})
+	if err != nil {
+		return err
+	}
+	r.Rate, r.RateStatus = &x, statusOf(x.Verdict)
+	if x.LabelVerdict == Outside {
+		r.RateStatus = Failed
+	}
+	return nil
+}
+
+// correct looks for what would bring a rate that failed to its target.
+func (r *FieldSheetResult) correct(in FieldSheetInput) error {
+	switch {
+	case r.RateStatus != Failed || in.Target.ApplicationRate == 0:
+		return nil
+	case r.SpeedStatus == Failed: // the rate is not known well enough to correct it
+		return nil
+	case r.Pressure.outOfRangeOnly(): // it will be measured at another pressure first
+		return nil
+	}
+	c := CorrectionsInput{
+		Measured: MeasuredState{
+			ApplicationRate: r.Rate.ApplicationRate, GroundSpeed: r.Speed.GroundSpeed, SprayPressure: r.Output.SprayPressure,
+		},
+		TargetApplicationRate: in.Target.ApplicationRate,
+		RateTolerance:         in.Target.RateTolerance,
+		LabelMaximum:          in.Target.LabelMaximum,
+		Limits:                in.limits(),
+		RateController:        in.RateController,
+		BoomEven:              r.evenness(),
+	}
+	if in.Target.RateBasis == RateBasisField {
+		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
+	}
+	x, err := Corrections(c)
+	if err != nil {
+		return err
+	}
+	r.Correction = &x
+	return nil
+}
+
+// outOfRangeOnly tells that the boom is even, but not at a pressure that the
+// nozzle is made for.
+func (p *PressureUniformityResult) outOfRangeOnly() bool {
+	return p != nil && p.Even != Outside && p.MeanInRange == Outside
+}
+
+// limits are those given, with the nozzle's own range where none was given for
+// the pressure, and never wider than it.
+func (in FieldSheetInput) limits() CorrectionLimits {
+	l, own := in.Limits, in.Nozzle.PressureRange
+	switch {
+	case own == (PressureRange{}):
+	case l.SprayPressure == (PressureRange{}):
+		l.SprayPressure = own
+	default:
+		narrow := PressureRange{max(l.SprayPressure.Low, own.Low), min(l.SprayPressure.High, own.High)}
+		if narrow.Low <= narrow.High {
+			l.SprayPressure = narrow
+		} else {
+			l.SprayPressure = own
+		}
+	}
+	return l
+}
+
+// evenness is what pressure and output say of the boom together.
+func (r *FieldSheetResult) evenness() Evenness {
+	switch {
+	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == Outside:
+		return BoomUneven
+	case r.PressureStatus == Passed && r.OutputStatus == Passed:
+		return BoomEven
+	}
+	return EvennessUnknown
+}

@@ -1,0 +1,192 @@
+package calc_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+var endless, noNumber = math.Inf(1), math.NaN()
+
+func mustGroundSpeed(t rapid.TB, in calc.GroundSpeedInput) calc.GroundSpeedResult {
+	t.Helper()
+	r, err := calc.GroundSpeed(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestPublishedGroundSpeed holds worked examples against what they print.
+func TestPublishedGroundSpeed(t *testing.T) {
+	for _, c := range []struct {
+		course   unit.Length
+		time     unit.Time
+		printed  float64
+		unit     unit.Speed
+		decimals int
+	}{
+		// Sprayer calibration, turf fact sheet, Oklahoma State University,
+		// http://www.turf.okstate.edu/FactSheets/sprayer.htm : whole mph.
+		{200 * unit.Foot, 45, 3, unit.MilePerHour, 0},
+		{200 * unit.Foot, 27, 5, unit.MilePerHour, 0},
+		// Orchard sprayer calibration guide, Safe Use Initiative,
+		// https://studylib.net/doc/5634697/orchard-sprayer-calibration-guide
+		{100 * unit.Metre, 72, 5.0, unit.KilometrePerHour, 1},
+		// Paso por paso: como calibrar una pulverizadora, INTA, 2021,
+		// https://saladillocampo.com.ar/blog/2021/10/13/paso-por-paso-como-calibrar-una-pulverizadora/2
+		{100 * unit.Metre, 60, 6, unit.KilometrePerHour, 0},
+	} {
+		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: c.course, Time: c.time}}})
+		printedAs(t, "ground speed", r.GroundSpeed.In(c.unit), c.printed, c.decimals)
+	}
+}
+
+// TestReferenceGroundSpeed: reference value computed from exact unit definitions,
+// independently of this code.
+func TestReferenceGroundSpeed(t *testing.T) {
+	r := mustGroundSpeed(t, calc.GroundSpeedInput{
+		Runs:         []calc.Run{{100 * unit.Foot, 22.8}, {100 * unit.Foot, 23.4}},
+		RunTolerance: 5 * unit.Percent,
+	})
+	agrees(t, "ground speed", r.GroundSpeed.In(unit.MilePerHour), 2.95159, 1e-5)
+	agrees(t, "first run", r.Runs[0].In(unit.MilePerHour), 2.99043, 1e-5)
+	agrees(t, "second run", r.Runs[1].In(unit.MilePerHour), 2.91375, 1e-5)
+	agrees(t, "spread", r.Spread.In(unit.Percent), 2.59784, 1e-5)
+	if r.Repeatable != calc.Within || r.Warnings != nil || r.TargetTimes != nil {
+		t.Errorf("repeatable %v, warnings %v, target times %v", r.Repeatable, r.Warnings, r.TargetTimes)
+	}
+}
+
+// TestReferenceRunsWeighByLength: 100 m in 50 s (2 m/s) and 300 m in 100 s (3 m/s)
+// are 400 m in 150 s, 2.6667 m/s, not the mean 2.5. The spread is 1/2.6667 =
+// 37.5 %. At a target of 2 m/s the courses take 50 and 150 s.
+func TestReferenceRunsWeighByLength(t *testing.T) {
+	r := mustGroundSpeed(t, calc.GroundSpeedInput{
+		Runs:              []calc.Run{{100, 50}, {300, 100}},
+		TargetGroundSpeed: 2,
+	})
+	agrees(t, "speed", float64(r.GroundSpeed), 400.0/150, 1e-15)
+	agrees(t, "length", float64(r.TotalLength), 400, 0)
+	agrees(t, "time", float64(r.TotalTime), 150, 0)
+	agrees(t, "spread", float64(r.Spread), 0.375, 1e-14)
+	agrees(t, "first target", float64(r.TargetTimes[0]), 50, 0)
+	agrees(t, "second target", float64(r.TargetTimes[1]), 150, 0)
+	if r.Repeatable != calc.Outside || r.RunTolerance != calc.DefaultRunTolerance {
+		t.Errorf("repeatable %v by %v", r.Repeatable, r.RunTolerance)
+	}
+}
+
+// TestReferenceSpreadExactlyOnItsLimit: 100 m in 39 s and in 41 s are 200 m in 80 s,
+// 2.5 m/s; the spread is (100/39 - 100/41) / 2.5 = 200/1599/2.5 = 80/1599. A limit
+// of as much is kept, one that is a millionth lower is not.
+func TestReferenceSpreadExactlyOnItsLimit(t *testing.T) {
+	for _, c := range []struct {
+		limit unit.Ratio
+		want  calc.Verdict
+	}{{80.0 / 1599, calc.Within}, {80.0 / 1599 * (1 - 1e-6), calc.Outside}} {
+		for _, metre := range []unit.Length{unit.Metre, unit.Foot, unit.Yard} {
+			r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{100 * metre, 39}, {100 * metre, 41}}, RunTolerance: c.limit})
+			if r.Repeatable != c.want {
+				t.Errorf("spread %v against %v: %v", r.Spread, c.limit, r.Repeatable)
+			}
+		}
+	}
+}
+
+// TestReferenceGroundSpeedWarnings: one run; 19.9 s; 0.9 and 21 mph, which is 88 ft
+// a minute for each mph.
+func TestReferenceGroundSpeedWarnings(t *testing.T) {
+	for _, c := range []struct {
+		runs []calc.Run
+		want string
+	}{
+		{[]calc.Run{{100 * unit.Foot, 25}}, "Runs: single_run"},
+		{[]calc.Run{{100 * unit.Foot, 20}, {100 * unit.Foot, 19.9}}, "Runs[1].Time: short_run"},
+		{[]calc.Run{{0.9 * 88 * unit.Foot, 60}, {3 * 88 * unit.Foot, 60}}, "Runs[0].CourseLength: unusual_speed"},
+		{[]calc.Run{{3 * 88 * unit.Foot, 60}, {21 * 88 * unit.Foot, 60}}, "Runs[1].CourseLength: unusual_speed"},
+	} {
+		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: c.runs})
+		if got := warned(r.Warnings); got != c.want {
+			t.Errorf("%v: warned of %q, want %q", c.runs, got, c.want)
+		}
+		if len(c.runs) == 1 && (r.Repeatable != calc.NotJudged || r.Spread != 0) {
+			t.Errorf("one run was judged: %v, %v", r.Repeatable, r.Spread)
+		}
+	}
+}
+
+// TestPropertyGroundSpeed: order does not matter, the speed lies between the runs,
+// double the time is half the speed and the same spread.
+func TestPropertyGroundSpeed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 8).Draw(t, "n")
+		in, back, slow := calc.GroundSpeedInput{}, calc.GroundSpeedInput{}, calc.GroundSpeedInput{}
+		for range n {
+			run := calc.Run{
+				CourseLength: unit.Length(rapid.Float64Range(5, 500).Draw(t, "length")),
+				Time:         unit.Time(rapid.Float64Range(5, 500).Draw(t, "time")),
+			}
+			in.Runs = append(in.Runs, run)
+			back.Runs = append([]calc.Run{run}, back.Runs...)
+			slow.Runs = append(slow.Runs, calc.Run{CourseLength: run.CourseLength, Time: 2 * run.Time})
+		}
+		r, b, s := mustGroundSpeed(t, in), mustGroundSpeed(t, back), mustGroundSpeed(t, slow)
+		agrees(t, "backwards", float64(b.GroundSpeed), float64(r.GroundSpeed), 1e-12)
+		agrees(t, "half", float64(s.GroundSpeed), float64(r.GroundSpeed)/2, 1e-12)
+		if d := math.Abs(float64(b.Spread - r.Spread)); d > 1e-9 {
+			t.Errorf("the spread changed by %v with the order", d)
+		}
+		if d := math.Abs(float64(s.Spread - r.Spread)); d > 1e-9 {
+			t.Errorf("the spread changed by %v with the time", d)
+		}
+		low, high := r.Runs[0], r.Runs[0]
+		for _, v := range r.Runs {
+			low, high = min(low, v), max(high, v)
+		}
+		if r.GroundSpeed < low*(1-1e-12) || r.GroundSpeed > high*(1+1e-12) {
+			t.Errorf("%v is not between %v and %v", r.GroundSpeed, low, high)
+		}
+	})
+}
+
+func TestGroundSpeedRefuses(t *testing.T) {
+	good := calc.Run{CourseLength: 30, Time: 25}
+	for want, in := range map[string]calc.GroundSpeedInput{
+		"Runs: too_few":                             {},
+		"Runs[1].CourseLength: required":            {Runs: []calc.Run{good, {Time: 25}}},
+		"Runs[1].CourseLength: not_positive":        {Runs: []calc.Run{good, {-1, 25}}},
+		"Runs[1].CourseLength: not_finite":          {Runs: []calc.Run{good, {unit.Length(noNumber), 25}}},
+		"Runs[1].Time: required":                    {Runs: []calc.Run{good, {CourseLength: 30}}},
+		"Runs[0].Time: not_positive":                {Runs: []calc.Run{{30, -1}, good}},
+		"Runs[0].Time: not_finite":                  {Runs: []calc.Run{{30, unit.Time(endless)}, good}},
+		"RunTolerance: not_positive":                {Runs: []calc.Run{good}, RunTolerance: -1},
+		"RunTolerance: not_finite":                  {Runs: []calc.Run{good}, RunTolerance: unit.Ratio(noNumber)},
+		"TargetGroundSpeed: not_positive":           {Runs: []calc.Run{good}, TargetGroundSpeed: -1},
+		"TargetGroundSpeed: not_finite":             {Runs: []calc.Run{good}, TargetGroundSpeed: unit.Speed(endless)},
+		"Runs: too_few; RunTolerance: not_positive": {RunTolerance: -1},
+	} {
+		if _, err := calc.GroundSpeed(in); refusal(err) != want {
+			t.Errorf("got %q, want %q", refusal(err), want)
+		}
+	}
+}
+
+// 200 ft in 45 s is printed as 3 mph. Sprayer calibration, turf fact sheet,
+// Oklahoma State University, http://www.turf.okstate.edu/FactSheets/sprayer.htm
+func ExampleGroundSpeed() {
+	r, err := calc.GroundSpeed(calc.GroundSpeedInput{
+		Runs: []calc.Run{{CourseLength: 200 * unit.Foot, Time: 45 * unit.Second}},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f mph\n", r.GroundSpeed.In(unit.MilePerHour))
+	// Output: 3 mph
+}

@@ -1,0 +1,94 @@
+package calc_test
+
+import (
+	"net/url"
+	"strings"
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestReferenceCommonTolerances: common practice, no published source.
+func TestReferenceCommonTolerances(t *testing.T) {
+	want := map[string]struct {
+		value     float64
+		in        unit.ID
+		isDefault bool
+	}{
+		"pressure_readings": {10, unit.IDPsi, true},
+		"nozzle_output":     {10, unit.IDPct, true},
+		"replace_all":       {25, unit.IDPct, true},
+		"application_rate":  {10, unit.IDPct, true},
+		"run_spread":        {5, unit.IDPct, true},
+		"course_length":     {100, unit.IDFt, false},
+		"catch_time":        {30, unit.IDS, false},
+	}
+	for _, x := range calc.Tolerances() {
+		if x.Source.Published() {
+			continue
+		}
+		w, ok := want[x.Name]
+		if !ok || x.Unit != w.in || x.Default != w.isDefault || x.Source != (calc.ToleranceSource{}) {
+			t.Errorf("%+v, want %+v", x, w)
+		}
+		agrees(t, x.Name, x.Value/x.Unit.Factor(), w.value, 1e-12)
+		delete(want, x.Name)
+	}
+	if len(want) > 0 {
+		t.Errorf("not listed: %v", want)
+	}
+}
+
+// TestPublishedTolerances: the share that each source prints, by its publisher and
+// title; the sources stand in the table itself, one by one.
+func TestPublishedTolerances(t *testing.T) {
+	want := map[string]float64{ // %, by publisher, basis and start of the title
+		"The Daily Record, reporting Ohio State University Extension| Take time":               5,
+		"Joplin Globe, reporting University of Nebraska-Lincoln extension|rated Proper":        10,
+		"Joplin Globe, reporting University of Nebraska-Lincoln extension|mean Proper":         5,
+		"Montana State University Extension Service|mean Sprayer Calibrations":                 5,
+		"University of Idaho Extension, Bonneville County|mean Boom":                           5,
+		"Sports Turf Managers Association|mean Calibration and":                                5,
+		"Sports Turf Managers Association| Calibration and":                                    5,
+		"Sports Turf Managers Association|mean Backpack":                                       7,
+		"University of Georgia, College of Agricultural and Environmental Sciences|mean For":   10,
+		"study guide for the Florida state examinations (publisher not shown)|mean Florida":    10,
+		"newspaper print of an extension column|others Steps":                                  10,
+		"Texas Cooperative Extension, printed in Drovers|range Take time":                      10,
+		"Montana State University Extension, Pesticide Education Program|range Calibration of": 10,
+		"UF/IFAS Center for Aquatic and Invasive Plants|range Calibration":                     10,
+		"USGA Green Section, Central Region|new_nozzle The 10-Percent":                         10,
+		"Texas winegrape extension worksheet| Airblast":                                        10,
+	}
+	names := map[string]bool{}
+	for _, x := range calc.Tolerances() {
+		if names[x.Name] {
+			t.Errorf("two presets are called %s", x.Name)
+		}
+		names[x.Name] = true
+		if strings.Contains(x.Name, "iso") || strings.Contains(x.Name, "asabe") || strings.Contains(x.Name, "astm") {
+			t.Errorf("%s carries the name of a standard", x.Name)
+		}
+		if !x.Source.Published() {
+			continue
+		}
+		if u, err := url.Parse(x.Source.URL); err != nil || u.Host == "" {
+			t.Errorf("%s: no source can be reached at %q", x.Name, x.Source.URL)
+		}
+		found := false
+		for key, percent := range want {
+			if strings.HasPrefix(x.Source.Publisher+"|"+string(x.Basis)+" "+x.Source.Title, key) {
+				agrees(t, x.Name, x.Value/unit.IDPct.Factor(), percent, 1e-12)
+				delete(want, key)
+				found = true
+			}
+		}
+		if !found || x.Unit != unit.IDPct || x.Default {
+			t.Errorf("%+v is not what a source prints", x)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not listed: %v", want)
+	}
+}

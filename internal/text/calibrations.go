@@ -1,0 +1,3 @@
+package text
+
+var calibrations = []entry{}

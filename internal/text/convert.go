@@ -1,0 +1,4 @@
+package text
+
+// convert has no words of its own: it refuses units as every operation does.
+var convert = []entry{}
