@@ -56,6 +56,9 @@ var applicationRateTable = objectOf(
 )
 
 func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateResponse, error) {
+	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
+		return ApplicationRateResponse{}, unread
+	}
 	result, err := calc.ApplicationRate(r.input())
 	if err != nil {
 		return ApplicationRateResponse{}, err

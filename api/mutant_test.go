@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // serverOnly are the codes by which the service may refuse what the schema takes:
@@ -66,7 +67,7 @@ func checkMutant(t *testing.T, operation, body string) (accepted bool) {
 			t.Errorf("the schema takes it, the service does not: %s\n%s", w.Body, body)
 		}
 	case http.StatusBadRequest:
-		if json.Valid([]byte(body)) {
+		if json.Valid([]byte(body)) && utf8.ValidString(body) {
 			t.Errorf("called not JSON: %s", body)
 		}
 	default:
@@ -117,9 +118,11 @@ func mutate(r *rand.Rand, seed string) string {
 		panic(err)
 	}
 	body := string(b)
-	if r.IntN(20) == 0 { // a broken or doubled text
+	// A broken or doubled text. No e is put in: it can make an exponent of fifteen
+	// digits, which the schema's reader cannot hold.
+	if r.IntN(20) == 0 {
 		at := r.IntN(len(body))
-		body = body[:at] + string("{}[],:\"0-e"[r.IntN(10)]) + body[at:]
+		body = body[:at] + string("{}[],:\"0-"[r.IntN(9)]) + body[at:]
 	}
 	return body
 }
@@ -141,7 +144,7 @@ func change(r *rand.Rand, v any) any {
 		}
 		slices.Sort(names)
 		if len(names) == 0 || r.IntN(12) == 0 {
-			x[fmt.Sprintf("stranger%d", r.IntN(3))] = strangers[r.IntN(len(strangers))]
+			x[fmt.Sprintf("stranger%d", r.IntN(3))] = clone(strangers[r.IntN(len(strangers))])
 			return x
 		}
 		n := names[r.IntN(len(names))]

@@ -72,6 +72,18 @@ func (n *NozzleRequest) input() calc.Nozzle {
 	}
 }
 
+// unread reports a sizeRating that no size is read by. calc cannot tell: there a
+// size that says nothing of its rating has the first one.
+func (n *NozzleRequest) unread(field string) calc.Invalid {
+	switch {
+	case n.SizeRating == "" || n.Size != "":
+		return nil
+	case n.RatedFlowRate.given() || n.RatedPressure.given():
+		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict}}
+	}
+	return calc.Invalid{{Field: field + ".Size", Code: calc.CodeRequired}}
+}
+
 func pressureRange(r Range) calc.PressureRange {
 	return calc.PressureRange{Low: unit.Pressure(r.Low.si()), High: unit.Pressure(r.High.si())}
 }

@@ -22,4 +22,5 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("calibrations", calibrationsTable, calibrations),
 }

@@ -17,7 +17,7 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 		if in.NozzleFlowRate != 0 {
 			v.add("Nozzle", CodeConflict)
 		}
-		*v = append(*v, in.Nozzle.check().Within("Nozzle")...)
+		*v = append(*v, in.Nozzle.check().under("Nozzle")...)
 		v.positive(float64(in.SprayPressure), "SprayPressure")
 	} else {
 		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)

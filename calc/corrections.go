@@ -224,7 +224,7 @@ func (in CorrectionsInput) check() error {
 	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...).err()
 }
 
-// check is that of PressureRange.
+// check holds a range of speeds to the rules of a range of pressures.
 func (s SpeedRange) check(field string) Invalid {
 	return PressureRange{unit.Pressure(s.Low), unit.Pressure(s.High)}.check(field)
 }

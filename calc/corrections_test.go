@@ -227,19 +227,23 @@ func TestReferenceLimitExactlyReached(t *testing.T) {
 }
 
 // TestReferenceExponent1: with an exponent of 1 the pressure goes as the rate, 60 x
-// 100/120 = 50, and is then the smaller change: 50/60 against 3.6/3 are equal in
-// proportion, and speed comes first.
+// 100/120 = 50. That is as large a change in proportion as 3.6/3 in speed.
 func TestReferenceExponent1(t *testing.T) {
 	in := tooMuch()
 	in.Measured.ApplicationRate, in.PressureExponent = 120*unit.USGallonPerAcre, 1
 	in.Limits.SprayPressure.Low = 20 * unit.PoundPerSquareInch
 	r := mustCorrect(t, in)
+	if len(r.Plans) != 2 {
+		t.Fatalf("got %+v", r)
+	}
 	for _, p := range r.Plans {
 		if p.Change == calc.ChangePressure {
 			agrees(t, "pressure", p.SprayPressure.In(unit.PoundPerSquareInch), 50, 1e-12)
+		} else {
+			agrees(t, "speed", p.GroundSpeed.In(unit.MilePerHour), 3.6, 1e-12)
 		}
 	}
-	// At 0.8 it is 60 x (1/1.2)^(1/0.8) = 60 x 0.796217, more than the change of speed.
+	// At 0.8 it is 60 x (1/1.2)^(1/0.8) = 60 x 0.796202, more than the change of speed.
 	in.PressureExponent = 0.8
 	r = mustCorrect(t, in)
 	if r.Plans[0].Change != calc.ChangeSpeed {

@@ -1,6 +1,11 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"slices"
+	"strings"
+
+	"wetrun/calc/unit"
+)
 
 // FieldSheetInput is everything that was measured on a wet run. Any part may be
 // missing; it is then reported as not done.
@@ -198,9 +203,19 @@ func passedIf(ok bool) PartStatus {
 	return Failed
 }
 
-// within adds a part's violations under its name.
+// within adds a part's violations under its name; those of the nozzle, which the
+// parts share, stay where the sheet has it and are listed once.
 func (v *Invalid) within(part string, err error) {
-	if x, ok := err.(Invalid); ok {
-		*v = append(*v, x.Within(part)...)
+	violations, _ := err.(Invalid)
+	for _, x := range violations {
+		switch {
+		case strings.HasPrefix(x.Field, "PressureRange"):
+			x.Field = "Nozzle." + x.Field
+		case !strings.HasPrefix(x.Field, "Nozzle"):
+			x.Field = part + "." + x.Field
+		}
+		if !slices.Contains(*v, x) {
+			*v = append(*v, x)
+		}
 	}
 }

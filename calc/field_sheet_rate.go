@@ -37,9 +37,7 @@ func (in FieldSheetInput) check() Invalid {
 		v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
 	}
 	if len(in.Output.Catches) == 0 && in.Nozzle != (Nozzle{PressureRange: in.Nozzle.PressureRange}) {
-		for _, x := range in.Nozzle.check() {
-			v.add("Nozzle."+x.Field, x.Code)
-		}
+		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	}
 	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
 }

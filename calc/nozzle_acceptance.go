@@ -181,9 +181,9 @@ const (
 // is acceptable then.
 //
 // There must be at least one catch (too_few), two for a basis with the mean
-// (mean_needs_two); a
-// rating needs a pressure for every catch, and so do catches whose own pressures
-// differ (pressure_required); a rated basis needs the nozzle (nozzle_required).
+// (mean_needs_two); a rating needs a pressure for every catch, and so do catches
+// whose own pressures differ (pressure_required); a rated basis needs the nozzle
+// (nozzle_required).
 //
 // Source: within 10 % of the rating and 5 % of the mean as one two-part rule, and
 // 5, 7 and 10 % of the mean alone: testdata/published/nozzle-acceptance. Cleaning
@@ -243,9 +243,7 @@ func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) 
 func (in NozzleAcceptanceInput) check(basis Basis) error {
 	var v Invalid
 	if in.Nozzle.given() {
-		for _, x := range in.Nozzle.check() {
-			v.add("Nozzle."+x.Field, x.Code)
-		}
+		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	} else {
 		if basis == RatedBasis || basis == BothBases {
 			v.add("Nozzle", CodeNozzleRequired)

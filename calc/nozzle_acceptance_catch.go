@@ -116,13 +116,14 @@ func (r *NozzleAcceptanceResult) acceptable(rated, mean unit.FlowRate) FlowRange
 }
 
 // hidden is how far one of n nozzles could be from the reference when their mean
-// is off by d and each other lies within limit. A nozzle cannot give less than
+// is off by d and each other lies within limit. No nozzle can give less than
 // nothing, so the low side ends at 1.
 func hidden(n, d, limit float64) float64 {
 	if n < 2 {
 		return 0
 	}
-	return math.Max(n*d+(n-1)*limit, math.Min((n-1)*limit-n*d, 1))
+	others := (n - 1) * limit
+	return math.Max(n*d+math.Min(others, n-1), math.Min(others-n*d, 1))
 }
 
 // decide turns the verdicts into a decision and actions.

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"wetrun/calc"
 	"wetrun/calc/unit"
 )
@@ -14,7 +16,7 @@ func minuteCatch(q unit.FlowRate, p unit.Pressure) calc.Catch {
 	return calc.Catch{Volume: unit.Volume(q * 60), Time: 60 * unit.Second, SprayPressure: p}
 }
 
-func mustNozzleFlow(t testing.TB, in calc.NozzleFlowInput) calc.NozzleFlowResult {
+func mustNozzleFlow(t rapid.TB, in calc.NozzleFlowInput) calc.NozzleFlowResult {
 	t.Helper()
 	r, err := calc.NozzleFlow(in)
 	if err != nil {

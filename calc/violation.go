@@ -38,9 +38,9 @@ func (v Invalid) Error() string {
 	return "calc: " + strings.Join(parts, "; ")
 }
 
-// Within puts prefix before every field path, for a function that calls another
-// with a part of its own input.
-func (v Invalid) Within(prefix string) Invalid {
+// under puts prefix before every path, for a function that checks a part of its
+// input with the part's own check.
+func (v Invalid) under(prefix string) Invalid {
 	out := make(Invalid, len(v))
 	for i, x := range v {
 		out[i] = Violation{prefix + "." + x.Field, x.Code}

@@ -1,3 +1,27 @@
 package text
 
-var calibrations = []entry{}
+var calibrations = []entry{
+	{"verdict.ready", "Everything that was asked for was measured and is in order. It holds until pressure, nozzles, speed or liquid change."},
+	{"verdict.not_ready", "Something is not in order. Do not spray with it yet: go through the next steps."},
+	{"verdict.incomplete", "What was measured is in order, but something was not measured. Not measured is not passed."},
+	{"step.read_pressure", "Read the pressure at the nozzles in at least three places, left, center and right, with the cab gauge beside it."},
+	{"step.repair_boom", "Do not use this boom until a qualified mechanic has repaired it: its pressure differs more than is allowed."},
+	{"step.set_pressure_in_range", "Set a pressure inside the range that the nozzles are made for, or fit nozzles made for this one."},
+	{"step.check_cab_gauge", "The cab gauge differs from the boom. With no flow both must read the same; if not, the gauge is wrong. A reference gauge on the same port tells too. If they agree without flow, the hoses take the difference."},
+	{"step.catch_output", "Catch the output of about a dozen drops, spread over left, center and right, for 30 s each."},
+	{"step.clean_and_recatch", "It gives too little. Clean the nozzle and its strainer with a soft brush, look for a kinked hose, and catch it again."},
+	{"step.replace", "It gives too much, so it is worn. Replace the nozzle with one of the same kind, and catch it again."},
+	{"step.catch_each_nozzle", "The drop gives too much, but the sum hides which nozzle is worn. Catch each of its nozzles alone before you buy parts."},
+	{"step.replace_all_and_recatch", "Too many are outside. Replace all nozzles with a new set of one kind, and catch the new set before you trust it."},
+	{"step.time_runs", "Time at least two runs over a measured course, one in each direction, at the throttle and gear for spraying."},
+	{"step.repeat_runs", "The runs differ too much. Time them again, over a longer course if need be."},
+	{"step.give_width", "Measure the width that one nozzle serves, or the bed and the number of nozzles over it."},
+	{"step.set_target", "Take the target rate from the label, with its maximum."},
+	{"step.repair_before_rate", "The rate is off, but a boom that is not in order cannot be corrected. Put it in order first, then measure the rate again."},
+	{"step.choose_plan", "The rate is off. Choose one of the plans under correction and set it."},
+	{"step.calibrate_controller", "The rate is off, and a rate controller holds it. Calibrate its flow meter and its speed sensor."},
+	{"step.change_nozzle_or_gear", "The rate is off, and no change of speed or pressure alone is enough. Try another nozzle size or gear."},
+	{"step.measure_again", "After any change, measure again what it touches, before you trust it."},
+	{"step.file_record", "Keep this record with the date, the machine, and who measured."},
+	{"step.calibrate_again", "Calibrate again at least once a season, and after any change of nozzles, pressure, speed or liquid."},
+}

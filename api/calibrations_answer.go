@@ -1,0 +1,170 @@
+package api
+
+import (
+	"context"
+	"strconv"
+
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// CalibrationsResponse is the answer to a field sheet.
+type CalibrationsResponse struct {
+	Label         string         `json:"label,omitzero"`
+	Verdict       string         `json:"verdict"`
+	VerdictDetail string         `json:"verdictDetail"`
+	NextSteps     []StepResponse `json:"nextSteps"`
+	Machine       MachineRequest `json:"machine,omitzero"`
+	Pressure      PressurePart   `json:"pressure"`
+	Output        OutputPart     `json:"output"`
+	Speed         SpeedPart      `json:"speed"`
+	Rate          RatePart       `json:"rate"`
+	Correction    CorrectionPart `json:"correction"`
+	Cautions      []notice       `json:"cautions"`
+}
+
+// StepResponse is one thing to do next.
+type StepResponse struct {
+	Code    string `json:"code"`
+	Label   string `json:"label,omitzero"`
+	Pointer string `json:"pointer,omitzero"`
+	Text    string `json:"text"`
+}
+
+// PressurePart is the boom's pressure.
+type PressurePart struct {
+	Status string                      `json:"status"`
+	Result *PressureUniformityResponse `json:"result,omitzero"`
+}
+
+// OutputPart is the catches.
+type OutputPart struct {
+	Status string                    `json:"status"`
+	Result *NozzleAcceptanceResponse `json:"result,omitzero"`
+}
+
+// SpeedPart is the timed runs.
+type SpeedPart struct {
+	Status string               `json:"status"`
+	Result *GroundSpeedResponse `json:"result,omitzero"`
+}
+
+// RatePart is the rate per area.
+type RatePart struct {
+	Status string                   `json:"status"`
+	Result *ApplicationRateResponse `json:"result,omitzero"`
+}
+
+// CorrectionPart is what would bring the rate to its target.
+type CorrectionPart struct {
+	Status string               `json:"status"`
+	Result *CorrectionsResponse `json:"result,omitzero"`
+}
+
+// The words of calc's results, in the order of their constants.
+var (
+	partWords    = [...]string{"not_done", "passed", "failed"}
+	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
+	stepWords    = [...]string{
+		"read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
+		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch",
+		"time_runs", "repeat_runs", "give_width", "set_target", "repair_before_rate", "choose_plan",
+		"calibrate_controller", "change_nozzle_or_gear", "measure_again", "file_record", "calibrate_again",
+	}
+)
+
+// sheetCautions go with every sheet: the whole job is done beside the machine.
+var sheetCautions = []string{
+	"clean_water", "protective_equipment", "rinsate", "running_machine", "pressure_injects",
+	"label_is_law", "shaft_speed", "reentry", "local_rules",
+}
+
+func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsResponse {
+	lang, verdict := text.From(ctx), verdictWords[x.Verdict]
+	a := CalibrationsResponse{
+		Label:         r.Label,
+		Verdict:       verdict,
+		VerdictDetail: text.Of(lang, "verdict."+verdict),
+		NextSteps:     make([]StepResponse, len(x.Steps)),
+		Machine:       r.Machine,
+		Pressure:      PressurePart{Status: partWords[x.PressureStatus]},
+		Output:        OutputPart{Status: partWords[x.OutputStatus]},
+		Speed:         SpeedPart{Status: partWords[x.SpeedStatus]},
+		Rate:          RatePart{Status: partWords[x.RateStatus]},
+		Correction:    CorrectionPart{Status: correctionStatus(x)},
+		Cautions:      cautions(ctx, sheetCautions...),
+	}
+	for i, s := range x.Steps {
+		word := stepWords[s.Code]
+		a.NextSteps[i] = StepResponse{Code: word, Text: text.Of(lang, "step."+word)}
+		if s.Catch >= 0 {
+			a.NextSteps[i].Label = r.Output.Catches[s.Catch].Label
+			a.NextSteps[i].Pointer = "#/output/catches/" + strconv.Itoa(s.Catch)
+		}
+	}
+	r.results(ctx, p, x, &a)
+	return a
+}
+
+// results fills in each part's own answer, with pointers into the sheet.
+func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsResponse) {
+	if x.Pressure != nil {
+		part := pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		under("pressure", part.Warnings)
+		a.Pressure.Result = &part
+	}
+	if x.Output != nil {
+		part := p.output.answer(ctx, *x.Output)
+		under("output", part.Warnings)
+		for i := range part.Actions {
+			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
+		}
+		a.Output.Result = &part
+	}
+	if x.Speed != nil {
+		part := groundSpeedAnswer(ctx, &p.speed, *x.Speed)
+		under("speed", part.Warnings)
+		a.Speed.Result = &part
+	}
+	if x.Rate != nil {
+		request := ApplicationRateRequest{
+			TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis,
+			LabelMaximum: r.Target.LabelMaximum, Results: r.Results,
+		}
+		part := applicationRateAnswer(ctx, &request, *x.Rate)
+		for i, w := range part.Warnings {
+			part.Warnings[i].Pointer = "#/machine"
+			if w.Code == calc.WarnUnusualSpeed {
+				part.Warnings[i].Pointer = "#/speed"
+			}
+		}
+		a.Rate.Result = &part
+	}
+	if x.Correction != nil {
+		part := correctionsAnswer(ctx, *x.Correction, r.units())
+		for i, w := range part.Warnings {
+			if w.Code == calc.WarnEvennessUnknown {
+				part.Warnings[i].Pointer = "#/pressure"
+			}
+		}
+		a.Correction.Result = &part
+	}
+}
+
+// under moves the pointers of a part's warnings under its name in the sheet.
+func under(part string, all []warning) {
+	for i := range all {
+		all[i].Pointer = "#/" + part + all[i].Pointer[1:]
+	}
+}
+
+// correctionStatus says whether a correction was looked for, and how it came out.
+func correctionStatus(x calc.FieldSheetResult) string {
+	switch {
+	case x.Correction != nil:
+		return correctionDecisionWords[x.Correction.Decision]
+	case x.RateStatus == calc.Passed:
+		return correctionDecisionWords[calc.NoCorrection]
+	}
+	return partWords[calc.NotDone]
+}

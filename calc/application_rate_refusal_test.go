@@ -1,0 +1,83 @@
+package calc_test
+
+import (
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+func TestApplicationRateRefuses(t *testing.T) {
+	type input = calc.ApplicationRateInput
+	good := input{NozzleFlowRate: 1e-5, GroundSpeed: 2, SprayedWidthPerNozzle: 0.5}
+	but := func(change func(*input)) input {
+		in := good
+		change(&in)
+		return in
+	}
+	nozzle := func(n calc.Nozzle, p unit.Pressure) input {
+		return but(func(in *input) { in.NozzleFlowRate, in.Nozzle, in.SprayPressure = 0, n, p })
+	}
+	three := calc.Nozzle{Size: "03"}
+	for want, in := range map[string]input{
+		// Which of the four.
+		"NozzleFlowRate: need_three_of_four":        {GroundSpeed: 2, ApplicationRate: 1e-5},
+		"GroundSpeed: need_three_of_four":           {NozzleFlowRate: 1e-5, SprayedWidthPerNozzle: 0.5},
+		"SprayedWidthPerNozzle: need_three_of_four": {NozzleFlowRate: 1e-5, GroundSpeed: 2},
+		"ApplicationRate: all_four_given":           but(func(in *input) { in.ApplicationRate = 1e-5 }),
+		"Nozzles: required; ApplicationRate: all_four_given": but(func(in *input) {
+			in.SprayedWidthPerNozzle, in.Width, in.ApplicationRate = 0, 1, 1e-5
+		}),
+
+		// Each for itself.
+		"NozzleFlowRate: not_positive":        but(func(in *input) { in.NozzleFlowRate = -1 }),
+		"GroundSpeed: not_finite":             but(func(in *input) { in.GroundSpeed = unit.Speed(noNumber) }),
+		"SprayedWidthPerNozzle: not_positive": but(func(in *input) { in.SprayedWidthPerNozzle = -1 }),
+		"Width: not_positive":                 but(func(in *input) { in.SprayedWidthPerNozzle, in.Width, in.Nozzles = 0, -1, 1 }),
+		"Nozzles: not_positive":               but(func(in *input) { in.Nozzles = -1 }),
+		"ApplicationRate: not_positive":       but(func(in *input) { in.NozzleFlowRate, in.ApplicationRate = 0, -1 }),
+		"SprayPressure: not_positive":         but(func(in *input) { in.SprayPressure = -1 }),
+		"RelativeDensity: not_positive":       but(func(in *input) { in.RelativeDensity = -1 }),
+		"LiquidDensity: not_finite":           but(func(in *input) { in.LiquidDensity = unit.Density(endless) }),
+		"RowSpacing: not_positive":            but(func(in *input) { in.RowSpacing, in.Nozzles = -1, 2 }),
+		"TargetApplicationRate: not_positive": but(func(in *input) { in.TargetApplicationRate = -1 }),
+		"LabelMaximum: not_positive":          but(func(in *input) { in.LabelMaximum = -1 }),
+		"RateTolerance: not_positive":         but(func(in *input) { in.RateTolerance = -1 }),
+		"RateBasis: not_allowed":              but(func(in *input) { in.RateBasis = calc.RateBasisField + 1 }),
+
+		// Two ways to say the same.
+		"Nozzle: conflict":        but(func(in *input) { in.Nozzle, in.SprayPressure = three, 3e5 }),
+		"Width: conflict":         but(func(in *input) { in.Width, in.Nozzles = 1, 2 }),
+		"LiquidDensity: conflict": but(func(in *input) { in.RelativeDensity, in.LiquidDensity = 1, 1000 }),
+
+		// What one asks for of another.
+		"SprayPressure: required":        nozzle(three, 0),
+		"Nozzle.Size: unknown_size":      nozzle(calc.Nozzle{Size: "3"}, 3e5),
+		"Nozzle.RatedPressure: required": nozzle(calc.Nozzle{RatedFlowRate: 1e-5}, 3e5),
+		"Nozzle.PressureRange.Low: range_inverted": but(func(in *input) {
+			in.Nozzle.PressureRange = calc.PressureRange{Low: 4e5, High: 1e5}
+		}),
+		"Nozzles: required":    but(func(in *input) { in.SprayedWidthPerNozzle, in.Width = 0, 1 }),
+		"Width: required":      but(func(in *input) { in.RowSpacing = 2 }),
+		"RowSpacing: required": but(func(in *input) { in.RateBasis = calc.RateBasisField }),
+		"RateBasis: rate_basis_required": but(func(in *input) {
+			in.Nozzles, in.RowSpacing, in.TargetApplicationRate = 2, 2, 1e-5
+		}),
+		// All at once.
+		"SprayPressure: required; RateBasis: not_allowed; GroundSpeed: need_three_of_four; Width: required": {
+			Nozzle: three, RateBasis: 9, ApplicationRate: 1e-5, RowSpacing: 2},
+	} {
+		r, err := calc.ApplicationRate(in)
+		if refusal(err) != want {
+			t.Errorf("got %q, want %q", refusal(err), want)
+		}
+		if r.SolvedFor != 0 || r.ApplicationRate != 0 {
+			t.Errorf("%s: a result all the same: %+v", want, r)
+		}
+	}
+	// The label alone needs its basis, too.
+	in := but(func(in *input) { in.Nozzles, in.RowSpacing, in.LabelMaximum = 2, 2, 1e-5 })
+	if _, err := calc.ApplicationRate(in); refusal(err) != "RateBasis: rate_basis_required" {
+		t.Errorf("label without basis: %q", refusal(err))
+	}
+}

@@ -1,0 +1,160 @@
+package calc_test
+
+import (
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+func mustAreaCheck(t rapid.TB, in calc.AreaCheckInput) calc.AreaCheckResult {
+	t.Helper()
+	r, err := calc.AreaCheck(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestPublishedAreaCheck holds volumes over areas against what is printed.
+func TestPublishedAreaCheck(t *testing.T) {
+	oz, gpa := unit.USFluidOunce, unit.USGallonPerAcre
+	for _, c := range []struct {
+		source   string
+		in       calc.AreaCheckInput
+		unit     unit.ApplicationRate
+		printed  float64
+		decimals int
+	}{
+		{"Calibration, IRRI Rice Knowledge Bank, http://www.knowledgebank.irri.org/ipm/index.php/calibration",
+			calc.AreaCheckInput{VolumeUsed: 2 * unit.Litre, Area: 200}, unit.LitrePerHectare, 100, 0},
+		// A tenth of an acre, laid out as 218 ft of 20 ft: 39.96, printed 40.
+		{"Refill Method for Boom Sprayer Calibration, Mesa County (CO) Weed and Pest, https://www.mesacounty.us/pest/controlling-weeds/sprayer-calibration-methods/refill-method-for-boom-sprayer-calibration/",
+			calc.AreaCheckInput{VolumeUsed: 4 * unit.USGallon, CourseLength: 218 * unit.Foot, Width: 20 * unit.Foot}, gpa, 40, 0},
+		// One tip on a band of 15 in, over 300 ft: 14.52, printed 14.5.
+		{"Herbicide spraying circular, University of Florida, UF00067548 p. 6, https://ufdcimages.uflib.ufl.edu/UF/00/06/75/48/00001/00006.txt",
+			calc.AreaCheckInput{VolumeUsed: 16 * oz, CourseLength: 300 * unit.Foot, Width: 15 * unit.Inch}, gpa, 14.5, 1},
+		// Ounces that are to be gallons per acre, on courses rounded to a foot.
+		{"Ounces Equal Gallons, LSU AgCenter, https://www.lsuagcenter.com/topics/lawn_garden/commercial_horticulture/equipment/sprayers/ounces-equal-gallons-sprayer-calibration",
+			calc.AreaCheckInput{VolumeUsed: 14 * oz, CourseLength: 102 * unit.Foot, Width: 40 * unit.Inch}, gpa, 14, 0},
+		{"Can you tell me about sprayer calibration?, Mississippi State University Extension, http://extension.msstate.edu/content/can-you-tell-me-about-sprayer-calibration",
+			calc.AreaCheckInput{VolumeUsed: 10 * oz, CourseLength: 215 * unit.Foot, Width: 19 * unit.Inch}, gpa, 10, 0},
+		{"Backpack Sprayer Calibration Worksheet, NC State Extension, https://christmastrees.ces.ncsu.edu/backpack-sprayer-calibration-worksheet/",
+			calc.AreaCheckInput{VolumeUsed: 7.5 * oz, CourseLength: 57 * unit.Foot, Width: 6 * unit.Foot}, gpa, 7.5, 1},
+	} {
+		printedAs(t, c.source, mustAreaCheck(t, c.in).ApplicationRate.In(c.unit), c.printed, c.decimals)
+	}
+}
+
+// TestPublishedCourseArea: 33.3 m of 0.75 m are 25 m2, printed without decimals
+// (Step 5 of 6: calibrating your knapsack sprayer, pesticidewise.com,
+// https://www.pesticidewise.com/faq/step-5-6-calibrating-your-knapsack-sprayer-pesticide-dose-and-spray-mixwater-volume),
+// and 33 m of 1.5 m are 49.5 m2 (Cara menghitung kalibrasi alat semprot, university practical,
+// https://www.slideshare.net/slideshow/cara-mengitung-kalibrasi-alat-semprot/42460133).
+func TestPublishedCourseArea(t *testing.T) {
+	r := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: 1e-3, CourseLength: 33.3, Width: 0.75})
+	printedAs(t, "25 m2", float64(r.Area), 25, 0)
+	r = mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: 1e-3, CourseLength: 33, Width: 1.5})
+	printedAs(t, "49.5 m2", float64(r.Area), 49.5, 1)
+}
+
+func TestReferenceAreaCheck(t *testing.T) {
+	r := mustAreaCheck(t, calc.AreaCheckInput{
+		VolumeUsed: 12.5 * unit.USGallon, CourseLength: 660 * unit.Foot, Width: 10 * unit.Foot, Passes: 1,
+		ExpectedApplicationRate: 80 * unit.USGallonPerAcre,
+	})
+	// hand-checked reference: value from exact unit definitions
+	agrees(t, "area", r.Area.In(unit.Acre), 0.151515, 1e-5)
+	agrees(t, "rate", r.ApplicationRate.In(unit.USGallonPerAcre), 82.5, 1e-5)
+	agrees(t, "deviation", r.Deviation.In(unit.Percent), 3.125, 1e-5)
+	// The tolerance is common practice, no published source.
+	if r.Verdict != calc.Within || r.RateTolerance != 10*unit.Percent || r.Warnings != nil {
+		t.Errorf("verdict %v, tolerance %v, warnings %v", r.Verdict, r.RateTolerance, r.Warnings)
+	}
+}
+
+// TestReferenceAreaVerdicts: 2 L on 100 m2 are 200 L/ha, 25 % over 160.
+func TestReferenceAreaVerdicts(t *testing.T) {
+	for tolerance, want := range map[unit.Ratio]calc.Verdict{0.25: calc.Within, 0.2499: calc.Outside, 0: calc.Outside} {
+		r := mustAreaCheck(t, calc.AreaCheckInput{
+			VolumeUsed: 2 * unit.Litre, Area: 100, ExpectedApplicationRate: 160 * unit.LitrePerHectare, RateTolerance: tolerance,
+		})
+		agrees(t, "deviation", float64(r.Deviation), 0.25, 1e-12)
+		if r.Verdict != want {
+			t.Errorf("tolerance %v: %v, want %v", tolerance, r.Verdict, want)
+		}
+	}
+}
+
+// TestReferenceAreaRateWarnings: on a hectare litres are L/ha, and 1 and 2000 are
+// still usual.
+func TestReferenceAreaRateWarnings(t *testing.T) {
+	for litres, want := range map[unit.Volume]string{
+		0.99: "VolumeUsed: unusual_rate", 1: "", 2000: "", 2001: "VolumeUsed: unusual_rate",
+	} {
+		r := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: litres * unit.Litre, Area: unit.Hectare})
+		if got := warned(r.Warnings); got != want || r.Verdict != calc.NotJudged {
+			t.Errorf("%v L/ha: warned of %q, verdict %v", litres, got, r.Verdict)
+		}
+	}
+}
+
+// TestPropertyAreaCheck: a course is the area it covers, as many times as it is
+// driven, and the rate is the volume shared out over it.
+func TestPropertyAreaCheck(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := calc.AreaCheckInput{
+			VolumeUsed:   unit.Volume(anySize(t, "volume")),
+			CourseLength: unit.Length(anySize(t, "length")),
+			Width:        unit.Length(anySize(t, "width")),
+			Passes:       rapid.IntRange(0, 1<<40).Draw(t, "passes"),
+		}
+		course := mustAreaCheck(t, in)
+		area := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: in.VolumeUsed, Area: course.Area})
+		agrees(t, "by area", float64(area.ApplicationRate), float64(course.ApplicationRate), 0)
+		agrees(t, "volume", float64(area.ApplicationRate)*float64(area.Area), float64(in.VolumeUsed), 1e-14)
+		in.CourseLength, in.Passes = in.CourseLength*unit.Length(max(in.Passes, 1)), 1
+		agrees(t, "one long pass", float64(mustAreaCheck(t, in).Area), float64(course.Area), 1e-14)
+	})
+}
+
+func TestAreaCheckRefuses(t *testing.T) {
+	for want, in := range map[string]calc.AreaCheckInput{
+		"VolumeUsed: required":                    {Area: 100},
+		"VolumeUsed: not_positive":                {VolumeUsed: -1, Area: 100},
+		"Area: required":                          {VolumeUsed: 1},
+		"Area: not_positive":                      {VolumeUsed: 1, Area: -1},
+		"Area: not_finite":                        {VolumeUsed: 1, Area: unit.Area(endless)},
+		"Area: conflict":                          {VolumeUsed: 1, Area: 100, CourseLength: 10, Width: 10},
+		"Area: conflict; Width: not_finite":       {VolumeUsed: 1, Area: 100, Width: unit.Length(noNumber)},
+		"Area: conflict; Passes: not_positive":    {VolumeUsed: 1, Area: 100, Passes: -1},
+		"CourseLength: required":                  {VolumeUsed: 1, Width: 10},
+		"Width: required":                         {VolumeUsed: 1, CourseLength: 10},
+		"CourseLength: required; Width: required": {VolumeUsed: 1, Passes: 2},
+		"CourseLength: not_finite":                {VolumeUsed: 1, CourseLength: unit.Length(noNumber), Width: 10},
+		"Width: not_positive":                     {VolumeUsed: 1, CourseLength: 10, Width: -10},
+		"Passes: not_positive":                    {VolumeUsed: 1, CourseLength: 10, Width: 10, Passes: -1},
+		"ExpectedApplicationRate: not_positive":   {VolumeUsed: 1, Area: 100, ExpectedApplicationRate: -1},
+		"RateTolerance: not_positive":             {VolumeUsed: 1, Area: 100, RateTolerance: -1},
+		"VolumeUsed: required; Area: required":    {},
+	} {
+		if r, err := calc.AreaCheck(in); refusal(err) != want || r.Area != 0 {
+			t.Errorf("got %q and %v, want %q", refusal(err), r.Area, want)
+		}
+	}
+}
+
+// IRRI Rice Knowledge Bank, http://www.knowledgebank.irri.org/ipm/index.php/calibration :
+// 2 L on 200 m2 are 100 L/ha.
+func ExampleAreaCheck() {
+	r, err := calc.AreaCheck(calc.AreaCheckInput{VolumeUsed: 2 * unit.Litre, Area: 200 * unit.SquareMetre})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f L/ha\n", r.ApplicationRate.In(unit.LitrePerHectare))
+	// Output: 100 L/ha
+}

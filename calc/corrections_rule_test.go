@@ -1,0 +1,77 @@
+package calc_test
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestPublishedRateRule: a rate is to be within 5 % of the label's. Attributed to
+// USDA and EPA by Ohio State University Extension in The Daily Record, 2012,
+// http://www.the-daily-record.com/news/20120417/take-time-to-calibrate-your-sprayers
+func TestPublishedRateRule(t *testing.T) {
+	for rate, want := range map[unit.ApplicationRate]calc.Verdict{
+		94.9: calc.Outside, 95: calc.Within, 100: calc.Within, 105: calc.Within, 105.1: calc.Outside,
+	} {
+		in := tooMuch()
+		in.RateTolerance = 5 * unit.Percent
+		in.Measured.ApplicationRate = rate * unit.USGallonPerAcre
+		if r := mustCorrect(t, in); r.Within != want || (r.Decision == calc.NoCorrection) != (want == calc.Within) {
+			t.Errorf("%v of 100: verdict %v, decision %v", rate, r.Within, r.Decision)
+		}
+	}
+}
+
+// TestReferenceOutsideItsLimits: what is measured outside the limits is no hindrance
+// where what is needed lies inside. 150 of 100 at 1.6 mph, under a minimum of 2,
+// asks for 2.4; at 120 psi, over a maximum of 90, for 120 / 1.5^2 = 53.3.
+func TestReferenceOutsideItsLimits(t *testing.T) {
+	in := tooMuch()
+	in.Measured = calc.MeasuredState{
+		ApplicationRate: 150 * unit.USGallonPerAcre, GroundSpeed: 1.6 * unit.MilePerHour, SprayPressure: 120 * unit.PoundPerSquareInch,
+	}
+	r := mustCorrect(t, in)
+	if len(r.Plans) != 2 || r.Plans[0].AtLimit || r.Plans[1].AtLimit {
+		t.Fatalf("plans are %+v", r.Plans)
+	}
+	agrees(t, "speed", r.Plans[0].GroundSpeed.In(unit.MilePerHour), 2.4, 1e-12)
+	agrees(t, "pressure", r.Plans[1].SprayPressure.In(unit.PoundPerSquareInch), 120/2.25, 1e-12)
+}
+
+// TestCorrectionsRefusesAllAtOnce: one fault does not hide another.
+func TestCorrectionsRefusesAllAtOnce(t *testing.T) {
+	in := tooMuch()
+	in.Measured.GroundSpeed = 0
+	in.LabelMaximum = 99 * unit.USGallonPerAcre
+	in.BoomEven = calc.BoomUneven + 1
+	in.Limits.GroundSpeed.Low, in.Limits.GroundSpeed.High = 5, 0
+	_, err := calc.Corrections(in)
+	if want := "Measured.GroundSpeed: required; TargetApplicationRate: above_label_maximum; BoomEven: not_allowed; " +
+		"Limits.GroundSpeed.High: required"; refusal(err) != want {
+		t.Errorf("got %q, want %q", refusal(err), want)
+	}
+}
+
+// TestPropertyLimitReachedInAnyUnit: a limit short of what is needed by no more than
+// conversion leaves behind, a part in 10^12, stops nothing; a part in a million does.
+func TestPropertyLimitReachedInAnyUnit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rate := rapid.Float64Range(115, 180).Draw(t, "rate")
+		for _, c := range []struct {
+			short float64
+			stops bool
+		}{{1e-12, false}, {1e-6, true}} {
+			in := tooMuch()
+			in.Measured.ApplicationRate = unit.ApplicationRate(rate) * unit.USGallonPerAcre
+			in.Limits.GroundSpeed.High = unit.Speed(3*rate/100*(1-c.short)) * unit.MilePerHour
+			in.Limits.SprayPressure.Low = unit.Pressure(60*(100/rate)*(100/rate)*(1+c.short)) * unit.PoundPerSquareInch
+			r := mustCorrect(t, in)
+			if len(r.Plans) != 2 || r.Plans[0].AtLimit != c.stops || r.Plans[1].AtLimit != c.stops {
+				t.Fatalf("short by %v: %+v", c.short, r)
+			}
+		}
+	})
+}

@@ -1,0 +1,157 @@
+package calc_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+var pressureUnits = []unit.Pressure{unit.PoundPerSquareInch, unit.Bar, unit.Kilopascal}
+
+// TestReferencePressureWarnings: what is unusual is named where it stands.
+func TestReferencePressureWarnings(t *testing.T) {
+	psi := unit.PoundPerSquareInch
+	low, high := 30*psi, 60*psi
+	for _, c := range []struct {
+		what string
+		in   calc.PressureUniformityInput
+		even calc.Verdict
+		want string
+	}{
+		{"one", calc.PressureUniformityInput{Readings: readingsOf(psi, 40)}, calc.NotJudged, "Readings: single_reading"},
+		{"two", calc.PressureUniformityInput{Readings: readingsOf(psi, 40, 51)}, calc.Outside, "Readings: few_readings"},
+		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 5, 5, 15)}, calc.Within, ""},
+		{"strong", calc.PressureUniformityInput{Readings: readingsOf(psi, 1000, 1000, 1001)}, calc.Within, "Readings[2]: unusual_pressure"},
+		{
+			"faint", calc.PressureUniformityInput{Readings: readingsOf(psi, 4.9, 5, 5), CabPressure: 4.9 * psi, TargetPressure: 4.9 * psi},
+			calc.Within, "Readings[0]: unusual_pressure; CabPressure: unusual_pressure; TargetPressure: unusual_pressure",
+		},
+		{
+			"range", calc.PressureUniformityInput{
+				Readings: readingsOf(psi, 29, 30, 31, 60), MaxDifference: 40 * psi,
+				TargetPressure: 61 * psi, PressureRange: calc.PressureRange{Low: low, High: high},
+			},
+			calc.Within, "Readings[0]: pressure_outside_nozzle_range; TargetPressure: pressure_outside_nozzle_range",
+		},
+	} {
+		r := mustPressureUniformity(t, c.in)
+		if w := warned(r.Warnings); w != c.want || r.Even != c.even {
+			t.Errorf("%s: even %v, warned of %q, want %v, %q", c.what, r.Even, w, c.even, c.want)
+		}
+	}
+}
+
+// TestReferenceReadingsInRange: the mean of 29, 60 and 31 psi is 40, inside 30 to
+// 60 psi although 29 is not.
+func TestReferenceReadingsInRange(t *testing.T) {
+	psi := unit.PoundPerSquareInch
+	in := calc.PressureUniformityInput{Readings: readingsOf(psi, 29, 60, 31)}
+	r := mustPressureUniformity(t, in)
+	if r.ReadingInRange != nil || r.MeanInRange != calc.NotJudged {
+		t.Errorf("judged without a range: %v, mean %v", r.ReadingInRange, r.MeanInRange)
+	}
+	in.PressureRange = calc.PressureRange{Low: 30 * psi, High: 60 * psi}
+	r = mustPressureUniformity(t, in)
+	want := []calc.Verdict{calc.Outside, calc.Within, calc.Within}
+	for i, v := range r.ReadingInRange {
+		if v != want[i] {
+			t.Errorf("reading %d: %v, want %v", i, v, want[i])
+		}
+	}
+	if len(r.ReadingInRange) != len(want) || r.MeanInRange != calc.Within {
+		t.Errorf("%d readings judged, mean %v", len(r.ReadingInRange), r.MeanInRange)
+	}
+}
+
+// TestPropertySpreadOnItsLimit: readings apart by exactly the limit are even, in
+// every unit, and so is a cab gauge off by exactly a tenth; a millionth more is
+// not.
+func TestPropertySpreadOnItsLimit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u, other := rapid.SampledFrom(pressureUnits).Draw(t, "unit"), rapid.SampledFrom(pressureUnits).Draw(t, "other")
+		low := float64(rapid.IntRange(1, 3000).Draw(t, "low")) / 10
+		apart := float64(rapid.IntRange(1, 300).Draw(t, "apart")) / 10
+		in := calc.PressureUniformityInput{
+			Readings: readingsOf(u, low, low+apart),
+			// Through another unit and back, as a conversion would leave it.
+			MaxDifference: unit.Pressure((unit.Pressure(apart) * u).In(other)) * other,
+		}
+		r, _ := calc.PressureUniformity(in)
+		if r.Even != calc.Within {
+			t.Fatalf("%v and %v: even %v", low, low+apart, r.Even)
+		}
+		in.CabPressure = r.Mean * 1.1
+		if r, _ = calc.PressureUniformity(in); r.CabDiffers != calc.Within {
+			t.Fatalf("cab at 1.1 of the mean: %v", r.CabDiffers)
+		}
+		in.CabPressure *= 1 + 1e-6
+		in.MaxDifference *= 1 - 1e-6
+		if r, _ = calc.PressureUniformity(in); r.CabDiffers != calc.Outside || r.Even != calc.Outside {
+			t.Fatalf("beyond the limits: cab %v, even %v", r.CabDiffers, r.Even)
+		}
+	})
+}
+
+// TestPropertyPressureUniformity: neither the order of the readings nor their unit
+// changes what they say; the mean lies among them; both readings of the cab are
+// the cab's own where the target is the mean; the flow spread is the flow law's.
+func TestPropertyPressureUniformity(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		psi := rapid.SliceOfN(rapid.Float64Range(5, 300), 1, 8).Draw(t, "psi")
+		scale := rapid.Float64Range(0.01, 100).Draw(t, "scale")
+		in := calc.PressureUniformityInput{Readings: readingsOf(unit.PoundPerSquareInch, psi...), MaxDifference: unit.Bar, CabPressure: 3 * unit.Bar}
+		in.TargetPressure = mustPressureUniformity(t, in).Mean
+		r := mustPressureUniformity(t, in)
+		const close = 1e-12
+		if r.Mean < r.Lowest*(1-close) || r.Mean > r.Highest*(1+close) {
+			t.Fatalf("mean %v not in %v to %v", r.Mean, r.Lowest, r.Highest)
+		}
+		agrees(t, "cab, gauge error", float64(r.CabIfGaugeError), float64(in.CabPressure), 1e-9)
+		agrees(t, "cab, hose loss", float64(r.CabIfHoseLoss), float64(in.CabPressure), close)
+		more := calc.FlowAtPressure(unit.LitrePerMinute, r.Lowest, r.Highest, calc.SquareRoot)
+		agrees(t, "flow spread", 1+float64(r.FlowSpread), more.In(unit.LitrePerMinute), 1e-9)
+
+		other := in
+		other.Readings = make([]unit.Pressure, len(psi))
+		for i, p := range in.Readings {
+			other.Readings[len(psi)-1-i] = p * unit.Pressure(scale)
+		}
+		other.MaxDifference *= unit.Pressure(scale)
+		other.CabPressure *= unit.Pressure(scale)
+		s := mustPressureUniformity(t, other)
+		agrees(t, "mean", float64(s.Mean), float64(r.Mean)*scale, close)
+		agrees(t, "flow at the limit", float64(s.FlowAtMaxDifference), float64(r.FlowAtMaxDifference), 1e-9)
+		if d := math.Abs(float64(r.FlowSpread - s.FlowSpread)); d > 1e-9 || s.Even != r.Even || s.CabDiffers != r.CabDiffers {
+			t.Fatalf("flow spread apart by %v; even %v and %v, cab %v and %v", d, r.Even, s.Even, r.CabDiffers, s.CabDiffers)
+		}
+	})
+}
+
+func TestPressureUniformityRefuses(t *testing.T) {
+	bar := unit.Bar
+	for _, c := range []struct {
+		in   calc.PressureUniformityInput
+		want string
+	}{
+		{calc.PressureUniformityInput{}, "Readings: too_few"},
+		{
+			calc.PressureUniformityInput{Readings: []unit.Pressure{bar, 0, -bar, unit.Pressure(math.NaN())}},
+			"Readings[1]: required; Readings[2]: not_positive; Readings[3]: not_finite",
+		},
+		{
+			calc.PressureUniformityInput{
+				Readings: []unit.Pressure{bar}, MaxDifference: -bar, CabPressure: -bar, TargetPressure: unit.Pressure(math.Inf(1)),
+				PressureRange: calc.PressureRange{Low: 2 * bar, High: bar},
+			},
+			"MaxDifference: not_positive; CabPressure: not_positive; TargetPressure: not_finite; PressureRange.Low: range_inverted",
+		},
+	} {
+		if _, err := calc.PressureUniformity(c.in); refusal(err) != c.want {
+			t.Errorf("refused with %q, want %q", refusal(err), c.want)
+		}
+	}
+}
