@@ -272,7 +272,11 @@ func flag[T any](name string, at func(*T) **bool) member[T] {
 		name: name,
 		read: func(d *decoder, into *T) {
 			if d.expect(jsontext.KindTrue, "boolean") {
-				token, _ := d.tokens.ReadToken()
+				token, err := d.tokens.ReadToken()
+				if err != nil { // "fals" begins like false
+					d.fail(err)
+					return
+				}
 				b := token.Bool()
 				*at(into) = &b
 			}

@@ -88,6 +88,9 @@ func crossField(operation string, e FieldError) bool {
 	return false
 }
 
+// nozzleCodes are those of a nozzle that is given by half.
+var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size"}
+
 // crossFieldCodes lists, by operation, code and end of pointer.
 var crossFieldCodes = map[string][]string{
 	"application-rate": {
@@ -100,6 +103,15 @@ var crossFieldCodes = map[string][]string{
 	"area-check":  {"required /area", "required /courseLength", "required /width"},
 	"convert":     {"wrong_quantity /to"},
 	"nozzle-flow": {"pressure_required /sprayPressure", "required /sprayPressure"},
+	"nozzle-acceptance": append([]string{
+		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
+	}, nozzleCodes...),
+	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
+	"calibrations": append([]string{
+		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
+		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
+		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
+	}, nozzleCodes...),
 }
 
 // mutate changes one to three things in a JSON text.
