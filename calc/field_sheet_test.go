@@ -1,0 +1,258 @@
+package calc_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// wholeSheet is a sheet in order, worked by hand: 64 fl oz in 60 s from two
+// nozzles is 0.25 gal/min each; 88 ft in 20 s is 4.4 ft/s, 3 mph; over 20 in per
+// nozzle the rate is 5940 x 0.25 / (3 x 20) = 24.75 gal/acre. A nozzle rated 0.2
+// gal/min at 40 psi gives 0.2 x sqrt(62.5 / 40) = 0.25 at 62.5 psi.
+func wholeSheet() calc.FieldSheetInput {
+	c := calc.AcceptanceCatch{Catch: calc.Catch{Volume: 64 * unit.USFluidOunce, Time: unit.Minute, Nozzles: 2}}
+	run := calc.Run{CourseLength: 88 * unit.Foot, Time: 20 * unit.Second}
+	return calc.FieldSheetInput{
+		Machine: calc.Machine{BedWidth: 80 * unit.Inch, NozzlesPerBed: 4},
+		Nozzle: calc.Nozzle{
+			RatedFlowRate: 0.2 * unit.USGallonPerMinute, RatedPressure: 40 * unit.PoundPerSquareInch,
+			PressureRange: calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 90 * unit.PoundPerSquareInch},
+		},
+		Pressure: calc.PressureUniformityInput{Readings: []unit.Pressure{62 * unit.PoundPerSquareInch, 62.5 * unit.PoundPerSquareInch, 63 * unit.PoundPerSquareInch}},
+		Output:   calc.SheetOutput{Catches: []calc.AcceptanceCatch{c, c, c, c}},
+		Speed:    calc.GroundSpeedInput{Runs: []calc.Run{run, run}},
+		Target:   calc.SheetTarget{ApplicationRate: 25 * unit.USGallonPerAcre},
+		Limits:   calc.CorrectionLimits{GroundSpeed: calc.SpeedRange{Low: 2 * unit.MilePerHour, High: 5 * unit.MilePerHour}},
+	}
+}
+
+func mustSheet(t testing.TB, in calc.FieldSheetInput) calc.FieldSheetResult {
+	t.Helper()
+	r, err := calc.FieldSheet(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func stepCodes(r calc.FieldSheetResult) (codes []calc.StepCode) {
+	for _, s := range r.Steps {
+		codes = append(codes, s.Code)
+	}
+	return codes
+}
+
+// TestReferenceFieldSheet changes one thing at a time in the sheet worked by hand;
+// what must follow is common practice, no published source.
+func TestReferenceFieldSheet(t *testing.T) {
+	psi := func(p ...float64) (all []unit.Pressure) {
+		for _, x := range p {
+			all = append(all, unit.Pressure(x)*unit.PoundPerSquareInch)
+		}
+		return all
+	}
+	for name, c := range map[string]struct {
+		change  func(*calc.FieldSheetInput)
+		verdict calc.SheetVerdict
+		steps   []calc.StepCode
+	}{
+		"in order":                               {func(*calc.FieldSheetInput) {}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
+		"nothing":                                {func(in *calc.FieldSheetInput) { *in = calc.FieldSheetInput{} }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure, calc.StepCatchOutput, calc.StepTimeRuns}},
+		"one run":                                {func(in *calc.FieldSheetInput) { in.Speed.Runs = in.Speed.Runs[:1] }, calc.Incomplete, []calc.StepCode{calc.StepTimeRuns}},
+		"no target":                              {func(in *calc.FieldSheetInput) { in.Target = calc.SheetTarget{} }, calc.Incomplete, []calc.StepCode{calc.StepSetTarget}},
+		"no width":                               {func(in *calc.FieldSheetInput) { in.Machine = calc.Machine{} }, calc.Incomplete, []calc.StepCode{calc.StepGiveWidth}},
+		"one reading":                            {func(in *calc.FieldSheetInput) { in.Pressure.Readings = psi(62.5) }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
+		"no pressure at all, judged by the mean": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = nil }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
+		"uneven boom and a rate that is off": {func(in *calc.FieldSheetInput) {
+			in.Pressure.Readings, in.Target.ApplicationRate = psi(57, 62.5, 68), 20*unit.USGallonPerAcre
+		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		"pressure outside the nozzle's range": {func(in *calc.FieldSheetInput) {
+			in.Nozzle.PressureRange.High = 60 * unit.PoundPerSquareInch
+		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		"the same, and the rate is off": {func(in *calc.FieldSheetInput) {
+			in.Nozzle.PressureRange.High, in.Target.ApplicationRate = 60*unit.PoundPerSquareInch, 20*unit.USGallonPerAcre
+		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		"cab gauge 20 % high": {func(in *calc.FieldSheetInput) { in.Pressure.CabPressure = 75 * unit.PoundPerSquareInch }, calc.Ready,
+			[]calc.StepCode{calc.StepCheckCabGauge, calc.StepFileRecord, calc.StepCalibrateAgain}},
+		"one drop low": {func(in *calc.FieldSheetInput) { in.Output.Catches[1].Volume *= 0.8 }, calc.NotReady,
+			[]calc.StepCode{calc.StepCleanAndRecatch, calc.StepMeasureAgain}},
+		"one drop high": {func(in *calc.FieldSheetInput) { in.Output.Catches[1].Volume *= 1.2 }, calc.NotReady,
+			[]calc.StepCode{calc.StepCatchEachNozzle, calc.StepMeasureAgain}},
+		"one nozzle high": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches[1].Volume, in.Output.Catches[1].Nozzles = 40*unit.USFluidOunce, 1
+		}, calc.NotReady, []calc.StepCode{calc.StepReplaceNozzle, calc.StepMeasureAgain}},
+		// The mean is then 0.225 gal/min and the rate 22.275, 10.9 % under the target.
+		"half of them low": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches[1].Volume *= 0.8
+			in.Output.Catches[2].Volume *= 0.8
+		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		"runs differ": {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 25 * unit.Second }, calc.NotReady, []calc.StepCode{calc.StepRepeatRuns}},
+		"rate 24 % over": {func(in *calc.FieldSheetInput) { in.Target.ApplicationRate = 20 * unit.USGallonPerAcre }, calc.NotReady,
+			[]calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
+		"rate over, controller": {func(in *calc.FieldSheetInput) {
+			in.Target.ApplicationRate, in.RateController = 20*unit.USGallonPerAcre, true
+		}, calc.NotReady, []calc.StepCode{calc.StepCalibrateController}},
+		"rate far over": {func(in *calc.FieldSheetInput) { in.Target.ApplicationRate = 5 * unit.USGallonPerAcre }, calc.NotReady,
+			[]calc.StepCode{calc.StepChangeNozzleOrGear, calc.StepMeasureAgain}},
+		"within tolerance, over the label": {func(in *calc.FieldSheetInput) {
+			in.Target.ApplicationRate, in.Target.LabelMaximum = 24*unit.USGallonPerAcre, 24.5*unit.USGallonPerAcre
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			in := wholeSheet()
+			c.change(&in)
+			r := mustSheet(t, in)
+			if r.Verdict != c.verdict || !slices.Equal(stepCodes(r), c.steps) {
+				t.Errorf("verdict %d steps %v, want %d %v", r.Verdict, stepCodes(r), c.verdict, c.steps)
+			}
+		})
+	}
+}
+
+// TestReferenceFieldSheetRate holds the rates: 24.75 gal/acre by the arithmetic
+// beside wholeSheet; with beds of 80 in every 100 in, 24.75 x 0.8 = 19.8 per field
+// acre; a liquid of 1.28 flows 1 / sqrt(1.28) = 0.883883 as fast, 21.87612.
+func TestReferenceFieldSheetRate(t *testing.T) {
+	in := wholeSheet()
+	in.Machine.RowSpacing = 100 * unit.Inch
+	in.Target.RateBasis = calc.RateBasisField
+	in.Target.ApplicationRate = 16.5 * unit.USGallonPerAcre // 19.8 is 20 % over: drive 3 x 1.2 = 3.6 mph
+	in.Limits.SprayPressure = calc.PressureRange{Low: 20 * unit.PoundPerSquareInch, High: 25 * unit.PoundPerSquareInch}
+	r := mustSheet(t, in)
+	close := func(got, want float64) {
+		t.Helper()
+		if math.Abs(got/want-1) > 1e-6 {
+			t.Errorf("got %v, want %v", got, want)
+		}
+	}
+	close(r.Rate.ApplicationRate.In(unit.USGallonPerAcre), 24.75)
+	close(r.Rate.FieldApplicationRate.In(unit.USGallonPerAcre), 19.8)
+	close(r.Speed.GroundSpeed.In(unit.MilePerHour), 3)
+	if len(r.Correction.Plans) == 0 || r.Correction.Plans[0].Change != calc.ChangePressure && r.Correction.Plans[0].Change != calc.ChangeSpeed {
+		t.Fatalf("%+v", r.Correction)
+	}
+	for _, p := range r.Correction.Plans {
+		if p.Change == calc.ChangeSpeed {
+			close(p.GroundSpeed.In(unit.MilePerHour), 3.6)
+		} else { // 62.5 x (16.5 / 19.8)^2 = 43.40278 psi; the limits given do not meet the nozzle's own, which then hold
+			close(p.SprayPressure.In(unit.PoundPerSquareInch), 43.4027778)
+		}
+	}
+	in.Limits.SprayPressure = calc.PressureRange{Low: 45 * unit.PoundPerSquareInch, High: 95 * unit.PoundPerSquareInch}
+	for _, p := range mustSheet(t, in).Correction.Plans {
+		if p.Change == calc.ChangePressure { // stopped at 45 psi: 19.8 x sqrt(45 / 62.5) = 16.80086
+			close(p.SprayPressure.In(unit.PoundPerSquareInch), 45)
+			close(p.PredictedApplicationRate.In(unit.USGallonPerAcre), 16.8008571)
+		}
+	}
+	dense := wholeSheet()
+	dense.RelativeDensity = 1.28
+	close(mustSheet(t, dense).Rate.ApplicationRate.In(unit.USGallonPerAcre), 21.8761161)
+	plain := wholeSheet()
+	plain.Machine = calc.Machine{SprayedWidthPerNozzle: 20 * unit.Inch}
+	close(mustSheet(t, plain).Rate.ApplicationRate.In(unit.USGallonPerAcre), 24.75)
+}
+
+// TestPropertyFieldSheetReady: a sheet is ready only when no part failed and none
+// is missing, whatever was measured.
+func TestPropertyFieldSheetReady(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := wholeSheet()
+		for i := range in.Output.Catches {
+			in.Output.Catches[i].Volume *= unit.Volume(rapid.Float64Range(0.8, 1.2).Draw(t, "volume"))
+		}
+		in.Pressure.Readings[0] *= unit.Pressure(rapid.Float64Range(0.8, 1.2).Draw(t, "pressure"))
+		in.Speed.Runs[0].Time *= unit.Time(rapid.Float64Range(0.9, 1.1).Draw(t, "time"))
+		in.Target.ApplicationRate *= unit.ApplicationRate(rapid.Float64Range(0.8, 1.3).Draw(t, "target"))
+		if rapid.Bool().Draw(t, "no speed") {
+			in.Speed.Runs = nil
+		}
+		r, err := calc.FieldSheet(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts := []calc.PartStatus{r.PressureStatus, r.OutputStatus, r.SpeedStatus, r.RateStatus}
+		all := !slices.ContainsFunc(parts, func(p calc.PartStatus) bool { return p != calc.Passed })
+		if all != (r.Verdict == calc.Ready) || slices.Contains(parts, calc.Failed) != (r.Verdict == calc.NotReady) {
+			t.Fatalf("verdict %d for %v", r.Verdict, parts)
+		}
+		if r.Correction != nil && r.Correction.Decision == calc.ChoosePlan && (r.OutputStatus == calc.Failed || r.PressureStatus == calc.Failed) {
+			t.Fatal("a correction on a boom that is not in order")
+		}
+	})
+}
+
+func TestFieldSheetRefuses(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*calc.FieldSheetInput)
+		want   calc.Violation
+	}{
+		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired}},
+		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, calc.Violation{Field: "Machine.BedWidth", Code: calc.CodeConflict}},
+		"negative nozzles":      {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = -1 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeNotPositive}},
+		"spacing without basis": {func(in *calc.FieldSheetInput) { in.Machine.RowSpacing = 3 }, calc.Violation{Field: "Target.RateBasis", Code: calc.CodeRateBasisRequired}},
+		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, calc.Violation{Field: "Machine.RowSpacing", Code: calc.CodeRequired}},
+		"spacing without a bed": {func(in *calc.FieldSheetInput) {
+			in.Machine = calc.Machine{RowSpacing: 3, SprayedWidthPerNozzle: 1}
+		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired}},
+		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
+		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
+		"catch without volume":  {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = 0 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeRequired}},
+		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired}},
+		"half a rating alone": {func(in *calc.FieldSheetInput) {
+			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
+		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired}},
+		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, calc.Violation{Field: "Nozzle.PressureRange.Low", Code: calc.CodeRangeInverted}},
+		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, calc.Violation{Field: "Limits.GroundSpeed.Low", Code: calc.CodeRangeInverted}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			in := wholeSheet()
+			c.change(&in)
+			_, err := calc.FieldSheet(in)
+			var v calc.Invalid
+			if !errors.As(err, &v) || !slices.Contains(v, c.want) {
+				t.Fatalf("got %v, want %v among it", err, c.want)
+			}
+			for i, x := range v {
+				if slices.Contains(v[:i], x) {
+					t.Errorf("%v stands twice", x)
+				}
+			}
+		})
+	}
+}
+
+// The flow, speed and width are those of wholeSheet, worked by hand.
+func ExampleFieldSheet() {
+	c := calc.AcceptanceCatch{Catch: calc.Catch{Volume: 64 * unit.USFluidOunce, Time: unit.Minute, Nozzles: 2}}
+	run := calc.Run{CourseLength: 88 * unit.Foot, Time: 20 * unit.Second}
+	r, _ := calc.FieldSheet(calc.FieldSheetInput{
+		Machine: calc.Machine{SprayedWidthPerNozzle: 20 * unit.Inch},
+		Output:  calc.SheetOutput{Catches: []calc.AcceptanceCatch{c, c}},
+		Speed:   calc.GroundSpeedInput{Runs: []calc.Run{run, run}},
+	})
+	fmt.Printf("%.2f gal/acre, ready: %t\n", r.Rate.ApplicationRate.In(unit.USGallonPerAcre), r.Verdict == calc.Ready)
+	// Output: 24.75 gal/acre, ready: false
+}
+
+// BenchmarkFieldSheet is a full sheet of 12 drops: to stay under 20 us and 50
+// allocations.
+func BenchmarkFieldSheet(b *testing.B) {
+	in := wholeSheet()
+	for len(in.Output.Catches) < 12 {
+		in.Output.Catches = append(in.Output.Catches, in.Output.Catches[0])
+	}
+	in.Target.ApplicationRate = 20 * unit.USGallonPerAcre
+	b.ReportAllocs()
+	for b.Loop() {
+		mustSheet(b, in)
+	}
+}
