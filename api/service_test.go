@@ -102,3 +102,5 @@ func validates(name string, body []byte) error {
 	}
 	return schema.(*jsonschema.Schema).Validate(value)
 }
+
+func testLog(w io.Writer) *slog.Logger { return slog.New(slog.NewTextHandler(w, nil)) }

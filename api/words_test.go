@@ -1,0 +1,71 @@
+package api
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"wetrun/internal/text"
+)
+
+// unworded are codes of calc that cannot reach the wire: the decoder refuses
+// first, in its own words.
+var unworded = []string{"not_finite", "unknown_size"}
+
+// TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of package calc
+// and asks for the words of each.
+func TestEveryCodeOfCalcHasWords(t *testing.T) {
+	packages, err := parser.ParseDir(token.NewFileSet(), "../calc", nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := 0
+	for _, file := range packages["calc"].Files {
+		ast.Inspect(file, func(n ast.Node) bool {
+			spec, ok := n.(*ast.ValueSpec)
+			if !ok || len(spec.Names) != 1 || len(spec.Values) != 1 {
+				return true
+			}
+			value, ok := spec.Values[0].(*ast.BasicLit)
+			name := spec.Names[0].Name
+			if !ok || value.Kind != token.STRING {
+				return true
+			}
+			code, _ := strconv.Unquote(value.Value)
+			switch {
+			case strings.HasPrefix(name, "Warn"):
+				code = "warning." + code
+			case strings.HasPrefix(name, "Code") && !slices.Contains(unworded, code):
+				code = "problem." + code
+			default:
+				return true
+			}
+			found++
+			if !text.Has(code) {
+				t.Errorf("%s has no words in internal/text", code)
+			}
+			return true
+		})
+	}
+	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions} {
+		for _, word := range list {
+			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) {
+				t.Errorf("%s has no words", word)
+			}
+		}
+	}
+	for _, pair := range reasonWords {
+		for _, word := range pair {
+			if word != "" && !text.Has("rejected."+word) {
+				t.Errorf("rejected.%s has no words", word)
+			}
+		}
+	}
+	if found < 20 {
+		t.Errorf("only %d codes were found in calc: does this test still read it?", found)
+	}
+}
