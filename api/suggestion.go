@@ -18,7 +18,7 @@ func nearest(name string, known []string) string {
 	lower := strings.ToLower(name)
 	for _, k := range known {
 		d := levenshtein.ComputeDistance(lower, strings.ToLower(k))
-		if d < best && d*2 < len(k) {
+		if d < best && d*3 <= len(k) {
 			best, near = d, k
 		}
 	}

@@ -1,0 +1,30 @@
+package api
+
+import (
+	"net/http"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// TestReadmeExample runs the curl of the README and compares the answer it quotes.
+func TestReadmeExample(t *testing.T) {
+	text, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := regexp.MustCompile("(?s)/v1/(ground-speed) .*?-d '(.*?)'\n```\n\n```json\n(.*?)\n```").FindStringSubmatch(string(text))
+	if m == nil {
+		t.Fatal("the README has no curl with its answer")
+	}
+	w := post(t, m[1], m[2])
+	if w.Code != http.StatusOK || strings.TrimSpace(w.Body.String()) != m[3] {
+		t.Errorf("the README quotes\n%s\nthe service says %d\n%s", m[3], w.Code, w.Body)
+	}
+	for _, o := range operations {
+		if !strings.Contains(string(text), "/v1/"+o.name+"`") {
+			t.Errorf("the README does not list %s", o.name)
+		}
+	}
+}

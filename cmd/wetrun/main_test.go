@@ -1,0 +1,128 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"io"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+)
+
+func noEnv(string) string { return "" }
+
+// TestCalibrateDemo works out the invented sheets; what must come is said in their
+// names, by common practice.
+func TestCalibrateDemo(t *testing.T) {
+	for name, want := range map[string]struct {
+		verdict string
+		steps   []string
+	}{
+		"ready":           {"ready", []string{"file_record", "calibrate_again"}},
+		"boom-to-repair":  {"not_ready", []string{"repair_boom", "check_cab_gauge", "clean_and_recatch", "catch_each_nozzle", "measure_again"}},
+		"rate-to-correct": {"not_ready", []string{"choose_plan", "measure_again"}},
+	} {
+		file := filepath.Join("../../testdata/demo", name+".json")
+		sheet, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, arg := range []string{file, "-"} {
+			var out, errs bytes.Buffer
+			if code := run(t.Context(), []string{"calibrate", arg}, noEnv, bytes.NewReader(sheet), &out, &errs); code != 0 {
+				t.Fatalf("%s: %d %s", name, code, errs.String())
+			}
+			var answer struct {
+				Verdict   string
+				NextSteps []struct{ Code string }
+			}
+			if err := json.Unmarshal(out.Bytes(), &answer); err != nil {
+				t.Fatal(err)
+			}
+			var steps []string
+			for _, s := range answer.NextSteps {
+				steps = append(steps, s.Code)
+			}
+			if answer.Verdict != want.verdict || strings.Join(steps, " ") != strings.Join(want.steps, " ") {
+				t.Errorf("%s: %s %v, want %s %v", name, answer.Verdict, steps, want.verdict, want.steps)
+			}
+		}
+	}
+}
+
+func TestCallsThatFail(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		in   string
+		code int
+		says string
+	}{
+		{[]string{"spray"}, "", 2, "no command"},
+		{[]string{"calibrate"}, "", 2, "one file"},
+		{[]string{"calibrate", "no/such/file"}, "", 1, "no such file"},
+		{[]string{"calibrate", "-"}, `{"sheet":1}`, 1, "unknown_member"},
+		{[]string{"calibrate", "-"}, ``, 1, "not_json"},
+		{[]string{"calibrate", "-"}, strings.Repeat(" ", 300<<10), 1, "more than"},
+		{[]string{"serve", "-addr", "256.0.0.1:1"}, "", 1, "WETRUN_ADDR"},
+		{[]string{"serve", "-port", "1"}, "", 2, "-addr"},
+		{[]string{"serve", "now"}, "", 2, ""},
+	} {
+		var out, errs bytes.Buffer
+		if code := run(t.Context(), c.args, noEnv, strings.NewReader(c.in), &out, &errs); code != c.code || !strings.Contains(errs.String(), c.says) {
+			t.Errorf("%v: %d %q, want %d %q", c.args, code, errs.String(), c.code, c.says)
+		}
+	}
+}
+
+// TestServeAndStop starts the service, runs the curl that it prints, and stops it.
+func TestServeAndStop(t *testing.T) {
+	ctx, stop := context.WithCancel(t.Context())
+	defer stop()
+	reader, writer := io.Pipe()
+	done := make(chan int, 1)
+	env := func(name string) string { return map[string]string{"WETRUN_ADDR": "127.0.0.1:0"}[name] }
+	go func() {
+		done <- run(ctx, nil, env, strings.NewReader(""), writer, io.Discard)
+		writer.Close()
+	}()
+	head := make([]byte, 1024)
+	n, err := reader.Read(head)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest := make(chan string, 1)
+	go func() {
+		b, _ := io.ReadAll(reader)
+		rest <- string(b)
+	}()
+	hint := regexp.MustCompile(`(?s)(http://\S+/v1/ground-speed).*-d '(.*)'`).FindStringSubmatch(string(head[:n]))
+	if hint == nil {
+		t.Fatalf("no curl to try in %q", head[:n])
+	}
+	resp, err := http.Post(hint[1], "application/json", strings.NewReader(hint[2]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer, _ := io.ReadAll(resp.Body)
+	resp.Body.Close()
+	if resp.StatusCode != http.StatusOK || !bytes.Contains(answer, []byte("groundSpeed")) {
+		t.Errorf("%d %s", resp.StatusCode, answer)
+	}
+	stop()
+	select {
+	case code := <-done:
+		if code != 0 {
+			t.Errorf("exit status %d", code)
+		}
+	case <-time.After(10 * time.Second):
+		t.Fatal("it does not stop")
+	}
+	if said := <-rest; !strings.Contains(said, "stopped") {
+		t.Errorf("on stopping it says %q", said)
+	}
+}
