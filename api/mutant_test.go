@@ -172,7 +172,7 @@ func change(r *rand.Rand, v any) any {
 		return x
 	case []any:
 		if len(x) == 0 {
-			return []any{strangers[r.IntN(len(strangers))]}
+			return []any{clone(strangers[r.IntN(len(strangers))])}
 		}
 		i := r.IntN(len(x))
 		switch r.IntN(8) {
