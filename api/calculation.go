@@ -58,7 +58,10 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 				}
 				return &refusal{kind: internalError}
 			}
-			if err := json.MarshalWrite(out, &response); err != nil {
+			switch err := json.MarshalWrite(out, &response); {
+			case errors.Is(err, errNotComputable):
+				return &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
+			case err != nil:
 				return &refusal{kind: internalError}
 			}
 			return nil

@@ -120,6 +120,9 @@ var calibrationsTable = objectOf(
 )
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {
+	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
+		return CalibrationsResponse{}, unread
+	}
 	p := r.parts()
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{

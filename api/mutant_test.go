@@ -89,7 +89,7 @@ func crossField(operation string, e FieldError) bool {
 }
 
 // nozzleCodes are those of a nozzle that is given by half.
-var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size"}
+var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "required /nozzle/sizeRating"}
 
 // crossFieldCodes lists, by operation, code and end of pointer.
 var crossFieldCodes = map[string][]string{

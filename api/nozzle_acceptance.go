@@ -68,6 +68,9 @@ var nozzleAcceptanceTable = objectOf(
 )
 
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
+	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
+		return NozzleAcceptanceResponse{}, unread
+	}
 	result, err := calc.NozzleAcceptance(r.input())
 	if err != nil {
 		return NozzleAcceptanceResponse{}, err

@@ -47,8 +47,8 @@ type AcceptanceCatchResponse struct {
 	DeviationFromRated       Quantity `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        Quantity `json:"deviationFromMean,omitzero"`
 	Status                   string   `json:"status"`
-	AcceptableFlowRate       Range    `json:"acceptableFlowRate"`
-	AcceptableVolume         Range    `json:"acceptableVolume"`
+	AcceptableFlowRate       Range    `json:"acceptableFlowRate,omitzero"`
+	AcceptableVolume         Range    `json:"acceptableVolume,omitzero"`
 	LargestHiddenDeviation   Quantity `json:"largestHiddenDeviation,omitzero"`
 }
 
@@ -134,12 +134,14 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceResult, units *resultUnits) AcceptanceCatchResponse {
 	c, q := &r.Catches[i], &x.Catches[i]
 	a := AcceptanceCatchResponse{
-		Label:              c.Label,
-		FlowRate:           in(q.FlowRate, units.flow),
-		NozzleFlowRate:     in(q.NozzleFlowRate, units.flow),
-		Status:             statusWords[q.Status],
-		AcceptableFlowRate: Range{in(q.AcceptableFlowRate.Low, units.flow), in(q.AcceptableFlowRate.High, units.flow)},
-		AcceptableVolume:   Range{in(q.AcceptableVolume.Low, c.Volume.Unit), in(q.AcceptableVolume.High, c.Volume.Unit)},
+		Label:          c.Label,
+		FlowRate:       in(q.FlowRate, units.flow),
+		NozzleFlowRate: in(q.NozzleFlowRate, units.flow),
+		Status:         statusWords[q.Status],
+	}
+	if q.AcceptableFlowRate.High > 0 { // else rating and mean lie so far apart that nothing is
+		a.AcceptableFlowRate = Range{in(q.AcceptableFlowRate.Low, units.flow), in(q.AcceptableFlowRate.High, units.flow)}
+		a.AcceptableVolume = Range{in(q.AcceptableVolume.Low, c.Volume.Unit), in(q.AcceptableVolume.High, c.Volume.Unit)}
 	}
 	if q.NozzleFlowRateAtPressure != q.NozzleFlowRate {
 		a.NozzleFlowRateAtPressure = in(q.NozzleFlowRateAtPressure, units.flow)

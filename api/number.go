@@ -10,8 +10,7 @@ import (
 const significant = 6
 
 // appendNumber writes x with six significant digits as JSON. It is the only place
-// that rounds. What must not be (NaN, infinity) is caught before an answer is
-// encoded; see notFinite.
+// that rounds. NaN and infinity never come here: errNotComputable stops them.
 func appendNumber(b []byte, x float64) []byte {
 	if x == 0 {
 		return append(b, '0') // never -0

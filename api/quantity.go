@@ -3,6 +3,9 @@
 package api
 
 import (
+	"errors"
+	"math"
+
 	"github.com/go-json-experiment/json/jsontext"
 
 	"wetrun/calc/unit"
@@ -37,8 +40,15 @@ func in[T ~float64](si T, u unit.ID) Quantity {
 	return Quantity{Value: float64(si) / u.Factor(), Unit: u}
 }
 
+// errNotComputable is the error of an answer that left the range of a double. The
+// bounds of requests are there to prevent it.
+var errNotComputable = errors.New("api: a result is not finite")
+
 // MarshalJSONTo writes {"value":…,"unit":…}. Unit symbols need no escaping.
 func (q Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {
+	if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
+		return errNotComputable
+	}
 	b := append(enc.AvailableBuffer(), `{"value":`...)
 	b = appendNumber(b, q.Value)
 	b = append(b, `,"unit":"`...)

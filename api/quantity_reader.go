@@ -42,7 +42,7 @@ var quantityMembers = []string{"value", "unit"}
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
 func (d *decoder) quantity(q *Quantity, kinds kindSet) {
-	if !d.expect(jsontext.KindBeginObject, "quantity") {
+	if !d.expect(jsontext.KindBeginObject, "object with value and unit") {
 		return
 	}
 	d.tokens.ReadToken()

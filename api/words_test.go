@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,12 +20,19 @@ var unworded = []string{"not_finite", "unknown_size"}
 // TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of package calc
 // and asks for the words of each.
 func TestEveryCodeOfCalcHasWords(t *testing.T) {
-	packages, err := parser.ParseDir(token.NewFileSet(), "../calc", nil, 0)
+	files, err := filepath.Glob("../calc/*.go")
 	if err != nil {
 		t.Fatal(err)
 	}
 	found := 0
-	for _, file := range packages["calc"].Files {
+	for _, name := range files {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
 		ast.Inspect(file, func(n ast.Node) bool {
 			spec, ok := n.(*ast.ValueSpec)
 			if !ok || len(spec.Names) != 1 || len(spec.Values) != 1 {

@@ -138,7 +138,8 @@ const (
 // the limit if the rate there is within the tolerance and not over the label
 // maximum; else it is rejected, with the numbers. An uneven boom gets no plan, and
 // neither does a rate that a controller holds. A rate within tolerance and not over
-// the label maximum needs none.
+// the label maximum needs none, unless the boom is uneven: a mean that is right says
+// nothing of its parts.
 //
 // Measured rate and speed and the target must be above zero, a target may not be
 // above the label maximum (above_label_maximum), ranges may not be inverted
@@ -162,7 +163,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	r.Deviation = unit.Ratio(deviation(rate, target))
 	r.Within = judge(float64(r.Deviation), float64(r.RateTolerance))
 	r.OverLabelMaximum = in.overLabel(in.Measured.ApplicationRate)
-	if r.Within == Within && !r.OverLabelMaximum {
+	if r.Within == Within && !r.OverLabelMaximum && in.BoomEven != BoomUneven {
 		return r, nil
 	}
 	if reason, stop := in.hopeless(); stop {
