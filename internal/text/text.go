@@ -34,7 +34,22 @@ var (
 	matcher  = language.NewMatcher([]language.Tag{english})
 	printer  *message.Printer
 	fixed    = map[string]string{} // texts without arguments, which need no printer
-	contents = [][]entry{problems, cautions, units, groundSpeed, nozzleFlow, pressureUniformity, tolerances, applicationRate, areaCheck, courseLength, convert, nozzleAcceptance, corrections, calibrations}
+	contents = [][]entry{
+		problems,
+		cautions,
+		units,
+		groundSpeed,
+		nozzleFlow,
+		pressureUniformity,
+		tolerances,
+		applicationRate,
+		areaCheck,
+		courseLength,
+		convert,
+		nozzleAcceptance,
+		corrections,
+		calibrations,
+	}
 )
 
 func init() {
