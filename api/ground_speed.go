@@ -18,6 +18,7 @@ type GroundSpeedRequest struct {
 // RunRequest is one timed run.
 type RunRequest struct {
 	Label        string   `json:"label,omitzero"`
+	Direction    string   `json:"direction,omitzero"`
 	CourseLength Quantity `json:"courseLength"`
 	Time         Quantity `json:"time"`
 }
@@ -43,6 +44,7 @@ type RunResponse struct {
 
 var runTable = objectOf(
 	label("label", func(r *RunRequest) *string { return &r.Label }, longestLabel),
+	oneOf("direction", func(r *RunRequest) *string { return &r.Direction }, "out", "back"),
 	require(quantity("courseLength", func(r *RunRequest) *Quantity { return &r.CourseLength }, unit.KindLength)),
 	require(quantity("time", func(r *RunRequest) *Quantity { return &r.Time }, unit.KindTime)),
 )
@@ -66,6 +68,12 @@ func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
 	runs := make([]calc.Run, len(r.Runs))
 	for i, x := range r.Runs {
 		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si())}
+		switch x.Direction {
+		case "out":
+			runs[i].Direction = calc.Out
+		case "back":
+			runs[i].Direction = calc.Back
+		}
 	}
 	return calc.GroundSpeedInput{
 		Runs:              runs,

@@ -6,7 +6,18 @@ import "wetrun/calc/unit"
 type Run struct {
 	CourseLength unit.Length
 	Time         unit.Time
+	Direction    Direction
 }
+
+// Direction is which way along the course a run went.
+type Direction uint8
+
+// The directions of a course.
+const (
+	DirectionUnknown Direction = iota
+	Out
+	Back
+)
 
 // GroundSpeedInput is what a crew times.
 type GroundSpeedInput struct {
@@ -36,6 +47,7 @@ type GroundSpeedResult struct {
 // Warning codes of GroundSpeed.
 const (
 	WarnSingleRun    = "single_run"    // one run cannot show whether it was repeatable
+	WarnOneDirection = "one_direction" // all runs went the same way: slope and wind stay in
 	WarnShortRun     = "short_run"     // under ShortRun: reaction time weighs too much
 	WarnUnusualSpeed = "unusual_speed" // outside 1 to 20 mph
 )
@@ -101,9 +113,22 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 		r.Warnings = append(r.Warnings, Warning{"Runs", WarnSingleRun})
 		return r, nil
 	}
+	if in.oneWay() {
+		r.Warnings = append(r.Warnings, Warning{"Runs", WarnOneDirection})
+	}
 	r.Spread = unit.Ratio(difference(float64(high), float64(low)) / float64(r.GroundSpeed))
 	r.Repeatable = judge(float64(r.Spread), float64(r.RunTolerance))
 	return r, nil
+}
+
+// oneWay tells whether every run is known to have gone the same way.
+func (in GroundSpeedInput) oneWay() bool {
+	for _, run := range in.Runs {
+		if run.Direction == DirectionUnknown || run.Direction != in.Runs[0].Direction {
+			return false
+		}
+	}
+	return true
 }
 
 func (in GroundSpeedInput) check() error {

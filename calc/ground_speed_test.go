@@ -51,7 +51,7 @@ func TestPublishedGroundSpeed(t *testing.T) {
 // independently of this code.
 func TestReferenceGroundSpeed(t *testing.T) {
 	r := mustGroundSpeed(t, calc.GroundSpeedInput{
-		Runs:         []calc.Run{{100 * unit.Foot, 22.8}, {100 * unit.Foot, 23.4}},
+		Runs:         []calc.Run{{CourseLength: 100 * unit.Foot, Time: 22.8}, {CourseLength: 100 * unit.Foot, Time: 23.4}},
 		RunTolerance: 5 * unit.Percent,
 	})
 	agrees(t, "ground speed", r.GroundSpeed.In(unit.MilePerHour), 2.95159, 1e-5)
@@ -68,7 +68,7 @@ func TestReferenceGroundSpeed(t *testing.T) {
 // 37.5 %. At a target of 2 m/s the courses take 50 and 150 s.
 func TestReferenceRunsWeighByLength(t *testing.T) {
 	r := mustGroundSpeed(t, calc.GroundSpeedInput{
-		Runs:              []calc.Run{{100, 50}, {300, 100}},
+		Runs:              []calc.Run{{CourseLength: 100, Time: 50}, {CourseLength: 300, Time: 100}},
 		TargetGroundSpeed: 2,
 	})
 	agrees(t, "speed", float64(r.GroundSpeed), 400.0/150, 1e-15)
@@ -91,7 +91,7 @@ func TestReferenceSpreadExactlyOnItsLimit(t *testing.T) {
 		want  calc.Verdict
 	}{{80.0 / 1599, calc.Within}, {80.0 / 1599 * (1 - 1e-6), calc.Outside}} {
 		for _, metre := range []unit.Length{unit.Metre, unit.Foot, unit.Yard} {
-			r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{100 * metre, 39}, {100 * metre, 41}}, RunTolerance: c.limit})
+			r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 100 * metre, Time: 39}, {CourseLength: 100 * metre, Time: 41}}, RunTolerance: c.limit})
 			if r.Repeatable != c.want {
 				t.Errorf("spread %v against %v: %v", r.Spread, c.limit, r.Repeatable)
 			}
@@ -106,10 +106,10 @@ func TestReferenceGroundSpeedWarnings(t *testing.T) {
 		runs []calc.Run
 		want string
 	}{
-		{[]calc.Run{{100 * unit.Foot, 25}}, "Runs: single_run"},
-		{[]calc.Run{{100 * unit.Foot, 20}, {100 * unit.Foot, 19.9}}, "Runs[1].Time: short_run"},
-		{[]calc.Run{{0.9 * 88 * unit.Foot, 60}, {3 * 88 * unit.Foot, 60}}, "Runs[0].CourseLength: unusual_speed"},
-		{[]calc.Run{{3 * 88 * unit.Foot, 60}, {21 * 88 * unit.Foot, 60}}, "Runs[1].CourseLength: unusual_speed"},
+		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 25}}, "Runs: single_run"},
+		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 20}, {CourseLength: 100 * unit.Foot, Time: 19.9}}, "Runs[1].Time: short_run"},
+		{[]calc.Run{{CourseLength: 0.9 * 88 * unit.Foot, Time: 60}, {CourseLength: 3 * 88 * unit.Foot, Time: 60}}, "Runs[0].CourseLength: unusual_speed"},
+		{[]calc.Run{{CourseLength: 3 * 88 * unit.Foot, Time: 60}, {CourseLength: 21 * 88 * unit.Foot, Time: 60}}, "Runs[1].CourseLength: unusual_speed"},
 	} {
 		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: c.runs})
 		if got := warned(r.Warnings); got != c.want {
@@ -160,11 +160,11 @@ func TestGroundSpeedRefuses(t *testing.T) {
 	for want, in := range map[string]calc.GroundSpeedInput{
 		"Runs: too_few":                             {},
 		"Runs[1].CourseLength: required":            {Runs: []calc.Run{good, {Time: 25}}},
-		"Runs[1].CourseLength: not_positive":        {Runs: []calc.Run{good, {-1, 25}}},
-		"Runs[1].CourseLength: not_finite":          {Runs: []calc.Run{good, {unit.Length(noNumber), 25}}},
+		"Runs[1].CourseLength: not_positive":        {Runs: []calc.Run{good, {CourseLength: -1, Time: 25}}},
+		"Runs[1].CourseLength: not_finite":          {Runs: []calc.Run{good, {CourseLength: unit.Length(noNumber), Time: 25}}},
 		"Runs[1].Time: required":                    {Runs: []calc.Run{good, {CourseLength: 30}}},
-		"Runs[0].Time: not_positive":                {Runs: []calc.Run{{30, -1}, good}},
-		"Runs[0].Time: not_finite":                  {Runs: []calc.Run{{30, unit.Time(endless)}, good}},
+		"Runs[0].Time: not_positive":                {Runs: []calc.Run{{CourseLength: 30, Time: -1}, good}},
+		"Runs[0].Time: not_finite":                  {Runs: []calc.Run{{CourseLength: 30, Time: unit.Time(endless)}, good}},
 		"RunTolerance: not_positive":                {Runs: []calc.Run{good}, RunTolerance: -1},
 		"RunTolerance: not_finite":                  {Runs: []calc.Run{good}, RunTolerance: unit.Ratio(noNumber)},
 		"TargetGroundSpeed: not_positive":           {Runs: []calc.Run{good}, TargetGroundSpeed: -1},
@@ -189,4 +189,26 @@ func ExampleGroundSpeed() {
 	}
 	fmt.Printf("%.0f mph\n", r.GroundSpeed.In(unit.MilePerHour))
 	// Output: 3 mph
+}
+
+// TestReferenceGroundSpeedOneWay: runs that are all known to go one way are warned
+// of; common practice is one in each direction, no published source.
+func TestReferenceGroundSpeedOneWay(t *testing.T) {
+	run := func(d calc.Direction) calc.Run {
+		return calc.Run{CourseLength: 100 * unit.Foot, Time: 25 * unit.Second, Direction: d}
+	}
+	for name, c := range map[string]struct {
+		runs []calc.Run
+		want int
+	}{
+		"both ways":   {[]calc.Run{run(calc.Out), run(calc.Back)}, 0},
+		"one way":     {[]calc.Run{run(calc.Back), run(calc.Back)}, 1},
+		"one unknown": {[]calc.Run{run(calc.Out), run(calc.DirectionUnknown)}, 0},
+		"all unknown": {[]calc.Run{run(calc.DirectionUnknown), run(calc.DirectionUnknown)}, 0},
+	} {
+		r, err := calc.GroundSpeed(calc.GroundSpeedInput{Runs: c.runs})
+		if err != nil || len(r.Warnings) != c.want || c.want == 1 && r.Warnings[0].Code != calc.WarnOneDirection {
+			t.Errorf("%s: %v %v", name, r.Warnings, err)
+		}
+	}
 }

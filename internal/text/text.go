@@ -31,7 +31,6 @@ var English = Language{&english}
 func (l Language) Tag() string { return l.tag.String() }
 
 var (
-	matcher  = language.NewMatcher([]language.Tag{english})
 	printer  *message.Printer
 	fixed    = map[string]string{} // texts without arguments, which need no printer
 	contents = [][]entry{
@@ -68,18 +67,8 @@ func init() {
 	printer = message.NewPrinter(english, message.Catalog(b))
 }
 
-// Match returns the language for an Accept-Language header.
-func Match(header string) Language {
-	if header == "" {
-		return English
-	}
-	tags, _, err := language.ParseAcceptLanguage(header)
-	if err != nil {
-		return English
-	}
-	_, _, _ = matcher.Match(tags...)
-	return English
-}
+// Match returns the language for an Accept-Language header. There is one so far.
+func Match(string) Language { return English }
 
 // Of returns a text in a language. A key without a text is a mistake of ours that
 // tests find; it answers with the key, since half an answer beats none.
