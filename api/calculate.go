@@ -15,25 +15,44 @@ import (
 // Calculate runs one operation without HTTP: the request is read from in, and the
 // answer comes back indented for people. ok is false when the answer is a problem.
 func Calculate(ctx context.Context, operation string, in io.Reader) (answer []byte, ok bool, err error) {
-	var body, out bytes.Buffer
-	if _, err := body.ReadFrom(io.LimitReader(in, mostBody+1)); err != nil {
-		return nil, false, fmt.Errorf("the request could not be read: %w", err)
-	}
-	if body.Len() > mostBody {
-		return nil, false, fmt.Errorf("the request has more than %d bytes", mostBody)
+	body, err := readAll(in)
+	if err != nil {
+		return nil, false, err
 	}
 	for _, o := range operations {
 		if o.name != operation {
 			continue
 		}
-		r := o.run(ctx, body.Bytes(), &out)
-		if r != nil {
-			out.Reset()
-			out.Write(r.problem(text.From(ctx), "command-line").encode())
+		var out bytes.Buffer
+		if r := o.run(ctx, body, &out); r != nil {
+			return r.indented(ctx), false, nil
 		}
-		value := jsontext.Value(out.Bytes())
-		err := value.Indent(jsontext.WithIndent("  "))
-		return value, r == nil, err
+		return indented(out.Bytes()), true, nil
 	}
 	return nil, false, errors.New("there is no operation " + operation)
+}
+
+// readAll reads a request that may be as large as a body over HTTP.
+func readAll(in io.Reader) ([]byte, error) {
+	body, err := io.ReadAll(io.LimitReader(in, mostBody+1))
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("the request could not be read: %w", err)
+	case len(body) > mostBody:
+		return nil, fmt.Errorf("the request has more than %d bytes", mostBody)
+	}
+	return body, nil
+}
+
+// indented is the refusal as a problem for people at a terminal.
+func (r *refusal) indented(ctx context.Context) []byte {
+	return indented(r.problem(text.From(ctx), "command-line").encode())
+}
+
+func indented(b []byte) []byte {
+	v := jsontext.Value(b)
+	if err := v.Indent(jsontext.WithIndent("  ")); err != nil {
+		return b
+	}
+	return v
 }

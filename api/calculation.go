@@ -48,15 +48,7 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 			}
 			response, err := handle(ctx, &request)
 			if err != nil {
-				var invalid calc.Invalid
-				if errors.As(err, &invalid) {
-					return refused(invalid)
-				}
-				var r *refusal // of the handler's own
-				if errors.As(err, &r) {
-					return r
-				}
-				return &refusal{kind: internalError}
+				return refusalOf(err)
 			}
 			switch err := json.MarshalWrite(out, &response); {
 			case errors.Is(err, errNotComputable):
@@ -70,6 +62,19 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 		response: reflect.TypeFor[Res](),
 		shape:    o.shape(),
 	}
+}
+
+// refusalOf turns a handler's error into the refusal that the client gets.
+func refusalOf(err error) *refusal {
+	var invalid calc.Invalid
+	if errors.As(err, &invalid) {
+		return refused(invalid)
+	}
+	var r *refusal // of the handler's own
+	if errors.As(err, &r) {
+		return r
+	}
+	return &refusal{kind: internalError}
 }
 
 // warnings words what calc found unusual.

@@ -19,6 +19,10 @@ type CalibrationsRequest struct {
 	Limits          LimitsRequest   `json:"limits,omitzero"`
 	RelativeDensity Quantity        `json:"relativeDensity,omitzero"`
 	RateController  *bool           `json:"rateController,omitzero"`
+
+	Maintenance MaintenanceRequest `json:"maintenance,omitzero"`
+	AreaCheck   TankRequest        `json:"areaCheck,omitzero"`
+	Cost        CostRequest        `json:"cost,omitzero"`
 	Results
 }
 
@@ -116,6 +120,9 @@ var calibrationsTable = objectOf(
 	nested("limits", func(r *CalibrationsRequest) *LimitsRequest { return &r.Limits }, limitsTable),
 	quantity("relativeDensity", func(r *CalibrationsRequest) *Quantity { return &r.RelativeDensity }, unit.KindRatio),
 	flag("rateController", func(r *CalibrationsRequest) **bool { return &r.RateController }),
+	nested("maintenance", func(r *CalibrationsRequest) *MaintenanceRequest { return &r.Maintenance }, maintenanceTable),
+	nested("areaCheck", func(r *CalibrationsRequest) *TankRequest { return &r.AreaCheck }, tankTable),
+	nested("cost", func(r *CalibrationsRequest) *CostRequest { return &r.Cost }, costTable),
 	results(func(r *CalibrationsRequest) *Results { return &r.Results }),
 )
 
@@ -144,6 +151,9 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Limits:          r.Limits.input(),
 		RelativeDensity: unit.Ratio(r.RelativeDensity.si()),
 		RateController:  r.RateController != nil && *r.RateController,
+		Maintenance:     r.Maintenance.input(),
+		AreaCheck:       r.AreaCheck.input(),
+		Cost:            r.Cost.input(),
 	})
 	if err != nil {
 		return CalibrationsResponse{}, err

@@ -2,7 +2,6 @@ package api
 
 import (
 	"context"
-	"strconv"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -20,7 +19,11 @@ type CalibrationsResponse struct {
 	Speed         SpeedPart      `json:"speed"`
 	Rate          RatePart       `json:"rate"`
 	Correction    CorrectionPart `json:"correction"`
-	Cautions      []notice       `json:"cautions"`
+
+	Maintenance MaintenancePart `json:"maintenance"`
+	AreaCheck   AreaCheckPart   `json:"areaCheck"`
+	Cost        *CostResponse   `json:"cost,omitzero"`
+	Cautions    []notice        `json:"cautions"`
 }
 
 // StepResponse is one thing to do next.
@@ -66,10 +69,10 @@ var (
 	partWords    = [...]string{"not_done", "passed", "failed"}
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
-		"read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
+		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
 		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch",
 		"time_runs", "repeat_runs", "give_width", "set_target", "repair_before_rate", "choose_plan",
-		"calibrate_controller", "change_nozzle_or_gear", "measure_again", "file_record", "calibrate_again",
+		"calibrate_controller", "change_nozzle_or_gear", "find_disagreement", "measure_again", "file_record", "calibrate_again",
 	}
 )
 
@@ -95,14 +98,10 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Cautions:      cautions(ctx, sheetCautions...),
 	}
 	for i, s := range x.Steps {
-		word := stepWords[s.Code]
-		a.NextSteps[i] = StepResponse{Code: word, Text: text.Of(lang, "step."+word)}
-		if s.Catch >= 0 {
-			a.NextSteps[i].Label = r.Output.Catches[s.Catch].Label
-			a.NextSteps[i].Pointer = "#/output/catches/" + strconv.Itoa(s.Catch)
-		}
+		a.NextSteps[i] = r.step(lang, s)
 	}
 	r.results(ctx, p, x, &a)
+	r.extras(ctx, x, &a)
 	return a
 }
 

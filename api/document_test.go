@@ -126,6 +126,9 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 		if schema.MaxLength != nil {
 			high = float64(*schema.MaxLength)
 		}
+		if schema.Pattern != s.Pattern {
+			t.Errorf("%s: the decoder takes the pattern %q, the document %q", at, s.Pattern, schema.Pattern)
+		}
 		var words []string
 		for _, e := range schema.Enum {
 			words = append(words, fmt.Sprint(e))
@@ -133,7 +136,7 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 		if !slices.Equal(words, s.Allowed) {
 			t.Errorf("%s: the decoder allows %v, the document %v", at, s.Allowed, words)
 		}
-	case "integer":
+	case "integer", "number":
 		if schema.Min != nil && schema.Max != nil {
 			low, high = *schema.Min, *schema.Max
 		}

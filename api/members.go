@@ -30,6 +30,7 @@ type shape struct {
 	Low     float64 // integers, array lengths
 	High    float64 // integers, array lengths, string lengths
 	Allowed []string
+	Pattern string
 	Members []memberShape
 }
 

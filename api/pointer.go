@@ -33,6 +33,9 @@ func pointer(path string) string {
 	return b.String()
 }
 
+// indexed is the Go path of a list's item.
+func indexed(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
+
 // refused turns the violations of calc into a 422.
 func refused(v calc.Invalid) *refusal {
 	r := &refusal{kind: invalidRequest}

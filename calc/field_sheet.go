@@ -10,17 +10,34 @@ import (
 // FieldSheetInput is everything that was measured on a wet run. Any part may be
 // missing; it is then reported as not done.
 type FieldSheetInput struct {
-	Machine  Machine
-	Nozzle   Nozzle
-	Pressure PressureUniformityInput // its PressureRange is taken from Nozzle
-	Output   SheetOutput
-	Speed    GroundSpeedInput
-	Target   SheetTarget
-	Limits   CorrectionLimits
+	Machine Machine
+	Nozzle  Nozzle
+	// Maintenance is what was seen by eye, bed by bed. It and AreaCheck are extras:
+	// a sheet without them can be ready, one on which they fail cannot.
+	Maintenance SheetMaintenance
+	Pressure    PressureUniformityInput // its PressureRange is taken from Nozzle
+	Output      SheetOutput
+	Speed       GroundSpeedInput
+	Target      SheetTarget
+	Limits      CorrectionLimits
 	// RelativeDensity is that of the spray liquid; the catches are of water. Zero
 	// stands for a liquid as dense as water.
 	RelativeDensity unit.Ratio
 	RateController  bool
+	// AreaCheck is what the tank lost, held against the rate that flow and speed
+	// give, on the basis of the target. Its expected rate is filled in.
+	AreaCheck AreaCheckInput
+	Cost      SheetCost
+}
+
+// SheetMaintenance is what was seen by eye.
+type SheetMaintenance struct{ Beds []BedFinding }
+
+// SheetCost is what the mix costs, in any currency per square metre, and the area
+// that is planned. Zero when not given.
+type SheetCost struct {
+	PerArea float64
+	Area    unit.Area
 }
 
 // Machine is what the rate needs to know of the sprayer: the width per nozzle, or
@@ -63,13 +80,18 @@ const (
 // FieldSheetResult is every part's result, the overall verdict and what to do.
 // A part's result is nil when the part was not done.
 type FieldSheetResult struct {
-	PressureStatus, OutputStatus, SpeedStatus, RateStatus PartStatus
+	MaintenanceStatus, PressureStatus, OutputStatus, SpeedStatus, RateStatus, AreaCheckStatus PartStatus
 
-	Pressure   *PressureUniformityResult
-	Output     *NozzleAcceptanceResult
-	Speed      *GroundSpeedResult
-	Rate       *ApplicationRateResult
-	Correction *CorrectionsResult // nil unless the rate failed
+	Maintenance []EyeDecision // per bed
+	Pressure    *PressureUniformityResult
+	Output      *NozzleAcceptanceResult
+	Speed       *GroundSpeedResult
+	Rate        *ApplicationRateResult
+	Correction  *CorrectionsResult // nil unless the rate failed
+	AreaCheck   *AreaCheckResult
+	// CostPerArea and CostTotal are what the deviation costs; see DeviationCost.
+	HasCost                bool
+	CostPerArea, CostTotal float64
 
 	Verdict SheetVerdict
 	Steps   []Step
@@ -85,10 +107,11 @@ const (
 	NotReady
 )
 
-// A Step is one thing to do next. Catch is the catch it speaks of, or -1.
+// A Step is one thing to do next. Catch is the catch it speaks of, Bed the bed, or
+// else -1.
 type Step struct {
-	Code  StepCode
-	Catch int
+	Code       StepCode
+	Catch, Bed int
 }
 
 // StepCode names a step.
@@ -96,7 +119,10 @@ type StepCode uint8
 
 // The steps, in the order of the job.
 const (
-	StepReadPressure         StepCode = iota // at three places or more
+	StepCleanByEye           StepCode = iota // one bed
+	StepReplaceByEye                         // one bed
+	StepReplaceAllByEye                      // more than three of a bed were rejected
+	StepReadPressure                         // at three places or more
 	StepRepairBoom                           // by a qualified mechanic, before any use
 	StepSetPressureInRange                   // the nozzle's own
 	StepCheckCabGauge                        // no flow, or a reference gauge
@@ -113,6 +139,7 @@ const (
 	StepChoosePlan                           // from the correction
 	StepCalibrateController                  // it holds the rate
 	StepChangeNozzleOrGear                   // no single change is enough
+	StepFindDisagreement                     // the tank says another rate
 	StepMeasureAgain                         // after any change
 	StepFileRecord                           // keep it
 	StepCalibrateAgain                       // at least once a season
@@ -138,6 +165,11 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	var r FieldSheetResult
 	var v Invalid
 	in.Pressure.PressureRange = in.Nozzle.PressureRange
+	if len(in.Maintenance.Beds) > 0 {
+		decisions, open, err := JudgeByEye(in.Maintenance.Beds)
+		v.within("Maintenance", err)
+		r.Maintenance, r.MaintenanceStatus = decisions, passedIf(!open)
+	}
 	if len(in.Pressure.Readings) > 0 {
 		x, err := PressureUniformity(in.Pressure)
 		v.within("Pressure", err)
@@ -163,7 +195,14 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if err := r.correct(in); err != nil {
 		return FieldSheetResult{}, err
 	}
-	r.conclude()
+	if err := r.checkTank(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	if r.Rate != nil && r.Rate.Verdict != NotJudged && in.Cost.PerArea != 0 {
+		r.HasCost = true
+		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
+	}
+	r.conclude(in)
 	return r, nil
 }
 

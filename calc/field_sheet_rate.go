@@ -109,6 +109,29 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	return nil
 }
 
+// checkTank holds what the tank lost against the rate computed, on the basis of the
+// target.
+func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
+	if in.AreaCheck == (AreaCheckInput{}) {
+		return nil
+	}
+	if r.Rate != nil {
+		in.AreaCheck.ExpectedApplicationRate = r.Rate.ApplicationRate
+		if in.Target.RateBasis == RateBasisField {
+			in.AreaCheck.ExpectedApplicationRate = r.Rate.FieldApplicationRate
+		}
+		in.AreaCheck.RateTolerance = in.Target.RateTolerance
+	}
+	x, err := AreaCheck(in.AreaCheck)
+	if err != nil {
+		var v Invalid
+		v.within("AreaCheck", err)
+		return v
+	}
+	r.AreaCheck, r.AreaCheckStatus = &x, statusOf(x.Verdict)
+	return nil
+}
+
 // outOfRangeOnly tells that the boom is even, but not at a pressure that the
 // nozzle is made for.
 func (p *PressureUniformityResult) outOfRangeOnly() bool {

@@ -2,12 +2,16 @@ package calc
 
 // conclude takes the overall verdict and lists what to do, in the order of the
 // job.
-func (r *FieldSheetResult) conclude() {
+func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 	r.Steps = make([]Step, 0, 8)
-	changed := r.pressureSteps()
+	changed := r.maintenanceSteps(in.Maintenance.Beds)
+	changed = r.pressureSteps() || changed
 	changed = r.outputSteps() || changed
 	r.speedSteps()
 	changed = r.rateSteps() || changed
+	if r.AreaCheckStatus == Failed {
+		r.step(StepFindDisagreement)
+	}
 	if changed {
 		r.step(StepMeasureAgain)
 	}
@@ -21,13 +25,39 @@ func (r *FieldSheetResult) conclude() {
 			r.Verdict = Incomplete
 		}
 	}
+	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed {
+		r.Verdict = NotReady
+	}
 	if r.Verdict == Ready {
 		r.step(StepFileRecord)
 		r.step(StepCalibrateAgain)
 	}
 }
 
-func (r *FieldSheetResult) step(c StepCode) { r.Steps = append(r.Steps, Step{c, -1}) }
+func (r *FieldSheetResult) step(c StepCode) { r.Steps = append(r.Steps, Step{c, -1, -1}) }
+
+// maintenanceSteps says what is still to be done of what was seen by eye. A new set
+// makes everything else about nozzles needless.
+func (r *FieldSheetResult) maintenanceSteps(beds []BedFinding) (changed bool) {
+	for i, d := range r.Maintenance {
+		if d == EyeReplaceAll && !beds[i].Done {
+			r.step(StepReplaceAllByEye)
+			return true
+		}
+	}
+	for i, d := range r.Maintenance {
+		if d == EyeKeep || beds[i].Done {
+			continue
+		}
+		code := StepCleanByEye
+		if d == EyeReplaceListed {
+			code = StepReplaceByEye
+		}
+		r.Steps = append(r.Steps, Step{code, -1, i})
+		changed = true
+	}
+	return changed
+}
 
 func (r *FieldSheetResult) pressureSteps() (changed bool) {
 	if r.PressureStatus == NotDone {
@@ -60,7 +90,7 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 		CatchEachNozzle: StepCatchEachNozzle, ReplaceAllAndRecatch: StepReplaceAllAndRecatch,
 	}
 	for _, a := range r.Output.Actions {
-		r.Steps = append(r.Steps, Step{codes[a.Do], a.Catch})
+		r.Steps = append(r.Steps, Step{codes[a.Do], a.Catch, -1})
 	}
 	return len(r.Output.Actions) > 0
 }

@@ -105,6 +105,22 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"within tolerance, over the label": {func(in *calc.FieldSheetInput) {
 			in.Target.ApplicationRate, in.Target.LabelMaximum = 24*unit.USGallonPerAcre, 24.5*unit.USGallonPerAcre
 		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
+		"dirt by eye": {func(in *calc.FieldSheetInput) {
+			in.Maintenance.Beds = []calc.BedFinding{{}, {Clean: 2}, {Replace: 1}, {Replace: 2, Done: true}}
+		}, calc.NotReady, []calc.StepCode{calc.StepCleanByEye, calc.StepReplaceByEye, calc.StepMeasureAgain}},
+		"four of a bed rejected": {func(in *calc.FieldSheetInput) {
+			in.Maintenance.Beds = []calc.BedFinding{{Clean: 2}, {Replace: 4}}
+		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllByEye, calc.StepMeasureAgain}},
+		"found and put right": {func(in *calc.FieldSheetInput) {
+			in.Maintenance.Beds = []calc.BedFinding{{Replace: 4, Done: true}}
+		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
+		// 24.75 gal on an acre is the rate computed; 30 gal is 21 % more.
+		"the tank agrees": {func(in *calc.FieldSheetInput) {
+			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 24.75 * unit.USGallon, Area: unit.Acre}
+		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
+		"the tank disagrees": {func(in *calc.FieldSheetInput) {
+			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 30 * unit.USGallon, Area: unit.Acre}
+		}, calc.NotReady, []calc.StepCode{calc.StepFindDisagreement}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			in := wholeSheet()
@@ -190,6 +206,20 @@ func TestPropertyFieldSheetReady(t *testing.T) {
 	})
 }
 
+// TestPublishedDeviationCost: a tenth too much at 25 dollars an acre costs 2.50
+// dollars an acre, 2500 dollars on a thousand acres. Source: 60 Ways Farmers Can
+// Protect Surface Water, no. 55, University of Illinois, no year,
+// http://thisland.illinois.edu/60ways/60ways_55.html
+func TestPublishedDeviationCost(t *testing.T) {
+	in := wholeSheet()
+	in.Target.ApplicationRate = 22.5 * unit.USGallonPerAcre // 24.75 is a tenth over
+	in.Cost = calc.SheetCost{PerArea: 25 / float64(unit.Acre), Area: 1000 * unit.Acre}
+	r := mustSheet(t, in)
+	if perAcre := r.CostPerArea * float64(unit.Acre); !r.HasCost || math.Abs(perAcre-2.5) > 1e-9 || math.Abs(r.CostTotal-2500) > 1e-6 {
+		t.Errorf("%v an acre, %v in all", perAcre, r.CostTotal)
+	}
+}
+
 func TestFieldSheetRefuses(t *testing.T) {
 	for name, c := range map[string]struct {
 		change func(*calc.FieldSheetInput)
@@ -210,6 +240,8 @@ func TestFieldSheetRefuses(t *testing.T) {
 		"half a rating alone": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
 		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired}},
+		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, calc.Violation{Field: "AreaCheck.Area", Code: calc.CodeRequired}},
+		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, calc.Violation{Field: "Maintenance.Beds[0].Clean", Code: calc.CodeNotPositive}},
 		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, calc.Violation{Field: "Nozzle.PressureRange.Low", Code: calc.CodeRangeInverted}},
 		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, calc.Violation{Field: "Limits.GroundSpeed.Low", Code: calc.CodeRangeInverted}},
 	} {

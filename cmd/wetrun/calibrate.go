@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -11,22 +12,32 @@ import (
 )
 
 // calibrate works out the field sheet in a file, or on standard input for -, and
-// prints the answer that POST /v1/calibrations would give. A refused sheet goes to
-// errs, as a problem.
+// prints the answer that POST /v1/calibrations would give, or with -text what a
+// crew reads. A refused sheet goes to errs, as a problem.
 func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) error {
-	if len(args) != 1 {
+	flags := flag.NewFlagSet("calibrate", flag.ContinueOnError)
+	flags.SetOutput(errs)
+	lines := flags.Bool("text", false, "print a summary to read, instead of JSON")
+	if err := flags.Parse(args); err != nil {
+		return errUsage
+	}
+	if flags.NArg() != 1 {
 		fmt.Fprintln(errs, "wetrun calibrate takes one file, or - for standard input")
 		return errUsage
 	}
-	if args[0] != "-" {
-		file, err := os.Open(args[0])
+	if name := flags.Arg(0); name != "-" {
+		file, err := os.Open(name)
 		if err != nil {
 			return err
 		}
 		defer file.Close()
 		in = file
 	}
-	answer, ok, err := api.Calculate(ctx, "calibrations", in)
+	work := func() ([]byte, bool, error) { return api.Calculate(ctx, "calibrations", in) }
+	if *lines {
+		work = func() ([]byte, bool, error) { return api.Summarize(ctx, in) }
+	}
+	answer, ok, err := work()
 	if err != nil {
 		return err
 	}

@@ -15,7 +15,8 @@ import (
 const usage = `wetrun does the arithmetic of calibrating a field sprayer.
 
   wetrun [serve] [-addr HOST:PORT]   serve the API (the default)
-  wetrun calibrate FILE|-            work out one field sheet, print the answer
+  wetrun calibrate [-text] FILE|-    work out one field sheet, print the answer;
+                                     with -text a summary that a crew can read
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.

@@ -24,7 +24,7 @@ func TestCalibrateDemo(t *testing.T) {
 		steps   []string
 	}{
 		"ready":           {"ready", []string{"file_record", "calibrate_again"}},
-		"boom-to-repair":  {"not_ready", []string{"repair_boom", "check_cab_gauge", "clean_and_recatch", "catch_each_nozzle", "measure_again"}},
+		"boom-to-repair":  {"not_ready", []string{"clean_by_eye", "replace_by_eye", "repair_boom", "check_cab_gauge", "clean_and_recatch", "catch_each_nozzle", "measure_again"}},
 		"rate-to-correct": {"not_ready", []string{"choose_plan", "measure_again"}},
 	} {
 		file := filepath.Join("../../testdata/demo", name+".json")
@@ -55,6 +55,31 @@ func TestCalibrateDemo(t *testing.T) {
 	}
 }
 
+// TestCalibrateText reads the summaries of the demo sheets: what is measured and
+// what to do stands in them, worded for people.
+func TestCalibrateText(t *testing.T) {
+	for name, want := range map[string][]string{
+		"ready":           {"READY.", "Pressure: in order. 59 psi to 61 psi, 2 psi apart", "Output: in order. 0 of 12 catches", "Speed: in order. 2.95 mph", "Tank: in order. It says 109 US gal/acre", "Keep this record"},
+		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "center 3 gives too little: the jug should read", "right 2 gives too much", "bed 1: "},
+		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Plan: drive ", "Plan: set "},
+	} {
+		var out, errs bytes.Buffer
+		if code := run(t.Context(), []string{"calibrate", "-text", filepath.Join("../../testdata/demo", name+".json")}, noEnv, nil, &out, &errs); code != 0 {
+			t.Fatalf("%s: %d %s", name, code, errs.String())
+		}
+		for _, line := range want {
+			if !strings.Contains(out.String(), line) {
+				t.Errorf("%s: no %q in\n%s", name, line, out.String())
+			}
+		}
+		for _, raw := range []string{"summary.", "%!", "gal_us", "_"} {
+			if strings.Contains(out.String(), raw) {
+				t.Errorf("%s shows %q:\n%s", name, raw, out.String())
+			}
+		}
+	}
+}
+
 func TestCallsThatFail(t *testing.T) {
 	for _, c := range []struct {
 		args []string
@@ -67,6 +92,9 @@ func TestCallsThatFail(t *testing.T) {
 		{[]string{"calibrate", "no/such/file"}, "", 1, "no such file"},
 		{[]string{"calibrate", "-"}, `{"sheet":1}`, 1, "unknown_member"},
 		{[]string{"calibrate", "-"}, ``, 1, "not_json"},
+		{[]string{"calibrate", "-text", "-"}, `{"speed":{"runs":[]}}`, 1, "too_few"},
+		{[]string{"calibrate", "-text", "-"}, `{"machine":{"bedWidth":{"value":40,"unit":"in"}}}`, 1, "nozzlesPerBed"},
+		{[]string{"calibrate", "-html", "-"}, ``, 2, "-text"},
 		{[]string{"calibrate", "-"}, strings.Repeat(" ", 300<<10), 1, "more than"},
 		{[]string{"serve", "-addr", "256.0.0.1:1"}, "", 1, "WETRUN_ADDR"},
 		{[]string{"serve", "-port", "1"}, "", 2, "-addr"},

@@ -6,6 +6,7 @@ package text
 import (
 	"context"
 	"fmt"
+	"math"
 
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
@@ -48,6 +49,7 @@ var (
 		nozzleAcceptance,
 		corrections,
 		calibrations,
+		summaries,
 	}
 )
 
@@ -110,5 +112,11 @@ func From(ctx context.Context) Language {
 	return English
 }
 
-// Number words a number for people: at most four significant digits.
-func Number(x float64) string { return fmt.Sprintf("%.4g", x) }
+// Number words a number for people, who read gauges and jugs: three significant
+// digits, and whole ones from a hundred on.
+func Number(x float64) string {
+	if math.Abs(x) >= 100 {
+		return fmt.Sprintf("%.0f", x)
+	}
+	return fmt.Sprintf("%.3g", x)
+}

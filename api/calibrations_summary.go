@@ -1,0 +1,131 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+
+	"wetrun/internal/text"
+)
+
+// Summary words the answer to a field sheet as plain lines that a crew can act on:
+// the verdict, what to do, what each part found, and the cautions.
+func (a *CalibrationsResponse) Summary(ctx context.Context) string {
+	s := summary{lang: text.From(ctx)}
+	if a.Label != "" {
+		s.line(a.Label)
+	}
+	s.say("verdict", strings.ToUpper(text.Of(s.lang, "summary."+a.Verdict)), a.VerdictDetail)
+	s.heading("do")
+	for i, step := range a.NextSteps {
+		name := ""
+		if step.Label != "" {
+			name = step.Label + ": "
+		}
+		s.line(fmt.Sprintf("%2d. %s%s", i+1, name, step.Text))
+	}
+	s.heading("found")
+	s.parts(a)
+	s.heading("cautions")
+	for _, c := range a.Cautions {
+		s.line("- " + c.Text)
+	}
+	return s.b.String()
+}
+
+// summary writes the lines.
+type summary struct {
+	b    strings.Builder
+	lang text.Language
+}
+
+func (s *summary) line(line string)          { s.b.WriteString(line + "\n") }
+func (s *summary) say(key string, a ...any)  { s.line(text.Of(s.lang, "summary."+key, a...)) }
+func (s *summary) heading(key string)        { s.line("\n" + text.Of(s.lang, "summary."+key)) }
+func (s *summary) status(word string) string { return text.Of(s.lang, "summary."+word) }
+
+func (s *summary) parts(a *CalibrationsResponse) {
+	if x := a.Pressure.Result; x != nil {
+		s.say("pressure", s.status(a.Pressure.Status), people(x.Lowest), people(x.Highest), people(x.Spread), people(x.MaxDifference), people(x.FlowSpread))
+	} else {
+		s.say("pressure_not_done")
+	}
+	if x := a.Output.Result; x != nil {
+		s.say("output", s.status(a.Output.Status), x.CatchesOutside, x.CatchesTested, people(x.MeanNozzleFlowRate), people(x.Tolerance.Limit))
+		for i, c := range x.Catches {
+			if c.Status != "within" {
+				name := c.Label
+				if name == "" {
+					name = fmt.Sprint(i + 1)
+				}
+				s.say("catch_"+c.Status, name, people(c.AcceptableVolume.Low), people(c.AcceptableVolume.High))
+			}
+		}
+	} else {
+		s.say("output_not_done")
+	}
+	if x := a.Speed.Result; x != nil {
+		s.say("speed", s.status(a.Speed.Status), people(x.GroundSpeed), people(x.Spread))
+	} else {
+		s.say("speed_not_done")
+	}
+	s.rate(a)
+}
+
+func (s *summary) rate(a *CalibrationsResponse) {
+	x := a.Rate.Result
+	switch {
+	case x == nil:
+		s.say("rate_not_done")
+		return
+	case x.TargetApplicationRate.given():
+		s.say("rate", s.status(a.Rate.Status), people(x.ApplicationRate), people(x.TargetApplicationRate), people(x.Deviation))
+	default:
+		s.say("rate_without_target", s.status(a.Rate.Status), people(x.ApplicationRate))
+	}
+	if x.FieldApplicationRate.given() {
+		s.say("field_rate", people(x.FieldApplicationRate))
+	}
+	if c := a.Correction.Result; c != nil {
+		for _, p := range c.Plans {
+			to := p.GroundSpeed
+			if p.Change != "speed" {
+				to = p.SprayPressure
+			}
+			s.say("plan_"+p.Change, people(to), people(p.PredictedApplicationRate))
+		}
+	}
+	if t := a.AreaCheck.Result; t != nil {
+		s.say("area_check", s.status(a.AreaCheck.Status), people(t.ApplicationRate))
+	}
+	if a.Cost != nil {
+		s.say("cost", text.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, people(a.Cost.PerArea))
+	}
+}
+
+// people writes a quantity as people read it; "-" when there is none.
+func people(q Quantity) string {
+	if !q.given() {
+		return "-"
+	}
+	return text.Number(q.Value) + " " + text.Unit(q.Unit.Symbol())
+}
+
+// Summarize works out a field sheet and words the answer. ok is false when the
+// sheet is refused; what comes back is then the problem.
+func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err error) {
+	body, err := readAll(in)
+	if err != nil {
+		return nil, false, err
+	}
+	var r CalibrationsRequest
+	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
+		return x.indented(ctx), false, nil
+	}
+	a, err := calibrations(ctx, &r)
+	if err != nil {
+		return refusalOf(err).indented(ctx), false, nil
+	}
+	return []byte(a.Summary(ctx)), true, nil
+}
