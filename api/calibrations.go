@@ -51,6 +51,7 @@ type PressureRequest struct {
 type OutputRequest struct {
 	SprayPressure     Quantity                 `json:"sprayPressure,omitzero"`
 	Catches           []AcceptanceCatchRequest `json:"catches"`
+	FollowUps         []FollowUpRequest        `json:"followUps,omitzero"`
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
 	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero"`
 	ReplaceAllAbove   Quantity                 `json:"replaceAllAbove,omitzero"`
@@ -92,6 +93,7 @@ var pressureTable = objectOf(
 var outputTable = objectOf(
 	quantity("sprayPressure", func(o *OutputRequest) *Quantity { return &o.SprayPressure }, unit.KindPressure),
 	require(list("catches", func(o *OutputRequest) *[]AcceptanceCatchRequest { return &o.Catches }, 1, mostCatches, acceptanceCatchTable)),
+	list("followUps", func(o *OutputRequest) *[]FollowUpRequest { return &o.FollowUps }, 1, mostCatches, followUpTable),
 	nested("tolerance", func(o *OutputRequest) *ToleranceRequest { return &o.Tolerance }, toleranceTable),
 	count("catchPointsOnBoom", func(o *OutputRequest) *int { return &o.CatchPointsOnBoom }, 1, mostCatchPoints),
 	quantity("replaceAllAbove", func(o *OutputRequest) *Quantity { return &o.ReplaceAllAbove }, unit.KindRatio),
@@ -130,7 +132,10 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
 		return CalibrationsResponse{}, unread
 	}
-	p := r.parts()
+	p, refused := r.parts()
+	if refused != nil {
+		return CalibrationsResponse{}, refused
+	}
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.si()),
@@ -174,18 +179,24 @@ type sheetParts struct {
 	pressure PressureUniformityRequest
 	output   NozzleAcceptanceRequest
 	speed    GroundSpeedRequest
+	from     []string // where each catch of output stands in the sheet
 }
 
-func (r *CalibrationsRequest) parts() sheetParts {
+func (r *CalibrationsRequest) parts() (sheetParts, *refusal) {
+	catches, from, refused := r.Output.followed()
+	if refused != nil {
+		return sheetParts{}, refused
+	}
 	return sheetParts{
+		from: from,
 		pressure: PressureUniformityRequest{
 			Readings: r.Pressure.Readings, CabPressure: r.Pressure.CabPressure, TargetPressure: r.Pressure.TargetPressure,
 			MaxDifference: r.Pressure.MaxDifference, PressureRange: r.Nozzle.PressureRange, Results: r.Results,
 		},
 		output: NozzleAcceptanceRequest{
-			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Catches: r.Output.Catches, Tolerance: r.Output.Tolerance,
+			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Catches: catches, Tolerance: r.Output.Tolerance,
 			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, Results: r.Results,
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},
-	}
+	}, nil
 }

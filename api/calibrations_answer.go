@@ -98,7 +98,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Cautions:      cautions(ctx, sheetCautions...),
 	}
 	for i, s := range x.Steps {
-		a.NextSteps[i] = r.step(lang, s)
+		a.NextSteps[i] = r.step(lang, p, s)
 	}
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
@@ -117,6 +117,9 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		under("output", part.Warnings)
 		for i := range part.Actions {
 			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
+			if catch := x.Output.Actions[i].Catch; catch >= 0 {
+				part.Actions[i].Pointer = p.from[catch]
+			}
 		}
 		a.Output.Result = &part
 	}

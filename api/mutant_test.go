@@ -111,7 +111,7 @@ var crossFieldCodes = map[string][]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
-		"required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",
+		"unknown_label /replaces", "incomplete_follow_up ", "required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",
 	}, nozzleCodes...),
 }
 

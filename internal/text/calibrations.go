@@ -8,6 +8,8 @@ var calibrations = []entry{
 	{"step.replace_by_eye", "Nozzles of this bed were rejected by eye. Replace them before you catch."},
 	{"step.replace_all_by_eye", "More than three nozzles of one bed were rejected by eye. Replace all nozzles with a new set of one kind, and catch it."},
 	{"step.find_disagreement", "The tank says another rate than flow, speed and width. Check the tank's marks, the area, the width and the number of nozzles before you trust either."},
+	{"problem.unknown_label", "This names no catch, or more than one. Write the label of the catch that it replaces, and give each catch its own."},
+	{"problem.incomplete_follow_up", "The follow-ups of this catch do not have as many nozzles as it has. Catch all of its nozzles again, each alone or together."},
 	{"problem.not_a_currency", "A currency is three capital letters by ISO 4217, such as USD or EUR."},
 	{"step.read_pressure", "Read the pressure at the nozzles in at least three places, left, center and right, with the cab gauge beside it."},
 	{"step.repair_boom", "Do not use this boom until a qualified mechanic has repaired it: its pressure differs more than is allowed."},

@@ -1,0 +1,78 @@
+package api
+
+import "wetrun/calc/unit"
+
+// FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
+// the whole drop once more. Together the follow-ups of a drop replace its catch.
+type FollowUpRequest struct {
+	Replaces      string   `json:"replaces"`
+	Label         string   `json:"label,omitzero"`
+	Nozzles       int      `json:"nozzles,omitzero"`
+	Volume        Quantity `json:"volume"`
+	Time          Quantity `json:"time"`
+	SprayPressure Quantity `json:"sprayPressure,omitzero"`
+}
+
+var followUpTable = objectOf(
+	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
+	label("label", func(f *FollowUpRequest) *string { return &f.Label }, longestLabel),
+	count("nozzles", func(f *FollowUpRequest) *int { return &f.Nozzles }, 1, mostNozzles),
+	require(quantity("volume", func(f *FollowUpRequest) *Quantity { return &f.Volume }, unit.KindVolume)),
+	require(quantity("time", func(f *FollowUpRequest) *Quantity { return &f.Time }, unit.KindTime)),
+	quantity("sprayPressure", func(f *FollowUpRequest) *Quantity { return &f.SprayPressure }, unit.KindPressure),
+)
+
+// followed puts the follow-ups in the place of the catches that they replace. from
+// holds, for each catch of the result, its pointer into the sheet.
+//
+// A follow-up names exactly one catch (unknown_label), and those of a catch have as
+// many nozzles together as it had (incomplete_follow_up): a drop of which a part
+// was caught again is not known.
+func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []string, refused *refusal) {
+	nozzles := make([]int, len(o.Catches))
+	placed := make([]int, len(o.FollowUps))
+	refused = &refusal{kind: invalidRequest}
+	for i, f := range o.FollowUps {
+		placed[i] = -1
+		for j, c := range o.Catches {
+			if c.Label == f.Replaces && placed[i] < 0 {
+				placed[i] = j
+			} else if c.Label == f.Replaces {
+				placed[i] = -1
+				break
+			}
+		}
+		if placed[i] < 0 {
+			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.FollowUps", i) + ".Replaces"), Code: "unknown_label"})
+			continue
+		}
+		nozzles[placed[i]] += max(f.Nozzles, 1)
+	}
+	for j, c := range o.Catches {
+		if nozzles[j] == 0 {
+			catches, from = append(catches, c), append(from, pointer(indexed("Output.Catches", j)))
+			continue
+		}
+		if nozzles[j] != max(c.Nozzles, 1) {
+			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up"})
+		}
+		for i, f := range o.FollowUps {
+			if placed[i] != j {
+				continue
+			}
+			name := f.Label
+			if name == "" {
+				name = f.Replaces
+			}
+			catches = append(catches, AcceptanceCatchRequest{
+				Label: name, Position: c.Position, Bed: c.Bed, Nozzles: f.Nozzles,
+				Volume: f.Volume, Time: f.Time, SprayPressure: f.SprayPressure,
+			})
+			from = append(from, pointer(indexed("Output.FollowUps", i)))
+		}
+	}
+	if len(refused.fields) > 0 {
+		return nil, nil, refused
+	}
+	return catches, from, nil
+}
