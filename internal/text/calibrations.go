@@ -3,7 +3,7 @@ package text
 var calibrations = []entry{
 	{"verdict.ready", "Everything that was asked for was measured and is in order. It holds until pressure, nozzles, speed or liquid change."},
 	{"verdict.not_ready", "Something is not in order. Do not spray with it yet: go through the next steps."},
-	{"verdict.incomplete", "What was measured is in order, but something was not measured. Not measured is not passed."},
+	{"verdict.incomplete", "Nothing that was measured is out of order, but something was not measured. Not measured is not passed."},
 	{"step.read_pressure", "Read the pressure at the nozzles in at least three places, left, center and right, with the cab gauge beside it."},
 	{"step.repair_boom", "Do not use this boom until a qualified mechanic has repaired it: its pressure differs more than is allowed."},
 	{"step.set_pressure_in_range", "Set a pressure inside the range that the nozzles are made for, or fit nozzles made for this one."},
