@@ -37,6 +37,9 @@ func decode[T any](body []byte, o *object[T], into *T) *refusal {
 	d.input = *bytes.NewBuffer(body) // jsontext reads a Buffer in place
 	d.tokens.Reset(&d.input, strict)
 	d.path, d.errors, d.broken = d.path[:0], nil, nil
+	if len(bytes.TrimSpace(body)) == 0 {
+		return &refusal{kind: notJSON, wording: "empty_body"}
+	}
 	readObject(d, o, into)
 	if d.broken == nil {
 		if _, err := d.tokens.ReadToken(); err != io.EOF {
@@ -102,8 +105,9 @@ func (d *decoder) skip() {
 }
 
 // expect tells whether the next value is of the wanted kind. If not, it reports
-// null or the wrong type, and passes over the value.
-func (d *decoder) expect(want jsontext.Kind, typeName string) bool {
+// null or the wrong type, and passes over the value. more is for the words of the
+// type, problem.wrong_type_<typeName>.
+func (d *decoder) expect(want jsontext.Kind, typeName string, more ...any) bool {
 	switch got := d.peek(); {
 	case got == 0:
 		return false
@@ -112,7 +116,7 @@ func (d *decoder) expect(want jsontext.Kind, typeName string) bool {
 	case got == jsontext.KindNull:
 		d.report(FieldError{Code: "null_value"})
 	default:
-		d.report(FieldError{Code: "wrong_type", args: []any{typeName}})
+		d.report(FieldError{Code: "wrong_type", wording: "wrong_type_" + typeName, args: more})
 	}
 	d.skip()
 	return false

@@ -12,6 +12,7 @@ import (
 type object[T any] struct {
 	members []member[T]
 	names   []string
+	wording []any // the names, for the words of a value that is no object
 }
 
 // A member is one row of such a table.
@@ -45,6 +46,7 @@ func objectOf[T any](members ...member[T]) *object[T] {
 	for _, m := range members {
 		o.names = append(o.names, m.name)
 	}
+	o.wording = []any{words(o.names)}
 	if len(members) > 64 {
 		panic("api: an object of more than 64 members needs a wider set of seen ones")
 	}
@@ -68,7 +70,7 @@ func require[T any](m member[T]) member[T] {
 // readObject reads the members of one object. Members mostly come in the order
 // of the table, so the search starts after the last one found.
 func readObject[T any](d *decoder, o *object[T], into *T) {
-	if !d.expect(jsontext.KindBeginObject, "object") {
+	if !d.expect(jsontext.KindBeginObject, "object", o.wording...) {
 		return
 	}
 	d.tokens.ReadToken()
@@ -258,7 +260,7 @@ func count[T any](name string, at func(*T) *int, least, most int) member[T] {
 				limit = float64(most)
 				d.report(FieldError{Code: "too_large", Limit: &limit, args: []any{plain(limit)}})
 			case x != float64(int(x)):
-				d.report(FieldError{Code: "wrong_type", args: []any{"integer"}})
+				d.report(FieldError{Code: "wrong_type", wording: "wrong_type_integer"})
 			default:
 				*at(into) = int(x)
 			}

@@ -79,9 +79,13 @@ func (n *NozzleRequest) unread(field string) calc.Invalid {
 	case n.SizeRating == "" || n.Size != "":
 		return nil
 	case n.RatedFlowRate.given() || n.RatedPressure.given():
-		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict}}
+		rated := "RatedFlowRate"
+		if !n.RatedFlowRate.given() {
+			rated = "RatedPressure"
+		}
+		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict, Because: field + "." + rated}}
 	}
-	return calc.Invalid{{Field: field + ".Size", Code: calc.CodeRequired}}
+	return calc.Invalid{{Field: field + ".Size", Code: calc.CodeRequired, Because: field + ".SizeRating"}}
 }
 
 func pressureRange(r Range) calc.PressureRange {

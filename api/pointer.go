@@ -40,9 +40,33 @@ func indexed(list string, i int) string { return list + "[" + strconv.Itoa(i) + 
 func refused(v calc.Invalid) *refusal {
 	r := &refusal{kind: invalidRequest}
 	for _, x := range v {
-		r.fields = append(r.fields, FieldError{Pointer: pointer(x.Field), Code: x.Code})
+		e := FieldError{Pointer: pointer(x.Field), Code: x.Code}
+		switch {
+		case x.Because != "":
+			e.wording, e.args = x.Code+"_because", []any{memberPath(x.Because)}
+		case x.Instead != "":
+			e.wording, e.args = x.Code+"_or", []any{memberPaths(x.Instead)}
+		}
+		r.fields = append(r.fields, e)
 	}
 	return r
+}
+
+// memberPath words the Go path of a member for a sentence: Machine.BedWidth
+// becomes machine.bedWidth, and of a member in a list only its own name is said.
+func memberPath(path string) string {
+	if i := strings.LastIndexByte(path, ']'); i >= 0 {
+		path = path[i+2:]
+	}
+	return strings.ReplaceAll(pointer(path)[len("#/"):], "/", ".")
+}
+
+func memberPaths(paths string) string {
+	list := strings.Split(paths, ",")
+	for i := range list {
+		list[i] = memberPath(list[i])
+	}
+	return words(list)
 }
 
 // segment is one step of the path that the decoder stands at.

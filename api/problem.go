@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"net/http"
 
 	"github.com/go-json-experiment/json"
@@ -26,7 +27,8 @@ type FieldError struct {
 	Limit   *float64 `json:"limit,omitempty"`
 	Allowed []string `json:"allowed,omitempty"`
 
-	args []any // for the detail
+	wording string // the way of wording the detail, when the code has several
+	args    []any  // for the detail
 }
 
 // problemType names a kind of problem; its page is at /problems/<name>.
@@ -70,9 +72,10 @@ func (p problemType) status() int {
 
 // A refusal is the error that a request ends in. One place writes it.
 type refusal struct {
-	kind   problemType
-	args   []any // for the detail
-	fields []FieldError
+	kind    problemType
+	wording string // key of the detail, when the kind has several
+	args    []any  // for the detail
+	fields  []FieldError
 }
 
 func (r *refusal) Error() string { return string(r.kind) }
@@ -83,13 +86,17 @@ func (r *refusal) problem(lang text.Language, requestID string) Problem {
 		Type:      "/problems/" + string(r.kind),
 		Title:     text.Of(lang, "title."+string(r.kind)),
 		Status:    r.kind.status(),
-		Detail:    text.Of(lang, "detail."+string(r.kind), r.args...),
+		Detail:    text.Of(lang, "detail."+cmp.Or(r.wording, string(r.kind)), r.args...),
 		RequestID: requestID,
 		Errors:    r.fields,
 	}
 	for i := range p.Errors {
 		e := &p.Errors[i]
-		e.Detail = text.Of(lang, "problem."+e.Code, e.args...)
+		key := "problem." + e.Code
+		if e.wording != "" {
+			key = "wording." + e.wording
+		}
+		e.Detail = text.Of(lang, key, e.args...)
 	}
 	return p
 }

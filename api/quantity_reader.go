@@ -42,7 +42,8 @@ var quantityMembers = []string{"value", "unit"}
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
 func (d *decoder) quantity(q *Quantity, kinds kindSet) {
-	if !d.expect(jsontext.KindBeginObject, "object with value and unit") {
+	if d.peek() != jsontext.KindBeginObject { // asked first, since listing the units costs
+		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
 		return
 	}
 	d.tokens.ReadToken()
@@ -126,46 +127,6 @@ func (d *decoder) unit(kinds kindSet) unit.ID {
 	}
 	d.report(unitError(string(raw), id, kinds))
 	return unit.None
-}
-
-// unitError says what is wrong with a symbol and which one was probably meant.
-func unitError(symbol string, id unit.ID, kinds kindSet) FieldError {
-	allowed := kinds.symbols()
-	if id != unit.None {
-		return FieldError{Code: "wrong_quantity", Allowed: allowed, args: []any{words(allowed)}}
-	}
-	switch could := ambiguous(symbol, kinds); len(could) {
-	case 0:
-	case 1:
-		return FieldError{Code: "misspelt_unit", Allowed: could, args: []any{could[0]}}
-	default:
-		return FieldError{Code: "ambiguous_unit", Allowed: could, args: []any{words(could)}}
-	}
-	if near := nearest(symbol, allowed); near != "" {
-		return FieldError{Code: "misspelt_unit", Allowed: []string{near}, args: []any{near}}
-	}
-	return FieldError{Code: "unknown_unit", Allowed: allowed, args: []any{words(allowed)}}
-}
-
-// ambiguous returns the symbols of kinds that a symbol with a bare customary
-// volume could mean: gal/acre is gal_us/acre or gal_imp/acre.
-func ambiguous(symbol string, kinds kindSet) (could []string) {
-	volume, per, compound := strings.Cut(symbol, "/")
-	switch volume {
-	case "gal", "fl_oz", "pt", "qt":
-	default:
-		return nil
-	}
-	for _, country := range []string{"_us", "_imp"} {
-		s := volume + country
-		if compound {
-			s += "/" + per
-		}
-		if id := unit.Lookup(s); id != unit.None && kinds&(1<<id.Kind()) != 0 {
-			could = append(could, s)
-		}
-	}
-	return could
 }
 
 // plain writes a limit as people read it.

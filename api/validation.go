@@ -32,6 +32,9 @@ func checkTop(request any, found *refusal) *refusal {
 	if err := validate.Struct(request); err == nil || !errors.As(err, &failed) {
 		return found
 	}
+	if found != nil && found.kind != invalidRequest {
+		return found // the text broke off, so what is missing may stand further on
+	}
 	for _, f := range failed {
 		at := "#/" + f.Field()
 		if found != nil && found.about(at) {

@@ -15,10 +15,10 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 	v.optional(float64(in.NozzleFlowRate), "NozzleFlowRate")
 	if in.Nozzle.given() {
 		if in.NozzleFlowRate != 0 {
-			v.add("Nozzle", CodeConflict)
+			v.conflict("Nozzle", "NozzleFlowRate")
 		}
 		*v = append(*v, in.Nozzle.check().under("Nozzle")...)
-		v.positive(float64(in.SprayPressure), "SprayPressure")
+		v.positiveFor(float64(in.SprayPressure), "SprayPressure", "Nozzle")
 	} else {
 		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
 		v.optional(float64(in.SprayPressure), "SprayPressure")
@@ -27,19 +27,19 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 	v.optional(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle")
 	v.optional(float64(in.Width), "Width")
 	if in.Width != 0 && in.SprayedWidthPerNozzle != 0 {
-		v.add("Width", CodeConflict)
+		v.conflict("Width", "SprayedWidthPerNozzle")
 	}
 	switch {
 	case in.Nozzles < 0:
 		v.add("Nozzles", CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.add("Nozzles", CodeRequired)
+		v.needed("Nozzles", "Width")
 	}
 	v.optional(float64(in.ApplicationRate), "ApplicationRate")
 	v.optional(float64(in.RelativeDensity), "RelativeDensity")
 	v.optional(float64(in.LiquidDensity), "LiquidDensity")
 	if in.RelativeDensity != 0 && in.LiquidDensity != 0 {
-		v.add("LiquidDensity", CodeConflict)
+		v.conflict("LiquidDensity", "RelativeDensity")
 	}
 	v.optional(float64(in.RowSpacing), "RowSpacing")
 	v.optional(float64(in.TargetApplicationRate), "TargetApplicationRate")
@@ -81,12 +81,12 @@ func (in ApplicationRateInput) checkFour(v *Invalid) {
 func (in ApplicationRateInput) checkRows(v *Invalid) {
 	if in.RowSpacing == 0 {
 		if in.RateBasis == RateBasisField {
-			v.add("RowSpacing", CodeRequired)
+			v.needed("RowSpacing", "RateBasis")
 		}
 		return
 	}
 	if in.Width == 0 && in.Nozzles == 0 {
-		v.add("Width", CodeRequired)
+		v.needed("Width", "RowSpacing")
 	}
 	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0) {
 		v.add("RateBasis", CodeRateBasisRequired)

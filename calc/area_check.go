@@ -71,17 +71,18 @@ func (in AreaCheckInput) check() error {
 	course := in.CourseLength != 0 || in.Width != 0 || in.Passes != 0
 	switch {
 	case in.Area != 0 && course:
-		v.add("Area", CodeConflict)
+		v.conflict("Area", in.courseField())
 		fallthrough
 	case in.Area != 0:
 		v.optional(float64(in.Area), "Area")
 		v.optional(float64(in.CourseLength), "CourseLength")
 		v.optional(float64(in.Width), "Width")
 	case course:
-		v.positive(float64(in.CourseLength), "CourseLength")
-		v.positive(float64(in.Width), "Width")
+		by := in.courseField()
+		v.positiveFor(float64(in.CourseLength), "CourseLength", by)
+		v.positiveFor(float64(in.Width), "Width", by)
 	default:
-		v.add("Area", CodeRequired)
+		v.neededOr("Area", "CourseLength,Width")
 	}
 	if in.Passes < 0 {
 		v.add("Passes", CodeNotPositive)
@@ -89,4 +90,15 @@ func (in AreaCheckInput) check() error {
 	v.optional(float64(in.ExpectedApplicationRate), "ExpectedApplicationRate")
 	v.optional(float64(in.RateTolerance), "RateTolerance")
 	return v.err()
+}
+
+// courseField names the first field of a course that is given.
+func (in AreaCheckInput) courseField() string {
+	switch {
+	case in.CourseLength != 0:
+		return "CourseLength"
+	case in.Width != 0:
+		return "Width"
+	}
+	return "Passes"
 }

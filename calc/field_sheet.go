@@ -251,7 +251,7 @@ func (v *Invalid) within(part string, err error) {
 		case strings.HasPrefix(x.Field, "PressureRange"):
 			x.Field = "Nozzle." + x.Field
 		case !strings.HasPrefix(x.Field, "Nozzle"):
-			x.Field = part + "." + x.Field
+			x = Invalid{x}.under(part)[0]
 		}
 		if !slices.Contains(*v, x) {
 			*v = append(*v, x)

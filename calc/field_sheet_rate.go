@@ -11,13 +11,13 @@ func (in FieldSheetInput) check() Invalid {
 		v.add("Machine.NozzlesPerBed", CodeNotPositive)
 	}
 	if m.SprayedWidthPerNozzle != 0 && m.BedWidth != 0 {
-		v.add("Machine.BedWidth", CodeConflict)
+		v.conflict("Machine.BedWidth", "Machine.SprayedWidthPerNozzle")
 	}
 	if m.BedWidth != 0 && m.NozzlesPerBed == 0 {
-		v.add("Machine.NozzlesPerBed", CodeRequired)
+		v.needed("Machine.NozzlesPerBed", "Machine.BedWidth")
 	}
 	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
-		v.add("Machine.NozzlesPerBed", CodeRequired)
+		v.needed("Machine.NozzlesPerBed", "Machine.RowSpacing")
 	}
 	t := in.Target
 	v.optional(float64(t.ApplicationRate), "Target.ApplicationRate")
@@ -28,7 +28,7 @@ func (in FieldSheetInput) check() Invalid {
 		v.add("Target.RateBasis", CodeRateBasisRequired)
 	}
 	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
-		v.add("Machine.RowSpacing", CodeRequired)
+		v.needed("Machine.RowSpacing", "Target.RateBasis")
 	}
 	if t.LabelMaximum != 0 && !atMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
 		v.add("Target.ApplicationRate", CodeAboveLabelMaximum)

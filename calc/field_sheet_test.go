@@ -225,22 +225,22 @@ func TestFieldSheetRefuses(t *testing.T) {
 		change func(*calc.FieldSheetInput)
 		want   calc.Violation
 	}{
-		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired}},
-		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, calc.Violation{Field: "Machine.BedWidth", Code: calc.CodeConflict}},
+		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.BedWidth"}},
+		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, calc.Violation{Field: "Machine.BedWidth", Code: calc.CodeConflict, Because: "Machine.SprayedWidthPerNozzle"}},
 		"negative nozzles":      {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = -1 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeNotPositive}},
 		"spacing without basis": {func(in *calc.FieldSheetInput) { in.Machine.RowSpacing = 3 }, calc.Violation{Field: "Target.RateBasis", Code: calc.CodeRateBasisRequired}},
-		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, calc.Violation{Field: "Machine.RowSpacing", Code: calc.CodeRequired}},
+		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, calc.Violation{Field: "Machine.RowSpacing", Code: calc.CodeRequired, Because: "Target.RateBasis"}},
 		"spacing without a bed": {func(in *calc.FieldSheetInput) {
 			in.Machine = calc.Machine{RowSpacing: 3, SprayedWidthPerNozzle: 1}
-		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired}},
+		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.RowSpacing"}},
 		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
 		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
 		"catch without volume":  {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = 0 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeRequired}},
-		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired}},
+		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
 		"half a rating alone": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
-		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired}},
-		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, calc.Violation{Field: "AreaCheck.Area", Code: calc.CodeRequired}},
+		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
+		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, calc.Violation{Field: "AreaCheck.Area", Code: calc.CodeRequired, Instead: "AreaCheck.CourseLength,AreaCheck.Width"}},
 		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, calc.Violation{Field: "Maintenance.Beds[0].Clean", Code: calc.CodeNotPositive}},
 		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, calc.Violation{Field: "Nozzle.PressureRange.Low", Code: calc.CodeRangeInverted}},
 		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, calc.Violation{Field: "Limits.GroundSpeed.Low", Code: calc.CodeRangeInverted}},

@@ -102,19 +102,39 @@ func (n Nozzle) check() Invalid {
 	var v Invalid
 	if n.Size != "" {
 		if n.RatedFlowRate != 0 || n.RatedPressure != 0 {
-			v.add("Size", CodeConflict)
+			v.conflict("Size", n.ratingField())
 		}
 		if q, _ := (Nozzle{Size: n.Size}).rating(); q == 0 {
 			v.add("Size", CodeUnknownSize)
 		}
 	} else {
-		v.positive(float64(n.RatedFlowRate), "RatedFlowRate")
-		v.positive(float64(n.RatedPressure), "RatedPressure")
+		n.checkRating(&v)
 	}
 	if n.SizeRating >= sizeRatings {
 		v.add("SizeRating", CodeNotAllowed)
 	}
 	return append(v, n.PressureRange.check("PressureRange")...)
+}
+
+// checkRating looks at a rating that is given as flow and pressure: each needs the
+// other, and a size stands in for both.
+func (n Nozzle) checkRating(v *Invalid) {
+	switch {
+	case n.RatedFlowRate == 0 && n.RatedPressure == 0:
+		v.neededOr("RatedFlowRate", "Size")
+		v.neededOr("RatedPressure", "Size")
+	default:
+		v.positiveFor(float64(n.RatedFlowRate), "RatedFlowRate", "RatedPressure")
+		v.positiveFor(float64(n.RatedPressure), "RatedPressure", "RatedFlowRate")
+	}
+}
+
+// ratingField names the half of the rating that is given.
+func (n Nozzle) ratingField() string {
+	if n.RatedFlowRate != 0 {
+		return "RatedFlowRate"
+	}
+	return "RatedPressure"
 }
 
 func (r PressureRange) check(field string) Invalid {

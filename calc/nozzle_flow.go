@@ -221,10 +221,10 @@ func (in NozzleFlowInput) check() error {
 
 func (p *Prediction) check(v *Invalid, i int) {
 	if p.SprayPressure == 0 && p.RelativeDensity == 0 && p.LiquidDensity == 0 {
-		v.add(at("PredictAt", i, "SprayPressure"), CodeRequired)
+		v.neededOr(at("PredictAt", i, "SprayPressure"), "RelativeDensity,LiquidDensity")
 	}
 	if p.RelativeDensity != 0 && p.LiquidDensity != 0 {
-		v.add(at("PredictAt", i, "LiquidDensity"), CodeConflict)
+		v.conflict(at("PredictAt", i, "LiquidDensity"), at("PredictAt", i, "RelativeDensity"))
 	}
 	if !sound(float64(p.SprayPressure)) {
 		v.optional(float64(p.SprayPressure), at("PredictAt", i, "SprayPressure"))

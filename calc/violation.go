@@ -13,6 +13,11 @@ type Violation struct {
 	Field string
 	// Code is stable and in snake_case, one of the Code constants.
 	Code string
+	// Because is the Go path of the field, given in the input, that makes this one
+	// required or that this one conflicts with. Empty when there is no other.
+	Because string
+	// Instead lists, by commas, the fields that would stand in for a required one.
+	Instead string
 }
 
 // Codes of violations that any function may report.
@@ -43,7 +48,14 @@ func (v Invalid) Error() string {
 func (v Invalid) under(prefix string) Invalid {
 	out := make(Invalid, len(v))
 	for i, x := range v {
-		out[i] = Violation{prefix + "." + x.Field, x.Code}
+		x.Field = prefix + "." + x.Field
+		if x.Because != "" {
+			x.Because = prefix + "." + x.Because
+		}
+		if x.Instead != "" {
+			x.Instead = prefix + "." + strings.ReplaceAll(x.Instead, ",", ","+prefix+".")
+		}
+		out[i] = x
 	}
 	return out
 }
@@ -56,7 +68,31 @@ func (v Invalid) err() error {
 	return v
 }
 
-func (v *Invalid) add(field, code string) { *v = append(*v, Violation{field, code}) }
+func (v *Invalid) add(field, code string) { *v = append(*v, Violation{Field: field, Code: code}) }
+
+// conflict reports a field that may not stand beside another.
+func (v *Invalid) conflict(field, other string) {
+	*v = append(*v, Violation{Field: field, Code: CodeConflict, Because: other})
+}
+
+// needed reports a missing field that another one cannot be used without.
+func (v *Invalid) needed(field, by string) {
+	*v = append(*v, Violation{Field: field, Code: CodeRequired, Because: by})
+}
+
+// neededOr reports a missing field that others would stand in for.
+func (v *Invalid) neededOr(field, instead string) {
+	*v = append(*v, Violation{Field: field, Code: CodeRequired, Instead: instead})
+}
+
+// positiveFor checks a quantity that by, which is given, cannot be used without.
+func (v *Invalid) positiveFor(x float64, field, by string) {
+	if x == 0 {
+		v.needed(field, by)
+		return
+	}
+	v.optional(x, field)
+}
 
 // positive checks a quantity that must be given, finite and above zero.
 func (v *Invalid) positive(x float64, field string) {

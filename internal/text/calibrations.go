@@ -3,7 +3,6 @@ package text
 var calibrations = []entry{
 	{"verdict.ready", "Everything that was asked for was measured and is in order. It holds until pressure, nozzles, speed or liquid change."},
 	{"verdict.not_ready", "Something is not in order. Do not spray with it yet: go through the next steps."},
-	{"verdict.incomplete", "What was measured is in order, but something was not measured. Not measured is not passed."},
 	{"step.clean_by_eye", "Nozzles of this bed were found dirty. Clean them with a soft brush before you catch."},
 	{"step.replace_by_eye", "Nozzles of this bed were rejected by eye. Replace them before you catch."},
 	{"step.replace_all_by_eye", "More than three nozzles of one bed were rejected by eye. Replace all nozzles with a new set of one kind, and catch it."},
@@ -11,6 +10,7 @@ var calibrations = []entry{
 	{"problem.unknown_label", "This names no catch, or more than one. Write the label of the catch that it replaces, and give each catch its own."},
 	{"problem.incomplete_follow_up", "The follow-ups of this catch do not have as many nozzles as it has. Catch all of its nozzles again, each alone or together."},
 	{"problem.not_a_currency", "A currency is three capital letters by ISO 4217, such as USD or EUR."},
+	{"verdict.incomplete", "Nothing that was measured is out of order, but something was not measured. Not measured is not passed."},
 	{"step.read_pressure", "Read the pressure at the nozzles in at least three places, left, center and right, with the cab gauge beside it."},
 	{"step.repair_boom", "Do not use this boom until a qualified mechanic has repaired it: its pressure differs more than is allowed."},
 	{"step.set_pressure_in_range", "Set a pressure inside the range that the nozzles are made for, or fit nozzles made for this one."},

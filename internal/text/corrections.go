@@ -3,7 +3,7 @@ package text
 var corrections = []entry{
 	{"correction.none_needed", "The rate is within its tolerance. Nothing has to change."},
 	{"correction.choose_plan", "The rate has to change. Choose one of the plans, set it, and measure again what the plan names before you trust it."},
-	{"correction.repair_first", "The boom is uneven. Repair it first; the rate of an uneven boom cannot be corrected."},
+	{"correction.repair_first", "The boom is not in order: its pressure or its output is uneven. Put that right first; the rate of an uneven boom cannot be corrected."},
 	{"correction.calibrate_controller", "A rate controller in automatic holds the rate, so a change by hand changes nothing. Calibrate its flow meter and speed sensor instead."},
 	{"correction.out_of_reach", "No single change inside the limits is enough. Look at what was rejected: another gear, another nozzle size, or both together may do it."},
 	{"rejected.above_maximum_speed", "It would need a speed above the highest that is allowed, and at that limit the rate is still out of tolerance."},

@@ -1,10 +1,12 @@
 package text
 
 // problems are the words of refusals: title.<type>, detail.<type>, remedy.<type>
-// for a kind of problem, problem.<code> for one member.
+// for a kind of problem, problem.<code> for one member. A code that is worded in
+// several ways, by what else is there, has wording.<way> besides.
 var problems = []entry{
 	{"title.not_json", "The body is not one JSON text"},
 	{"detail.not_json", "The body could not be read as exactly one JSON text: something is wrong at byte %[1]d, counted from 0."},
+	{"detail.empty_body", "The body is empty. Send the request as one JSON object."},
 	{"remedy.not_json", "Send one JSON object, in UTF-8, and nothing before or after it. Look near the byte that the detail names: a missing comma or quote, a number such as NaN, a second value, or an empty body are the usual causes."},
 	{"title.body_not_read", "The body could not be read"},
 	{"detail.body_not_read", "The connection ended or was too slow before the whole body had arrived."},
@@ -29,12 +31,21 @@ var problems = []entry{
 	{"remedy.internal_error", "Send the request again. If it fails again, report the requestId."},
 
 	{"problem.required", "This member is missing and must be given."},
+	{"wording.required_because", "This member is missing, and %[1]s cannot be used without it."},
+	{"wording.required_or", "This member is missing. Give it, or give instead: %[1]s."},
 	{"problem.unknown_member", "There is no member of this name here. The list in allowed shows those that there are."},
 	{"problem.misspelt_member", "There is no member of this name here. Did you mean %[1]s?"},
 	{"problem.wrong_case", "Names are case-sensitive. Write %[1]s."},
 	{"problem.duplicate_member", "This member stands twice. Send it once."},
 	{"problem.null_value", "null is not a value. Leave the member out when there is nothing to say."},
 	{"problem.wrong_type", "This must be a JSON %[1]s."},
+	{"wording.wrong_type_object", "This must be a JSON object, with members out of: %[1]s."},
+	{"wording.wrong_type_quantity", "This must be a quantity: a JSON object with a number as value and a text as unit, one of: %[1]s."},
+	{"wording.wrong_type_array", "This must be a JSON array: a list in square brackets, even when it holds one item."},
+	{"wording.wrong_type_string", "This must be a JSON string: text in quotes."},
+	{"wording.wrong_type_number", "This must be a JSON number: digits without quotes."},
+	{"wording.wrong_type_integer", "This must be a whole number."},
+	{"wording.wrong_type_boolean", "This must be true or false, without quotes."},
 	{"problem.too_deep", "This is nested too deeply to be read."},
 	{"problem.not_positive", "This must be more than zero: at least %[1]s."},
 	{"problem.too_small", "This is too small: it must be at least %[1]s."},
@@ -45,11 +56,12 @@ var problems = []entry{
 	{"problem.not_allowed", "This must be one of: %[1]s."},
 	{"problem.unit_required", "The unit is missing. There is no default; the list in allowed shows those that fit."},
 	{"problem.unknown_unit", "There is no such unit. Symbols are case-sensitive. Here, use one of: %[1]s."},
-	{"problem.misspelt_unit", "There is no such unit. Symbols are case-sensitive. Did you mean %[1]s?"},
+	{"problem.misspelt_unit", "There is no unit of this name here. Symbols are case-sensitive. Did you mean %[1]s?"},
 	{"problem.ambiguous_unit", "This unit could mean more than one measure. Write one of: %[1]s."},
 	{"problem.wrong_quantity", "This unit measures something else. Here, use one of: %[1]s."},
 	{"problem.conflict", "This says again, or otherwise, what another member already says. Give one of them."},
+	{"wording.conflict_because", "This cannot stand beside %[1]s, which says the same or otherwise. Give one of the two."},
 	{"problem.range_inverted", "The low end of this range is above its high end."},
-	{"problem.pressure_required", "A flow is to be moved to another pressure, so the pressure that it was caught at must be given: here, or for all catches together."},
+	{"problem.pressure_required", "What was caught is to be compared with a flow at another pressure, or moved to one, so the pressure at the catches must be known. Give sprayPressure once beside catches, or in each of them."},
 	{"problem.not_computable", "With these numbers the result is beyond what can be computed. Check the size of each."},
 }

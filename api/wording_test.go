@@ -1,0 +1,81 @@
+package api
+
+import (
+	"strings"
+	"testing"
+
+	"wetrun/calc/unit"
+)
+
+// TestRefusalsNameTheOtherMember reads aloud what hangs on another member: a
+// person has to learn from the words which two it is about.
+func TestRefusalsNameTheOtherMember(t *testing.T) {
+	const flow = `"nozzleFlowRate":{"value":0.4,"unit":"gal_us/min"}`
+	const rest = `"groundSpeed":{"value":5,"unit":"mph"}`
+	const width = `"width":{"value":60,"unit":"in"}`
+	const each = `"sprayedWidthPerNozzle":{"value":20,"unit":"in"}`
+	const rows = `"rowSpacing":{"value":60,"unit":"in"}`
+	const volume = `"volumeUsed":{"value":21,"unit":"gal_us"}`
+	for name, c := range map[string]struct{ operation, body, pointer, words string }{
+		"width without nozzles":   {"application-rate", `{` + flow + `,` + rest + `,` + width + `}`, "#/nozzles", "and width cannot be used without it"},
+		"rows without width":      {"application-rate", `{` + flow + `,` + rest + `,` + each + `,` + rows + `}`, "#/width", "and rowSpacing cannot"},
+		"field without rows":      {"application-rate", `{` + flow + `,` + rest + `,` + each + `,"rateBasis":"field"}`, "#/rowSpacing", "and rateBasis cannot"},
+		"nozzle without pressure": {"application-rate", `{` + each + `,` + rest + `,"nozzle":{"size":"04"}}`, "#/sprayPressure", "and nozzle cannot"},
+		"both widths":             {"application-rate", `{` + flow + `,` + rest + `,` + each + `,` + width + `,"nozzles":3}`, "#/width", "beside sprayedWidthPerNozzle,"},
+		"flow and nozzle":         {"application-rate", `{` + flow + `,` + rest + `,` + each + `,"nozzle":{"size":"04"},"sprayPressure":{"value":40,"unit":"psi"}}`, "#/nozzle", "beside nozzleFlowRate,"},
+		"rating and size":         {"nozzle-acceptance", `{"catches":[{"volume":{"value":1,"unit":"L"},"time":{"value":60,"unit":"s"}}],"nozzle":{"size":"04","ratedPressure":{"value":40,"unit":"psi"}}}`, "#/nozzle/size", "beside nozzle.ratedPressure,"},
+		"half a rating":           {"nozzle-acceptance", `{"catches":[{"volume":{"value":1,"unit":"L"},"time":{"value":60,"unit":"s"}}],"nozzle":{"ratedPressure":{"value":40,"unit":"psi"}}}`, "#/nozzle/ratedFlowRate", "and nozzle.ratedPressure cannot"},
+		"rating of no size":       {"nozzle-acceptance", `{"catches":[{"volume":{"value":1,"unit":"L"},"time":{"value":60,"unit":"s"}}],"nozzle":{"sizeRating":"us_40_psi"}}`, "#/nozzle/size", "and nozzle.sizeRating cannot"},
+		"no area":                 {"area-check", `{` + volume + `}`, "#/area", "give instead: courseLength, width."},
+		"half a course":           {"area-check", `{` + volume + `,"passes":2,` + width + `}`, "#/courseLength", "and width cannot"},
+		"area and passes":         {"area-check", `{` + volume + `,"passes":2,"area":{"value":1,"unit":"acre"}}`, "#/area", "beside passes,"},
+		"nothing to predict":      {"nozzle-flow", `{"catches":[{"volume":{"value":1,"unit":"L"},"time":{"value":60,"unit":"s"}}],"predictAt":[{}]}`, "#/predictAt/0/sprayPressure", "give instead: relativeDensity, liquidDensity."},
+		"bed without nozzles":     {"calibrations", `{"machine":{"bedWidth":{"value":40,"unit":"in"}}}`, "#/machine/nozzlesPerBed", "and machine.bedWidth cannot"},
+		"bare number":             {"ground-speed", `{"runs":[{"courseLength":100}]}`, "#/runs/0/courseLength", "value and a text as unit, one of: ft, in,"},
+		"list of numbers":         {"pressure-uniformity", `{"readings":[60]}`, "#/readings/0", "members out of: label, position, pressure."},
+		"number in quotes":        {"application-rate", `{"nozzles":"3"}`, "#/nozzles", "without quotes"},
+		"half a nozzle":           {"application-rate", `{"nozzles":2.5}`, "#/nozzles", "a whole number"},
+		"one run":                 {"ground-speed", `{"runs":{}}`, "#/runs", "in square brackets"},
+		"number as label":         {"calibrations", `{"label":1}`, "#/label", "text in quotes"},
+		"yes":                     {"corrections", `{"rateController":"yes"}`, "#/rateController", "true or false"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, p := refusals(t, c.operation, c.body)
+			for _, e := range p.Errors {
+				if e.Pointer == c.pointer && strings.Contains(e.Detail, c.words) {
+					return
+				}
+			}
+			t.Errorf("no error at %s says %q: %+v", c.pointer, c.words, p.Errors)
+		})
+	}
+}
+
+// TestBrokenTextListsNoMembers: what is missing may stand behind the break.
+func TestBrokenTextListsNoMembers(t *testing.T) {
+	for body, words := range map[string]string{"": "The body is empty.", " \n": "The body is empty.", `{"a":1,,"runs":[]}`: "at byte 7"} {
+		_, p := refusals(t, "ground-speed", body)
+		if p.Status != 400 || len(p.Errors) > 0 || !strings.Contains(p.Detail, words) {
+			t.Errorf("%q: %+v", body, p)
+		}
+	}
+}
+
+// TestSpellingsMeanUnits: each is no symbol in its own right in some place, and all
+// that it may mean are symbols.
+func TestSpellingsMeanUnits(t *testing.T) {
+	for spelling, could := range spellings {
+		for _, s := range could {
+			if unit.Lookup(s) == unit.None || s == spelling && len(could) == 1 {
+				t.Errorf("%s: %s is no symbol, or nothing else", spelling, s)
+			}
+		}
+		if spelling != strings.ToLower(spelling) {
+			t.Errorf("%s is never looked up: not in lower case", spelling)
+		}
+	}
+	_, p := refusals(t, "nozzle-flow", `{"catches":[{"volume":{"value":15,"unit":"oz"},"time":{"value":30,"unit":"s"}}]}`)
+	if len(p.Errors) != 1 || p.Errors[0].Code != "ambiguous_unit" || !strings.Contains(p.Errors[0].Detail, "fl_oz_us, fl_oz_imp") {
+		t.Errorf("ounces of a volume: %+v", p.Errors)
+	}
+}
