@@ -14,7 +14,7 @@ import (
 // serverOnly are the codes by which the service may refuse what the schema takes:
 // they depend on more than one member, or on what no schema sees.
 var serverOnly = []string{
-	"duplicate_member", "conflict", "range_inverted", "not_computable",
+	"duplicate_member", "conflict", "range_inverted", "not_computable", "over_100_percent",
 }
 
 // TestMutants changes the examples of the document at random, 3,000 times per
@@ -100,9 +100,10 @@ var crossFieldCodes = map[string][]string{
 		"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size",
 		"required /sprayPressure", "required /nozzles", "required /width", "required /rowSpacing",
 	},
-	"area-check":  {"required /area", "required /courseLength", "required /width"},
-	"convert":     {"wrong_quantity /to"},
-	"nozzle-flow": {"pressure_required /sprayPressure", "required /sprayPressure"},
+	"field-capacity": {"required /tankVolume", "required /applicationRate"},
+	"area-check":     {"required /area", "required /courseLength", "required /width"},
+	"convert":        {"wrong_quantity /to"},
+	"nozzle-flow":    {"pressure_required /sprayPressure", "required /sprayPressure"},
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 	}, nozzleCodes...),

@@ -22,5 +22,6 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("calibrations", calibrationsTable, calibrations),
 }

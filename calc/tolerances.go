@@ -10,6 +10,7 @@ const (
 	DefaultReplaceAllAbove    = 25 * unit.Percent            // of the tested outside: all new nozzles
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
+	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -72,6 +73,7 @@ const (
 	forRuns     = "ground-speed#/runTolerance"
 	forCourse   = "ground-speed#/runs/0/courseLength"
 	forCatch    = "nozzle-flow#/catches/0/time"
+	forCapacity = "field-capacity#/fieldEfficiency"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -88,6 +90,7 @@ func commonTolerances() []Tolerance {
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
+		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),
 	}
 }
 

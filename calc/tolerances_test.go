@@ -23,6 +23,7 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"run_spread":        {5, unit.IDPct, true},
 		"course_length":     {100, unit.IDFt, false},
 		"catch_time":        {30, unit.IDS, false},
+		"field_efficiency":  {65, unit.IDPct, true}, // from memory
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {

@@ -1,0 +1,103 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// FieldCapacityRequest is the body of POST /v1/field-capacity.
+type FieldCapacityRequest struct {
+	GroundSpeed     Quantity `json:"groundSpeed" validate:"required"`
+	WorkingWidth    Quantity `json:"workingWidth" validate:"required"`
+	FieldEfficiency Quantity `json:"fieldEfficiency,omitzero"`
+	TankVolume      Quantity `json:"tankVolume,omitzero"`
+	ApplicationRate Quantity `json:"applicationRate,omitzero"`
+	RefillTime      Quantity `json:"refillTime,omitzero"`
+	FieldArea       Quantity `json:"fieldArea,omitzero"`
+	Results
+}
+
+// FieldCapacityResponse is the answer. Loads and refills are pointers, since no
+// refill is an answer too.
+type FieldCapacityResponse struct {
+	FieldEfficiency     Quantity  `json:"fieldEfficiency"`
+	TheoreticalWorkRate Quantity  `json:"theoreticalWorkRate"`
+	EffectiveWorkRate   Quantity  `json:"effectiveWorkRate"`
+	AreaPerLoad         Quantity  `json:"areaPerLoad,omitzero"`
+	TimePerLoad         Quantity  `json:"timePerLoad,omitzero"`
+	WorkRateWithRefills Quantity  `json:"workRateWithRefills,omitzero"`
+	FieldArea           Quantity  `json:"fieldArea,omitzero"`
+	SprayVolume         Quantity  `json:"sprayVolume,omitzero"`
+	Loads               *int      `json:"loads,omitzero"`
+	Refills             *int      `json:"refills,omitzero"`
+	FieldTime           Quantity  `json:"fieldTime,omitzero"`
+	RefillingTime       Quantity  `json:"refillingTime,omitzero"`
+	TotalTime           Quantity  `json:"totalTime,omitzero"`
+	RefillTimeIncluded  *bool     `json:"refillTimeIncluded,omitzero"`
+	Cautions            []notice  `json:"cautions"`
+	Warnings            []warning `json:"warnings,omitzero"`
+}
+
+var fieldCapacityTable = objectOf(
+	quantity("groundSpeed", func(r *FieldCapacityRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
+	quantity("workingWidth", func(r *FieldCapacityRequest) *Quantity { return &r.WorkingWidth }, unit.KindLength),
+	quantity("fieldEfficiency", func(r *FieldCapacityRequest) *Quantity { return &r.FieldEfficiency }, unit.KindRatio),
+	quantity("tankVolume", func(r *FieldCapacityRequest) *Quantity { return &r.TankVolume }, unit.KindVolume),
+	quantity("applicationRate", func(r *FieldCapacityRequest) *Quantity { return &r.ApplicationRate }, unit.KindApplicationRate),
+	quantity("refillTime", func(r *FieldCapacityRequest) *Quantity { return &r.RefillTime }, unit.KindTime),
+	quantity("fieldArea", func(r *FieldCapacityRequest) *Quantity { return &r.FieldArea }, unit.KindArea),
+	results(func(r *FieldCapacityRequest) *Results { return &r.Results }),
+)
+
+// capacityCautions go with a plan of work: it is no leave to spray.
+var capacityCautions = []string{"label_is_law", "local_rules"}
+
+func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityResponse, error) {
+	result, err := calc.FieldCapacity(calc.FieldCapacityInput{
+		GroundSpeed:     unit.Speed(r.GroundSpeed.si()),
+		WorkingWidth:    unit.Length(r.WorkingWidth.si()),
+		FieldEfficiency: unit.Ratio(r.FieldEfficiency.si()),
+		TankVolume:      unit.Volume(r.TankVolume.si()),
+		ApplicationRate: unit.ApplicationRate(r.ApplicationRate.si()),
+		RefillTime:      unit.Time(r.RefillTime.si()),
+		FieldArea:       unit.Area(r.FieldArea.si()),
+	})
+	if err != nil {
+		return FieldCapacityResponse{}, err
+	}
+	units := r.units()
+	a := FieldCapacityResponse{
+		FieldEfficiency:     r.FieldEfficiency.or(percent(result.FieldEfficiency)),
+		TheoreticalWorkRate: in(result.TheoreticalWorkRate, units.workRate),
+		EffectiveWorkRate:   in(result.EffectiveWorkRate, units.workRate),
+		FieldArea:           r.FieldArea,
+		Cautions:            cautions(ctx, capacityCautions...),
+		Warnings:            warnings(ctx, result.Warnings),
+	}
+	refilled := r.RefillTime.given()
+	if r.TankVolume.given() {
+		a.AreaPerLoad = in(result.AreaPerLoad, units.area)
+		a.TimePerLoad = in(result.TimePerLoad, unit.IDH)
+	}
+	if refilled {
+		a.WorkRateWithRefills = in(result.WorkRateWithRefills, units.workRate)
+	}
+	if !r.FieldArea.given() {
+		return a, nil
+	}
+	if r.ApplicationRate.given() {
+		a.SprayVolume = in(result.SprayVolume, units.volume)
+	}
+	if r.TankVolume.given() {
+		a.Loads, a.Refills = &result.Loads, &result.Refills
+	}
+	if refilled {
+		a.RefillingTime = in(result.RefillingTime, unit.IDH)
+	}
+	a.FieldTime = in(result.FieldTime, unit.IDH)
+	a.TotalTime = in(result.TotalTime, unit.IDH)
+	a.RefillTimeIncluded = &refilled
+	return a, nil
+}
