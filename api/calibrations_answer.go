@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"strconv"
+	"strings"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -151,9 +152,13 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	}
 }
 
-// under moves the pointers of a part's warnings under its name in the sheet.
+// under moves the pointers of a part's warnings under its name in the sheet; the
+// nozzle stands in the sheet itself.
 func under(part string, all []warning) {
 	for i := range all {
+		if strings.HasPrefix(all[i].Pointer, "#/nozzle/") {
+			continue
+		}
 		all[i].Pointer = "#/" + part + all[i].Pointer[1:]
 	}
 }
