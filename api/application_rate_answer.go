@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/unit"
 )
 
 // ApplicationRateResponse is the answer: all four, and what follows from them.
@@ -45,7 +46,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		GroundSpeed:           r.GroundSpeed.or(in(result.GroundSpeed, units.speed)),
 		SprayedWidthPerNozzle: r.SprayedWidthPerNozzle.or(in(result.SprayedWidthPerNozzle, units.width)),
 		ApplicationRate:       r.ApplicationRate.or(in(result.ApplicationRate, units.rate)),
-		Nozzle:                r.Nozzle.answer(),
+		Nozzle:                r.Nozzle.answer(unit.Pressure(r.SprayPressure.si())),
 		TargetApplicationRate: r.TargetApplicationRate,
 		RateBasis:             r.RateBasis,
 		WithinTolerance:       within(result.Verdict),

@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"strings"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -153,9 +154,13 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	}
 }
 
-// under moves the pointers of a part's warnings under its name in the sheet.
+// under moves the pointers of a part's warnings under its name in the sheet; the
+// nozzle stands in the sheet itself.
 func under(part string, all []warning) {
 	for i := range all {
+		if strings.HasPrefix(all[i].Pointer, "#/nozzle/") {
+			continue
+		}
 		all[i].Pointer = "#/" + part + all[i].Pointer[1:]
 	}
 }

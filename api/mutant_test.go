@@ -89,7 +89,7 @@ func crossField(operation string, e FieldError) bool {
 }
 
 // nozzleCodes are those of a nozzle that is given by half.
-var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "required /nozzle/sizeRating"}
+var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "required /nozzle/sizeRating", "not_rising /pressure"}
 
 // crossFieldCodes lists, by operation, code and end of pointer.
 var crossFieldCodes = map[string][]string{
@@ -97,7 +97,7 @@ var crossFieldCodes = map[string][]string{
 		"need_three_of_four /nozzleFlowRate", "need_three_of_four /groundSpeed",
 		"need_three_of_four /sprayedWidthPerNozzle", "need_three_of_four /applicationRate",
 		"all_four_given /applicationRate", "rate_basis_required /rateBasis",
-		"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size",
+		"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "not_rising /pressure",
 		"required /sprayPressure", "required /nozzles", "required /width", "required /rowSpacing",
 	},
 	"field-capacity": {"required /tankVolume", "required /applicationRate"},

@@ -5,23 +5,35 @@ import (
 	"wetrun/calc/unit"
 )
 
-// NozzleRequest says what a nozzle gives: a rated flow at a rated pressure, or a
-// size of ISO 10625.
+// NozzleRequest says what a nozzle gives: a rated flow at a rated pressure, a size
+// of ISO 10625, or the chart of the maker's sheet.
 type NozzleRequest struct {
-	RatedFlowRate Quantity `json:"ratedFlowRate,omitzero"`
-	RatedPressure Quantity `json:"ratedPressure,omitzero"`
-	Size          string   `json:"size,omitzero"`
-	SizeRating    string   `json:"sizeRating,omitzero"`
-	PressureRange Range    `json:"pressureRange,omitzero"`
+	RatedFlowRate Quantity           `json:"ratedFlowRate,omitzero"`
+	RatedPressure Quantity           `json:"ratedPressure,omitzero"`
+	Size          string             `json:"size,omitzero"`
+	SizeRating    string             `json:"sizeRating,omitzero"`
+	FlowChart     []FlowPointRequest `json:"flowChart,omitzero"`
+	PressureRange Range              `json:"pressureRange,omitzero"`
 }
 
-// NozzleResponse is the rating that a calculation used.
+// FlowPointRequest is one line of the maker's sheet.
+type FlowPointRequest struct {
+	Pressure Quantity `json:"pressure"`
+	FlowRate Quantity `json:"flowRate"`
+}
+
+// NozzleResponse is the rating that a calculation used. FromFlowChart marks that
+// the pair is only the point of the chart nearest to the working pressure.
 type NozzleResponse struct {
 	RatedFlowRate Quantity `json:"ratedFlowRate"`
 	RatedPressure Quantity `json:"ratedPressure"`
 	Size          string   `json:"size,omitzero"`
 	SizeRating    string   `json:"sizeRating,omitzero"`
+	FromFlowChart *bool    `json:"fromFlowChart,omitzero"`
 }
+
+// How many points a flow chart has.
+const leastPoints, mostPoints = 2, 50
 
 // The ratings of ISO 10625 sizes, as on the wire.
 const (
@@ -34,7 +46,13 @@ var nozzleTable = objectOf(
 	quantity("ratedPressure", func(n *NozzleRequest) *Quantity { return &n.RatedPressure }, unit.KindPressure),
 	oneOf("size", func(n *NozzleRequest) *string { return &n.Size }, sizeNames()...),
 	oneOf("sizeRating", func(n *NozzleRequest) *string { return &n.SizeRating }, ratingISO3Bar, ratingUS40PSI),
+	list("flowChart", func(n *NozzleRequest) *[]FlowPointRequest { return &n.FlowChart }, leastPoints, mostPoints, flowPointTable),
 	nested("pressureRange", func(n *NozzleRequest) *Range { return &n.PressureRange }, pressureRangeTable),
+)
+
+var flowPointTable = objectOf(
+	require(quantity("pressure", func(p *FlowPointRequest) *Quantity { return &p.Pressure }, unit.KindPressure)),
+	require(quantity("flowRate", func(p *FlowPointRequest) *Quantity { return &p.FlowRate }, unit.KindFlowRate)),
 )
 
 // pressureRangeTable and speedRangeTable read {low, high}.
@@ -68,8 +86,20 @@ func (n *NozzleRequest) input() calc.Nozzle {
 		RatedPressure: unit.Pressure(n.RatedPressure.si()),
 		Size:          n.Size,
 		SizeRating:    rating,
+		FlowChart:     n.chart(),
 		PressureRange: pressureRange(n.PressureRange),
 	}
+}
+
+func (n *NozzleRequest) chart() []calc.FlowPoint {
+	if len(n.FlowChart) == 0 {
+		return nil
+	}
+	points := make([]calc.FlowPoint, len(n.FlowChart))
+	for i, p := range n.FlowChart {
+		points[i] = calc.FlowPoint{Pressure: unit.Pressure(p.Pressure.si()), FlowRate: unit.FlowRate(p.FlowRate.si())}
+	}
+	return points
 }
 
 // unread reports a sizeRating that no size is read by. calc cannot tell: there a
@@ -78,12 +108,16 @@ func (n *NozzleRequest) unread(field string) calc.Invalid {
 	switch {
 	case n.SizeRating == "" || n.Size != "":
 		return nil
-	case n.RatedFlowRate.given() || n.RatedPressure.given():
-		rated := "RatedFlowRate"
-		if !n.RatedFlowRate.given() {
-			rated = "RatedPressure"
+	case n.RatedFlowRate.given() || n.RatedPressure.given() || len(n.FlowChart) > 0:
+		other := "RatedFlowRate"
+		switch {
+		case n.RatedFlowRate.given():
+		case n.RatedPressure.given():
+			other = "RatedPressure"
+		default:
+			other = "FlowChart"
 		}
-		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict, Because: field + "." + rated}}
+		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict, Because: field + "." + other}}
 	}
 	return calc.Invalid{{Field: field + ".Size", Code: calc.CodeRequired, Because: field + ".SizeRating"}}
 }
@@ -92,17 +126,34 @@ func pressureRange(r Range) calc.PressureRange {
 	return calc.PressureRange{Low: unit.Pressure(r.Low.si()), High: unit.Pressure(r.High.si())}
 }
 
-// answer is the rating that calc used; nil when the nozzle has none. That of a
-// size comes in the units in which its rating is round, whatever resultUnits says.
-func (n *NozzleRequest) answer() *NozzleResponse {
-	flow, pressure, err := n.input().Rating()
+// answer is the rating that calc used at a working pressure, zero when that is not
+// known; nil when the nozzle has none. That of a size comes in the units in which
+// its rating is round, whatever resultUnits says; a point of a chart as it was given.
+func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
+	flow, pressure, err := n.input().RatingNear(p)
 	switch {
 	case err != nil:
 		return nil
+	case len(n.FlowChart) > 0:
+		return n.point(flow, pressure)
 	case n.Size == "":
 		return &NozzleResponse{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
-	case n.SizeRating == ratingUS40PSI:
-		return &NozzleResponse{in(flow, unit.IDGalUsMin), in(pressure, unit.IDPsi), n.Size, ratingUS40PSI}
 	}
-	return &NozzleResponse{in(flow, unit.IDLMin), in(pressure, unit.IDBar), n.Size, ratingISO3Bar}
+	flowUnit, pressureUnit, rating := unit.IDLMin, unit.IDBar, ratingISO3Bar
+	if n.SizeRating == ratingUS40PSI {
+		flowUnit, pressureUnit, rating = unit.IDGalUsMin, unit.IDPsi, ratingUS40PSI
+	}
+	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: rating}
+}
+
+// point is the line of the sheet that calc chose.
+func (n *NozzleRequest) point(flow unit.FlowRate, pressure unit.Pressure) *NozzleResponse {
+	charted := true
+	a := &NozzleResponse{FromFlowChart: &charted}
+	for _, p := range n.FlowChart {
+		if p.Pressure.si() == float64(pressure) && p.FlowRate.si() == float64(flow) {
+			a.RatedFlowRate, a.RatedPressure = p.FlowRate, p.Pressure
+		}
+	}
+	return a
 }

@@ -79,7 +79,7 @@ var (
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceResponse{
-		Nozzle:             r.Nozzle.answer(),
+		Nozzle:             r.Nozzle.answer(x.SprayPressure),
 		Tolerance:          ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
 		Catches:            make([]AcceptanceCatchResponse, len(x.Catches)),
 		MeanNozzleFlowRate: in(x.MeanNozzleFlowRate, units.flow),

@@ -238,7 +238,11 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	if in.RowSpacing != 0 && !atMost(float64(r.Width/in.RowSpacing), 1) {
 		add("Width", WarnWidthOverRowSpacing)
 	}
+	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
 	if in.SprayPressure != 0 {
+		if in.Nozzle.chartHolds(in.SprayPressure) == Outside {
+			add("SprayPressure", WarnOutsideFlowChart)
+		}
 		switch {
 		case in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside:
 			add("SprayPressure", WarnPressureOutsideRange)

@@ -36,7 +36,7 @@ func (in FieldSheetInput) check() Invalid {
 	if s := in.Limits.GroundSpeed; s.Low > s.High {
 		v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
 	}
-	if len(in.Output.Catches) == 0 && in.Nozzle != (Nozzle{PressureRange: in.Nozzle.PressureRange}) {
+	if len(in.Output.Catches) == 0 && !in.Nozzle.silent() {
 		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	}
 	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)

@@ -2,13 +2,16 @@ package calc
 
 import "wetrun/calc/unit"
 
-// A Nozzle is what its maker or its ISO 10625 size says of it. Either the rated
-// pair is given or a size.
+// A Nozzle is what its maker or its ISO 10625 size says of it: the rated pair, or
+// a size, or the chart of the maker's sheet.
 type Nozzle struct {
 	RatedFlowRate unit.FlowRate // of water
 	RatedPressure unit.Pressure
 	Size          string     // ISO 10625, such as "02"
 	SizeRating    SizeRating // which table the size is read in
+	// FlowChart holds at least two points whose pressures rise. Flows between them
+	// and outside them: see FlowAt.
+	FlowChart []FlowPoint
 	// PressureRange is the nozzle's own working range. Zero when not known.
 	PressureRange PressureRange
 }
@@ -64,12 +67,17 @@ var nozzleSizes = [...]NozzleSize{
 
 // given tells whether the nozzle says anything about its flow.
 func (n Nozzle) given() bool {
-	return n.RatedFlowRate != 0 || n.RatedPressure != 0 || n.Size != ""
+	return n.RatedFlowRate != 0 || n.RatedPressure != 0 || n.Size != "" || len(n.FlowChart) > 0
 }
 
+// silent tells whether the nozzle says nothing but its pressure range.
+func (n Nozzle) silent() bool { return !n.given() && n.SizeRating == ISO3Bar }
+
 // Rating returns the rated flow of water and the pressure it is rated at, from
-// the pair or from the size. It is an error to give neither, half of the pair,
-// both, or an unknown size; codes required, conflict, unknown_size.
+// the pair or from the size; of a flow chart its first point, see RatingNear. It
+// is an error to give none of the three, half of the pair, two of the three, a
+// chart of one point or whose pressures do not rise, or an unknown size; codes
+// required, conflict, too_few, not_rising, unknown_size.
 func (n Nozzle) Rating() (unit.FlowRate, unit.Pressure, error) {
 	v := n.check()
 	if len(v) > 0 {
@@ -79,14 +87,42 @@ func (n Nozzle) Rating() (unit.FlowRate, unit.Pressure, error) {
 	return q, p, nil
 }
 
-// FlowAt returns the rated flow of water moved to a working pressure by the
-// square-root law. The nozzle must be one that Rating accepts.
+// RatingNear is Rating for a nozzle that works at p. A flow chart has no one rating:
+// its point nearest to p by ratio stands for it, the first point where p is zero.
+// Calculations never use that point; it is what a reader of the sheet looks for.
+func (n Nozzle) RatingNear(p unit.Pressure) (unit.FlowRate, unit.Pressure, error) {
+	if v := n.check(); len(n.FlowChart) > 0 && len(v) == 0 {
+		x := n.nearestPoint(p)
+		return x.FlowRate, x.Pressure, nil
+	}
+	return n.Rating()
+}
+
+// FlowAt returns the flow of water at a working pressure: the rated one moved by
+// the square-root law, or that of the flow chart, by the power law through the two
+// points that p lies between and by the square-root law outside. The nozzle must
+// be one that Rating accepts.
 func (n Nozzle) FlowAt(p unit.Pressure) unit.FlowRate {
+	if len(n.FlowChart) > 0 {
+		return n.chartFlow(p)
+	}
 	flow, rated := n.rating()
 	return FlowAtPressure(flow, rated, p, SquareRoot)
 }
 
+// move brings a flow caught at one pressure to another, as the nozzle's own flow
+// changes between them; by the square-root law without a chart.
+func (n Nozzle) move(q unit.FlowRate, from, to unit.Pressure) unit.FlowRate {
+	if len(n.FlowChart) == 0 || from == to {
+		return FlowAtPressure(q, from, to, SquareRoot)
+	}
+	return q * unit.FlowRate(n.chartFlow(to)/n.chartFlow(from))
+}
+
 func (n Nozzle) rating() (unit.FlowRate, unit.Pressure) {
+	if len(n.FlowChart) > 0 {
+		return n.FlowChart[0].FlowRate, n.FlowChart[0].Pressure
+	}
 	for i := range nozzleSizes {
 		if nozzleSizes[i].Size == n.Size {
 			if n.SizeRating == US40PSI {
@@ -107,8 +143,14 @@ func (n Nozzle) check() Invalid {
 		if q, _ := (Nozzle{Size: n.Size}).rating(); q == 0 {
 			v.add("Size", CodeUnknownSize)
 		}
-	} else {
+	} else if len(n.FlowChart) == 0 || n.RatedFlowRate != 0 || n.RatedPressure != 0 {
 		n.checkRating(&v)
+	}
+	if len(n.FlowChart) > 0 {
+		if n.Size != "" || n.RatedFlowRate != 0 || n.RatedPressure != 0 {
+			v.conflict("FlowChart", n.otherForm())
+		}
+		v = append(v, n.checkChart()...)
 	}
 	if n.SizeRating >= sizeRatings {
 		v.add("SizeRating", CodeNotAllowed)
@@ -135,6 +177,14 @@ func (n Nozzle) ratingField() string {
 		return "RatedFlowRate"
 	}
 	return "RatedPressure"
+}
+
+// otherForm names what a flow chart stands beside though it says the same.
+func (n Nozzle) otherForm() string {
+	if n.Size != "" {
+		return "Size"
+	}
+	return n.ratingField()
 }
 
 func (r PressureRange) check(field string) Invalid {

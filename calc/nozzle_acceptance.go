@@ -94,7 +94,8 @@ type CatchResult struct {
 	NozzleFlowRate unit.FlowRate // mean of its nozzles
 	SprayPressure  unit.Pressure // its own or the common one; zero when not known
 	// NozzleFlowRateAtPressure is the flow brought to the working pressure, by the
-	// square-root law, when the catch had another. Statistics use it.
+	// square-root law or by the nozzle's chart, when the catch had another.
+	// Statistics use it.
 	NozzleFlowRateAtPressure unit.FlowRate
 	DeviationFromRated       unit.Ratio
 	DeviationFromMean        unit.Ratio
@@ -166,8 +167,8 @@ const (
 )
 
 // NozzleAcceptance judges catches against the maker's flow at the working
-// pressure, q = q_rated x sqrt(p / p_rated), against the mean of all catches, or
-// both, and says what to do about each that is outside:
+// pressure, q = q_rated x sqrt(p / p_rated) or that of the flow chart, against the
+// mean of all catches, or both, and says what to do about each that is outside:
 //
 //	deviation = flow / reference - 1, inside when its size does not exceed the limit
 //	jug reading = (1 ± limit) x reference x nozzles x time

@@ -17,7 +17,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		x.SprayPressure = c.pressure(in.SprayPressure)
 		x.NozzleFlowRateAtPressure = x.NozzleFlowRate
 		if x.SprayPressure != 0 {
-			x.NozzleFlowRateAtPressure = FlowAtPressure(x.NozzleFlowRate, x.SprayPressure, r.SprayPressure, SquareRoot)
+			x.NozzleFlowRateAtPressure = in.Nozzle.move(x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
 		}
 		flows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
 		nozzles += c.nozzles()
@@ -27,10 +27,17 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		if c.SprayPressure != 0 && in.Nozzle.PressureRange.holds(c.SprayPressure) == Outside {
 			r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnPressureOutsideRange})
 		}
+		if c.SprayPressure != 0 && in.Nozzle.chartHolds(c.SprayPressure) == Outside {
+			r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnOutsideFlowChart})
+		}
 	}
 	if in.SprayPressure != 0 && in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside {
 		r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnPressureOutsideRange})
 	}
+	if in.SprayPressure != 0 && in.Nozzle.chartHolds(in.SprayPressure) == Outside {
+		r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnOutsideFlowChart})
+	}
+	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
 	r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
@@ -70,7 +77,7 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	if r.HasMean {
 		mean = r.MeanNozzleFlowRate
 		if x.SprayPressure != 0 {
-			mean = FlowAtPressure(mean, r.SprayPressure, x.SprayPressure, SquareRoot)
+			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
 		}
 		x.DeviationFromMean = unit.Ratio(deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
 	}

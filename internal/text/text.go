@@ -39,6 +39,7 @@ var (
 		cautions,
 		units,
 		groundSpeed,
+		nozzle,
 		nozzleFlow,
 		pressureUniformity,
 		tolerances,

@@ -1,0 +1,113 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// A FlowPoint is one line of a maker's sheet: the flow of water of one nozzle at
+// a pressure.
+type FlowPoint struct {
+	Pressure unit.Pressure
+	FlowRate unit.FlowRate
+}
+
+// CodeNotRising is the violation for a point of a chart whose pressure is not
+// above that of the point before it.
+const CodeNotRising = "not_rising"
+
+// Warning codes of a nozzle with a flow chart.
+const (
+	WarnOutsideFlowChart     = "outside_flow_chart"     // the square-root law from its nearest end was used
+	WarnFlowChartImplausible = "flow_chart_implausible" // no nozzle changes its flow so between two points
+)
+
+// chartFlow is the flow at a pressure by the chart. Between two points it is the
+// power law through both of them,
+//
+//	q = q1 (p / p1)^n,   n = ln(q2 / q1) / ln(p2 / p1)
+//
+// and at a point exactly that point. Outside the chart it is the square-root law
+// from the nearest end. The chart has passed its check.
+//
+// Source: the power law is that of FlowAtPressure, with the exponent that the two
+// points themselves have; reading a chart so is common practice, no published
+// source.
+func (n Nozzle) chartFlow(p unit.Pressure) unit.FlowRate {
+	first, last := n.FlowChart[0], n.FlowChart[len(n.FlowChart)-1]
+	switch {
+	case p <= first.Pressure:
+		return FlowAtPressure(first.FlowRate, first.Pressure, p, SquareRoot)
+	case p >= last.Pressure:
+		return FlowAtPressure(last.FlowRate, last.Pressure, p, SquareRoot)
+	}
+	i := 1
+	for n.FlowChart[i].Pressure < p {
+		i++
+	}
+	a, b := n.FlowChart[i-1], n.FlowChart[i]
+	if p == b.Pressure {
+		return b.FlowRate
+	}
+	// The same law, written so that it cannot leave the two flows.
+	share := math.Log(float64(p/a.Pressure)) / math.Log(float64(b.Pressure/a.Pressure))
+	return a.FlowRate * unit.FlowRate(math.Pow(float64(b.FlowRate/a.FlowRate), share))
+}
+
+// nearestPoint is the point of the chart nearest to a pressure by ratio, the lower
+// one of two that are equally near; the first point where no pressure is known.
+func (n Nozzle) nearestPoint(p unit.Pressure) FlowPoint {
+	nearest, far := n.FlowChart[0], math.Inf(1)
+	if p == 0 {
+		return nearest
+	}
+	for _, x := range n.FlowChart {
+		if d := math.Abs(math.Log(float64(x.Pressure / p))); d < far*(1-slack) {
+			nearest, far = x, d
+		}
+	}
+	return nearest
+}
+
+// chartHolds judges whether a pressure lies in the chart, its ends included;
+// NotJudged without a chart.
+func (n Nozzle) chartHolds(p unit.Pressure) Verdict {
+	if len(n.FlowChart) == 0 {
+		return NotJudged
+	}
+	return PressureRange{n.FlowChart[0].Pressure, n.FlowChart[len(n.FlowChart)-1].Pressure}.holds(p)
+}
+
+// warnChart reports a flow that falls, or hardly or too fast rises, from one point
+// of the chart to the next: it is rather a slip of the pen than a nozzle. field is
+// where the nozzle stands.
+func (n Nozzle) warnChart(field string) (warnings []Warning) {
+	for i := 1; i < len(n.FlowChart); i++ {
+		a, b := n.FlowChart[i-1], n.FlowChart[i]
+		exponent := math.Log(float64(b.FlowRate/a.FlowRate)) / math.Log(float64(b.Pressure/a.Pressure))
+		if !between(exponent, plausibleLow, plausibleHigh) {
+			warnings = append(warnings, Warning{at(field+".FlowChart", i, "FlowRate"), WarnFlowChartImplausible})
+		}
+	}
+	return warnings
+}
+
+func (n Nozzle) checkChart() Invalid {
+	var v Invalid
+	if len(n.FlowChart) == 1 {
+		v.add("FlowChart", CodeTooFew)
+	}
+	for i, x := range n.FlowChart {
+		if !sound(float64(x.Pressure)) || x.Pressure == 0 {
+			v.positive(float64(x.Pressure), at("FlowChart", i, "Pressure"))
+		}
+		if !sound(float64(x.FlowRate)) || x.FlowRate == 0 {
+			v.positive(float64(x.FlowRate), at("FlowChart", i, "FlowRate"))
+		}
+		if i > 0 && difference(float64(x.Pressure), float64(n.FlowChart[i-1].Pressure)) <= 0 {
+			v.add(at("FlowChart", i, "Pressure"), CodeNotRising)
+		}
+	}
+	return v
+}
