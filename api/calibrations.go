@@ -23,6 +23,7 @@ type CalibrationsRequest struct {
 	Maintenance MaintenanceRequest `json:"maintenance,omitzero"`
 	AreaCheck   TankRequest        `json:"areaCheck,omitzero"`
 	Cost        CostRequest        `json:"cost,omitzero"`
+	Schedule    ScheduleRequest    `json:"schedule,omitzero"`
 	Results
 }
 
@@ -124,6 +125,7 @@ var calibrationsTable = objectOf(
 	flag("rateController", func(r *CalibrationsRequest) **bool { return &r.RateController }),
 	nested("maintenance", func(r *CalibrationsRequest) *MaintenanceRequest { return &r.Maintenance }, maintenanceTable),
 	nested("areaCheck", func(r *CalibrationsRequest) *TankRequest { return &r.AreaCheck }, tankTable),
+	nested("schedule", func(r *CalibrationsRequest) *ScheduleRequest { return &r.Schedule }, scheduleTable),
 	nested("cost", func(r *CalibrationsRequest) *CostRequest { return &r.Cost }, costTable),
 	results(func(r *CalibrationsRequest) *Results { return &r.Results }),
 )

@@ -24,7 +24,9 @@ type CalibrationsResponse struct {
 	Maintenance MaintenancePart `json:"maintenance"`
 	AreaCheck   AreaCheckPart   `json:"areaCheck"`
 	Cost        *CostResponse   `json:"cost,omitzero"`
-	Cautions    []notice        `json:"cautions"`
+
+	NextDue  *NextDueResponse `json:"nextDue,omitzero"`
+	Cautions []notice         `json:"cautions"`
 }
 
 // StepResponse is one thing to do next.
@@ -103,6 +105,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	}
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
+	a.NextDue = r.Schedule.answer()
 	return a
 }
 

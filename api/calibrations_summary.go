@@ -27,6 +27,12 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 	}
 	s.heading("found")
 	s.parts(a)
+	if a.NextDue != nil {
+		s.say("next_due", a.NextDue.Date)
+		if a.NextDue.HoursLeft.given() {
+			s.say("hours_left", people(a.NextDue.HoursLeft))
+		}
+	}
 	s.heading("cautions")
 	for _, c := range a.Cautions {
 		s.line("- " + c.Text)

@@ -126,6 +126,9 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 		if schema.MaxLength != nil {
 			high = float64(*schema.MaxLength)
 		}
+		if schema.Format != s.Format {
+			t.Errorf("%s: the decoder takes the format %q, the document %q", at, s.Format, schema.Format)
+		}
 		if schema.Pattern != s.Pattern {
 			t.Errorf("%s: the decoder takes the pattern %q, the document %q", at, s.Pattern, schema.Pattern)
 		}

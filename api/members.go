@@ -32,6 +32,7 @@ type shape struct {
 	High    float64 // integers, array lengths, string lengths
 	Allowed []string
 	Pattern string
+	Format  string
 	Members []memberShape
 }
 

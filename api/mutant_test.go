@@ -14,7 +14,7 @@ import (
 // serverOnly are the codes by which the service may refuse what the schema takes:
 // they depend on more than one member, or on what no schema sees.
 var serverOnly = []string{
-	"duplicate_member", "conflict", "range_inverted", "not_computable", "over_100_percent",
+	"duplicate_member", "not_a_date", "conflict", "range_inverted", "not_computable", "over_100_percent",
 }
 
 // TestMutants changes the examples of the document at random, 3,000 times per

@@ -29,6 +29,8 @@ var summaries = []entry{
 	{"summary.plan_speed", "  Plan: drive %[1]s. That should give %[2]s."},
 	{"summary.plan_pressure", "  Plan: set %[1]s at the nozzles. That should give %[2]s."},
 	{"summary.area_check", "Tank: %[1]s. It says %[2]s."},
+	{"summary.next_due", "Calibrate again by %[1]s at the latest."},
+	{"summary.hours_left", "  Or after %[1]s more of use."},
 	{"summary.cost", "The deviation costs %[1]s %[2]s on every %[3]s."},
 }
 

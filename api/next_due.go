@@ -1,0 +1,53 @@
+package api
+
+import (
+	"time"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// ScheduleRequest is when the sheet was measured and how the sprayer is used.
+type ScheduleRequest struct {
+	MeasuredOn      time.Time `json:"measuredOn"`
+	NextSeasonStart time.Time `json:"nextSeasonStart,omitzero"`
+	CalibrateEvery  Quantity  `json:"calibrateEvery,omitzero"`
+	UsedSince       Quantity  `json:"usedSince,omitzero"`
+}
+
+// NextDueResponse is when to calibrate again.
+type NextDueResponse struct {
+	Date       string   `json:"date"`
+	Reason     string   `json:"reason"`
+	HoursLeft  Quantity `json:"hoursLeft,omitzero"`
+	DueByHours *bool    `json:"dueByHours,omitzero"`
+}
+
+var scheduleTable = objectOf(
+	require(date("measuredOn", func(s *ScheduleRequest) *time.Time { return &s.MeasuredOn })),
+	date("nextSeasonStart", func(s *ScheduleRequest) *time.Time { return &s.NextSeasonStart }),
+	quantity("calibrateEvery", func(s *ScheduleRequest) *Quantity { return &s.CalibrateEvery }, unit.KindTime),
+	quantity("usedSince", func(s *ScheduleRequest) *Quantity { return &s.UsedSince }, unit.KindTime),
+)
+
+// answer says when to calibrate again; nil without a schedule.
+func (s *ScheduleRequest) answer() *NextDueResponse {
+	if s.MeasuredOn.IsZero() {
+		return nil
+	}
+	r, err := calc.NextDue(calc.NextDueInput{
+		MeasuredOn: s.MeasuredOn, NextSeasonStart: s.NextSeasonStart,
+		CalibrateEvery: unit.Time(s.CalibrateEvery.si()), UsedSince: unit.Time(s.UsedSince.si()),
+	})
+	if err != nil { // the decoder has seen to all that calc asks for
+		return nil
+	}
+	a := &NextDueResponse{Date: r.Date.Format(time.DateOnly), Reason: "one_year"}
+	if r.BySeason {
+		a.Reason = "next_season"
+	}
+	if r.HasHours {
+		a.HoursLeft, a.DueByHours = in(r.HoursLeft, unit.IDH), &r.DueByHours
+	}
+	return a
+}

@@ -1,0 +1,57 @@
+package calc
+
+import (
+	"time"
+
+	"wetrun/calc/unit"
+)
+
+// NextDueInput is when a calibration was measured and what has happened since.
+type NextDueInput struct {
+	MeasuredOn time.Time
+	// NextSeasonStart is the first day of the next season. Zero stands for a year
+	// after MeasuredOn, and a day not after MeasuredOn does as well.
+	NextSeasonStart time.Time
+	// CalibrateEvery is the hours of use after which it is due whatever the date;
+	// UsedSince are the hours used. Zero when not given.
+	CalibrateEvery, UsedSince unit.Time
+}
+
+// NextDueResult is when to calibrate again.
+type NextDueResult struct {
+	Date       time.Time
+	BySeason   bool      // the date is the season's start, not a year on
+	HasHours   bool      // CalibrateEvery was given
+	HoursLeft  unit.Time // 0 when they are used up
+	DueByHours bool      // they are used up
+}
+
+// NextDue returns when a sprayer is to be calibrated again: at the start of the
+// next season, at the latest a year after it was measured, and by hours of use
+// where a limit is given. MeasuredOn must be given (required); times must not be
+// below zero (not_positive).
+//
+// Source: at least once a season, OMAFRA factsheet 88-129,
+// http://www.omafra.gov.on.ca/english/engineer/facts/88-129.htm ; a year at the
+// latest and hours of use are common practice, no published source.
+func NextDue(in NextDueInput) (NextDueResult, error) {
+	var v Invalid
+	if in.MeasuredOn.IsZero() {
+		v.add("MeasuredOn", CodeRequired)
+	}
+	v.optional(float64(in.CalibrateEvery), "CalibrateEvery")
+	v.optional(float64(in.UsedSince), "UsedSince")
+	if len(v) > 0 {
+		return NextDueResult{}, v
+	}
+	r := NextDueResult{Date: in.MeasuredOn.AddDate(1, 0, 0)}
+	if s := in.NextSeasonStart; s.After(in.MeasuredOn) && s.Before(r.Date) {
+		r.Date, r.BySeason = s, true
+	}
+	if in.CalibrateEvery != 0 {
+		r.HasHours = true
+		r.HoursLeft = max(in.CalibrateEvery-in.UsedSince, 0)
+		r.DueByHours = atMost(float64(in.CalibrateEvery/in.UsedSince), 1)
+	}
+	return r, nil
+}

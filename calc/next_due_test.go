@@ -1,0 +1,52 @@
+package calc_test
+
+import (
+	"errors"
+	"slices"
+	"testing"
+	"time"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestReferenceNextDue: once a season (OMAFRA factsheet 88-129), at the latest a
+// year on; the dates are counted on a calendar.
+func TestReferenceNextDue(t *testing.T) {
+	day := func(s string) time.Time {
+		d, err := time.Parse(time.DateOnly, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	for name, c := range map[string]struct {
+		in   calc.NextDueInput
+		date string
+		left unit.Time
+		due  bool
+	}{
+		"a year on":          {calc.NextDueInput{MeasuredOn: day("2026-05-12")}, "2027-05-12", 0, false},
+		"next season":        {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2027-03-01")}, "2027-03-01", 0, false},
+		"a season long past": {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2026-03-01")}, "2027-05-12", 0, false},
+		"a season far off":   {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2029-03-01")}, "2027-05-12", 0, false},
+		"leap day":           {calc.NextDueInput{MeasuredOn: day("2028-02-29")}, "2029-03-01", 0, false},
+		"60 of 100 hours":    {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 60 * unit.Hour}, "2027-05-12", 40 * unit.Hour, false},
+		"all hours":          {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 100 * unit.Hour}, "2027-05-12", 0, true},
+		"no hours yet":       {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour}, "2027-05-12", 100 * unit.Hour, false},
+	} {
+		r, err := calc.NextDue(c.in)
+		if err != nil || r.Date.Format(time.DateOnly) != c.date || r.HoursLeft != c.left || r.DueByHours != c.due || r.HasHours != (c.in.CalibrateEvery != 0) {
+			t.Errorf("%s: %+v %v", name, r, err)
+		}
+	}
+}
+
+func TestNextDueRefuses(t *testing.T) {
+	_, err := calc.NextDue(calc.NextDueInput{CalibrateEvery: -1, UsedSince: -1})
+	var v calc.Invalid
+	want := calc.Invalid{{Field: "MeasuredOn", Code: calc.CodeRequired}, {Field: "CalibrateEvery", Code: calc.CodeNotPositive}, {Field: "UsedSince", Code: calc.CodeNotPositive}}
+	if !errors.As(err, &v) || !slices.Equal(v, want) {
+		t.Errorf("%v", err)
+	}
+}
