@@ -42,6 +42,7 @@ var (
 		nozzleFlow,
 		pressureUniformity,
 		tolerances,
+		procedure,
 		applicationRate,
 		areaCheck,
 		courseLength,
