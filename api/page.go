@@ -40,6 +40,7 @@ func pages() map[string]*page {
 		"/openapi.json":  {mediaType: "application/json", prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":      {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances": {mediaType: "application/json", prepare: tolerances},
+		"/v1/procedure":  {mediaType: "application/json", prepare: encoded(procedure)},
 		"/v1/meta":       {mediaType: "application/json", prepare: encoded(meta)},
 	}
 	for _, t := range problemTypes {

@@ -43,6 +43,7 @@ var (
 		nozzleFlow,
 		pressureUniformity,
 		tolerances,
+		procedure,
 		applicationRate,
 		areaCheck,
 		courseLength,

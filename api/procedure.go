@@ -1,0 +1,118 @@
+package api
+
+import (
+	"wetrun/internal/text"
+)
+
+// ProcedureResponse is the answer of GET /v1/procedure: the whole job as data.
+type ProcedureResponse struct {
+	Source              ProcedureSourceResponse `json:"source"`
+	People              []notice                `json:"people"`
+	ProtectiveEquipment []notice                `json:"protectiveEquipment"`
+	Tools               []notice                `json:"tools"`
+	Stages              []StageResponse         `json:"stages"`
+	Cautions            []notice                `json:"cautions"`
+}
+
+// ProcedureSourceResponse says where the steps are from.
+type ProcedureSourceResponse struct {
+	Kind   string `json:"kind"`
+	Detail string `json:"detail"`
+}
+
+// StageResponse is one stage of the job.
+type StageResponse struct {
+	ID    string                  `json:"id"`
+	Text  string                  `json:"text"`
+	Steps []ProcedureStepResponse `json:"steps"`
+}
+
+// ProcedureStepResponse is one thing to do.
+type ProcedureStepResponse struct {
+	ID        string           `json:"id"`
+	Text      string           `json:"text"`
+	Who       string           `json:"who"`
+	Records   []RecordResponse `json:"records"`
+	Operation string           `json:"operation,omitempty"`
+	Cautions  []string         `json:"cautions,omitempty"`
+}
+
+// RecordResponse is one thing to write down.
+type RecordResponse struct {
+	Code   string `json:"code"`
+	Text   string `json:"text"`
+	Member string `json:"member,omitempty"`
+}
+
+// A stage and its steps, without their words.
+type stage struct {
+	id    string
+	steps []step
+}
+
+type step struct {
+	id        string
+	who       string
+	records   []string // keys of recordMembers
+	operation string   // one of operations
+	cautions  []string // those of procedureCautions that matter here above all
+}
+
+// Who does a step.
+const (
+	specialist = "specialist"
+	operator   = "operator"
+	helper     = "helper"
+	mechanic   = "mechanic"
+)
+
+var (
+	procedurePeople = []string{specialist, operator, helper, mechanic}
+
+	protectiveEquipment = []string{
+		"label_list", "chemical_resistant_gloves", "eye_protection", "long_sleeves_and_trousers",
+		"waterproof_boots", "apron", "respirator", "hearing_protection", "wash_water",
+	}
+	procedureTools = []string{
+		"label_and_manual", "notebook", "tape_measure", "flags", "stopwatch", "measuring_jugs", "gauges",
+		"soft_brush", "hand_tools", "spare_nozzles", "wheel_chocks", "clean_water_supply",
+	}
+	procedureCautions = []string{
+		"clean_water", "protective_equipment", "rinsate", "label_is_law", "running_machine", "pressure_injects",
+		"shaft_speed", "drift", "reentry", "local_rules",
+	}
+)
+
+// procedure words the stages for the page.
+func procedure(lang text.Language) any {
+	r := ProcedureResponse{
+		Source:              ProcedureSourceResponse{"common_practice", text.Of(lang, "procedure.source")},
+		People:              noticesOf(lang, "person.", procedurePeople),
+		ProtectiveEquipment: noticesOf(lang, "equipment.", protectiveEquipment),
+		Tools:               noticesOf(lang, "tool.", procedureTools),
+		Cautions:            noticesOf(lang, "caution.", procedureCautions),
+	}
+	for _, s := range procedureStages {
+		stage := StageResponse{ID: s.id, Text: text.Of(lang, "stage."+s.id)}
+		for _, x := range s.steps {
+			records := []RecordResponse{}
+			for _, code := range x.records {
+				records = append(records, RecordResponse{code, text.Of(lang, "record."+code), recordMembers[code]})
+			}
+			stage.Steps = append(stage.Steps, ProcedureStepResponse{
+				ID: x.id, Text: text.Of(lang, "procedure."+x.id), Who: x.who,
+				Records: records, Operation: x.operation, Cautions: x.cautions,
+			})
+		}
+		r.Stages = append(r.Stages, stage)
+	}
+	return r
+}
+
+func noticesOf(lang text.Language, kind string, codes []string) []notice {
+	all := make([]notice, len(codes))
+	for i, c := range codes {
+		all[i] = notice{c, text.Of(lang, kind+c)}
+	}
+	return all
+}

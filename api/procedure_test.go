@@ -1,0 +1,136 @@
+package api
+
+import (
+	"encoding/json"
+	"net/http"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"wetrun/internal/text"
+)
+
+// The stages in the order of the job.
+var stageOrder = []string{"plan", "prepare", "maintain", "pressure", "output", "speed", "rate", "correct", "cross_check", "mix", "keep"}
+
+// TestProcedurePage reads the page as a client does: it follows its schema, every
+// id is there once, everything has words, and what it refers to exists.
+func TestProcedurePage(t *testing.T) {
+	w := call(t, http.MethodGet, "/v1/procedure", "")
+	h := w.Header()
+	if w.Code != http.StatusOK || h.Get("ETag") == "" || h.Get("Content-Language") != "en" || h.Get("Vary") != "Accept-Language" {
+		t.Fatalf("%d %v", w.Code, h)
+	}
+	if again := call(t, http.MethodGet, "/v1/procedure", "", "If-None-Match", h.Get("ETag")); again.Code != http.StatusNotModified {
+		t.Errorf("with its own tag: %d", again.Code)
+	}
+	if err := validates("ProcedureResponse", w.Body.Bytes()); err != nil {
+		t.Error(err)
+	}
+	var p ProcedureResponse
+	if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	once := func(kind, code, words string) {
+		t.Helper()
+		key := kind + code
+		if seen[key] {
+			t.Errorf("%s stands twice", key)
+		}
+		seen[key] = true
+		reads(t, key, words)
+	}
+	reads(t, "procedure.source", p.Source.Detail)
+	for kind, list := range map[string][]notice{"person.": p.People, "equipment.": p.ProtectiveEquipment, "tool.": p.Tools, "caution.": p.Cautions} {
+		for _, n := range list {
+			once(kind, n.Code, n.Text)
+		}
+	}
+	var order []string
+	used := map[string]bool{}
+	for _, s := range p.Stages {
+		order = append(order, s.ID)
+		once("stage.", s.ID, s.Text)
+		for _, x := range s.Steps {
+			once("procedure.", x.ID, x.Text)
+			checkStep(t, x, seen)
+			used[x.Operation] = true
+			for _, r := range x.Records {
+				seen["record."+r.Code] = true
+			}
+		}
+	}
+	if !slices.Equal(order, stageOrder) {
+		t.Errorf("stages are %v", order)
+	}
+	for _, need := range []string{"pressure-uniformity", "nozzle-acceptance", "ground-speed", "application-rate", "corrections", "area-check", "calibrations"} {
+		if !used[need] {
+			t.Errorf("no step is answered by %s", need)
+		}
+	}
+	// Words and members that nothing shows are left over from a step that is gone.
+	for _, key := range text.Keys() {
+		kind, _, _ := strings.Cut(key, ".")
+		if slices.Contains([]string{"stage", "procedure", "record", "person", "equipment", "tool"}, kind) && !seen[key] && key != "procedure.source" {
+			t.Errorf("nothing shows %s", key)
+		}
+	}
+	for code := range recordMembers {
+		if !seen["record."+code] {
+			t.Errorf("no step records %s", code)
+		}
+	}
+}
+
+// checkStep proves that what a step names is there.
+func checkStep(t *testing.T, x ProcedureStepResponse, seen map[string]bool) {
+	t.Helper()
+	if !slices.Contains(procedurePeople, x.Who) {
+		t.Errorf("%s: nobody is a %s", x.ID, x.Who)
+	}
+	if x.Operation != "" && !slices.ContainsFunc(operations, func(o operation) bool { return o.name == x.Operation }) {
+		t.Errorf("%s: there is no operation %s", x.ID, x.Operation)
+	}
+	for _, c := range x.Cautions {
+		if !seen["caution."+c] {
+			t.Errorf("%s: the page has no caution %s", x.ID, c)
+		}
+	}
+	codes := map[string]bool{}
+	for _, r := range x.Records {
+		reads(t, "record."+r.Code, r.Text)
+		if _, known := recordMembers[r.Code]; !known || codes[r.Code] {
+			t.Errorf("%s: %s is not known as a record, or stands twice", x.ID, r.Code)
+		}
+		codes[r.Code] = true
+		if r.Member != "" && !takes(document(t), r.Member) {
+			t.Errorf("%s: nothing takes %s", x.ID, r.Member)
+		}
+	}
+}
+
+// reads proves that a key has words, that these are the ones shown, and that the
+// code is in snake case.
+func reads(t *testing.T, key, words string) {
+	t.Helper()
+	if !text.Has(key) || words != text.Of(text.English, key) {
+		t.Errorf("%s is worded as %q", key, words)
+	}
+	if _, code, _ := strings.Cut(key, "."); !regexp.MustCompile(`^[a-z]+(_[a-z]+)*$`).MatchString(code) {
+		t.Errorf("%s is not in snake case", key)
+	}
+}
+
+// TestProcedureQuotesTheTolerances: the figures in its words are the presets'.
+func TestProcedureQuotesTheTolerances(t *testing.T) {
+	for step, figure := range map[string]string{
+		"judge_pressure": "10 psi", "catch_drops": "30 s", "measure_course": "100 ft",
+		"work_out_rate": "10 %", "clean_or_replace_nozzles": "a quarter", "replace_rejected": "three of one bed",
+	} {
+		if words := text.Of(text.English, "procedure."+step); !strings.Contains(words, figure) {
+			t.Errorf("%s does not say %s: %s", step, figure, words)
+		}
+	}
+}
