@@ -7,6 +7,7 @@ const (
 	mostReadings = 100
 	mostPasses   = 1000
 	mostMultiple = 1000
+	mostProducts = 30
 	longestLabel = 80 // characters
 )
 
@@ -23,4 +24,5 @@ var operations = []operation{
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
 	calculation("calibrations", calibrationsTable, calibrations),
+	calculation("tank-loads", tankLoadsTable, tankLoads),
 }
