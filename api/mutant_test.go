@@ -107,6 +107,12 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 	}, nozzleCodes...),
+	"tank-loads": {
+		"usable_above_tank /usableVolume", "residual_too_large /residualVolume", "required /treatedArea", "required /fieldArea",
+		"required /width", "required /rowSpacing", "area_basis_required /areaBasis", "too_many_loads /tankVolume",
+		"product_form_required", "required /activeIngredientRate", "required /activeIngredientContent",
+		"content_above_whole /activeIngredientContent", "measure_mismatch /labelMaximum", "products_exceed_load /products",
+	},
 	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",

@@ -4,17 +4,21 @@ import "wetrun/calc/unit"
 
 // resultUnits are the units that computed quantities are answered in.
 type resultUnits struct {
-	speed, length, width, flow, rate, pressure, area, workRate, volume, mass unit.ID
+	speed, length, width, flow, rate, pressure, area, workRate, volume, mass, massRate unit.ID
+
+	jug, scale []unit.ID // what small amounts are measured with, smallest unit first
 }
 
 var (
 	usUnits = resultUnits{
 		speed: unit.IDMph, length: unit.IDFt, width: unit.IDIn, flow: unit.IDGalUsMin, rate: unit.IDGalUsAcre,
 		pressure: unit.IDPsi, area: unit.IDAcre, workRate: unit.IDAcreH, volume: unit.IDGalUs, mass: unit.IDLb,
+		massRate: unit.IDLbAcre, jug: usJug, scale: usScale,
 	}
 	metricUnits = resultUnits{
 		speed: unit.IDKmH, length: unit.IDM, width: unit.IDCm, flow: unit.IDLMin, rate: unit.IDLHa,
 		pressure: unit.IDBar, area: unit.IDHa, workRate: unit.IDHaH, volume: unit.IDL, mass: unit.IDKg,
+		massRate: unit.IDKgHa, jug: metricJug, scale: metricScale,
 	}
 )
 

@@ -7,6 +7,7 @@ const (
 	mostReadings = 100
 	mostPasses   = 1000
 	mostMultiple = 1000
+	mostProducts = 30
 	longestLabel = 80 // characters
 )
 
@@ -24,4 +25,5 @@ var operations = []operation{
 	calculation("corrections", correctionsTable, corrections),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("calibrations", calibrationsTable, calibrations),
+	calculation("tank-loads", tankLoadsTable, tankLoads),
 }

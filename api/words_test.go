@@ -59,9 +59,13 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			return true
 		})
 	}
-	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions, capacityCautions} {
+	for _, list := range [][]string{
+		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:],
+		sheetCautions, rateCautions, capacityCautions,
+		tankCautions, fillCautions, mixingWords,
+	} {
 		for _, word := range list {
-			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) {
+			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) && !text.Has("mixing."+word) {
 				t.Errorf("%s has no words", word)
 			}
 		}

@@ -53,6 +53,7 @@ var (
 		calibrations,
 		summaries,
 		fieldCapacity,
+		tankLoads,
 	}
 )
 

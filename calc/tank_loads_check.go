@@ -1,0 +1,117 @@
+package calc
+
+import "strconv"
+
+// check reports what keeps TankLoads from computing, before anything is computed.
+func (in TankLoadsInput) check() error {
+	var v Invalid
+	in.checkTank(&v)
+	in.checkArea(&v)
+	for i := range in.Products {
+		if bad := in.Products[i].check(); bad != nil {
+			at := "Products[" + strconv.Itoa(i) + "]"
+			for _, x := range bad {
+				v.add(at+x.Field, x.Code)
+			}
+		}
+	}
+	return v.err()
+}
+
+func (in TankLoadsInput) checkTank(v *Invalid) {
+	v.positive(float64(in.TankVolume), "TankVolume")
+	v.optional(float64(in.UsableVolume), "UsableVolume")
+	usable := in.UsableVolume
+	if usable == 0 {
+		usable = in.TankVolume
+	}
+	if in.TankVolume > 0 && !atMost(float64(usable/in.TankVolume), 1) {
+		v.add("UsableVolume", CodeUsableAboveTank)
+	}
+	v.optional(float64(in.ResidualVolume), "ResidualVolume")
+	if usable > 0 && !atMost(float64(in.ResidualVolume/usable), 0.5) {
+		v.add("ResidualVolume", CodeResidualTooLarge)
+	}
+	v.positive(float64(in.ApplicationRate), "ApplicationRate")
+	v.optional(float64(in.LabelRate), "LabelRate")
+	v.optional(float64(in.RateTolerance), "RateTolerance")
+}
+
+func (in TankLoadsInput) checkArea(v *Invalid) {
+	if in.AreaBasis >= rateBases {
+		v.add("AreaBasis", CodeNotAllowed)
+	}
+	byField := in.FieldArea != 0 || in.Width != 0 || in.RowSpacing != 0 || in.AreaBasis == RateBasisField
+	switch {
+	case in.TreatedArea != 0 && byField:
+		v.add("TreatedArea", CodeConflict)
+		fallthrough
+	case in.TreatedArea != 0:
+		v.optional(float64(in.TreatedArea), "TreatedArea")
+		v.optional(float64(in.FieldArea), "FieldArea")
+		v.optional(float64(in.Width), "Width")
+		v.optional(float64(in.RowSpacing), "RowSpacing")
+	case byField:
+		v.positive(float64(in.FieldArea), "FieldArea")
+		v.positive(float64(in.Width), "Width")
+		v.positive(float64(in.RowSpacing), "RowSpacing")
+		if in.AreaBasis == RateBasisNone {
+			v.add("AreaBasis", CodeAreaBasisRequired)
+		}
+	default:
+		v.add("TreatedArea", CodeRequired)
+	}
+}
+
+// check reports fields as they stand behind the product's own path.
+func (p *TankProduct) check() (v Invalid) {
+	pair := func(a, b float64, field string) {
+		v.optional(a, field)
+		v.optional(b, field)
+		if a != 0 && b != 0 {
+			v.add(field, CodeConflict)
+		}
+	}
+	pair(float64(p.ProductRate.Volume), float64(p.ProductRate.Mass), ".ProductRate")
+	pair(float64(p.Concentration.Volume), float64(p.Concentration.Mass), ".Concentration")
+	pair(float64(p.ActiveIngredientContent.Share), float64(p.ActiveIngredientContent.PerVolume), ".ActiveIngredientContent")
+	pair(float64(p.LabelMaximum.Volume), float64(p.LabelMaximum.Mass), ".LabelMaximum")
+	v.optional(float64(p.ActiveIngredientRate), ".ActiveIngredientRate")
+	if !atMost(float64(p.ActiveIngredientContent.Share), 1) {
+		v.add(".ActiveIngredientContent", CodeContentAboveWhole)
+	}
+	p.checkForms(&v)
+	if v == nil && p.LabelMaximum.given() && (p.LabelMaximum.Mass == 0) != (p.mass() == 0) {
+		v.add(".LabelMaximum", CodeMeasureMismatch)
+	}
+	return v
+}
+
+// checkForms looks for exactly one of the three.
+func (p *TankProduct) checkForms(v *Invalid) {
+	rate, strength := p.ProductRate.given(), p.Concentration.given()
+	ingredient, content := p.ActiveIngredientRate != 0, p.ActiveIngredientContent.given()
+	switch {
+	case !rate && !strength && !ingredient && !content:
+		v.add("", CodeProductForm)
+	case rate || strength:
+		if rate && strength {
+			v.add(".Concentration", CodeConflict)
+		}
+		if ingredient {
+			v.add(".ActiveIngredientRate", CodeConflict)
+		}
+		if content {
+			v.add(".ActiveIngredientContent", CodeConflict)
+		}
+	case !content:
+		v.add(".ActiveIngredientContent", CodeRequired)
+	case !ingredient:
+		v.add(".ActiveIngredientRate", CodeRequired)
+	}
+}
+
+// mass is above zero for a product that is weighed.
+func (p *TankProduct) mass() float64 {
+	return float64(p.Concentration.Mass) + float64(p.rate().Mass)
+}

@@ -1,0 +1,93 @@
+package calc_test
+
+import (
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+func TestTankLoadsRefuses(t *testing.T) {
+	good := calc.TankLoadsInput{TankVolume: 1, ApplicationRate: 1e-5, TreatedArea: 1e4}
+	field := calc.TankLoadsInput{TankVolume: 1, ApplicationRate: 1e-5, FieldArea: 1e4, Width: 1, RowSpacing: 2, AreaBasis: calc.RateBasisField}
+	for _, c := range []struct {
+		want   string
+		from   calc.TankLoadsInput
+		change func(*calc.TankLoadsInput)
+	}{
+		{"TankVolume: required; ApplicationRate: required; TreatedArea: required", calc.TankLoadsInput{}, func(*calc.TankLoadsInput) {}},
+		{"TankVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.TankVolume = -1 }},
+		{"UsableVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.UsableVolume = -1 }},
+		{"UsableVolume: usable_above_tank", good, func(in *calc.TankLoadsInput) { in.UsableVolume = 1.01 }},
+		{"ResidualVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = -1 }},
+		{"ResidualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = 0.51 }},
+		{"ResidualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.UsableVolume, in.ResidualVolume = 0.5, 0.3 }},
+		{"ApplicationRate: not_finite", good, func(in *calc.TankLoadsInput) { in.ApplicationRate = unit.ApplicationRate(endless) }},
+		{"LabelRate: not_positive", good, func(in *calc.TankLoadsInput) { in.LabelRate = -1 }},
+		{"RateTolerance: not_finite", good, func(in *calc.TankLoadsInput) { in.RateTolerance = unit.Ratio(noNumber) }},
+		{"TreatedArea: not_positive", good, func(in *calc.TankLoadsInput) { in.TreatedArea = -1 }},
+		{"TreatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.FieldArea = 1 }},
+		{"TreatedArea: conflict; Width: not_positive", good, func(in *calc.TankLoadsInput) { in.Width = -1 }},
+		{"TreatedArea: conflict; RowSpacing: not_positive", good, func(in *calc.TankLoadsInput) { in.RowSpacing = -1 }},
+		{"TreatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisField }},
+		{"FieldArea: required", field, func(in *calc.TankLoadsInput) { in.FieldArea = 0 }},
+		{"Width: required", field, func(in *calc.TankLoadsInput) { in.Width = 0 }},
+		{"RowSpacing: required", field, func(in *calc.TankLoadsInput) { in.RowSpacing = 0 }},
+		{"AreaBasis: area_basis_required", field, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisNone }},
+		{"AreaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = 9 }},
+		{"TankVolume: too_many_loads", good, func(in *calc.TankLoadsInput) { in.TankVolume = 1e-8 }},
+	} {
+		in := c.from
+		c.change(&in)
+		if r, err := calc.TankLoads(in); refusal(err) != c.want || r.Loads != 0 {
+			t.Errorf("got %q and %d loads, want %q", refusal(err), r.Loads, c.want)
+		}
+	}
+	for _, in := range []calc.TankLoadsInput{good, field} {
+		in.UsableVolume, in.ResidualVolume = 1, 0.5
+		mustTankLoads(t, in)
+	}
+	good.AreaBasis = calc.RateBasisTreated
+	mustTankLoads(t, good)
+}
+
+func TestTankProductRefuses(t *testing.T) {
+	liquid, dry := calc.ProductRate{Volume: 1e-7}, calc.ProductRate{Mass: 1e-4}
+	share, poured := calc.Content{Share: 0.5}, calc.Content{PerVolume: 400}
+	for _, c := range []struct {
+		want    string
+		product calc.TankProduct
+	}{
+		{"Products[1]: product_form_required", calc.TankProduct{}},
+		{"Products[1]: product_form_required", calc.TankProduct{LabelMaximum: liquid}},
+		{"Products[1].Concentration: conflict", calc.TankProduct{ProductRate: liquid, Concentration: calc.Strength{Volume: 0.01}}},
+		{"Products[1].ActiveIngredientRate: conflict; Products[1].ActiveIngredientContent: conflict",
+			calc.TankProduct{ProductRate: liquid, ActiveIngredientRate: 1e-4, ActiveIngredientContent: share}},
+		{"Products[1].ActiveIngredientContent: conflict", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, ActiveIngredientContent: share}},
+		{"Products[1].ActiveIngredientContent: required", calc.TankProduct{ActiveIngredientRate: 1e-4}},
+		{"Products[1].ActiveIngredientRate: required", calc.TankProduct{ActiveIngredientContent: share}},
+		{"Products[1].ActiveIngredientContent: content_above_whole", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: calc.Content{Share: 1.01}}},
+		{"Products[1].ProductRate: conflict", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1e-7, Mass: 1e-4}}},
+		{"Products[1].Concentration: not_positive", calc.TankProduct{Concentration: calc.Strength{Mass: -1}}},
+		{"Products[1].LabelMaximum: not_finite", calc.TankProduct{ProductRate: dry, LabelMaximum: calc.ProductRate{Mass: unit.MassRate(endless)}}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ProductRate: liquid, LabelMaximum: dry}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ProductRate: dry, LabelMaximum: liquid}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, LabelMaximum: liquid}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Volume: 0.01}, LabelMaximum: dry}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: share, LabelMaximum: liquid}},
+		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: poured, LabelMaximum: dry}},
+		{"Products: products_exceed_load", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1.01e-5}}},
+		// 0.99 and the 1 % of the first product fill the load, and no more.
+		{"", calc.TankProduct{Concentration: calc.Strength{Volume: 0.99}}},
+		{"", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: calc.Content{Share: 1}, LabelMaximum: dry}},
+		{"", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: poured, LabelMaximum: liquid}},
+	} {
+		in := calc.TankLoadsInput{
+			TankVolume: 1, ApplicationRate: 1e-5, TreatedArea: 1e4,
+			Products: []calc.TankProduct{{ProductRate: liquid}, c.product},
+		}
+		if r, err := calc.TankLoads(in); refusal(err) != c.want {
+			t.Errorf("%+v: got %q and %d loads, want %q", c.product, refusal(err), r.Loads, c.want)
+		}
+	}
+}
