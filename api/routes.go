@@ -2,12 +2,13 @@ package api
 
 // How much one request may hold.
 const (
-	mostCatches  = 1000
-	mostRuns     = 100
-	mostReadings = 100
-	mostPasses   = 1000
-	mostMultiple = 1000
-	longestLabel = 80 // characters
+	mostCatches      = 1000
+	mostRuns         = 100
+	mostReadings     = 100
+	mostNozzleGroups = 100
+	mostPasses       = 1000
+	mostMultiple     = 1000
+	longestLabel     = 80 // characters
 )
 
 // operations are the calculations of the service, one line each: the path under
@@ -22,6 +23,7 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("pump-demand", pumpDemandTable, pumpDemand),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("calibrations", calibrationsTable, calibrations),
 }
