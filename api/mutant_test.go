@@ -101,6 +101,7 @@ var crossFieldCodes = map[string][]string{
 		"required /sprayPressure", "required /nozzles", "required /width", "required /rowSpacing",
 	},
 	"field-capacity": {"required /tankVolume", "required /applicationRate"},
+	"pump-demand":    append([]string{"required /nozzles", "required /nozzleFlowRate", "required /sprayPressure", "required /tankVolume", "required /groundSpeed", "required /width"}, nozzleCodes...),
 	"area-check":     {"required /area", "required /courseLength", "required /width"},
 	"convert":        {"wrong_quantity /to"},
 	"nozzle-flow":    {"pressure_required /sprayPressure", "required /sprayPressure"},

@@ -122,7 +122,7 @@ var procedureStages = []stage{
 		{id: "compare_tank_with_rate", who: specialist, records: []string{"expected_rate"}, operation: "area-check"},
 	}},
 	{"mix", []step{
-		{id: "work_out_loads", who: specialist, records: []string{"loads", "product_per_load"}, cautions: []string{"label_is_law"}},
+		{id: "work_out_loads", who: specialist, records: []string{"loads", "product_per_load"}, operation: "tank-loads", cautions: []string{"label_is_law"}},
 		{id: "mix_load", who: operator, records: []string{"product_per_load"}, cautions: []string{"protective_equipment", "local_rules"}},
 	}},
 	{"keep", []step{

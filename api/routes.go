@@ -2,13 +2,14 @@ package api
 
 // How much one request may hold.
 const (
-	mostCatches  = 1000
-	mostRuns     = 100
-	mostReadings = 100
-	mostPasses   = 1000
-	mostMultiple = 1000
-	mostProducts = 30
-	longestLabel = 80 // characters
+	mostCatches      = 1000
+	mostRuns         = 100
+	mostReadings     = 100
+	mostPasses       = 1000
+	mostMultiple     = 1000
+	mostProducts     = 30
+	longestLabel     = 80 // characters
+	mostNozzleGroups = 100
 )
 
 // operations are the calculations of the service, one line each: the path under
@@ -23,6 +24,7 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("pump-demand", pumpDemandTable, pumpDemand),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("calibrations", calibrationsTable, calibrations),
 	calculation("tank-loads", tankLoadsTable, tankLoads),

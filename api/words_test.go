@@ -61,7 +61,7 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 	}
 	for _, list := range [][]string{
 		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:],
-		sheetCautions, rateCautions, capacityCautions,
+		sheetCautions, rateCautions, capacityCautions, pumpCautions,
 		tankCautions, fillCautions, mixingWords,
 	} {
 		for _, word := range list {

@@ -11,6 +11,8 @@ const (
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
+	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
+	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -74,6 +76,8 @@ const (
 	forCourse   = "ground-speed#/runs/0/courseLength"
 	forCatch    = "nozzle-flow#/catches/0/time"
 	forCapacity = "field-capacity#/fieldEfficiency"
+	forStirring = "pump-demand#/agitationShare"
+	forReserve  = "pump-demand#/reserve"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -91,6 +95,8 @@ func commonTolerances() []Tolerance {
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
 		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),
+		common("agitation", float64(DefaultAgitationShare), unit.IDPct, forStirring, "", true),
+		common("pump_reserve", float64(DefaultPumpReserve), unit.IDPct, forReserve, "", true),
 	}
 }
 

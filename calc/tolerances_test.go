@@ -24,6 +24,8 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"course_length":     {100, unit.IDFt, false},
 		"catch_time":        {30, unit.IDS, false},
 		"field_efficiency":  {65, unit.IDPct, true}, // from memory
+		"agitation":         {5, unit.IDPct, true},  // from memory
+		"pump_reserve":      {20, unit.IDPct, true}, // from memory
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {

@@ -54,6 +54,7 @@ var (
 		summaries,
 		fieldCapacity,
 		tankLoads,
+		pumpDemand,
 	}
 )
 

@@ -10,6 +10,8 @@ var tolerances = []entry{
 	{"tolerance.course_length", "A course that is long enough to time with a stopwatch. It is measured, so there is no default."},
 	{"tolerance.catch_time", "How long to catch. It is measured, so there is no default."},
 	{"tolerance.field_efficiency", "The share of speed times width that a field sprayer really covers, with turns, overlap and common refills taken off. From memory, no source was read: take your own records where you have them."},
+	{"tolerance.agitation", "The share of the tank that flows back in every minute to stir it. From memory, no source was read: take the figure of the tank's or agitator's maker where there is one."},
+	{"tolerance.pump_reserve", "What a pump should be able to give on top of spray and agitation, for wear and hoses. From memory, no source was read."},
 
 	{"tolerance.rate_5_ohio_state", "The rate against the label's rate, as a newspaper reports an extension specialist, who names two federal agencies for it."},
 	{"tolerance.output_rated_10_nebraska", "Each nozzle against its maker's flow, as a newspaper reports an extension specialist. The first half of a rule of two."},

@@ -1,0 +1,121 @@
+package calc
+
+import (
+	"strconv"
+
+	"wetrun/calc/unit"
+)
+
+// groups are the nozzles, in whichever form they were given.
+func (in PumpDemandInput) groups() []NozzleGroup {
+	if len(in.NozzleGroups) > 0 {
+		return in.NozzleGroups
+	}
+	return []NozzleGroup{in.alone()}
+}
+
+// alone is the one group of the fields of the input itself.
+func (in PumpDemandInput) alone() NozzleGroup {
+	return NozzleGroup{in.Nozzles, in.NozzleFlowRate, in.Nozzle}
+}
+
+// flow is that of one nozzle of the group.
+func (g NozzleGroup) flow(p unit.Pressure) unit.FlowRate {
+	if g.Nozzle.given() {
+		return g.Nozzle.FlowAt(p)
+	}
+	return g.NozzleFlowRate
+}
+
+func (r *PumpDemandResult) warn(in PumpDemandInput, groups []NozzleGroup) {
+	add := func(unusual bool, field, code string) {
+		if unusual {
+			r.Warnings = append(r.Warnings, Warning{field, code})
+		}
+	}
+	if in.SprayPressure != 0 {
+		used, outside := false, false
+		for _, g := range groups {
+			used = used || g.Nozzle.given() || g.Nozzle.PressureRange != PressureRange{}
+			outside = outside || g.Nozzle.PressureRange.holds(in.SprayPressure) == Outside
+		}
+		add(outside, "SprayPressure", WarnPressureOutsideRange)
+		add(!used, "SprayPressure", WarnSprayPressureUnused)
+	}
+	stirred := "AgitationFlowRate"
+	if in.AgitationShare != 0 {
+		stirred = "AgitationShare"
+	}
+	add(r.AgitationFlowRate == 0, stirred, WarnAgitationNotCounted)
+	add(r.AgitationShare != 0 && !between(float64(r.AgitationShare), float64(leastAgitation), float64(mostAgitation)), stirred, WarnUnusualAgitation)
+	add(!atMost(float64(r.Reserve), float64(mostReserve)), "Reserve", WarnUnusualReserve)
+	add(r.Sufficient == Within && r.SufficientWhenWorn == Outside, "RatedPumpFlowRate", WarnShortWhenWorn)
+	if in.GroundSpeed != 0 {
+		add(unusualSpeed(in.GroundSpeed), "GroundSpeed", WarnUnusualSpeed)
+		add(unusualRate(r.ApplicationRate), "Width", WarnUnusualRate)
+	}
+}
+
+// check reports everything that keeps PumpDemand from computing.
+func (in PumpDemandInput) check() error {
+	var v Invalid
+	plain := in.Nozzles != 0 || in.NozzleFlowRate != 0 || in.Nozzle.given()
+	if plain || len(in.NozzleGroups) == 0 {
+		v = append(v, in.alone().check("")...)
+	}
+	if plain && len(in.NozzleGroups) > 0 {
+		v.add("NozzleGroups", CodeConflict)
+	}
+	pressure := v.optional
+	if in.Nozzle.given() {
+		pressure = v.positive
+	}
+	for i, g := range in.NozzleGroups {
+		v = append(v, g.check("NozzleGroups["+strconv.Itoa(i)+"].")...)
+		if g.Nozzle.given() {
+			pressure = v.positive
+		}
+	}
+	pressure(float64(in.SprayPressure), "SprayPressure")
+	v.optional(float64(in.AgitationFlowRate), "AgitationFlowRate")
+	v.optional(float64(in.AgitationShare), "AgitationShare")
+	switch {
+	case in.AgitationShare != 0 && in.AgitationFlowRate != 0:
+		v.add("AgitationShare", CodeConflict)
+	case in.AgitationShare != 0 && in.TankVolume == 0:
+		v.add("TankVolume", CodeRequired)
+	}
+	v.optional(float64(in.TankVolume), "TankVolume")
+	v.optional(float64(in.Reserve), "Reserve")
+	v.optional(float64(in.RatedPumpFlowRate), "RatedPumpFlowRate")
+	speed, width := v.optional, v.optional
+	if in.GroundSpeed != 0 {
+		width = v.positive
+	}
+	if in.Width != 0 {
+		speed = v.positive
+	}
+	speed(float64(in.GroundSpeed), "GroundSpeed")
+	width(float64(in.Width), "Width")
+	return v.err()
+}
+
+// check looks at one group; prefix is the path of its fields.
+func (g NozzleGroup) check(prefix string) Invalid {
+	var v Invalid
+	switch {
+	case g.Nozzles == 0:
+		v.add(prefix+"Nozzles", CodeRequired)
+	case g.Nozzles < 0:
+		v.add(prefix+"Nozzles", CodeNotPositive)
+	}
+	if !g.Nozzle.given() {
+		v.positive(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")
+		return append(v, g.Nozzle.PressureRange.check(prefix+"Nozzle.PressureRange")...)
+	}
+	v.optional(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")
+	if g.NozzleFlowRate != 0 {
+		v.add(prefix+"Nozzle", CodeConflict)
+	}
+	return append(v, g.Nozzle.check().under(prefix+"Nozzle")...)
+}
