@@ -106,6 +106,10 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 	}, nozzleCodes...),
+	"pattern-uniformity": {
+		"required /readings", "required /nozzlePattern", "required /nozzleSpacing", "all_empty /readings", "all_empty /nozzlePattern/volumes",
+		"closer_than_cups /nozzleSpacing", "closer_than_cups /spacingRange/low",
+	},
 	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",

@@ -22,5 +22,6 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),
 	calculation("calibrations", calibrationsTable, calibrations),
 }

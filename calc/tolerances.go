@@ -10,6 +10,10 @@ const (
 	DefaultReplaceAllAbove    = 25 * unit.Percent            // of the tested outside: all new nozzles
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
+
+	// From memory of inspection practice; no source was read.
+	DefaultPatternVariation = 10 * unit.Percent // coefficient of variation along the boom
+	DefaultPlaceDeviation   = 20 * unit.Percent // of one cup from the mean of all
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -72,6 +76,8 @@ const (
 	forRuns     = "ground-speed#/runTolerance"
 	forCourse   = "ground-speed#/runs/0/courseLength"
 	forCatch    = "nozzle-flow#/catches/0/time"
+	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
+	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -86,6 +92,8 @@ func commonTolerances() []Tolerance {
 		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
+		common("pattern_variation", float64(DefaultPatternVariation), unit.IDPct, forPattern, "", true),
+		common("pattern_place", float64(DefaultPlaceDeviation), unit.IDPct, forPlace, "", true),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
 	}

@@ -49,6 +49,7 @@ var (
 		nozzleAcceptance,
 		corrections,
 		calibrations,
+		patternUniformity,
 	}
 )
 
