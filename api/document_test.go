@@ -98,7 +98,7 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 			alternatives = schema.AnyOf
 		}
 		for _, a := range alternatives {
-			got = append(got, quantityOf(t, at, a.Value))
+			got = append(got, quantityOf(t, at, a.Value, s.Low))
 		}
 		slices.Sort(got)
 		slices.Sort(want)
@@ -121,7 +121,7 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 		if schema.MaxItems != nil {
 			high = float64(*schema.MaxItems)
 		}
-		compareItems(t, at, s, schema.Items.Value)
+		compareItems(t, at, s, schema.Items)
 	case "string":
 		if schema.MaxLength != nil {
 			high = float64(*schema.MaxLength)
@@ -149,8 +149,13 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	}
 }
 
-func compareItems(t *testing.T, at string, s shape, items *openapi3.Schema) {
+func compareItems(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	t.Helper()
+	if s.Kinds != 0 {
+		compareMember(t, at+"/[]", shape{Type: "quantity", Kinds: s.Kinds}, ref)
+		return
+	}
+	items := ref.Value
 	if len(s.Members) > 0 {
 		compareObject(t, at+"/[]", shape{Type: "object", Members: s.Members}, items)
 	} else if !items.Type.Is("string") {
@@ -160,14 +165,14 @@ func compareItems(t *testing.T, at string, s shape, items *openapi3.Schema) {
 
 // quantityOf names the quantity whose units a schema lists, having checked them
 // and the bounds of its value.
-func quantityOf(t *testing.T, at string, schema *openapi3.Schema) string {
+func quantityOf(t *testing.T, at string, schema *openapi3.Schema, least float64) string {
 	t.Helper()
 	value, symbol := schema.Properties["value"], schema.Properties["unit"]
 	if value == nil || symbol == nil || len(schema.Properties) != 2 || len(schema.Required) != 2 {
 		return fmt.Sprintf("no quantity at %s", at)
 	}
-	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != smallest || *v.Max != largest {
-		t.Errorf("%s: the value's bounds are not %v..%v", at, smallest, largest)
+	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != least || *v.Max != largest {
+		t.Errorf("%s: the value's bounds are not %v..%v", at, least, largest)
 	}
 	var symbols []string
 	for _, e := range symbol.Value.Enum {

@@ -28,7 +28,7 @@ type member[T any] struct {
 type shape struct {
 	Type    string // quantity, object, array, string, integer, boolean
 	Kinds   kindSet
-	Low     float64 // integers, array lengths
+	Low     float64 // quantities, integers, array lengths
 	High    float64 // integers, array lengths, string lengths
 	Allowed []string
 	Pattern string
@@ -147,8 +147,36 @@ func quantity[T any](name string, at func(*T) *Quantity, kinds ...unit.Kind) mem
 	set := kindsOf(kinds...)
 	return member[T]{
 		name:  name,
-		read:  func(d *decoder, into *T) { d.quantity(at(into), set) },
+		read:  func(d *decoder, into *T) { d.quantity(at(into), set, &smallest) },
+		shape: shape{Type: "quantity", Kinds: set, Low: smallest},
+	}
+}
+
+// amount is a quantity that may be nought: an empty cup, the hours of a new nozzle.
+func amount[T any](name string, at func(*T) *Quantity, kinds ...unit.Kind) member[T] {
+	set := kindsOf(kinds...)
+	return member[T]{
+		name:  name,
+		read:  func(d *decoder, into *T) { d.quantity(at(into), set, &nothing) },
 		shape: shape{Type: "quantity", Kinds: set},
+	}
+}
+
+// amounts is a member that is an array of least to most quantities, each of which
+// may be nought.
+func amounts[T any](name string, at func(*T) *[]Quantity, least, most int, kind unit.Kind) member[T] {
+	set := kindsOf(kind)
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			items := at(into)
+			*items = make([]Quantity, 0, 16)
+			d.items(least, most, func(i int) {
+				*items = append(*items, Quantity{})
+				d.quantity(&(*items)[i], set, &nothing)
+			})
+		},
+		shape: shape{Type: "array", Kinds: set, Low: float64(least), High: float64(most)},
 	}
 }
 
@@ -177,31 +205,39 @@ func list[T, U any](name string, at func(*T) *[]U, least, most int, o *object[U]
 	return member[T]{
 		name: name,
 		read: func(d *decoder, into *T) {
-			if !d.expect(jsontext.KindBeginArray, "array") {
-				return
-			}
-			d.tokens.ReadToken()
 			items := at(into)
 			*items = make([]U, 0, 16)
-			n := 0
-			for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
-				if n++; n > most {
-					d.skip()
-					continue
-				}
+			d.items(least, most, func(i int) {
 				*items = append(*items, *new(U))
-				d.path = append(d.path, segment{index: n - 1})
-				readObject(d, o, &(*items)[n-1])
-				d.path = d.path[:len(d.path)-1]
-			}
-			if d.broken != nil {
-				return
-			}
-			d.tokens.ReadToken()
-			d.length(n, least, most)
+				readObject(d, o, &(*items)[i])
+			})
 		},
 		shape: shape{Type: "array", Low: float64(least), High: float64(most), Members: items.Members},
 	}
+}
+
+// items reads an array of least to most items, each by read; what is over is
+// passed over and reported.
+func (d *decoder) items(least, most int, read func(i int)) {
+	if !d.expect(jsontext.KindBeginArray, "array") {
+		return
+	}
+	d.tokens.ReadToken()
+	n := 0
+	for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
+		if n++; n > most {
+			d.skip()
+			continue
+		}
+		d.path = append(d.path, segment{index: n - 1})
+		read(n - 1)
+		d.path = d.path[:len(d.path)-1]
+	}
+	if d.broken != nil {
+		return
+	}
+	d.tokens.ReadToken()
+	d.length(n, least, most)
 }
 
 func (d *decoder) length(n, least, most int) {

@@ -114,6 +114,10 @@ var crossFieldCodes = map[string][]string{
 		"product_form_required", "required /activeIngredientRate", "required /activeIngredientContent",
 		"content_above_whole /activeIngredientContent", "measure_mismatch /labelMaximum", "products_exceed_load /products",
 	},
+	"pattern-uniformity": {
+		"required /readings", "required /nozzlePattern", "required /nozzleSpacing", "all_empty /readings", "all_empty /nozzlePattern/volumes",
+		"closer_than_cups /nozzleSpacing", "closer_than_cups /spacingRange/low",
+	},
 	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",

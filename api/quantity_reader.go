@@ -15,6 +15,7 @@ import (
 var (
 	smallest = 1e-9
 	largest  = 1e9
+	nothing  = 0.0 // the lower bound where an empty cup or a new nozzle is meant
 )
 
 // kindSet is a set of quantities, one bit each.
@@ -41,7 +42,9 @@ var quantityMembers = []string{"value", "unit"}
 
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
-func (d *decoder) quantity(q *Quantity, kinds kindSet) {
+// least is the lowest value that it takes: smallest, or 0 where nothing is a
+// reading too.
+func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 	if d.peek() != jsontext.KindBeginObject { // asked first, since listing the units costs
 		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
 		return
@@ -92,20 +95,20 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet) {
 	if !hasUnit {
 		d.report(FieldError{Code: "unit_required", Allowed: kinds.symbols()}, "unit")
 	}
-	if sound && d.bounded(value, id) && id != unit.None {
+	if sound && d.bounded(value, id, least) && id != unit.None {
 		*q = Quantity{value, id}
 	}
 }
 
-func (d *decoder) bounded(value float64, id unit.ID) bool {
-	e := FieldError{Code: "too_small", Limit: &smallest}
+func (d *decoder) bounded(value float64, id unit.ID, least *float64) bool {
+	e := FieldError{Code: "too_small", Limit: least}
 	switch {
 	case value > largest:
 		e = FieldError{Code: "too_large", Limit: &largest}
-	case value <= 0:
-		e.Code = "not_positive"
-	case value >= smallest:
+	case value >= *least:
 		return true
+	case value <= 0 && least == &smallest:
+		e.Code = "not_positive"
 	}
 	e.args = []any{strings.TrimSpace(plain(*e.Limit) + " " + id.Symbol())}
 	d.report(e, "value")

@@ -26,6 +26,7 @@ var operations = []operation{
 	calculation("corrections", correctionsTable, corrections),
 	calculation("pump-demand", pumpDemandTable, pumpDemand),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
+	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),
 	calculation("calibrations", calibrationsTable, calibrations),
 	calculation("tank-loads", tankLoadsTable, tankLoads),
 }

@@ -13,6 +13,10 @@ const (
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
+
+	// From memory of inspection practice; no source was read.
+	DefaultPatternVariation = 10 * unit.Percent // coefficient of variation along the boom
+	DefaultPlaceDeviation   = 20 * unit.Percent // of one cup from the mean of all
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -78,6 +82,8 @@ const (
 	forCapacity = "field-capacity#/fieldEfficiency"
 	forStirring = "pump-demand#/agitationShare"
 	forReserve  = "pump-demand#/reserve"
+	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
+	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -92,6 +98,8 @@ func commonTolerances() []Tolerance {
 		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
+		common("pattern_variation", float64(DefaultPatternVariation), unit.IDPct, forPattern, "", true),
+		common("pattern_place", float64(DefaultPlaceDeviation), unit.IDPct, forPlace, "", true),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
 		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),

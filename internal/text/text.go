@@ -55,6 +55,7 @@ var (
 		fieldCapacity,
 		tankLoads,
 		pumpDemand,
+		patternUniformity,
 	}
 )
 

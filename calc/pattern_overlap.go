@@ -1,0 +1,194 @@
+package calc
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"wetrun/calc/unit"
+)
+
+// A NozzlePattern is what one nozzle alone gave into a row of cups.
+type NozzlePattern struct {
+	CupSpacing unit.Length // center to center
+	// Volumes are the cups in order, at least two; zero for an empty one. Empty
+	// cups at the ends may be left out.
+	Volumes []unit.Volume
+}
+
+// A SpacingRange asks for so many nozzle spacings, evenly from Low to High, both
+// included.
+type SpacingRange struct {
+	Low, High unit.Length
+	Steps     int // at least two
+}
+
+// A BoomPattern is the pattern of an endless boom of equal nozzles.
+type BoomPattern struct {
+	NozzleSpacing          unit.Length
+	CoefficientOfVariation unit.Ratio
+	Highest, Lowest        unit.Ratio // deviations of the fullest and the emptiest place from the mean
+	Even                   Verdict    // by the limits of PatternUniformity
+}
+
+// cutOff is the share of the fullest cup above which an outermost cup shows that
+// the pattern goes on beyond the row. Our own choice, no published source.
+const cutOff = 50 * unit.Percent
+
+func (p NozzlePattern) given() bool { return p.CupSpacing != 0 || len(p.Volumes) > 0 }
+
+// finer tells whether nozzles so far apart are closer than the cups.
+func (p NozzlePattern) finer(spacing unit.Length) bool {
+	return difference(float64(spacing), float64(p.CupSpacing)) < 0
+}
+
+// width is the distance between the places beside the row at which the pattern
+// has come to nothing.
+func (p NozzlePattern) width() unit.Length { return p.CupSpacing * unit.Length(len(p.Volumes)+1) }
+
+func (r *PatternUniformityResult) overlap(in PatternUniformityInput) {
+	p := in.NozzlePattern
+	outer := max(p.Volumes[0], p.Volumes[len(p.Volumes)-1])
+	if !atMost(float64(outer/slices.Max(p.Volumes)), float64(cutOff)) {
+		r.Warnings = append(r.Warnings, Warning{"NozzlePattern.Volumes", WarnPatternCutOff})
+	}
+	gap := func(spacing unit.Length, field string) {
+		if difference(float64(spacing), float64(p.width())) > 0 {
+			r.Warnings = append(r.Warnings, Warning{field, WarnGap})
+		}
+	}
+	if in.NozzleSpacing != 0 {
+		r.Boom = r.boom(p, in.NozzleSpacing)
+		gap(in.NozzleSpacing, "NozzleSpacing")
+	}
+	if in.SpacingRange == (SpacingRange{}) {
+		return
+	}
+	r.BestFound = true
+	r.Spacings = make([]BoomPattern, in.SpacingRange.Steps)
+	for i := range r.Spacings {
+		r.Spacings[i] = r.boom(p, in.SpacingRange.step(i))
+		if cv := r.Spacings[i].CoefficientOfVariation; atMost(float64(cv), float64(r.Spacings[r.Best].CoefficientOfVariation)) {
+			r.Best = i
+		}
+	}
+	gap(in.SpacingRange.High, "SpacingRange.High")
+}
+
+// step is the i-th spacing. The ends are exactly Low and High.
+func (s SpacingRange) step(i int) unit.Length {
+	share := float64(i) / float64(s.Steps-1)
+	return unit.Length(float64(s.Low)*(1-share) + float64(s.High)*share)
+}
+
+// boom overlaps the pattern of one nozzle with itself at a spacing. Between cups
+// it is taken to run straight from one to the next, and to come to nothing one cup
+// spacing beyond the outermost:
+//
+//	f(x) = sum over all nozzles k of g(x - k spacing)
+//	mean = cupSpacing x sum of volumes / spacing
+//	CV^2 = integral of (f - mean)^2 over one spacing / (spacing x mean^2)
+//
+// f is a chain of straight pieces that bend only where a cup of some nozzle lies,
+// so both integrals are exact, not sampled. It is the CV of an endless row of very
+// narrow cups: with so many, n and n - 1 are the same.
+//
+// Source: from the definition of the CV; worked by hand in the tests.
+func (r *PatternUniformityResult) boom(p NozzlePattern, spacing unit.Length) BoomPattern {
+	d := float64(spacing / p.CupSpacing) // in cup spacings, as every x below
+	var sum float64
+	bends := make([]float64, 0, len(p.Volumes)+3)
+	for i := -1; i <= len(p.Volumes); i++ {
+		x := math.Mod(float64(i), d)
+		if x < 0 {
+			x += d
+		}
+		bends = append(bends, x)
+	}
+	for _, v := range p.Volumes {
+		sum += float64(v)
+	}
+	slices.Sort(bends)
+	bends = append(bends, bends[0]+d) // the same place of the next nozzle
+	mean := sum / d
+	b := BoomPattern{NozzleSpacing: spacing}
+	var squares, before float64
+	for i, x := range bends {
+		here := deviation(p.overlapped(x, d), mean)
+		if i == 0 {
+			b.Highest, b.Lowest = unit.Ratio(here), unit.Ratio(here)
+		} else {
+			squares += (x - bends[i-1]) * (before*before + before*here + here*here) / 3
+		}
+		b.Highest, b.Lowest = max(b.Highest, unit.Ratio(here)), min(b.Lowest, unit.Ratio(here))
+		before = here
+	}
+	cv := math.Sqrt(squares / d)
+	if cv < slack {
+		cv = 0
+	}
+	b.CoefficientOfVariation = unit.Ratio(cv)
+	b.Even = judge(cv, float64(r.MaxCoefficientOfVariation))
+	if farthest := max(b.Highest, -b.Lowest); judge(float64(farthest), float64(r.MaxPlaceDeviation)) == Outside {
+		b.Even = Outside
+	}
+	return b
+}
+
+// overlapped is what all nozzles, d apart, give at x together.
+func (p NozzlePattern) overlapped(x, d float64) (sum float64) {
+	for k := math.Ceil((-1 - x) / d); x+k*d < float64(len(p.Volumes)); k++ {
+		sum += p.single(x + k*d)
+	}
+	return sum
+}
+
+// single is what one nozzle gives at x, counted in cups from the first.
+func (p NozzlePattern) single(x float64) float64 {
+	i := math.Floor(x)
+	left, right := p.cup(int(i)), p.cup(int(i)+1)
+	return left + (right-left)*(x-i)
+}
+
+// cup is the reading of a cup; beyond the row there is nothing.
+func (p NozzlePattern) cup(i int) float64 {
+	if i < 0 || i >= len(p.Volumes) {
+		return 0
+	}
+	return float64(p.Volumes[i])
+}
+
+func (p NozzlePattern) check() (v Invalid) {
+	v.positive(float64(p.CupSpacing), "NozzlePattern.CupSpacing")
+	if len(p.Volumes) < 2 {
+		v.add("NozzlePattern.Volumes", CodeTooFew)
+	}
+	var sum float64
+	for i, x := range p.Volumes {
+		sum += float64(x)
+		if !sound(float64(x)) {
+			v.optional(float64(x), "NozzlePattern.Volumes["+strconv.Itoa(i)+"]")
+		}
+	}
+	if n := float64(len(p.Volumes)); n > 0 && sum/n == 0 {
+		v.add("NozzlePattern.Volumes", CodeAllEmpty)
+	}
+	return v
+}
+
+func (s SpacingRange) check(cups unit.Length) (v Invalid) {
+	v.positive(float64(s.Low), "SpacingRange.Low")
+	v.positive(float64(s.High), "SpacingRange.High")
+	if s.Steps < 2 {
+		v.add("SpacingRange.Steps", CodeTooFew)
+	}
+	if len(v) > 0 {
+		return v
+	}
+	if s.Low > s.High {
+		v.add("SpacingRange.Low", CodeRangeInverted)
+	} else if (NozzlePattern{CupSpacing: cups}).finer(s.Low) {
+		v.add("SpacingRange.Low", CodeCloserThanCups)
+	}
+	return v
+}

@@ -1,0 +1,186 @@
+package calc_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// cupsOf are readings in mL.
+func cupsOf(volumes ...float64) []calc.PatternReading {
+	all := make([]calc.PatternReading, len(volumes))
+	for i, v := range volumes {
+		all[i].Volume = unit.Volume(v) * unit.Millilitre
+	}
+	return all
+}
+
+func mustPatternUniformity(t rapid.TB, in calc.PatternUniformityInput) calc.PatternUniformityResult {
+	t.Helper()
+	r, err := calc.PatternUniformity(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestPublishedPatternVariation: certified means and standard deviations (n - 1)
+// of NIST Statistical Reference Datasets, univariate, NumAcc1 to NumAcc4,
+// https://www.itl.nist.gov/div898/strd/ . The values were read in GSL 2.7.1,
+// statistics/test_nist.c, which carries them. The sets are constructed: one value
+// and 500 pairs about it. In doubles the x.1 and x.3 of the last two are rounded
+// themselves, hence their tolerances, the same as those of GSL.
+func TestPublishedPatternVariation(t *testing.T) {
+	paired := func(middle float64) (all []calc.PatternReading) {
+		all = append(all, calc.PatternReading{Volume: unit.Volume(middle + 0.2)})
+		for range 500 {
+			all = append(all, calc.PatternReading{Volume: unit.Volume(middle + 0.1)}, calc.PatternReading{Volume: unit.Volume(middle + 0.3)})
+		}
+		return all
+	}
+	for _, c := range []struct {
+		name     string
+		readings []calc.PatternReading
+		mean, sd float64
+		within   float64
+	}{
+		{"NumAcc1", []calc.PatternReading{{Volume: 10000001}, {Volume: 10000003}, {Volume: 10000002}}, 10000002, 1, 1e-14},
+		{"NumAcc2", paired(1), 1.2, 0.1, 1e-13},
+		{"NumAcc3", paired(1e6), 1000000.2, 0.1, 1e-9},
+		{"NumAcc4", paired(1e7), 10000000.2, 0.1, 1e-7},
+	} {
+		r := mustPatternUniformity(t, calc.PatternUniformityInput{Readings: c.readings})
+		agrees(t, c.name+" mean", float64(r.Mean), c.mean, 1e-14)
+		agrees(t, c.name+" sd", float64(r.StandardDeviation), c.sd, c.within)
+		agrees(t, c.name+" CV", float64(r.CoefficientOfVariation), c.sd/c.mean, c.within)
+	}
+}
+
+// TestReferencePatternRow is worked by hand. 90, 110, 100, 95, 105: mean 100,
+// squares 100 + 100 + 0 + 25 + 25 = 250, over 4 = 62.5, root 7.905694; the first of
+// the two that lie 10 % away is the worst. 5, 0, 10, 5: mean 5, squares 50, over 3,
+// root 4.082483, CV 81.64966 %; the empty cup lies 100 % below.
+func TestReferencePatternRow(t *testing.T) {
+	for _, c := range []struct {
+		what     string
+		in       calc.PatternUniformityInput
+		cv       float64 // %
+		worst    int
+		off      float64 // %
+		distance float64 // cm
+		outside  int
+		even     calc.Verdict
+		warned   string
+	}{
+		{"even", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105)}, 7.905694, 0, -10, 0, 0, calc.Within, ""},
+		{"narrower", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxCoefficientOfVariation: 7.9 * unit.Percent},
+			7.905694, 0, -10, 0, 0, calc.Outside, ""},
+		{"one place", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxPlaceDeviation: 9.9 * unit.Percent},
+			7.905694, 0, -10, 0, 2, calc.Outside, ""},
+		{"on the limit", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxPlaceDeviation: 10 * unit.Percent},
+			7.905694, 0, -10, 0, 0, calc.Within, ""},
+		{"empty cup", calc.PatternUniformityInput{Readings: cupsOf(5, 0, 10, 5), Spacing: 10 * unit.Centimetre},
+			81.64966, 1, -100, 10, 2, calc.Outside, "Readings: few_places"},
+		{"equal", calc.PatternUniformityInput{Readings: cupsOf(0.1, 0.1, 0.1, 0.1, 0.1, 0.1)}, 0, 0, 0, 0, 0, calc.Within, ""},
+	} {
+		r := mustPatternUniformity(t, c.in)
+		agrees(t, c.what+" CV", r.CoefficientOfVariation.In(unit.Percent), c.cv, 1e-6)
+		agrees(t, c.what+" worst", r.Places[c.worst].Deviation.In(unit.Percent), c.off, 1e-12)
+		agrees(t, c.what+" distance", r.WorstDistance.In(unit.Centimetre), c.distance, 1e-12)
+		if r.Worst != c.worst || r.PlacesOutside != c.outside || r.Even != c.even || warned(r.Warnings) != c.warned {
+			t.Errorf("%s: worst %d, %d outside, verdict %v, warned of %q", c.what, r.Worst, r.PlacesOutside, r.Even, warned(r.Warnings))
+		}
+		if r.Spacings != nil || r.Boom != (calc.BoomPattern{}) || r.BestFound {
+			t.Errorf("%s: a boom without a pattern", c.what)
+		}
+	}
+}
+
+// TestPropertyPatternRow: neither the size of the readings nor their order changes
+// what is even; the deviations add up to nothing; the worst is the farthest.
+func TestPropertyPatternRow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		volumes := rapid.SliceOfN(rapid.Float64Range(0, 500), 2, 40).Draw(t, "volumes")
+		volumes[0] += 1
+		in := calc.PatternUniformityInput{Readings: cupsOf(volumes...)}
+		r := mustPatternUniformity(t, in)
+		var sum, far float64
+		for _, p := range r.Places {
+			sum += float64(p.Deviation)
+			far = max(far, math.Abs(float64(p.Deviation)))
+		}
+		if math.Abs(sum) > 1e-9*float64(len(volumes)) || math.Abs(float64(r.Places[r.Worst].Deviation)) < far-1e-9 {
+			t.Fatalf("deviations add up to %v; the worst is %v, the farthest %v", sum, r.Places[r.Worst], far)
+		}
+		scale := unit.Volume(rapid.Float64Range(1e-3, 1e3).Draw(t, "scale"))
+		other := calc.PatternUniformityInput{Readings: rapid.Permutation(in.Readings).Draw(t, "order")}
+		for i := range other.Readings {
+			other.Readings[i].Volume *= scale
+		}
+		s := mustPatternUniformity(t, other)
+		agrees(t, "mean", float64(s.Mean), float64(r.Mean*scale), 1e-12)
+		if d := math.Abs(float64(s.CoefficientOfVariation - r.CoefficientOfVariation)); d > 2e-9 || s.PlacesOutside != r.PlacesOutside {
+			t.Fatalf("CV apart by %v; %d and %d outside", d, r.PlacesOutside, s.PlacesOutside)
+		}
+	})
+}
+
+// The readings are invented. Mean 100 mL; squares 25 + 400 + 25 + 100 + 100 = 650,
+// over 4 = 162.5, root 12.7 mL.
+func ExamplePatternUniformity() {
+	r, err := calc.PatternUniformity(calc.PatternUniformityInput{
+		Readings: []calc.PatternReading{
+			{Volume: 105 * unit.Millilitre}, {Volume: 80 * unit.Millilitre}, {Volume: 105 * unit.Millilitre},
+			{Volume: 110 * unit.Millilitre}, {Volume: 100 * unit.Millilitre},
+		},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("CV %.1f %%, even: %v\n", r.CoefficientOfVariation.In(unit.Percent), r.Even == calc.Within)
+	fmt.Printf("worst: cup %d, %+.0f %%\n", r.Worst+1, r.Places[r.Worst].Deviation.In(unit.Percent))
+	// Output:
+	// CV 11.7 %, even: false
+	// worst: cup 2, -20 %
+}
+
+func TestPatternUniformityRefuses(t *testing.T) {
+	type input = calc.PatternUniformityInput
+	cup := unit.Length(0.1)
+	pattern := calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{1, 2, 1}}
+	for want, in := range map[string]input{
+		"Readings: required":                          {},
+		"Readings: too_few":                           {Readings: cupsOf(1)},
+		"Readings: all_empty":                         {Readings: cupsOf(0, 0, 0)},
+		"Readings[1].Volume: not_positive":            {Readings: cupsOf(3, -1)},
+		"Readings[0].Volume: not_finite":              {Readings: cupsOf(noNumber, 1)},
+		"Spacing: not_positive":                       {Readings: cupsOf(1, 1), Spacing: -1},
+		"MaxCoefficientOfVariation: not_positive":     {Readings: cupsOf(1, 1), MaxCoefficientOfVariation: -1},
+		"MaxPlaceDeviation: not_finite":               {Readings: cupsOf(1, 1), MaxPlaceDeviation: unit.Ratio(endless)},
+		"NozzlePattern: required":                     {Readings: cupsOf(1, 1), NozzleSpacing: 1},
+		"NozzleSpacing: required":                     {NozzlePattern: pattern},
+		"NozzleSpacing: closer_than_cups":             {NozzlePattern: pattern, NozzleSpacing: 0.09},
+		"NozzleSpacing: not_finite":                   {NozzlePattern: pattern, NozzleSpacing: unit.Length(endless)},
+		"Readings: required; Spacing: not_positive":   {NozzlePattern: pattern, NozzleSpacing: 1, Spacing: -1},
+		"NozzlePattern.CupSpacing: required":          {NozzlePattern: calc.NozzlePattern{Volumes: pattern.Volumes}, NozzleSpacing: 1},
+		"NozzlePattern.Volumes: too_few":              {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{1}}, NozzleSpacing: 1},
+		"NozzlePattern.Volumes: all_empty":            {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{0, 0}}, NozzleSpacing: 1},
+		"NozzlePattern.Volumes[1]: not_positive":      {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{2, -1}}, NozzleSpacing: 1},
+		"SpacingRange.Low: range_inverted":            {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 2, High: 1, Steps: 2}},
+		"SpacingRange.Low: closer_than_cups":          {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 0.05, High: 1, Steps: 2}},
+		"SpacingRange.Steps: too_few":                 {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: 1, Steps: 1}},
+		"SpacingRange.Low: required":                  {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{High: 1, Steps: 2}},
+		"SpacingRange.High: not_positive":             {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: -1, Steps: 2}},
+		"Readings: required; NozzlePattern: required": {SpacingRange: calc.SpacingRange{Low: 1, High: 2, Steps: 2}},
+	} {
+		if _, err := calc.PatternUniformity(in); refusal(err) != want {
+			t.Errorf("refused with %q, want %q", refusal(err), want)
+		}
+	}
+}
