@@ -23,5 +23,6 @@ var operations = []operation{
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
 	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),
+	calculation("wear-forecast", wearForecastTable, wearForecast),
 	calculation("calibrations", calibrationsTable, calibrations),
 }

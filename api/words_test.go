@@ -59,9 +59,9 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			return true
 		})
 	}
-	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions} {
+	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions, wearVerdictWords[:], wearStepWords[:]} {
 		for _, word := range list {
-			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) {
+			if !text.Has("step."+word) && !text.Has("next."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) {
 				t.Errorf("%s has no words", word)
 			}
 		}

@@ -10,6 +10,7 @@ const (
 	DefaultReplaceAllAbove    = 25 * unit.Percent            // of the tested outside: all new nozzles
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
+	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
 
 	// From memory of inspection practice; no source was read.
 	DefaultPatternVariation = 10 * unit.Percent // coefficient of variation along the boom
@@ -76,6 +77,7 @@ const (
 	forRuns     = "ground-speed#/runTolerance"
 	forCourse   = "ground-speed#/runs/0/courseLength"
 	forCatch    = "nozzle-flow#/catches/0/time"
+	forWear     = "wear-forecast#/limit"
 	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
 	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
 )
@@ -92,6 +94,7 @@ func commonTolerances() []Tolerance {
 		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
+		common("nozzle_wear", float64(DefaultWearLimit), unit.IDPct, forWear, BasisNewNozzle, true),
 		common("pattern_variation", float64(DefaultPatternVariation), unit.IDPct, forPattern, "", true),
 		common("pattern_place", float64(DefaultPlaceDeviation), unit.IDPct, forPlace, "", true),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),

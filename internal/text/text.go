@@ -50,6 +50,7 @@ var (
 		corrections,
 		calibrations,
 		patternUniformity,
+		wearForecast,
 	}
 )
 

@@ -1,0 +1,48 @@
+package api
+
+import (
+	"time"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// dateLayout is how dates stand on the wire: ISO 8601, without a time.
+const dateLayout = "2006-01-02"
+
+// Years that a date may lie in: a year outside is a slip of the hand.
+const (
+	firstYear = 1900
+	lastYear  = 2199
+)
+
+// date is a member that is a day of the calendar. The schema's pattern knows the
+// form, not how long each month is.
+func date[T any](name string, at func(*T) *time.Time) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindString, "string") {
+				return
+			}
+			raw, ok := d.raw()
+			if !ok {
+				return
+			}
+			day, err := time.Parse(dateLayout, string(raw))
+			if err != nil || day.Year() < firstYear || day.Year() > lastYear {
+				d.report(FieldError{Code: "not_a_date"})
+				return
+			}
+			*at(into) = day
+		},
+		shape: shape{Type: "string"},
+	}
+}
+
+// wireDate writes a day; empty for none.
+func wireDate(day time.Time) string {
+	if day.IsZero() {
+		return ""
+	}
+	return day.Format(dateLayout)
+}
