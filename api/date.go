@@ -6,7 +6,20 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// date is a member that is a day of the calendar, as 2026-05-12.
+// dateLayout is how dates stand on the wire: ISO 8601, without a time.
+const dateLayout = "2006-01-02"
+
+// datePattern is the form that the document promises.
+const datePattern = "^(19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"
+
+// Years that a date may lie in: a year outside is a slip of the hand.
+const (
+	firstYear = 1900
+	lastYear  = 2199
+)
+
+// date is a member that is a day of the calendar. The schema's pattern knows the
+// form, not how long each month is.
 func date[T any](name string, at func(*T) *time.Time) member[T] {
 	return member[T]{
 		name: name,
@@ -18,13 +31,21 @@ func date[T any](name string, at func(*T) *time.Time) member[T] {
 			if !ok {
 				return
 			}
-			day, err := time.Parse(time.DateOnly, string(raw))
-			if err != nil || day.Year() < 1900 || day.Year() > 2999 {
+			day, err := time.Parse(dateLayout, string(raw))
+			if err != nil || day.Year() < firstYear || day.Year() > lastYear {
 				d.report(FieldError{Code: "not_a_date"})
 				return
 			}
 			*at(into) = day
 		},
-		shape: shape{Type: "string", Format: "date"},
+		shape: shape{Type: "string", Format: "date", Pattern: datePattern},
 	}
+}
+
+// wireDate writes a day; empty for none.
+func wireDate(day time.Time) string {
+	if day.IsZero() {
+		return ""
+	}
+	return day.Format(dateLayout)
 }

@@ -118,6 +118,9 @@ var crossFieldCodes = map[string][]string{
 		"required /readings", "required /nozzlePattern", "required /nozzleSpacing", "all_empty /readings", "all_empty /nozzlePattern/volumes",
 		"closer_than_cups /nozzleSpacing", "closer_than_cups /spacingRange/low",
 	},
+	"wear-forecast": append([]string{
+		"required /hours", "required /date", "not_a_date /date", "required /newFlowRate", "needs_two_times /catches",
+	}, nozzleCodes...),
 	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",

@@ -42,7 +42,7 @@ func (s *ScheduleRequest) answer() *NextDueResponse {
 	if err != nil { // the decoder has seen to all that calc asks for
 		return nil
 	}
-	a := &NextDueResponse{Date: r.Date.Format(time.DateOnly), Reason: "one_year"}
+	a := &NextDueResponse{Date: wireDate(r.Date), Reason: "one_year"}
 	if r.BySeason {
 		a.Reason = "next_season"
 	}

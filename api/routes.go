@@ -27,6 +27,7 @@ var operations = []operation{
 	calculation("pump-demand", pumpDemandTable, pumpDemand),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),
+	calculation("wear-forecast", wearForecastTable, wearForecast),
 	calculation("calibrations", calibrationsTable, calibrations),
 	calculation("tank-loads", tankLoadsTable, tankLoads),
 }

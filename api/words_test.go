@@ -60,12 +60,12 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 		})
 	}
 	for _, list := range [][]string{
-		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:],
+		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], wearVerdictWords[:], wearStepWords[:],
 		sheetCautions, rateCautions, capacityCautions, pumpCautions,
 		tankCautions, fillCautions, mixingWords,
 	} {
 		for _, word := range list {
-			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) && !text.Has("mixing."+word) {
+			if !text.Has("step."+word) && !text.Has("next."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) && !text.Has("mixing."+word) {
 				t.Errorf("%s has no words", word)
 			}
 		}

@@ -13,6 +13,7 @@ const (
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
+	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
 
 	// From memory of inspection practice; no source was read.
 	DefaultPatternVariation = 10 * unit.Percent // coefficient of variation along the boom
@@ -82,6 +83,7 @@ const (
 	forCapacity = "field-capacity#/fieldEfficiency"
 	forStirring = "pump-demand#/agitationShare"
 	forReserve  = "pump-demand#/reserve"
+	forWear     = "wear-forecast#/limit"
 	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
 	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
 )
@@ -98,6 +100,7 @@ func commonTolerances() []Tolerance {
 		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
+		common("nozzle_wear", float64(DefaultWearLimit), unit.IDPct, forWear, BasisNewNozzle, true),
 		common("pattern_variation", float64(DefaultPatternVariation), unit.IDPct, forPattern, "", true),
 		common("pattern_place", float64(DefaultPlaceDeviation), unit.IDPct, forPlace, "", true),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),

@@ -21,6 +21,7 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"replace_all":       {25, unit.IDPct, true},
 		"application_rate":  {10, unit.IDPct, true},
 		"run_spread":        {5, unit.IDPct, true},
+		"nozzle_wear":       {10, unit.IDPct, true},
 		"pattern_variation": {10, unit.IDPct, true},
 		"pattern_place":     {20, unit.IDPct, true},
 		"course_length":     {100, unit.IDFt, false},

@@ -9,7 +9,6 @@ var calibrations = []entry{
 	{"step.find_disagreement", "The tank says another rate than flow, speed and width. Check the tank's marks, the area, the width and the number of nozzles before you trust either."},
 	{"problem.unknown_label", "This names no catch, or more than one. Write the label of the catch that it replaces, and give each catch its own."},
 	{"problem.incomplete_follow_up", "The follow-ups of this catch do not have as many nozzles as it has. Catch all of its nozzles again, each alone or together."},
-	{"problem.not_a_date", "This is not a day of the calendar. Write it as 2026-05-12."},
 	{"problem.not_a_currency", "A currency is three capital letters by ISO 4217, such as USD or EUR."},
 	{"verdict.incomplete", "Nothing that was measured is out of order, but something was not measured. Not measured is not passed."},
 	{"step.read_pressure", "Read the pressure at the nozzles in at least three places, left, center and right, with the cab gauge beside it."},

@@ -56,6 +56,7 @@ var (
 		tankLoads,
 		pumpDemand,
 		patternUniformity,
+		wearForecast,
 	}
 )
 

@@ -7,6 +7,7 @@ var tolerances = []entry{
 	{"tolerance.replace_all", "When more than this share of the nozzles that were tested is outside, replace all of them."},
 	{"tolerance.application_rate", "The rate lies within this of the target, either way. A label maximum has no tolerance."},
 	{"tolerance.run_spread", "Timed runs are repeatable when the fastest is above the slowest by no more than this share of the ground speed."},
+	{"tolerance.nozzle_wear", "A set of nozzles whose flow has come more than this above the flow that it had when new is worn, and is replaced."},
 	{"tolerance.pattern_variation", "The coefficient of variation of what a row of cups under the boom caught is no more than this. From memory of inspection practice; no source was read."},
 	{"tolerance.pattern_place", "No cup of the row lies farther from the mean of all than this share of it. From memory of inspection practice; no source was read."},
 	{"tolerance.course_length", "A course that is long enough to time with a stopwatch. It is measured, so there is no default."},

@@ -1,0 +1,107 @@
+package api
+
+import (
+	"context"
+	"strconv"
+	"time"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// WearForecastRequest is the body of POST /v1/wear-forecast.
+type WearForecastRequest struct {
+	Catches        []WearCatchRequest `json:"catches" validate:"required"`
+	SprayPressure  Quantity           `json:"sprayPressure" validate:"required"`
+	Nozzle         NozzleRequest      `json:"nozzle,omitzero"`
+	NewFlowRate    Quantity           `json:"newFlowRate,omitzero"`
+	Limit          Quantity           `json:"limit,omitzero"`
+	HoursPerSeason Quantity           `json:"hoursPerSeason,omitzero"`
+	Results
+}
+
+// WearCatchRequest is a catch with the hours that the nozzles had run, or its date.
+type WearCatchRequest struct {
+	Label         string    `json:"label,omitzero"`
+	Hours         Quantity  `json:"hours,omitzero"`
+	Date          time.Time `json:"date,omitzero"`
+	Volume        Quantity  `json:"volume"`
+	Time          Quantity  `json:"time"`
+	Nozzles       int       `json:"nozzles,omitzero"`
+	SprayPressure Quantity  `json:"sprayPressure,omitzero"`
+}
+
+var wearCatchTable = objectOf(
+	label("label", func(c *WearCatchRequest) *string { return &c.Label }, longestLabel),
+	amount("hours", func(c *WearCatchRequest) *Quantity { return &c.Hours }, unit.KindTime),
+	date("date", func(c *WearCatchRequest) *time.Time { return &c.Date }),
+	require(quantity("volume", func(c *WearCatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
+	require(quantity("time", func(c *WearCatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
+	count("nozzles", func(c *WearCatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
+	quantity("sprayPressure", func(c *WearCatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
+)
+
+var wearForecastTable = objectOf(
+	list("catches", func(r *WearForecastRequest) *[]WearCatchRequest { return &r.Catches }, 3, mostCatches, wearCatchTable),
+	quantity("sprayPressure", func(r *WearForecastRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
+	nested("nozzle", func(r *WearForecastRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
+	quantity("newFlowRate", func(r *WearForecastRequest) *Quantity { return &r.NewFlowRate }, unit.KindFlowRate),
+	quantity("limit", func(r *WearForecastRequest) *Quantity { return &r.Limit }, unit.KindRatio),
+	quantity("hoursPerSeason", func(r *WearForecastRequest) *Quantity { return &r.HoursPerSeason }, unit.KindTime),
+	results(func(r *WearForecastRequest) *Results { return &r.Results }),
+)
+
+func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResponse, error) {
+	if wrong := append(r.Nozzle.unread("Nozzle"), r.untimed()...); len(wrong) > 0 {
+		return WearForecastResponse{}, wrong
+	}
+	result, err := calc.WearForecast(r.input())
+	if err != nil {
+		return WearForecastResponse{}, err
+	}
+	return r.answer(ctx, result), nil
+}
+
+// untimed reports the catches without their time, or with two. calc cannot tell
+// hours that are zero from hours that were not given.
+func (r *WearForecastRequest) untimed() (v calc.Invalid) {
+	dated := false
+	for i := range r.Catches {
+		dated = dated || !r.Catches[i].Date.IsZero()
+	}
+	for i := range r.Catches {
+		c, field := &r.Catches[i], "Catches["+strconv.Itoa(i)+"]."
+		switch {
+		case dated && c.Hours.given():
+			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeConflict})
+		case dated && c.Date.IsZero():
+			v = append(v, calc.Violation{Field: field + "Date", Code: calc.CodeRequired})
+		case !dated && !c.Hours.given():
+			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeRequired})
+		}
+	}
+	return v
+}
+
+func (r *WearForecastRequest) input() calc.WearForecastInput {
+	in := calc.WearForecastInput{
+		Catches:        make([]calc.WearCatch, len(r.Catches)),
+		SprayPressure:  unit.Pressure(r.SprayPressure.si()),
+		Nozzle:         r.Nozzle.input(),
+		NewFlowRate:    unit.FlowRate(r.NewFlowRate.si()),
+		Limit:          unit.Ratio(r.Limit.si()),
+		HoursPerSeason: unit.Time(r.HoursPerSeason.si()),
+	}
+	for i := range r.Catches {
+		c := &r.Catches[i]
+		in.Catches[i] = calc.WearCatch{
+			Catch: calc.Catch{
+				Volume: unit.Volume(c.Volume.si()), Time: unit.Time(c.Time.si()),
+				Nozzles: c.Nozzles, SprayPressure: unit.Pressure(c.SprayPressure.si()),
+			},
+			Hours: unit.Time(c.Hours.si()),
+			Date:  c.Date,
+		}
+	}
+	return in
+}

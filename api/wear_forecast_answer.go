@@ -1,0 +1,116 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// WearForecastResponse is the answer.
+type WearForecastResponse struct {
+	Nozzle            *NozzleResponse     `json:"nozzle,omitzero"`
+	SprayPressure     Quantity            `json:"sprayPressure"`
+	NewFlowRate       Quantity            `json:"newFlowRate"`
+	Limit             Quantity            `json:"limit"`
+	LimitFlowRate     Quantity            `json:"limitFlowRate"`
+	Catches           []WearCatchResponse `json:"catches"`
+	OverNew           Quantity            `json:"overNew"`
+	Scatter           Quantity            `json:"scatter"`
+	WearPerHour       Quantity            `json:"wearPerHour,omitzero"`
+	WearPerDay        Quantity            `json:"wearPerDay,omitzero"`
+	WearPerSeason     Quantity            `json:"wearPerSeason,omitzero"`
+	Verdict           string              `json:"verdict"`
+	VerdictDetail     string              `json:"verdictDetail"`
+	HoursAtLimit      Quantity            `json:"hoursAtLimit,omitzero"`
+	HoursAtLimitRange Range               `json:"hoursAtLimitRange,omitzero"`
+	DateAtLimit       string              `json:"dateAtLimit,omitzero"`
+	DateAtLimitRange  DateRange           `json:"dateAtLimitRange,omitzero"`
+	Confidence        Quantity            `json:"confidence,omitzero"`
+	HoursLeft         Quantity            `json:"hoursLeft,omitzero"`
+	SeasonsLeft       Number              `json:"seasonsLeft,omitzero"`
+	Warnings          []warning           `json:"warnings,omitzero"`
+	NextSteps         []notice            `json:"nextSteps"`
+	Cautions          []notice            `json:"cautions"`
+}
+
+// WearCatchResponse is one catch at the common pressure.
+type WearCatchResponse struct {
+	Label          string   `json:"label,omitzero"`
+	Hours          Quantity `json:"hours,omitzero"`
+	Date           string   `json:"date,omitzero"`
+	NozzleFlowRate Quantity `json:"nozzleFlowRate"`
+	OverNew        Quantity `json:"overNew"`
+	OverLine       Quantity `json:"overLine"`
+}
+
+// A DateRange is two days that bound a third.
+type DateRange struct {
+	Low  string `json:"low,omitzero"`
+	High string `json:"high,omitzero"`
+}
+
+// The words of calc's states and what follows from each, in the order of their
+// constants.
+var (
+	wearVerdictWords = [...]string{"no_wear", "will_reach", "worn_now"}
+	wearStepWords    = [...]string{"catch_again", "catch_again", "replace_worn_set"}
+)
+
+func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastResponse {
+	units, verdict := r.units(), wearVerdictWords[x.State]
+	a := WearForecastResponse{
+		Nozzle:        r.Nozzle.answer(unit.Pressure(r.SprayPressure.si())),
+		SprayPressure: r.SprayPressure,
+		NewFlowRate:   r.NewFlowRate.or(in(x.NewFlowRate, units.flow)),
+		Limit:         percent(x.Limit),
+		LimitFlowRate: in(x.LimitFlowRate, units.flow),
+		Catches:       make([]WearCatchResponse, len(x.Catches)),
+		OverNew:       percent(x.OverNew),
+		Scatter:       percent(x.Scatter),
+		Verdict:       verdict,
+		VerdictDetail: text.Of(text.From(ctx), "verdict."+verdict),
+		SeasonsLeft:   Number(x.SeasonsLeft),
+		Warnings:      warnings(ctx, x.Warnings),
+		NextSteps:     nextSteps(ctx, wearStepWords[x.State]),
+		Cautions:      cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules"),
+	}
+	for i, p := range x.Catches {
+		c := &r.Catches[i]
+		a.Catches[i] = WearCatchResponse{
+			c.Label, c.Hours, wireDate(c.Date), in(p.NozzleFlowRate, units.flow), percent(p.OverNew), percent(p.OverLine),
+		}
+	}
+	if x.Dated {
+		a.WearPerDay = percent(x.WearPerDay)
+	} else {
+		a.WearPerHour = percent(x.WearPerHour)
+	}
+	if x.Dated || r.HoursPerSeason.given() {
+		a.WearPerSeason = percent(x.WearPerSeason)
+	}
+	if x.Bounded {
+		a.Confidence = percent(calc.WearConfidence)
+	}
+	a.times(x)
+	return a
+}
+
+// times adds when the limit is reached, in hours or as dates.
+func (a *WearForecastResponse) times(x calc.WearForecastResult) {
+	switch {
+	case !x.Reached:
+	case x.Dated:
+		a.DateAtLimit = wireDate(x.AtLimit.Date)
+		a.DateAtLimitRange = DateRange{wireDate(x.Earliest.Date), wireDate(x.Latest.Date)}
+	default:
+		a.HoursAtLimit = in(x.AtLimit.Hours, unit.IDH)
+		if x.Bounded {
+			a.HoursAtLimitRange = Range{in(x.Earliest.Hours, unit.IDH), in(x.Latest.Hours, unit.IDH)}
+		}
+		if x.State == calc.WillReach {
+			a.HoursLeft = in(x.Left, unit.IDH)
+		}
+	}
+}
