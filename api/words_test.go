@@ -59,7 +59,7 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			return true
 		})
 	}
-	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions, capacityCautions, pumpCautions} {
+	for _, list := range [][]string{stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions} {
 		for _, word := range list {
 			if !text.Has("step."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) {
 				t.Errorf("%s has no words", word)

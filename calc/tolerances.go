@@ -13,6 +13,7 @@ const (
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
+	DefaultMeterTolerance     = 5 * unit.Percent             // error of a flow meter or speed sensor; from memory
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -78,6 +79,7 @@ const (
 	forCapacity = "field-capacity#/fieldEfficiency"
 	forStirring = "pump-demand#/agitationShare"
 	forReserve  = "pump-demand#/reserve"
+	forMeter    = "meter-calibration#/meterTolerance"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -97,6 +99,7 @@ func commonTolerances() []Tolerance {
 		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),
 		common("agitation", float64(DefaultAgitationShare), unit.IDPct, forStirring, "", true),
 		common("pump_reserve", float64(DefaultPumpReserve), unit.IDPct, forReserve, "", true),
+		common("meter_error", float64(DefaultMeterTolerance), unit.IDPct, forMeter, "", true),
 	}
 }
 

@@ -51,6 +51,7 @@ var (
 		calibrations,
 		fieldCapacity,
 		pumpDemand,
+		meterCalibration,
 	}
 )
 
