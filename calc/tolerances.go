@@ -3,7 +3,8 @@ package calc
 import "wetrun/calc/unit"
 
 // What people in the trade use where nothing else is asked for. Each is common
-// practice without a published source; every operation takes another value.
+// practice without a published source, or from memory where it says so; every
+// operation takes another value.
 const (
 	DefaultPressureDifference = 10 * unit.PoundPerSquareInch // highest less lowest boom reading
 	DefaultOutputTolerance    = 10 * unit.Percent            // of a nozzle's rated flow
