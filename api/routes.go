@@ -24,6 +24,7 @@ var operations = []operation{
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
 	calculation("corrections", correctionsTable, corrections),
+	calculation("meter-calibration", meterCalibrationTable, meterCalibration),
 	calculation("pump-demand", pumpDemandTable, pumpDemand),
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),

@@ -61,7 +61,7 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 	}
 	for _, list := range [][]string{
 		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], wearVerdictWords[:], wearStepWords[:],
-		sheetCautions, rateCautions, capacityCautions, pumpCautions,
+		sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions,
 		tankCautions, fillCautions, mixingWords,
 	} {
 		for _, word := range list {

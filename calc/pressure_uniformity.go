@@ -55,7 +55,7 @@ type PressureUniformityResult struct {
 
 // Warning codes of PressureUniformity, beside WarnPressureOutsideRange.
 const (
-	WarnSingleReading   = "single_reading"    // one reading cannot show whether the boom is even
+	WarnSingleReading   = "single_reading"    // one reading cannot show whether others agree
 	WarnFewReadings     = "few_readings"      // two readings leave a part of the boom unseen
 	WarnCabGaugeDiffers = "cab_gauge_differs" // a wrong gauge, or loss in the hoses
 	WarnUnusualPressure = "unusual_pressure"  // outside 5 to 1000 psi

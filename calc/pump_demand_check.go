@@ -59,11 +59,10 @@ func (r *PumpDemandResult) warn(in PumpDemandInput, groups []NozzleGroup) {
 // check reports everything that keeps PumpDemand from computing.
 func (in PumpDemandInput) check() error {
 	var v Invalid
-	plain := in.Nozzles != 0 || in.NozzleFlowRate != 0 || in.Nozzle.given()
-	if plain || len(in.NozzleGroups) == 0 {
+	switch {
+	case len(in.NozzleGroups) == 0:
 		v = append(v, in.alone().check("")...)
-	}
-	if plain && len(in.NozzleGroups) > 0 {
+	case in.Nozzles != 0 || in.NozzleFlowRate != 0 || !in.Nozzle.silent() || in.Nozzle.PressureRange != PressureRange{}:
 		v.add("NozzleGroups", CodeConflict)
 	}
 	pressure := v.optional

@@ -208,8 +208,12 @@ func TestPumpDemandRefuses(t *testing.T) {
 		"Nozzle.PressureRange.Low: range_inverted":    func(in *input) { in.Nozzle.PressureRange = calc.PressureRange{Low: 2, High: 1} },
 		"SprayPressure: not_finite":                   func(in *input) { in.SprayPressure = unit.Pressure(endless) },
 		"NozzleGroups: conflict":                      func(in *input) { in.NozzleGroups = []calc.NozzleGroup{group} },
-		"NozzleGroups[1].Nozzles: required":           func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{group, {NozzleFlowRate: 1}}} },
-		"NozzleGroups[0].NozzleFlowRate: required":    func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{{Nozzles: 1}}} },
+		"NozzleGroups: conflict; RatedPumpFlowRate: not_positive": func(in *input) { // a range alone is not passed over either
+			in.Nozzles, in.NozzleFlowRate, in.RatedPumpFlowRate = 0, 0, -1
+			in.Nozzle.PressureRange, in.NozzleGroups = calc.PressureRange{Low: 1, High: 2}, []calc.NozzleGroup{group}
+		},
+		"NozzleGroups[1].Nozzles: required":        func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{group, {NozzleFlowRate: 1}}} },
+		"NozzleGroups[0].NozzleFlowRate: required": func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{{Nozzles: 1}}} },
 		"NozzleGroups[0].Nozzle.Size: unknown_size": func(in *input) {
 			*in = input{SprayPressure: 1, NozzleGroups: []calc.NozzleGroup{{Nozzles: 1, Nozzle: calc.Nozzle{Size: "3"}}}}
 		},

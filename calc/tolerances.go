@@ -3,7 +3,8 @@ package calc
 import "wetrun/calc/unit"
 
 // What people in the trade use where nothing else is asked for. Each is common
-// practice without a published source; every operation takes another value.
+// practice without a published source, or from memory where it says so; every
+// operation takes another value.
 const (
 	DefaultPressureDifference = 10 * unit.PoundPerSquareInch // highest less lowest boom reading
 	DefaultOutputTolerance    = 10 * unit.Percent            // of a nozzle's rated flow
@@ -13,6 +14,7 @@ const (
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
+	DefaultMeterTolerance     = 5 * unit.Percent             // error of a flow meter or speed sensor; from memory
 	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
 
 	// From memory of inspection practice; no source was read.
@@ -86,6 +88,7 @@ const (
 	forWear     = "wear-forecast#/limit"
 	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
 	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
+	forMeter    = "meter-calibration#/meterTolerance"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -108,6 +111,7 @@ func commonTolerances() []Tolerance {
 		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),
 		common("agitation", float64(DefaultAgitationShare), unit.IDPct, forStirring, "", true),
 		common("pump_reserve", float64(DefaultPumpReserve), unit.IDPct, forReserve, "", true),
+		common("meter_error", float64(DefaultMeterTolerance), unit.IDPct, forMeter, "", true),
 	}
 }
 

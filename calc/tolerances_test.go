@@ -29,6 +29,7 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"field_efficiency":  {65, unit.IDPct, true}, // from memory
 		"agitation":         {5, unit.IDPct, true},  // from memory
 		"pump_reserve":      {20, unit.IDPct, true}, // from memory
+		"meter_error":       {5, unit.IDPct, true},  // from memory
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {

@@ -1,7 +1,7 @@
 package text
 
 var pressureUniformity = []entry{
-	{"warning.single_reading", "One reading cannot show whether the boom is even. Read at least three places: left, center and right."},
+	{"warning.single_reading", "One reading cannot show whether others agree with it. On a boom read at least three places: left, center and right; of a meter or sensor take at least two readings."},
 	{"warning.few_readings", "Two readings leave a part of the boom unseen. Read at least three places: left, center and right."},
 	{"warning.cab_gauge_differs", "The cab gauge is more than 10 % away from the boom. It may be wrong, or the hoses between may lose the pressure."},
 	{"warning.unusual_pressure", "This pressure is unusual for a field sprayer. Check the reading and its unit."},

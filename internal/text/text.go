@@ -57,6 +57,7 @@ var (
 		pumpDemand,
 		patternUniformity,
 		wearForecast,
+		meterCalibration,
 	}
 )
 

@@ -15,6 +15,7 @@ var tolerances = []entry{
 	{"tolerance.field_efficiency", "The share of speed times width that a field sprayer really covers, with turns, overlap and common refills taken off. From memory, no source was read: take your own records where you have them."},
 	{"tolerance.agitation", "The share of the tank that flows back in every minute to stir it. From memory, no source was read: take the figure of the tank's or agitator's maker where there is one."},
 	{"tolerance.pump_reserve", "What a pump should be able to give on top of spray and agitation, for wear and hoses. From memory, no source was read."},
+	{"tolerance.meter_error", "The error of a flow meter or a speed sensor, and the spread of its readings. From memory of what inspections allow; no text was read."},
 
 	{"tolerance.rate_5_ohio_state", "The rate against the label's rate, as a newspaper reports an extension specialist, who names two federal agencies for it."},
 	{"tolerance.output_rated_10_nebraska", "Each nozzle against its maker's flow, as a newspaper reports an extension specialist. The first half of a rule of two."},

@@ -1,0 +1,117 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// MeterCalibrationResponse is the answer: the correction, and the setting that it
+// makes.
+type MeterCalibrationResponse struct {
+	Readings         []MeterReadingResponse `json:"readings"`
+	CorrectionFactor Quantity               `json:"correctionFactor,omitzero"`
+	MeterError       Quantity               `json:"meterError,omitzero"`
+	WithinTolerance  *bool                  `json:"withinTolerance,omitzero"`
+	MeterTolerance   Quantity               `json:"meterTolerance"`
+	Spread           Quantity               `json:"spread,omitzero"`
+	Repeatable       *bool                  `json:"repeatable,omitzero"`
+	NewFactor        Quantity               `json:"newFactor,omitzero"`
+	NewPulses        *PulseSettingResponse  `json:"newPulses,omitzero"`
+	NewAmount        *PulseSettingResponse  `json:"newAmount,omitzero"`
+	NextSteps        []notice               `json:"nextSteps"`
+	Cautions         []notice               `json:"cautions"`
+	Warnings         []warning              `json:"warnings,omitzero"`
+}
+
+// MeterReadingResponse is what one reading says of the meter.
+type MeterReadingResponse struct {
+	Label            string                `json:"label,omitzero"`
+	CorrectionFactor Quantity              `json:"correctionFactor,omitzero"`
+	MeterError       Quantity              `json:"meterError,omitzero"`
+	PulseSetting     *PulseSettingResponse `json:"pulseSetting,omitzero"`
+}
+
+// PulseSettingResponse is so many pulses for an amount. Pulses need not be whole.
+type PulseSettingResponse struct {
+	Pulses Number   `json:"pulses"`
+	Per    Quantity `json:"per"`
+}
+
+// meterCautions go with every answer about a meter, those of catches with a flow
+// meter only.
+var (
+	meterCautions     = []string{"clean_water", "local_rules"}
+	flowMeterCautions = []string{"clean_water", "protective_equipment", "running_machine", "local_rules"}
+)
+
+func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationResponse {
+	per := r.CurrentSetting.Per.or(Quantity{1, base})
+	a := MeterCalibrationResponse{
+		Readings:        make([]MeterReadingResponse, len(result.Readings)),
+		WithinTolerance: within(result.Verdict),
+		MeterTolerance:  r.MeterTolerance.or(percent(result.MeterTolerance)),
+		Repeatable:      within(result.Repeatable),
+		NewPulses:       pulsesFor(per, result.Correction.AmountPerPulse),
+		NextSteps:       nextSteps(ctx, meterSteps(result.Verdict, result.Repeatable, r)...),
+		Cautions:        cautions(ctx, meterCautions...),
+		Warnings:        warnings(ctx, result.Warnings),
+	}
+	if r.Kind == meterFlow {
+		a.Cautions = cautions(ctx, flowMeterCautions...)
+	}
+	a.CorrectionFactor, a.MeterError = factorAndError(result.Correction)
+	for i, c := range result.Readings {
+		x := &a.Readings[i]
+		x.Label = r.Readings[i].Label
+		x.CorrectionFactor, x.MeterError = factorAndError(c)
+		if r.Readings[i].Pulses != 0 {
+			x.PulseSetting = pulsesFor(per, c.AmountPerPulse)
+		}
+	}
+	if result.Repeatable != calc.NotJudged {
+		a.Spread = percent(result.Spread)
+	}
+	if r.CurrentFactor.given() {
+		a.NewFactor = in(result.NewFactor, r.CurrentFactor.Unit)
+	}
+	if n := r.CurrentSetting.Pulses; n != 0 {
+		a.NewAmount = &PulseSettingResponse{Number(n), in(result.Correction.AmountPerPulse*T(n), per.Unit)}
+	}
+	return a
+}
+
+// pulsesFor is how many pulses an amount takes; nil when nothing says so.
+func pulsesFor[T calc.Metered](per Quantity, amountPerPulse T) *PulseSettingResponse {
+	if amountPerPulse == 0 {
+		return nil
+	}
+	return &PulseSettingResponse{Number(per.si() / float64(amountPerPulse)), per}
+}
+
+// factorAndError writes a correction; a factor is one to type in, so it is no %.
+func factorAndError[T calc.Metered](c calc.MeterCorrection[T]) (factor, meterError Quantity) {
+	if c.Factor == 0 {
+		return Quantity{}, Quantity{}
+	}
+	return in(c.Factor, unit.IDOne), percent(c.Error)
+}
+
+// meterSteps says what to do with the setting. Readings that do not repeat, or that
+// nobody has repeated, change none.
+func meterSteps(verdict, repeatable calc.Verdict, r *MeterCalibrationRequest) []string {
+	enter := "apply_correction"
+	switch {
+	case repeatable != calc.Within:
+		return []string{"repeat_readings"}
+	case r.CurrentFactor.given():
+		enter = "enter_factor"
+	case r.CurrentSetting.Pulses != 0 || r.Readings[0].Pulses != 0:
+		enter = "enter_pulses"
+	}
+	if verdict == calc.Within {
+		return []string{"meter_in_order", enter, "read_meter_again"}
+	}
+	return []string{enter, "read_meter_again"}
+}
