@@ -106,7 +106,8 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 	}, nozzleCodes...),
-	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
+	"nozzle-selection": {"required /groundSpeed", "required /sprayedWidthPerNozzle", "required /nozzles", "required /size"},
+	"corrections":      {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",

@@ -8,6 +8,9 @@ const (
 	mostPasses   = 1000
 	mostMultiple = 1000
 	longestLabel = 80 // characters
+	mostShelf    = 50
+
+	mostDropletEntries = 200
 )
 
 // operations are the calculations of the service, one line each: the path under
@@ -21,6 +24,7 @@ var operations = []operation{
 	calculation("nozzle-flow", nozzleFlowTable, nozzleFlow),
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
+	calculation("nozzle-selection", nozzleSelectionTable, nozzleSelection),
 	calculation("corrections", correctionsTable, corrections),
 	calculation("calibrations", calibrationsTable, calibrations),
 }

@@ -48,6 +48,7 @@ var (
 		courseLength,
 		convert,
 		nozzleAcceptance,
+		nozzleSelection,
 		corrections,
 		calibrations,
 	}
