@@ -105,12 +105,13 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-flow": {"pressure_required /sprayPressure", "required /sprayPressure"},
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
+		"rated_basis_only /tolerance/basis",
 	}, nozzleCodes...),
 	"nozzle-selection": {"required /groundSpeed", "required /sprayedWidthPerNozzle", "required /nozzles", "required /size"},
 	"corrections":      {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
-		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
+		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
 	}, nozzleCodes...),
 }

@@ -12,4 +12,6 @@ var nozzleAcceptance = []entry{
 	{"problem.nozzle_required", "The tolerance is measured from the maker's figure, so the nozzle is needed: give its rating or size, or use the basis mean."},
 	{"problem.mean_needs_two", "One catch has no mean to be compared with. Catch at least two, or give the nozzle and use the basis rated."},
 	{"problem.fewer_than_caught", "There cannot be fewer places to catch at than catches."},
+	{"problem.rated_basis_only", "A drop that carries different nozzles has no mean to be compared with. Use the basis rated, or leave nozzlesOnDrop to a request of its own."},
+	{"warning.drop_not_in_mean", "This drop carries different nozzles. It is judged by the sum of their ratings, and left out of the mean, the coefficient of variation and the sides."},
 }
