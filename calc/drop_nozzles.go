@@ -107,11 +107,15 @@ func (in NozzleAcceptanceInput) checkDrops(v *Invalid) {
 			v.add(at("Catches", i, "NozzlesOnDrop"), CodeConflict)
 		}
 		for j := range c.NozzlesOnDrop {
+			wrong := c.NozzlesOnDrop[j].Nozzle.check()
+			if c.NozzlesOnDrop[j].Count >= 0 && len(wrong) == 0 {
+				continue
+			}
 			field := at("Catches", i, "NozzlesOnDrop["+strconv.Itoa(j)+"]")
 			if c.NozzlesOnDrop[j].Count < 0 {
 				v.add(field+".Count", CodeNotPositive)
 			}
-			*v = append(*v, c.NozzlesOnDrop[j].Nozzle.check().under(field+".Nozzle")...)
+			*v = append(*v, wrong.under(field+".Nozzle")...)
 		}
 	}
 }

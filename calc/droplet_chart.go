@@ -1,5 +1,7 @@
 package calc
 
+import "slices"
+
 // A DropletClass is how coarse a spray is, from the finest up. Classes compare a
 // spray with reference nozzles; they have no fixed bounds in micrometres.
 type DropletClass uint8
@@ -51,7 +53,7 @@ func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (Dropl
 		if finest == DropletClassUnknown || e.DropletClass < finest {
 			finest = e.DropletClass
 		}
-		if !in.allows(e.DropletClass) {
+		if !slices.Contains(in.AllowedDropletClasses, e.DropletClass) {
 			verdict = Outside
 		}
 	}
@@ -67,15 +69,6 @@ func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (Dropl
 // meets tells whether two ranges share a pressure, ends included.
 func (r PressureRange) meets(other PressureRange) bool {
 	return atMost(float64(r.Low/other.High), 1) && atMost(float64(other.Low/r.High), 1)
-}
-
-func (in NozzleSelectionInput) allows(class DropletClass) bool {
-	for _, a := range in.AllowedDropletClasses {
-		if a == class {
-			return true
-		}
-	}
-	return false
 }
 
 // covers tells whether the entries of a candidate leave no gap in the span. It
@@ -110,7 +103,9 @@ func (e *DropletEntry) check(v *Invalid, i int) {
 	if e.PressureRange == (PressureRange{}) {
 		v.add(at("DropletChart", i, "PressureRange"), CodeRequired)
 	}
-	*v = append(*v, e.PressureRange.check(at("DropletChart", i, "PressureRange"))...)
+	if wrong := e.PressureRange.check("PressureRange"); len(wrong) > 0 {
+		*v = append(*v, wrong.under(item("DropletChart", i))...)
+	}
 	switch {
 	case e.DropletClass == DropletClassUnknown:
 		v.add(at("DropletChart", i, "DropletClass"), CodeRequired)

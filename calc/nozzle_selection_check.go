@@ -1,5 +1,7 @@
 package calc
 
+import "slices"
+
 // check reports everything that keeps NozzleSelection from computing.
 func (in NozzleSelectionInput) check() error {
 	var v Invalid
@@ -23,7 +25,7 @@ func (in NozzleSelectionInput) check() error {
 		switch {
 		case class == DropletClassUnknown || class >= dropletClasses:
 			v.add(item("AllowedDropletClasses", i), CodeNotAllowed)
-		case (NozzleSelectionInput{AllowedDropletClasses: in.AllowedDropletClasses[:i]}).allows(class):
+		case slices.Contains(in.AllowedDropletClasses[:i], class):
 			v.add(item("AllowedDropletClasses", i), CodeConflict)
 		}
 	}
@@ -65,19 +67,18 @@ func (in NozzleSelectionInput) checkNozzles(v *Invalid) {
 	if in.SizeRating >= sizeRatings {
 		v.add("SizeRating", CodeNotAllowed)
 	}
-	seen := map[string]bool{}
 	for i, name := range in.Sizes {
 		switch {
 		case !knownSize(name):
 			v.add(item("Sizes", i), CodeUnknownSize)
-		case seen[name]:
+		case slices.Contains(in.Sizes[:i], name):
 			v.add(item("Sizes", i), CodeConflict)
 		}
-		seen[name] = true
 	}
 	for i, s := range in.Shelf {
-		v.positive(float64(s.RatedFlowRate), at("Shelf", i, "RatedFlowRate"))
-		v.positive(float64(s.RatedPressure), at("Shelf", i, "RatedPressure"))
-		*v = append(*v, s.PressureRange.check(at("Shelf", i, "PressureRange"))...)
+		rated := Nozzle{RatedFlowRate: s.RatedFlowRate, RatedPressure: s.RatedPressure, PressureRange: s.PressureRange}
+		if wrong := rated.check(); len(wrong) > 0 {
+			*v = append(*v, wrong.under(item("Shelf", i))...)
+		}
 	}
 }
