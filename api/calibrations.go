@@ -131,7 +131,7 @@ var calibrationsTable = objectOf(
 )
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {
-	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
+	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Output.Catches", r.Output.Catches)...); unread != nil {
 		return CalibrationsResponse{}, unread
 	}
 	p, refused := r.parts()

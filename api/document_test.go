@@ -158,8 +158,14 @@ func compareItems(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	items := ref.Value
 	if len(s.Members) > 0 {
 		compareObject(t, at+"/[]", shape{Type: "object", Members: s.Members}, items)
-	} else if !items.Type.Is("string") {
-		t.Errorf("%s: items are %v in the document", at, items.Type)
+		return
+	}
+	var words []string
+	for _, e := range items.Enum {
+		words = append(words, fmt.Sprint(e))
+	}
+	if !items.Type.Is("string") || !slices.Equal(words, s.Allowed) {
+		t.Errorf("%s: the decoder takes %v, the items of the document are %v of %v", at, s.Allowed, items.Type, words)
 	}
 }
 

@@ -124,7 +124,7 @@ func TestReferencePages(t *testing.T) {
 			t.Errorf("%s: %v", path, w.Header())
 		}
 	}
-	for path, schema := range map[string]string{"/v1/units": "UnitsResponse", "/v1/meta": "MetaResponse", "/v1/tolerances": "TolerancesResponse", "/v1/procedure": "ProcedureResponse", "/livez": "StatusResponse"} {
+	for path, schema := range map[string]string{"/v1/units": "UnitsResponse", "/v1/meta": "MetaResponse", "/v1/tolerances": "TolerancesResponse", "/v1/procedure": "ProcedureResponse", "/v1/nozzle-sizes": "NozzleSizesResponse", "/livez": "StatusResponse"} {
 		if err := validates(schema, call(t, http.MethodGet, path, "").Body.Bytes()); err != nil {
 			t.Errorf("%s: %v", path, err)
 		}
@@ -214,7 +214,7 @@ func TestWarningsAndCautionsHaveWords(t *testing.T) {
 	for _, o := range operations {
 		for name, example := range document(t).Paths.Value("/v1/" + o.name).Post.RequestBody.Value.Content["application/json"].Examples {
 			body := post(t, o.name, encodeJSON(t, example.Value.Value)).Body.String()
-			for _, kind := range []string{"warning.", "caution.", "step.", "next.", "action.", "decision.", "verdict.", "correction.", "rejected.", "%!"} {
+			for _, kind := range []string{"warning.", "caution.", "step.", "next.", "action.", "decision.", "verdict.", "correction.", "rejected.", "selection.", "note.", "%!"} {
 				if strings.Contains(body, `"`+kind) || kind == "%!" && strings.Contains(body, kind) {
 					t.Errorf("%s/%s shows a key: %s", o.name, name, body)
 				}

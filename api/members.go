@@ -28,9 +28,9 @@ type member[T any] struct {
 type shape struct {
 	Type    string // quantity, object, array, string, integer, boolean
 	Kinds   kindSet
-	Low     float64 // quantities, integers, array lengths
-	High    float64 // integers, array lengths, string lengths
-	Allowed []string
+	Low     float64  // quantities, integers, array lengths
+	High    float64  // integers, array lengths, string lengths
+	Allowed []string // words of a string, or of the strings of an array
 	Pattern string
 	Format  string
 	Members []memberShape
@@ -280,6 +280,38 @@ func oneOf[T any](name string, at func(*T) *string, allowed ...string) member[T]
 			}
 		},
 		shape: shape{Type: "string", Allowed: allowed},
+	}
+}
+
+// wordList is a member that is an array of least to most of a few words.
+func wordList[T any](name string, at func(*T) *[]string, least, most int, allowed ...string) member[T] {
+	one := oneOf("", func(s *string) *string { return s }, allowed...)
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindBeginArray, "array") {
+				return
+			}
+			d.tokens.ReadToken()
+			n := 0
+			for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
+				if n++; n > most {
+					d.skip()
+					continue
+				}
+				var word string
+				d.path = append(d.path, segment{index: n - 1})
+				one.read(d, &word)
+				d.path = d.path[:len(d.path)-1]
+				*at(into) = append(*at(into), word)
+			}
+			if d.broken != nil {
+				return
+			}
+			d.tokens.ReadToken()
+			d.length(n, least, most)
+		},
+		shape: shape{Type: "array", Low: float64(least), High: float64(most), Allowed: allowed},
 	}
 }
 

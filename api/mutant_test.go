@@ -108,6 +108,7 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-flow":       {"pressure_required /sprayPressure", "required /sprayPressure"},
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
+		"rated_basis_only /tolerance/basis",
 	}, nozzleCodes...),
 	"tank-loads": {
 		"usable_above_tank /usableVolume", "residual_too_large /residualVolume", "required /treatedArea", "required /fieldArea",
@@ -122,10 +123,11 @@ var crossFieldCodes = map[string][]string{
 	"wear-forecast": append([]string{
 		"required /hours", "required /date", "not_a_date /date", "required /newFlowRate", "needs_two_times /catches",
 	}, nozzleCodes...),
-	"corrections": {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
+	"corrections":      {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
+	"nozzle-selection": {"required /groundSpeed", "required /sprayedWidthPerNozzle", "required /nozzles", "required /size"},
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
-		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
+		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
 		"unknown_label /replaces", "incomplete_follow_up ", "required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",
 	}, nozzleCodes...),

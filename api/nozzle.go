@@ -77,18 +77,30 @@ func sizeNames() (names []string) {
 
 // input is the nozzle as calc takes it.
 func (n *NozzleRequest) input() calc.Nozzle {
-	rating := calc.ISO3Bar
-	if n.SizeRating == ratingUS40PSI {
-		rating = calc.US40PSI
-	}
 	return calc.Nozzle{
 		RatedFlowRate: unit.FlowRate(n.RatedFlowRate.si()),
 		RatedPressure: unit.Pressure(n.RatedPressure.si()),
 		Size:          n.Size,
-		SizeRating:    rating,
+		SizeRating:    sizeRating(n.SizeRating),
 		FlowChart:     n.chart(),
 		PressureRange: pressureRange(n.PressureRange),
 	}
+}
+
+// sizeRating is how calc reads a size; ratingWord is the word that stands for what
+// was left out.
+func sizeRating(word string) calc.SizeRating {
+	if word == ratingUS40PSI {
+		return calc.US40PSI
+	}
+	return calc.ISO3Bar
+}
+
+func ratingWord(word string) string {
+	if word == "" {
+		return ratingISO3Bar
+	}
+	return word
 }
 
 func (n *NozzleRequest) chart() []calc.FlowPoint {
@@ -139,11 +151,11 @@ func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
 	case n.Size == "":
 		return &NozzleResponse{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
 	}
-	flowUnit, pressureUnit, rating := unit.IDLMin, unit.IDBar, ratingISO3Bar
+	flowUnit, pressureUnit := unit.IDLMin, unit.IDBar
 	if n.SizeRating == ratingUS40PSI {
-		flowUnit, pressureUnit, rating = unit.IDGalUsMin, unit.IDPsi, ratingUS40PSI
+		flowUnit, pressureUnit = unit.IDGalUsMin, unit.IDPsi
 	}
-	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: rating}
+	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: ratingWord(n.SizeRating)}
 }
 
 // point is the line of the sheet that calc chose.

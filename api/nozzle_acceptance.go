@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"fmt"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -20,13 +21,20 @@ type NozzleAcceptanceRequest struct {
 
 // AcceptanceCatchRequest is a catch with its place.
 type AcceptanceCatchRequest struct {
-	Label         string   `json:"label,omitzero"`
-	Position      string   `json:"position,omitzero"`
-	Bed           int      `json:"bed,omitzero"`
-	Nozzles       int      `json:"nozzles,omitzero"`
-	Volume        Quantity `json:"volume"`
-	Time          Quantity `json:"time"`
-	SprayPressure Quantity `json:"sprayPressure,omitzero"`
+	Label         string              `json:"label,omitzero"`
+	Position      string              `json:"position,omitzero"`
+	Bed           int                 `json:"bed,omitzero"`
+	Nozzles       int                 `json:"nozzles,omitzero"`
+	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero"`
+	Volume        Quantity            `json:"volume"`
+	Time          Quantity            `json:"time"`
+	SprayPressure Quantity            `json:"sprayPressure,omitzero"`
+}
+
+// DropNozzleRequest is one kind of nozzle on a drop that carries different ones.
+type DropNozzleRequest struct {
+	Nozzle NozzleRequest `json:"nozzle"`
+	Count  int           `json:"count"`
 }
 
 // ToleranceRequest is how far a nozzle may be from what.
@@ -38,6 +46,7 @@ type ToleranceRequest struct {
 const (
 	mostBeds        = 100
 	mostCatchPoints = 10_000
+	mostDropNozzles = 10
 )
 
 var positions = []string{"left", "center", "right"}
@@ -47,9 +56,15 @@ var acceptanceCatchTable = objectOf(
 	oneOf("position", func(c *AcceptanceCatchRequest) *string { return &c.Position }, positions...),
 	count("bed", func(c *AcceptanceCatchRequest) *int { return &c.Bed }, 1, mostBeds),
 	count("nozzles", func(c *AcceptanceCatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
+	list("nozzlesOnDrop", func(c *AcceptanceCatchRequest) *[]DropNozzleRequest { return &c.NozzlesOnDrop }, 1, mostDropNozzles, dropNozzleTable),
 	require(quantity("volume", func(c *AcceptanceCatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
 	require(quantity("time", func(c *AcceptanceCatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
 	quantity("sprayPressure", func(c *AcceptanceCatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
+)
+
+var dropNozzleTable = objectOf(
+	require(nested("nozzle", func(d *DropNozzleRequest) *NozzleRequest { return &d.Nozzle }, nozzleTable)),
+	require(count("count", func(d *DropNozzleRequest) *int { return &d.Count }, 1, mostNozzles)),
 )
 
 var toleranceTable = objectOf(
@@ -68,7 +83,7 @@ var nozzleAcceptanceTable = objectOf(
 )
 
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
-	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
+	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Catches", r.Catches)...); unread != nil {
 		return NozzleAcceptanceResponse{}, unread
 	}
 	result, err := calc.NozzleAcceptance(r.input())
@@ -96,8 +111,23 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 			},
 			Position: position(c.Position),
 		}
+		for j := range c.NozzlesOnDrop {
+			d := &c.NozzlesOnDrop[j]
+			in.Catches[i].NozzlesOnDrop = append(in.Catches[i].NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})
+		}
 	}
 	return in
+}
+
+// unreadDrops is unread for the nozzles of drops that carry different ones.
+func unreadDrops(field string, catches []AcceptanceCatchRequest) (unread calc.Invalid) {
+	for i := range catches {
+		for j := range catches[i].NozzlesOnDrop {
+			at := fmt.Sprintf("%s[%d].NozzlesOnDrop[%d].Nozzle", field, i, j)
+			unread = append(unread, catches[i].NozzlesOnDrop[j].Nozzle.unread(at)...)
+		}
+	}
+	return unread
 }
 
 func basis(word string) calc.Basis {

@@ -16,7 +16,7 @@ type NozzleAcceptanceResponse struct {
 	RatedFlowRateAtPressure Quantity                  `json:"ratedFlowRateAtPressure,omitzero"`
 	AcceptableFlowRate      Range                     `json:"acceptableFlowRate,omitzero"`
 	Catches                 []AcceptanceCatchResponse `json:"catches"`
-	MeanNozzleFlowRate      Quantity                  `json:"meanNozzleFlowRate"`
+	MeanNozzleFlowRate      Quantity                  `json:"meanNozzleFlowRate,omitzero"`
 	CoefficientOfVariation  Quantity                  `json:"coefficientOfVariation,omitzero"`
 	SideMeans               []SideMeanResponse        `json:"sideMeans,omitzero"`
 	LargestHiddenDeviation  Quantity                  `json:"largestHiddenDeviation,omitzero"`
@@ -44,6 +44,7 @@ type AcceptanceCatchResponse struct {
 	FlowRate                 Quantity `json:"flowRate"`
 	NozzleFlowRate           Quantity `json:"nozzleFlowRate"`
 	NozzleFlowRateAtPressure Quantity `json:"nozzleFlowRateAtPressure,omitzero"`
+	RatedFlowRateAtPressure  Quantity `json:"ratedFlowRateAtPressure,omitzero"`
 	DeviationFromRated       Quantity `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        Quantity `json:"deviationFromMean,omitzero"`
 	Status                   string   `json:"status"`
@@ -79,20 +80,19 @@ var (
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceResponse{
-		Nozzle:             r.Nozzle.answer(x.SprayPressure),
-		Tolerance:          ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
-		Catches:            make([]AcceptanceCatchResponse, len(x.Catches)),
-		MeanNozzleFlowRate: in(x.MeanNozzleFlowRate, units.flow),
-		CatchesTested:      x.Tested,
-		CatchesOutside:     x.Outside,
-		CatchPointsOnBoom:  r.CatchPointsOnBoom,
-		ProportionOutside:  percent(x.ProportionOutside),
-		ReplaceAllAbove:    percent(x.ReplaceAllAbove),
-		Decision:           decisionWords[x.Decision],
-		DecisionDetail:     text.Of(lang, "decision."+decisionWords[x.Decision]),
-		Actions:            make([]ActionResponse, len(x.Actions)),
-		Warnings:           warnings(ctx, x.Warnings),
-		Cautions:           cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
+		Nozzle:            r.Nozzle.answer(x.SprayPressure),
+		Tolerance:         ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
+		Catches:           make([]AcceptanceCatchResponse, len(x.Catches)),
+		CatchesTested:     x.Tested,
+		CatchesOutside:    x.Outside,
+		CatchPointsOnBoom: r.CatchPointsOnBoom,
+		ProportionOutside: percent(x.ProportionOutside),
+		ReplaceAllAbove:   percent(x.ReplaceAllAbove),
+		Decision:          decisionWords[x.Decision],
+		DecisionDetail:    text.Of(lang, "decision."+decisionWords[x.Decision]),
+		Actions:           make([]ActionResponse, len(x.Actions)),
+		Warnings:          warnings(ctx, x.Warnings),
+		Cautions:          cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
 	}
 	if x.SprayPressure != 0 {
 		a.SprayPressure = in(x.SprayPressure, units.pressure)
@@ -105,6 +105,9 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	if x.AcceptableFlowRate != (calc.FlowRange{}) {
 		a.AcceptableFlowRate = Range{in(x.AcceptableFlowRate.Low, units.flow), in(x.AcceptableFlowRate.High, units.flow)}
+	}
+	if x.MeanNozzleFlowRate != 0 {
+		a.MeanNozzleFlowRate = in(x.MeanNozzleFlowRate, units.flow)
 	}
 	if x.HasMean {
 		a.CoefficientOfVariation = percent(x.CoefficientOfVariation)
@@ -146,10 +149,13 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 	if q.NozzleFlowRateAtPressure != q.NozzleFlowRate {
 		a.NozzleFlowRateAtPressure = in(q.NozzleFlowRateAtPressure, units.flow)
 	}
+	if q.RatedFlowRateAtPressure != 0 {
+		a.RatedFlowRateAtPressure = in(q.RatedFlowRateAtPressure, units.flow)
+	}
 	if x.HasRating {
 		a.DeviationFromRated = percent(q.DeviationFromRated)
 	}
-	if x.HasMean {
+	if q.InMean {
 		a.DeviationFromMean = percent(q.DeviationFromMean)
 	}
 	if q.LargestHiddenDeviation != 0 {

@@ -34,14 +34,15 @@ const maxAge = "public, max-age=3600"
 // pages lists every path that GET and HEAD answer.
 func pages() map[string]*page {
 	all := map[string]*page{
-		"/livez":         {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
-		"/readyz":        {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
-		"/openapi.yaml":  {mediaType: "application/yaml", prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
-		"/openapi.json":  {mediaType: "application/json", prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
-		"/v1/units":      {mediaType: "application/json", prepare: encoded(units)},
-		"/v1/tolerances": {mediaType: "application/json", prepare: tolerances},
-		"/v1/procedure":  {mediaType: "application/json", prepare: encoded(procedure)},
-		"/v1/meta":       {mediaType: "application/json", prepare: encoded(meta)},
+		"/livez":           {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
+		"/readyz":          {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
+		"/openapi.yaml":    {mediaType: "application/yaml", prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/openapi.json":    {mediaType: "application/json", prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
+		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
+		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
+		"/v1/nozzle-sizes": {mediaType: "application/json", prepare: nozzleSizes},
+		"/v1/procedure":    {mediaType: "application/json", prepare: encoded(procedure)},
+		"/v1/meta":         {mediaType: "application/json", prepare: encoded(meta)},
 	}
 	for _, t := range problemTypes {
 		all["/problems/"+string(t.kind)] = &page{mediaType: "text/html; charset=utf-8", prepare: problemPage(t.kind)}

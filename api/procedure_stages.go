@@ -65,7 +65,7 @@ var recordMembers = map[string]string{
 var procedureStages = []stage{
 	{"plan", []step{
 		{id: "read_label", who: specialist, records: []string{"target_rate", "rate_basis", "label_maximum"}, cautions: []string{"label_is_law"}},
-		{id: "choose_nozzle", who: specialist, records: []string{"nozzle_rating", "nozzle_range"}, operation: "application-rate", cautions: []string{"drift"}},
+		{id: "choose_nozzle", who: specialist, records: []string{"nozzle_rating", "nozzle_range"}, operation: "nozzle-selection", cautions: []string{"drift"}},
 		{id: "set_limits", who: specialist, records: []string{"speed_limits", "pressure_limits"}},
 		{id: "choose_day_and_place", who: specialist, records: []string{"date_and_place"}, cautions: []string{"reentry"}},
 	}},

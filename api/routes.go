@@ -2,14 +2,16 @@ package api
 
 // How much one request may hold.
 const (
-	mostCatches      = 1000
-	mostRuns         = 100
-	mostReadings     = 100
-	mostPasses       = 1000
-	mostMultiple     = 1000
-	mostProducts     = 30
-	longestLabel     = 80 // characters
-	mostNozzleGroups = 100
+	mostCatches        = 1000
+	mostRuns           = 100
+	mostReadings       = 100
+	mostPasses         = 1000
+	mostMultiple       = 1000
+	mostProducts       = 30
+	longestLabel       = 80 // characters
+	mostNozzleGroups   = 100
+	mostShelf          = 50
+	mostDropletEntries = 200
 )
 
 // operations are the calculations of the service, one line each: the path under
@@ -23,6 +25,7 @@ var operations = []operation{
 	calculation("nozzle-flow", nozzleFlowTable, nozzleFlow),
 	calculation("pressure-uniformity", pressureUniformityTable, pressureUniformity),
 	calculation("nozzle-acceptance", nozzleAcceptanceTable, nozzleAcceptance),
+	calculation("nozzle-selection", nozzleSelectionTable, nozzleSelection),
 	calculation("corrections", correctionsTable, corrections),
 	calculation("meter-calibration", meterCalibrationTable, meterCalibration),
 	calculation("pump-demand", pumpDemandTable, pumpDemand),

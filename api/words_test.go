@@ -47,6 +47,8 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			switch {
 			case strings.HasPrefix(name, "Warn"):
 				code = "warning." + code
+			case strings.HasPrefix(name, "Note"):
+				code = "note." + code
 			case strings.HasPrefix(name, "Code") && !slices.Contains(unworded, code):
 				code = "problem." + code
 			default:
@@ -68,6 +70,11 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			if !text.Has("step."+word) && !text.Has("next."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) && !text.Has("mixing."+word) {
 				t.Errorf("%s has no words", word)
 			}
+		}
+	}
+	for _, key := range selectionDetails {
+		if !text.Has(key) {
+			t.Errorf("%s has no words", key)
 		}
 	}
 	for _, pair := range reasonWords {

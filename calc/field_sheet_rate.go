@@ -50,7 +50,7 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if r.Output == nil || r.Speed == nil || !in.Machine.hasWidth() {
 		return nil
 	}
-	flow := r.Output.MeanNozzleFlowRate
+	flow := r.Output.boomMean // drops of different nozzles spray too
 	if in.RelativeDensity != 0 {
 		flow = LiquidFlow(flow, in.RelativeDensity)
 	}

@@ -33,38 +33,6 @@ const (
 // CodeUnknownSize is the violation for a size that ISO 10625 does not list.
 const CodeUnknownSize = "unknown_size"
 
-// A NozzleSize is one size of ISO 10625 with its colour and both ratings.
-type NozzleSize struct {
-	Size   string
-	Colour string
-	At3Bar unit.FlowRate
-	At40   unit.FlowRate // at 40 psi
-	// FromMemory marks sizes whose values were not read in a source.
-	FromMemory bool
-}
-
-// NozzleSizes lists the sizes of ISO 10625. The standard is meant for nozzles
-// whose flow one part sets. Sources: US gal/min at 40 psi, University of Arizona
-// sheet citing ISO 10625, 2012, https://studylib.net/doc/10669860/ ; L/min at 2
-// bar, ILVO, https://keuringspuittoestellen.ilvo.vlaanderen.be , which are the
-// 3 bar values times sqrt(2/3). Sizes 10, 15 and 20 are from memory.
-func NozzleSizes() []NozzleSize { return append([]NozzleSize(nil), nozzleSizes[:]...) }
-
-var nozzleSizes = [...]NozzleSize{
-	{"01", "orange", 0.4 * unit.LitrePerMinute, 0.10 * unit.USGallonPerMinute, false},
-	{"015", "green", 0.6 * unit.LitrePerMinute, 0.15 * unit.USGallonPerMinute, false},
-	{"02", "yellow", 0.8 * unit.LitrePerMinute, 0.20 * unit.USGallonPerMinute, false},
-	{"025", "lilac", 1.0 * unit.LitrePerMinute, 0.25 * unit.USGallonPerMinute, false},
-	{"03", "blue", 1.2 * unit.LitrePerMinute, 0.30 * unit.USGallonPerMinute, false},
-	{"04", "red", 1.6 * unit.LitrePerMinute, 0.40 * unit.USGallonPerMinute, false},
-	{"05", "brown", 2.0 * unit.LitrePerMinute, 0.50 * unit.USGallonPerMinute, false},
-	{"06", "grey", 2.4 * unit.LitrePerMinute, 0.60 * unit.USGallonPerMinute, false},
-	{"08", "white", 3.2 * unit.LitrePerMinute, 0.80 * unit.USGallonPerMinute, false},
-	{"10", "light blue", 4.0 * unit.LitrePerMinute, 1.0 * unit.USGallonPerMinute, true},
-	{"15", "light green", 6.0 * unit.LitrePerMinute, 1.5 * unit.USGallonPerMinute, true},
-	{"20", "black", 8.0 * unit.LitrePerMinute, 2.0 * unit.USGallonPerMinute, true},
-}
-
 // given tells whether the nozzle says anything about its flow.
 func (n Nozzle) given() bool {
 	return n.RatedFlowRate != 0 || n.RatedPressure != 0 || n.Size != "" || len(n.FlowChart) > 0

@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"math"
-
-	"wetrun/calc/unit"
-)
+import "wetrun/calc/unit"
 
 // NozzleAcceptanceInput is a round of catches and the rule to judge them by.
 type NozzleAcceptanceInput struct {
@@ -27,6 +23,10 @@ type NozzleAcceptanceInput struct {
 type AcceptanceCatch struct {
 	Catch
 	Position Position
+	// NozzlesOnDrop, instead of Nozzles, are those of a drop that carries different
+	// ones. It is judged by the sum of their ratings, and left out of the mean, the
+	// coefficient of variation and the sides.
+	NozzlesOnDrop []DropNozzle
 }
 
 // Position is a side of the boom.
@@ -76,7 +76,7 @@ type NozzleAcceptanceResult struct {
 	RatedFlowRateAtPressure  unit.FlowRate // zero without a nozzle, or when it differs from catch to catch
 	AcceptableFlowRate       FlowRange     // zero when it differs from catch to catch, or when nothing is acceptable
 	Catches                  []CatchResult
-	MeanNozzleFlowRate       unit.FlowRate // sum of flows over sum of nozzles
+	MeanNozzleFlowRate       unit.FlowRate // sum of flows over sum of nozzles; zero when every drop carries different nozzles
 	CoefficientOfVariation   unit.Ratio    // zero for one catch
 	Sides                    []SideMean
 	Tested, Outside          int
@@ -86,6 +86,8 @@ type NozzleAcceptanceResult struct {
 	Actions                  []Action
 	Warnings                 []Warning
 	HasMean, HasRating, Even bool // Even: the catches agree among themselves within half the limit
+
+	boomMean unit.FlowRate // MeanNozzleFlowRate with the drops of different nozzles among them
 }
 
 // CatchResult is the verdict on one catch.
@@ -97,8 +99,10 @@ type CatchResult struct {
 	// square-root law or by the nozzle's chart, when the catch had another.
 	// Statistics use it.
 	NozzleFlowRateAtPressure unit.FlowRate
+	RatedFlowRateAtPressure  unit.FlowRate // of all nozzles of a drop that carries different ones, else zero
 	DeviationFromRated       unit.Ratio
 	DeviationFromMean        unit.Ratio
+	InMean                   bool // it counts in the mean, and there is one
 	Status                   Status
 	AcceptableFlowRate       FlowRange   // at the catch's own pressure
 	AcceptableVolume         VolumeRange // what the jug may read; zero when nothing is acceptable
@@ -181,6 +185,11 @@ const (
 // both bases the ranges about the rating and about the mean may not meet: nothing
 // is acceptable then.
 //
+// A drop of different nozzles is judged by its rating alone, q_rated being the mean
+// of its nozzles' at the pressure, and N in hidden the sum of their ratings over the
+// least of them. Every catch then needs a rating, and the basis must be the rated
+// one (rated_basis_only).
+//
 // There must be at least one catch (too_few), two for a basis with the mean
 // (mean_needs_two); a rating needs a pressure for every catch, and so do catches
 // whose own pressures differ (pressure_required); a rated basis needs the nozzle
@@ -193,7 +202,7 @@ const (
 func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) {
 	r := NozzleAcceptanceResult{
 		Basis: in.Tolerance.Basis, Limit: in.Tolerance.Limit, ReplaceAllAbove: in.ReplaceAllAbove,
-		HasRating: in.Nozzle.given(), HasMean: len(in.Catches) > 1, Tested: len(in.Catches),
+		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1, Tested: len(in.Catches),
 	}
 	if r.Limit == 0 {
 		r.Limit = DefaultOutputTolerance
@@ -220,7 +229,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 		r.judgeCatch(in, i)
 	}
 	r.decide(in)
-	if in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0 {
+	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
 	return r, nil
@@ -243,16 +252,20 @@ func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) 
 
 func (in NozzleAcceptanceInput) check(basis Basis) error {
 	var v Invalid
+	mixed := in.mixedDrops()
 	if in.Nozzle.given() {
 		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	} else {
-		if basis == RatedBasis || basis == BothBases {
+		if (basis == RatedBasis || basis == BothBases) && (mixed == 0 || mixed < len(in.Catches)) {
 			v.add("Nozzle", CodeNozzleRequired)
 		}
 		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
 	}
 	if basis >= basisCount {
 		v.add("Tolerance.Basis", CodeNotAllowed)
+	}
+	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
+		v.add("Tolerance.Basis", CodeRatedBasisOnly)
 	}
 	switch {
 	case len(in.Catches) == 0:
@@ -272,31 +285,10 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 			v.add(at("Catches", i, "Position"), CodeNotAllowed)
 		}
 	}
+	in.checkDrops(&v)
 	low, high, all := in.pressures()
-	if !all && (in.Nozzle.given() || difference(float64(high), float64(low)) != 0) {
+	if !all && (in.Nozzle.given() || mixed > 0 || difference(float64(high), float64(low)) != 0) {
 		v.add("SprayPressure", CodePressureRequired)
 	}
 	return v.err()
-}
-
-// spread is the coefficient of variation of per-nozzle flows with n - 1, in two
-// passes, the second corrected for the rounding of the first.
-func spread(catches []CatchResult) float64 {
-	n := float64(len(catches))
-	var sum float64
-	for i := range catches {
-		sum += float64(catches[i].NozzleFlowRateAtPressure)
-	}
-	mean := sum / n
-	var squares, rest float64
-	for i := range catches {
-		d := float64(catches[i].NozzleFlowRateAtPressure) - mean
-		squares += d * d
-		rest += d
-	}
-	sd := math.Sqrt(math.Max(0, squares-rest*rest/n) / (n - 1))
-	if sd < slack*mean {
-		return 0
-	}
-	return sd / mean
 }

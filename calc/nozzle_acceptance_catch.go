@@ -9,39 +9,49 @@ import (
 // measure fills in the flows and the statistics.
 func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	r.Catches = make([]CatchResult, len(in.Catches))
-	var flows, nozzles float64
+	var flows, nozzles, mixedFlows, mixedNozzles float64
 	for i := range in.Catches {
 		c, x := &in.Catches[i], &r.Catches[i]
 		x.FlowRate = c.FlowRate()
-		x.NozzleFlowRate = c.NozzleFlowRate()
+		x.NozzleFlowRate = x.FlowRate / unit.FlowRate(c.nozzles())
 		x.SprayPressure = c.pressure(in.SprayPressure)
 		x.NozzleFlowRateAtPressure = x.NozzleFlowRate
 		if x.SprayPressure != 0 {
-			x.NozzleFlowRateAtPressure = in.Nozzle.move(x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
+			x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
 		}
+		if c.short() {
+			r.warn(at("Catches", i, "Time"), WarnShortCatch)
+		}
+		if c.mixed() {
+			mixedFlows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
+			mixedNozzles += c.nozzles()
+			r.warnDrop(c, i)
+			continue
+		}
+		x.InMean = r.HasMean
 		flows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
 		nozzles += c.nozzles()
-		if c.short() {
-			r.Warnings = append(r.Warnings, Warning{at("Catches", i, "Time"), WarnShortCatch})
-		}
 		if c.SprayPressure != 0 && in.Nozzle.PressureRange.holds(c.SprayPressure) == Outside {
-			r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnPressureOutsideRange})
+			r.warn(at("Catches", i, "SprayPressure"), WarnPressureOutsideRange)
 		}
 		if c.SprayPressure != 0 && in.Nozzle.chartHolds(c.SprayPressure) == Outside {
-			r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnOutsideFlowChart})
+			r.warn(at("Catches", i, "SprayPressure"), WarnOutsideFlowChart)
 		}
 	}
 	if in.SprayPressure != 0 && in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside {
-		r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnPressureOutsideRange})
+		r.warn("SprayPressure", WarnPressureOutsideRange)
 	}
 	if in.SprayPressure != 0 && in.Nozzle.chartHolds(in.SprayPressure) == Outside {
-		r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnOutsideFlowChart})
+		r.warn("SprayPressure", WarnOutsideFlowChart)
 	}
 	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
-	r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
+	if nozzles > 0 {
+		r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
+	}
+	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
-		r.Even = atMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
+		r.Even = mixedNozzles == 0 && atMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
 		r.sides(in)
 	}
 }
@@ -52,6 +62,9 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 	var caught [Right + 1]int
 	for i := range in.Catches {
 		p := in.Catches[i].Position
+		if in.Catches[i].mixed() {
+			continue
+		}
 		flows[p] += float64(r.Catches[i].NozzleFlowRateAtPressure) * in.Catches[i].nozzles()
 		nozzles[p] += in.Catches[i].nozzles()
 		caught[p]++
@@ -69,12 +82,18 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	c, x := &in.Catches[i], &r.Catches[i]
 	limit := float64(r.Limit)
-	var rated, mean unit.FlowRate // at the pressure of the catch
+	var rated, mean unit.FlowRate // of one nozzle, at the pressure of the catch
+	alike := c.nozzles()          // as many of its smallest nozzle would give as much
 	if r.HasRating {
-		rated = in.Nozzle.FlowAt(x.SprayPressure)
+		sum, least := c.ratedFlow(in.Nozzle, x.SprayPressure)
+		rated = least
+		if c.mixed() {
+			rated = sum / unit.FlowRate(c.nozzles())
+			x.RatedFlowRateAtPressure, alike = sum, float64(sum/least)
+		}
 		x.DeviationFromRated = unit.Ratio(deviation(float64(x.NozzleFlowRate), float64(rated)))
 	}
-	if r.HasMean {
+	if x.InMean {
 		mean = r.MeanNozzleFlowRate
 		if x.SprayPressure != 0 {
 			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
@@ -93,7 +112,7 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	}
 	switch {
 	case judge(d, limit) == Within:
-		x.LargestHiddenDeviation = unit.Ratio(hidden(c.nozzles(), d, limit))
+		x.LargestHiddenDeviation = unit.Ratio(hidden(alike, d, limit))
 		r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
 	case d < 0:
 		x.Status = StatusBelow
@@ -133,6 +152,32 @@ func hidden(n, d, limit float64) float64 {
 	return math.Max(n*d+math.Min(others, n-1), math.Min(others-n*d, 1))
 }
 
+// spread is the coefficient of variation of per-nozzle flows with n - 1, in two
+// passes, the second corrected for the rounding of the first.
+func spread(catches []CatchResult) float64 {
+	var n, sum float64
+	for i := range catches {
+		if catches[i].InMean {
+			n++
+			sum += float64(catches[i].NozzleFlowRateAtPressure)
+		}
+	}
+	mean := sum / n
+	var squares, rest float64
+	for i := range catches {
+		if catches[i].InMean {
+			d := float64(catches[i].NozzleFlowRateAtPressure) - mean
+			squares += d * d
+			rest += d
+		}
+	}
+	sd := math.Sqrt(math.Max(0, squares-rest*rest/n) / (n - 1))
+	if sd < slack*mean {
+		return 0
+	}
+	return sd / mean
+}
+
 // decide turns the verdicts into a decision and actions.
 func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	r.ProportionOutside = unit.Ratio(float64(r.Outside) / float64(r.Tested))
@@ -146,7 +191,7 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 		}
 	}
 	if r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even {
-		r.Warnings = append(r.Warnings, Warning{"Catches", WarnSystematicDeviation})
+		r.warn("Catches", WarnSystematicDeviation)
 	}
 	if !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove)) {
 		r.Decision = ReplaceAll

@@ -135,3 +135,19 @@ func ExampleNozzle_FlowAt() {
 	fmt.Printf("%.2f L/min\n", yellow.FlowAt(2*unit.Bar).In(unit.LitrePerMinute))
 	// Output: 0.65 L/min
 }
+
+// TestPropertySizeSources: each says what it is of and where it was read, and the
+// list is the caller's own.
+func TestPropertySizeSources(t *testing.T) {
+	about := map[string]bool{}
+	for _, s := range calc.NozzleSizeSources() {
+		about[s.About] = s.Title != "" && s.Publisher != "" && s.URL != ""
+	}
+	if !about["us_40_psi"] || !about["iso_3_bar"] || !about["scope"] || len(about) != 3 {
+		t.Errorf("sources %v", about)
+	}
+	calc.NozzleSizeSources()[0].Title = ""
+	if calc.NozzleSizeSources()[0].Title == "" {
+		t.Error("the list is not the caller's own")
+	}
+}

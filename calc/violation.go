@@ -120,8 +120,11 @@ func sound(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
 
 // at builds the path of a member of a list item.
 func at(list string, i int, member string) string {
-	return list + "[" + strconv.Itoa(i) + "]." + member
+	return item(list, i) + "." + member
 }
+
+// item builds the path of a list item itself.
+func item(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
 
 // A Warning is something unusual in an input that could be computed all the same.
 type Warning struct {

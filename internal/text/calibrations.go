@@ -19,7 +19,7 @@ var calibrations = []entry{
 	{"step.clean_and_recatch", "It gives too little. Clean the nozzle and its strainer with a soft brush, look for a kinked hose, and catch it again."},
 	{"step.replace", "It gives too much, so it is worn. Replace the nozzle with one of the same kind, and catch it again."},
 	{"step.catch_each_nozzle", "The drop gives too much, but the sum hides which nozzle is worn. Catch each of its nozzles alone before you buy parts."},
-	{"step.replace_all_and_recatch", "Too many are outside. Replace all nozzles with a new set of one kind, and catch the new set before you trust it."},
+	{"step.replace_all_and_recatch", "Too many are outside. Replace all nozzles with a new set, alike wherever they were meant to be alike, and catch the new set before you trust it."},
 	{"step.time_runs", "Time at least two runs over a measured course, one in each direction, at the throttle and gear for spraying."},
 	{"step.repeat_runs", "The runs differ too much. Time them again, over a longer course if need be."},
 	{"step.give_width", "Measure the width that one nozzle serves, or the bed and the number of nozzles over it."},

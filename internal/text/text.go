@@ -49,6 +49,7 @@ var (
 		courseLength,
 		convert,
 		nozzleAcceptance,
+		nozzleSelection,
 		corrections,
 		calibrations,
 		summaries,

@@ -1,0 +1,155 @@
+package api
+
+import (
+	"context"
+	"strconv"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// NozzleSelectionResponse is the answer.
+type NozzleSelectionResponse struct {
+	TargetApplicationRate   Quantity            `json:"targetApplicationRate"`
+	GroundSpeed             Quantity            `json:"groundSpeed"`
+	SpeedRange              Range               `json:"speedRange,omitzero"`
+	SprayedWidthPerNozzle   Quantity            `json:"sprayedWidthPerNozzle"`
+	PressureRange           Range               `json:"pressureRange"`
+	RequiredNozzleFlowRate  Quantity            `json:"requiredNozzleFlowRate"`
+	RequiredNozzleFlowRates Range               `json:"requiredNozzleFlowRates,omitzero"`
+	WaterEquivalentFlowRate Quantity            `json:"waterEquivalentFlowRate,omitzero"`
+	TotalFlowRate           Quantity            `json:"totalFlowRate,omitzero"`
+	SizeRating              string              `json:"sizeRating,omitzero"`
+	Decision                string              `json:"decision"`
+	Reason                  string              `json:"reason,omitzero"`
+	DecisionDetail          string              `json:"decisionDetail"`
+	WouldFit                *WouldFitResponse   `json:"wouldFit,omitzero"`
+	Candidates              []CandidateResponse `json:"candidates"`
+	Warnings                []warning           `json:"warnings,omitzero"`
+	Cautions                []notice            `json:"cautions"`
+}
+
+// CandidateResponse is one nozzle and what it would do.
+type CandidateResponse struct {
+	Size                string   `json:"size,omitzero"`
+	Color               string   `json:"color,omitzero"`
+	Label               string   `json:"label,omitzero"`
+	Pointer             string   `json:"pointer,omitzero"`
+	RatedFlowRate       Quantity `json:"ratedFlowRate"`
+	RatedPressure       Quantity `json:"ratedPressure"`
+	SprayPressure       Quantity `json:"sprayPressure"`
+	SprayPressures      Range    `json:"sprayPressures,omitzero"`
+	PressureRange       Range    `json:"pressureRange,omitzero"`
+	WithinRange         bool     `json:"withinRange"`
+	SpeedWindow         Range    `json:"speedWindow,omitzero"`
+	DropletClass        string   `json:"dropletClass"`
+	DropletClassAllowed *bool    `json:"dropletClassAllowed,omitzero"`
+	Fits                bool     `json:"fits"`
+	Notes               []notice `json:"notes,omitzero"`
+}
+
+// WouldFitResponse is the speed at which the nearest nozzle fits, and the pressure
+// that it needs at the speed wanted.
+type WouldFitResponse struct {
+	Size                string   `json:"size,omitzero"`
+	Label               string   `json:"label,omitzero"`
+	Pointer             string   `json:"pointer,omitzero"`
+	GroundSpeed         Quantity `json:"groundSpeed"`
+	SprayPressure       Quantity `json:"sprayPressure"`
+	NeededPressure      Quantity `json:"neededPressure"`
+	DropletClass        string   `json:"dropletClass"`
+	DropletClassAllowed *bool    `json:"dropletClassAllowed,omitzero"`
+	Detail              string   `json:"detail"`
+}
+
+// The words of calc's decisions, in the order of their constants.
+var (
+	selectionDecisionWords = [...]string{"choose", "none_fits", "none_fits"}
+	selectionReasonWords   = [...]string{"", "pressure", "droplet_class"}
+	selectionDetails       = [...]string{"selection.choose", "selection.none_within_range", "selection.none_allowed"}
+)
+
+func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelectionResult) NozzleSelectionResponse {
+	units, lang := r.units(), text.From(ctx)
+	a := NozzleSelectionResponse{
+		TargetApplicationRate:  r.TargetApplicationRate,
+		GroundSpeed:            r.GroundSpeed.or(in(x.GroundSpeed, units.speed)),
+		SpeedRange:             r.SpeedRange,
+		SprayedWidthPerNozzle:  r.SprayedWidthPerNozzle.or(in(x.SprayedWidthPerNozzle, units.width)),
+		PressureRange:          r.PressureRange,
+		RequiredNozzleFlowRate: in(x.RequiredNozzleFlowRate, units.flow),
+		Decision:               selectionDecisionWords[x.Decision],
+		Reason:                 selectionReasonWords[x.Decision],
+		DecisionDetail:         text.Of(lang, selectionDetails[x.Decision]),
+		Candidates:             make([]CandidateResponse, len(x.Candidates)),
+		Warnings:               warnings(ctx, x.Warnings),
+	}
+	if !r.SpeedRange.IsZero() {
+		q := x.RequiredNozzleFlowRates
+		a.RequiredNozzleFlowRates = Range{in(q.Low, units.flow), in(q.High, units.flow)}
+	}
+	if x.WaterEquivalentFlowRate != 0 {
+		a.WaterEquivalentFlowRate = in(x.WaterEquivalentFlowRate, units.flow)
+	}
+	if x.TotalFlowRate != 0 {
+		a.TotalFlowRate = in(x.TotalFlowRate, units.flow)
+	}
+	codes := []string{"label_is_law", "drift", "catch_before_use", "local_rules"}
+	if len(r.Shelf) == 0 {
+		a.SizeRating = ratingWord(r.SizeRating)
+		codes = append(codes, "iso_10625_scope")
+	}
+	if len(r.DropletChart) > 0 {
+		codes = append(codes, "droplet_chart")
+	}
+	a.Cautions = cautions(ctx, codes...)
+	for i := range x.Candidates {
+		a.Candidates[i] = r.candidate(lang, &x.Candidates[i], units)
+	}
+	if w := x.WouldFit; w != nil {
+		nearest := &a.Candidates[0]
+		a.WouldFit = &WouldFitResponse{
+			Size: nearest.Size, Label: nearest.Label, Pointer: nearest.Pointer,
+			GroundSpeed: in(w.GroundSpeed, units.speed), SprayPressure: in(w.SprayPressure, units.pressure), NeededPressure: in(w.NeededPressure, units.pressure),
+			DropletClass: dropletWords[w.DropletClass], DropletClassAllowed: within(w.Droplets),
+			Detail: text.Of(lang, "selection.would_fit"),
+		}
+	}
+	return a
+}
+
+func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate, units *resultUnits) CandidateResponse {
+	a := CandidateResponse{
+		SprayPressure:       in(c.SprayPressure, units.pressure),
+		WithinRange:         c.WithinRange,
+		DropletClass:        dropletWords[c.DropletClass],
+		DropletClassAllowed: within(c.Droplets),
+		Fits:                c.Fits,
+	}
+	if c.Shelf >= 0 {
+		s := &r.Shelf[c.Shelf]
+		a.Label, a.Pointer = s.Label, "#/shelf/"+strconv.Itoa(c.Shelf)
+		a.RatedFlowRate, a.RatedPressure = s.RatedFlowRate, s.RatedPressure
+	} else {
+		rated := (&NozzleRequest{Size: c.Size, SizeRating: r.SizeRating}).answer(0)
+		a.Size, a.Color = c.Size, colorOf(c.Size)
+		a.RatedFlowRate, a.RatedPressure = rated.RatedFlowRate, rated.RatedPressure
+	}
+	if !r.SpeedRange.IsZero() {
+		a.SprayPressures = pressures(c.SprayPressures, units.pressure)
+	}
+	if c.PressureRange != (calc.PressureRange{}) {
+		a.SpeedWindow = Range{in(c.SpeedWindow.Low, units.speed), in(c.SpeedWindow.High, units.speed)}
+		a.PressureRange = r.PressureRange
+		if c.PressureRange != pressureRange(r.PressureRange) {
+			a.PressureRange = pressures(c.PressureRange, units.pressure)
+		}
+	}
+	for _, code := range c.Notes {
+		a.Notes = append(a.Notes, notice{code, text.Of(lang, "note."+code)})
+	}
+	return a
+}
+
+func pressures(r calc.PressureRange, u unit.ID) Range { return Range{in(r.Low, u), in(r.High, u)} }

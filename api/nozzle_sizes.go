@@ -1,0 +1,75 @@
+package api
+
+import (
+	"github.com/go-json-experiment/json"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// NozzleSizesResponse is the answer of GET /v1/nozzle-sizes.
+type NozzleSizesResponse struct {
+	Detail   string               `json:"detail"`
+	Sizes    []NozzleSizeResponse `json:"sizes"`
+	Sources  []NozzleSizeSource   `json:"sources"`
+	Cautions []notice             `json:"cautions"`
+}
+
+// NozzleSizeResponse is one size with its colour and both ratings.
+type NozzleSizeResponse struct {
+	Size       string               `json:"size"`
+	Color      string               `json:"color"`
+	Ratings    []SizeRatingResponse `json:"ratings"`
+	FromMemory bool                 `json:"fromMemory"`
+}
+
+// SizeRatingResponse is what a size means by one rating.
+type SizeRatingResponse struct {
+	SizeRating    string   `json:"sizeRating"`
+	RatedFlowRate Quantity `json:"ratedFlowRate"`
+	RatedPressure Quantity `json:"ratedPressure"`
+}
+
+// NozzleSizeSource says where one thing of the list was read.
+type NozzleSizeSource struct {
+	About     string `json:"about"`
+	Title     string `json:"title"`
+	Publisher string `json:"publisher"`
+	Year      int    `json:"year,omitzero"`
+	URL       string `json:"url"`
+	Detail    string `json:"detail"`
+}
+
+// nozzleSizes encodes the sizes itself, as tolerances does.
+func nozzleSizes(lang text.Language) ([]byte, error) {
+	r := NozzleSizesResponse{
+		Detail:   text.Of(lang, "nozzle_sizes.detail"),
+		Cautions: []notice{{"iso_10625_scope", text.Of(lang, "caution.iso_10625_scope")}},
+	}
+	for _, s := range calc.NozzleSizes() {
+		r.Sizes = append(r.Sizes, NozzleSizeResponse{
+			Size: s.Size, Color: s.Colour, FromMemory: s.FromMemory,
+			Ratings: []SizeRatingResponse{
+				{ratingISO3Bar, in(s.At3Bar, unit.IDLMin), in(3*unit.Bar, unit.IDBar)},
+				{ratingUS40PSI, in(s.At40, unit.IDGalUsMin), in(40*unit.PoundPerSquareInch, unit.IDPsi)},
+			},
+		})
+	}
+	for _, s := range calc.NozzleSizeSources() {
+		r.Sources = append(r.Sources, NozzleSizeSource{
+			s.About, s.Title, s.Publisher, s.Year, s.URL, text.Of(lang, "nozzle_sizes."+s.About),
+		})
+	}
+	return json.Marshal(&r)
+}
+
+// colorOf is the colour of a size.
+func colorOf(size string) string {
+	for _, s := range calc.NozzleSizes() {
+		if s.Size == size {
+			return s.Colour
+		}
+	}
+	return ""
+}

@@ -1,0 +1,120 @@
+package calc
+
+import "slices"
+
+// A DropletClass is how coarse a spray is, from the finest up. Classes compare a
+// spray with reference nozzles; they have no fixed bounds in micrometres.
+type DropletClass uint8
+
+// The droplet classes. Source: names and order, Grainews, Nozzle colour and flow
+// rate confusion, https://www.grainews.ca/news/nozzle-colour-and-flow-rate-confusion/ ,
+// which also says that class depends on nozzle and pressure together, and that the
+// colours of sizes are not those of classes.
+const (
+	DropletClassUnknown DropletClass = iota
+	VeryFine
+	Fine
+	Medium
+	Coarse
+	VeryCoarse
+	ExtremelyCoarse
+	dropletClasses = iota
+)
+
+// A DropletEntry is one line of a droplet chart: the class of a nozzle over a
+// range of pressures. Low and high may be the same.
+type DropletEntry struct {
+	Size          string // ISO 10625
+	Label         string // of a shelf nozzle, instead of Size
+	PressureRange PressureRange
+	DropletClass  DropletClass
+}
+
+// speaksOf tells whether an entry is of a candidate.
+func (in NozzleSelectionInput) speaksOf(e *DropletEntry, c *Candidate) bool {
+	if e.Size != "" {
+		return e.Size == c.Size
+	}
+	return c.Shelf >= 0 && e.Label == in.Shelf[c.Shelf].Label
+}
+
+// droplets is the class of a candidate over a span of pressures, the finest that
+// its entries name there, since fine drops drift. It is unknown unless they cover
+// the whole span. The verdict is NotJudged when no classes were asked for, and
+// Within only when the span is covered and every class in it is allowed: what is
+// unknown is never allowed. Where two entries meet, both count.
+func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (DropletClass, Verdict) {
+	finest, verdict := DropletClassUnknown, Within
+	for i := range in.DropletChart {
+		e := &in.DropletChart[i]
+		if !in.speaksOf(e, c) || !e.PressureRange.meets(span) {
+			continue
+		}
+		if finest == DropletClassUnknown || e.DropletClass < finest {
+			finest = e.DropletClass
+		}
+		if !slices.Contains(in.AllowedDropletClasses, e.DropletClass) {
+			verdict = Outside
+		}
+	}
+	if !in.covers(c, span) {
+		finest, verdict = DropletClassUnknown, Outside
+	}
+	if len(in.AllowedDropletClasses) == 0 {
+		verdict = NotJudged
+	}
+	return finest, verdict
+}
+
+// meets tells whether two ranges share a pressure, ends included.
+func (r PressureRange) meets(other PressureRange) bool {
+	return atMost(float64(r.Low/other.High), 1) && atMost(float64(other.Low/r.High), 1)
+}
+
+// covers tells whether the entries of a candidate leave no gap in the span. It
+// reaches on from one entry to the next, as long as one leads further.
+func (in NozzleSelectionInput) covers(c *Candidate, span PressureRange) bool {
+	reach, began := span.Low, false
+	for further := true; further; {
+		further = false
+		for i := range in.DropletChart {
+			e := &in.DropletChart[i]
+			if !in.speaksOf(e, c) || e.PressureRange.holds(reach) != Within {
+				continue
+			}
+			began = true
+			if !atMost(float64(e.PressureRange.High/reach), 1) {
+				reach, further = e.PressureRange.High, true
+			}
+		}
+	}
+	return began && atMost(float64(span.High/reach), 1)
+}
+
+func (e *DropletEntry) check(v *Invalid, i int) {
+	switch {
+	case e.Size == "" && e.Label == "":
+		v.add(at("DropletChart", i, "Size"), CodeRequired)
+	case e.Size != "" && e.Label != "":
+		v.add(at("DropletChart", i, "Label"), CodeConflict)
+	case e.Size != "" && !knownSize(e.Size):
+		v.add(at("DropletChart", i, "Size"), CodeUnknownSize)
+	}
+	if e.PressureRange == (PressureRange{}) {
+		v.add(at("DropletChart", i, "PressureRange"), CodeRequired)
+	}
+	if wrong := e.PressureRange.check("PressureRange"); len(wrong) > 0 {
+		*v = append(*v, wrong.under(item("DropletChart", i))...)
+	}
+	switch {
+	case e.DropletClass == DropletClassUnknown:
+		v.add(at("DropletChart", i, "DropletClass"), CodeRequired)
+	case e.DropletClass >= dropletClasses:
+		v.add(at("DropletChart", i, "DropletClass"), CodeNotAllowed)
+	}
+}
+
+func knownSize(name string) bool {
+	q, _ := Nozzle{Size: name}.rating()
+	return q != 0
+}

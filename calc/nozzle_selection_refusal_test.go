@@ -1,0 +1,79 @@
+package calc_test
+
+import (
+	"math"
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+const gallonPerMinute = unit.USGallonPerMinute
+
+// gallonsAt is the rate at which an 025 rated at 40 psi stands at a pressure.
+func gallonsAt(psi float64) unit.ApplicationRate {
+	return unit.ApplicationRate(14.85*math.Sqrt(psi/40)) * unit.USGallonPerAcre
+}
+
+// speedAt is the speed for a pressure where 5 mph is 40 psi.
+func speedAt(psi float64) unit.Speed {
+	return unit.Speed(5*math.Sqrt(psi/40)) * unit.MilePerHour
+}
+
+func TestNozzleSelectionRefuses(t *testing.T) {
+	in := func(change func(*calc.NozzleSelectionInput)) calc.NozzleSelectionInput {
+		x := wanted("03")
+		change(&x)
+		return x
+	}
+	entry := func(change func(*calc.DropletEntry)) calc.NozzleSelectionInput {
+		e := twin()[1]
+		change(&e)
+		return in(func(x *calc.NozzleSelectionInput) { x.DropletChart = []calc.DropletEntry{e} })
+	}
+	shelf := calc.ShelfNozzle{RatedFlowRate: gallonPerMinute, RatedPressure: unit.Bar}
+	for want, x := range map[string]calc.NozzleSelectionInput{
+		"TargetApplicationRate: required; GroundSpeed: required; SprayedWidthPerNozzle: required; PressureRange: required": {},
+		"SpeedRange: conflict":               in(func(x *calc.NozzleSelectionInput) { x.SpeedRange = calc.SpeedRange{Low: 1, High: 2} }),
+		"SpeedRange.Low: range_inverted":     in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2, High: 1} }),
+		"SpeedRange.High: required":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2} }),
+		"GroundSpeed: not_positive":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed = -1 }),
+		"Width: conflict":                    in(func(x *calc.NozzleSelectionInput) { x.Width, x.Nozzles = 1, 2 }),
+		"Width: conflict; Nozzles: required": in(func(x *calc.NozzleSelectionInput) { x.Width = 1 }),
+		"Width: not_finite": in(func(x *calc.NozzleSelectionInput) {
+			x.SprayedWidthPerNozzle, x.Width, x.Nozzles = 0, unit.Length(endless), 2
+		}),
+		"Nozzles: not_positive":             in(func(x *calc.NozzleSelectionInput) { x.Nozzles = -1 }),
+		"PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) { x.PressureRange = psiRange(3, 2) }),
+		"LiquidDensity: conflict":           in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity, x.LiquidDensity = 1, 1000 }),
+		"RelativeDensity: not_positive":     in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity = -1 }),
+		"SizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = 2 }),
+		"Sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"03", "03"} }),
+		"Sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"3"} }),
+		"Sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.Shelf = []calc.ShelfNozzle{shelf} }),
+		"Shelf[0].RatedFlowRate: required; Shelf[0].RatedPressure: required; Shelf[0].PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
+			x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
+		}),
+		"AllowedDropletClasses[0]: not_allowed; AllowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
+			x.AllowedDropletClasses = []calc.DropletClass{0, 7}
+		}),
+		"AllowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
+			x.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Fine}
+		}),
+		"DropletChart[0].Size: required":                    entry(func(e *calc.DropletEntry) { e.Size = "" }),
+		"DropletChart[0].Size: unknown_size":                entry(func(e *calc.DropletEntry) { e.Size = "3" }),
+		"DropletChart[0].Label: conflict":                   entry(func(e *calc.DropletEntry) { e.Label = "twin" }),
+		"DropletChart[0].PressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
+		"DropletChart[0].PressureRange.Low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
+		"DropletChart[0].DropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
+		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = 7 }),
+	} {
+		r, err := calc.NozzleSelection(x)
+		if refusal(err) != want {
+			t.Errorf("got %q, want %q", refusal(err), want)
+		}
+		if r.Candidates != nil {
+			t.Errorf("%s, and yet: %+v", want, r)
+		}
+	}
+}
