@@ -9,15 +9,21 @@ import (
 
 // CorrectionsRequest is the body of POST /v1/corrections.
 type CorrectionsRequest struct {
-	Measured              MeasuredRequest `json:"measured" validate:"required"`
-	TargetApplicationRate Quantity        `json:"targetApplicationRate" validate:"required"`
-	RateTolerance         Quantity        `json:"rateTolerance,omitzero"`
-	LabelMaximum          Quantity        `json:"labelMaximum,omitzero"`
-	BoomEven              *bool           `json:"boomEven,omitzero"`
-	Limits                LimitsRequest   `json:"limits,omitzero"`
-	PressureExponent      Quantity        `json:"pressureExponent,omitzero"`
-	RateController        *bool           `json:"rateController,omitzero"`
+	Measured              MeasuredRequest   `json:"measured" validate:"required"`
+	TargetApplicationRate Quantity          `json:"targetApplicationRate" validate:"required"`
+	RateTolerance         Quantity          `json:"rateTolerance,omitzero"`
+	LabelMaximum          Quantity          `json:"labelMaximum,omitzero"`
+	BoomEven              *bool             `json:"boomEven,omitzero"`
+	Limits                LimitsRequest     `json:"limits,omitzero"`
+	PressureExponent      Quantity          `json:"pressureExponent,omitzero"`
+	RateController        *bool             `json:"rateController,omitzero"`
+	Gears                 []GearRequest     `json:"gears,omitzero"`
+	EngineSpeedLimits     Range             `json:"engineSpeedLimits,omitzero"`
+	RatedShaft            RatedShaftRequest `json:"ratedShaft,omitzero"`
+	Pump                  PumpRequest       `json:"pump,omitzero"`
 	Results
+
+	sheet bool // part of a field sheet, which has none of the members from changes on
 }
 
 // MeasuredRequest is the state in which the rate was measured.
@@ -25,6 +31,8 @@ type MeasuredRequest struct {
 	ApplicationRate Quantity `json:"applicationRate"`
 	GroundSpeed     Quantity `json:"groundSpeed"`
 	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
+	EngineSpeed     Quantity `json:"engineSpeed,omitzero"`
+	Gear            string   `json:"gear,omitzero"`
 }
 
 // LimitsRequest is what tractor, ground, nozzle and label allow.
@@ -37,6 +45,8 @@ var measuredTable = objectOf(
 	require(quantity("applicationRate", func(m *MeasuredRequest) *Quantity { return &m.ApplicationRate }, unit.KindApplicationRate)),
 	require(quantity("groundSpeed", func(m *MeasuredRequest) *Quantity { return &m.GroundSpeed }, unit.KindSpeed)),
 	quantity("sprayPressure", func(m *MeasuredRequest) *Quantity { return &m.SprayPressure }, unit.KindPressure),
+	quantity("engineSpeed", func(m *MeasuredRequest) *Quantity { return &m.EngineSpeed }, unit.KindRotationalSpeed),
+	label("gear", func(m *MeasuredRequest) *string { return &m.Gear }, longestLabel),
 )
 
 var limitsTable = objectOf(
@@ -53,15 +63,22 @@ var correctionsTable = objectOf(
 	nested("limits", func(r *CorrectionsRequest) *LimitsRequest { return &r.Limits }, limitsTable),
 	quantity("pressureExponent", func(r *CorrectionsRequest) *Quantity { return &r.PressureExponent }, unit.KindRatio),
 	flag("rateController", func(r *CorrectionsRequest) **bool { return &r.RateController }),
+	list("gears", func(r *CorrectionsRequest) *[]GearRequest { return &r.Gears }, 0, mostGears, gearTable),
+	nested("engineSpeedLimits", func(r *CorrectionsRequest) *Range { return &r.EngineSpeedLimits }, engineSpeedRangeTable),
+	nested("ratedShaft", func(r *CorrectionsRequest) *RatedShaftRequest { return &r.RatedShaft }, ratedShaftTable),
+	nested("pump", func(r *CorrectionsRequest) *PumpRequest { return &r.Pump }, pumpTable),
 	results(func(r *CorrectionsRequest) *Results { return &r.Results }),
 )
 
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
+	if err := r.conflicts(); err != nil {
+		return CorrectionsResponse{}, err
+	}
 	result, err := calc.Corrections(r.input())
 	if err != nil {
 		return CorrectionsResponse{}, err
 	}
-	return correctionsAnswer(ctx, result, r.units()), nil
+	return correctionsAnswer(ctx, result, r), nil
 }
 
 func (r *CorrectionsRequest) input() calc.CorrectionsInput {
@@ -70,6 +87,8 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 			ApplicationRate: unit.ApplicationRate(r.Measured.ApplicationRate.si()),
 			GroundSpeed:     unit.Speed(r.Measured.GroundSpeed.si()),
 			SprayPressure:   unit.Pressure(r.Measured.SprayPressure.si()),
+			EngineSpeed:     unit.RotationalSpeed(r.Measured.EngineSpeed.si()),
+			Gear:            r.Measured.Gear,
 		},
 		TargetApplicationRate: unit.ApplicationRate(r.TargetApplicationRate.si()),
 		RateTolerance:         unit.Ratio(r.RateTolerance.si()),
@@ -78,6 +97,7 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 		PressureExponent:      r.PressureExponent.si(),
 		RateController:        r.RateController != nil && *r.RateController,
 	}
+	r.machineInput(&in)
 	if r.BoomEven != nil {
 		in.BoomEven = calc.BoomUneven
 		if *r.BoomEven {
