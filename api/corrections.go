@@ -9,18 +9,20 @@ import (
 
 // CorrectionsRequest is the body of POST /v1/corrections.
 type CorrectionsRequest struct {
-	Measured              MeasuredRequest   `json:"measured" validate:"required"`
-	TargetApplicationRate Quantity          `json:"targetApplicationRate" validate:"required"`
-	RateTolerance         Quantity          `json:"rateTolerance,omitzero"`
-	LabelMaximum          Quantity          `json:"labelMaximum,omitzero"`
-	BoomEven              *bool             `json:"boomEven,omitzero"`
-	Limits                LimitsRequest     `json:"limits,omitzero"`
-	PressureExponent      Quantity          `json:"pressureExponent,omitzero"`
-	RateController        *bool             `json:"rateController,omitzero"`
-	Gears                 []GearRequest     `json:"gears,omitzero"`
-	EngineSpeedLimits     Range             `json:"engineSpeedLimits,omitzero"`
-	RatedShaft            RatedShaftRequest `json:"ratedShaft,omitzero"`
-	Pump                  PumpRequest       `json:"pump,omitzero"`
+	Measured              MeasuredRequest      `json:"measured" validate:"required"`
+	TargetApplicationRate Quantity             `json:"targetApplicationRate" validate:"required"`
+	RateTolerance         Quantity             `json:"rateTolerance,omitzero"`
+	LabelMaximum          Quantity             `json:"labelMaximum,omitzero"`
+	BoomEven              *bool                `json:"boomEven,omitzero"`
+	Limits                LimitsRequest        `json:"limits,omitzero"`
+	PressureExponent      Quantity             `json:"pressureExponent,omitzero"`
+	RateController        *bool                `json:"rateController,omitzero"`
+	Nozzle                ShelfNozzleRequest   `json:"nozzle,omitzero"`
+	Nozzles               []ShelfNozzleRequest `json:"nozzles,omitzero"`
+	Gears                 []GearRequest        `json:"gears,omitzero"`
+	EngineSpeedLimits     Range                `json:"engineSpeedLimits,omitzero"`
+	RatedShaft            RatedShaftRequest    `json:"ratedShaft,omitzero"`
+	Pump                  PumpRequest          `json:"pump,omitzero"`
 	Results
 
 	sheet bool // part of a field sheet, which has none of the members from changes on
@@ -63,6 +65,8 @@ var correctionsTable = objectOf(
 	nested("limits", func(r *CorrectionsRequest) *LimitsRequest { return &r.Limits }, limitsTable),
 	quantity("pressureExponent", func(r *CorrectionsRequest) *Quantity { return &r.PressureExponent }, unit.KindRatio),
 	flag("rateController", func(r *CorrectionsRequest) **bool { return &r.RateController }),
+	nested("nozzle", func(r *CorrectionsRequest) *ShelfNozzleRequest { return &r.Nozzle }, shelfNozzleTable),
+	list("nozzles", func(r *CorrectionsRequest) *[]ShelfNozzleRequest { return &r.Nozzles }, 0, mostShelfNozzles, shelfNozzleTable),
 	list("gears", func(r *CorrectionsRequest) *[]GearRequest { return &r.Gears }, 0, mostGears, gearTable),
 	nested("engineSpeedLimits", func(r *CorrectionsRequest) *Range { return &r.EngineSpeedLimits }, engineSpeedRangeTable),
 	nested("ratedShaft", func(r *CorrectionsRequest) *RatedShaftRequest { return &r.RatedShaft }, ratedShaftTable),
@@ -98,6 +102,7 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 		RateController:        r.RateController != nil && *r.RateController,
 	}
 	r.machineInput(&in)
+	r.nozzlesInput(&in)
 	if r.BoomEven != nil {
 		in.BoomEven = calc.BoomUneven
 		if *r.BoomEven {

@@ -24,25 +24,26 @@ type CorrectionsResponse struct {
 
 // PlanResponse is one change, or some together, that lead to the target.
 type PlanResponse struct {
-	Change                   string    `json:"change"`
-	Changes                  []string  `json:"changes,omitzero"`
-	Gear                     string    `json:"gear,omitzero"`
-	EngineSpeed              Quantity  `json:"engineSpeed,omitzero"`
-	GroundSpeed              Quantity  `json:"groundSpeed,omitzero"`
-	SprayPressure            Quantity  `json:"sprayPressure,omitzero"`
-	PredictedApplicationRate Quantity  `json:"predictedApplicationRate"`
-	Deviation                Quantity  `json:"deviation"`
-	AtLimit                  bool      `json:"atLimit"`
-	RelativeChange           Quantity  `json:"relativeChange,omitzero"`
-	ChangeSize               *Number   `json:"changeSize,omitzero"`
-	Remeasure                []string  `json:"remeasure"`
-	Warnings                 []warning `json:"warnings,omitzero"`
-	Cautions                 []string  `json:"cautions,omitzero"`
+	Change                   string         `json:"change"`
+	Changes                  []string       `json:"changes,omitzero"`
+	Gear                     string         `json:"gear,omitzero"`
+	EngineSpeed              Quantity       `json:"engineSpeed,omitzero"`
+	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
+	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
+	SprayPressure            Quantity       `json:"sprayPressure,omitzero"`
+	PredictedApplicationRate Quantity       `json:"predictedApplicationRate"`
+	Deviation                Quantity       `json:"deviation"`
+	AtLimit                  bool           `json:"atLimit"`
+	RelativeChange           Quantity       `json:"relativeChange,omitzero"`
+	ChangeSize               *Number        `json:"changeSize,omitzero"`
+	Remeasure                []string       `json:"remeasure"`
+	Warnings                 []warning      `json:"warnings,omitzero"`
+	Cautions                 []string       `json:"cautions,omitzero"`
 }
 
 // The words of calc's results, in the order of their constants.
 var (
-	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "combined"}
+	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "nozzle", "combined"}
 	correctionDecisionWords = [...]string{"none_needed", "choose_plan", "repair_first", "calibrate_controller", "out_of_reach"}
 	// remeasureWords: any change means measuring again what it moves.
 	remeasureWords = [...][]string{
@@ -50,6 +51,7 @@ var (
 		calc.ChangePressure:    {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
 		calc.ChangeEngineSpeed: {"pressure-uniformity", "ground-speed", "application-rate"},
 		calc.ChangeGear:        {"ground-speed", "application-rate"},
+		calc.ChangeNozzle:      {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
 	}
 	// remeasureOrder is that of the job.
 	remeasureOrder = [...]string{"pressure-uniformity", "nozzle-acceptance", "ground-speed", "application-rate"}
@@ -114,6 +116,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanRe
 		return a
 	}
 	a.Changes, a.Gear = changesOf(p.Changes), r.gearLabel(p.Gear)
+	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(Number)
 	*a.ChangeSize = Number(p.Size)
 	if p.EngineSpeed != 0 {

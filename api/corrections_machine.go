@@ -81,5 +81,8 @@ func (r *CorrectionsRequest) conflicts() error {
 	if r.RateController != nil && !*r.RateController && r.Pump.Regulation == "rate_controller" {
 		return calc.Invalid{{Field: "RateController", Code: calc.CodeConflict}}
 	}
+	if unread := r.unread(); unread != nil {
+		return unread
+	}
 	return nil
 }

@@ -10,25 +10,26 @@ import (
 
 // RejectionResponse is a change that cannot be made, with the numbers.
 type RejectionResponse struct {
-	Change                   string   `json:"change"`
-	Changes                  []string `json:"changes,omitzero"`
-	Reason                   string   `json:"reason"`
-	Detail                   string   `json:"detail"`
-	Gear                     string   `json:"gear,omitzero"`
-	GroundSpeed              Quantity `json:"groundSpeed,omitzero"`
-	NeededGroundSpeed        Quantity `json:"neededGroundSpeed,omitzero"`
-	MinimumGroundSpeed       Quantity `json:"minimumGroundSpeed,omitzero"`
-	MaximumGroundSpeed       Quantity `json:"maximumGroundSpeed,omitzero"`
-	NeededPressure           Quantity `json:"neededPressure,omitzero"`
-	MinimumPressure          Quantity `json:"minimumPressure,omitzero"`
-	MaximumPressure          Quantity `json:"maximumPressure,omitzero"`
-	NeededEngineSpeed        Quantity `json:"neededEngineSpeed,omitzero"`
-	MinimumEngineSpeed       Quantity `json:"minimumEngineSpeed,omitzero"`
-	MaximumEngineSpeed       Quantity `json:"maximumEngineSpeed,omitzero"`
-	ApplicationRateAtLimit   Quantity `json:"applicationRateAtLimit,omitzero"`
-	DeviationAtLimit         Quantity `json:"deviationAtLimit,omitzero"`
-	PredictedApplicationRate Quantity `json:"predictedApplicationRate,omitzero"`
-	Deviation                Quantity `json:"deviation,omitzero"`
+	Change                   string         `json:"change"`
+	Changes                  []string       `json:"changes,omitzero"`
+	Reason                   string         `json:"reason"`
+	Detail                   string         `json:"detail"`
+	Gear                     string         `json:"gear,omitzero"`
+	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
+	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
+	NeededGroundSpeed        Quantity       `json:"neededGroundSpeed,omitzero"`
+	MinimumGroundSpeed       Quantity       `json:"minimumGroundSpeed,omitzero"`
+	MaximumGroundSpeed       Quantity       `json:"maximumGroundSpeed,omitzero"`
+	NeededPressure           Quantity       `json:"neededPressure,omitzero"`
+	MinimumPressure          Quantity       `json:"minimumPressure,omitzero"`
+	MaximumPressure          Quantity       `json:"maximumPressure,omitzero"`
+	NeededEngineSpeed        Quantity       `json:"neededEngineSpeed,omitzero"`
+	MinimumEngineSpeed       Quantity       `json:"minimumEngineSpeed,omitzero"`
+	MaximumEngineSpeed       Quantity       `json:"maximumEngineSpeed,omitzero"`
+	ApplicationRateAtLimit   Quantity       `json:"applicationRateAtLimit,omitzero"`
+	DeviationAtLimit         Quantity       `json:"deviationAtLimit,omitzero"`
+	PredictedApplicationRate Quantity       `json:"predictedApplicationRate,omitzero"`
+	Deviation                Quantity       `json:"deviation,omitzero"`
 }
 
 const unitRpm = unit.IDRpm
@@ -48,6 +49,7 @@ var reasonWords = [...]string{
 	calc.EngineLimitsNotGiven:   "engine_limits_not_given",
 	calc.StaysAboveMaximum:      "stays_above_maximum_",
 	calc.StaysBelowMinimum:      "stays_below_minimum_",
+	calc.PressureRangesApart:    "pressure_ranges_apart",
 	calc.NoGearReaches:          "no_gear_reaches_speed",
 }
 
@@ -73,6 +75,7 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejecti
 		return a
 	}
 	a.Changes, a.Gear = changesOf(no.Changes), r.gearLabel(no.Gear)
+	a.Nozzle = r.plannedNozzle(no.Nozzle)
 	if no.GroundSpeed != 0 {
 		a.GroundSpeed = in(no.GroundSpeed, units.speed)
 	}

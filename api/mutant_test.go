@@ -106,11 +106,11 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 	}, nozzleCodes...),
-	"corrections": {
+	"corrections": append([]string{
 		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
 		"required /measured/engineSpeed", "unknown_label /measured/gear", "duplicate_label /label",
-		"required /label",
-	},
+		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size",
+	}, nozzleCodes...),
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",

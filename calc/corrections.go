@@ -20,6 +20,9 @@ type CorrectionsInput struct {
 	// change of speed or pressure by hand changes nothing.
 	RateController bool
 
+	Nozzle  ShelfNozzle   // the present one; its range bounds the pressure
+	Nozzles []ShelfNozzle // that may take its place; they need its rating
+
 	Gears             []Gear           // at most twelve are worth a look; none when only speed is to change
 	EngineSpeedLimits EngineSpeedRange // zero when not known
 	RatedShaft        RatedShaft
@@ -106,13 +109,15 @@ const (
 //	pressure     p' = p x (T / R)^(1/n)
 //	engine speed e' = e x R / T
 //	gear         v' = groundSpeed x e / engineSpeed of that gear
+//	nozzle       R' = R x (Q2 / p2^n) / (Q1 / p1^n), Q and p the ratings
 //
 // A plan aims at the target exactly. Where a limit stops it short, it stands at
 // the limit if the rate there is within the tolerance and not over the label
-// maximum; else it is rejected, with the numbers. A gear cannot be aimed: it is a
-// plan when it lands within the tolerance, and with each of them pressure and
-// engine speed are solved too. Whatever a plan leaves as it is must lie inside its
-// limits as well, and the engine never turns faster than at rated shaft speed.
+// maximum; else it is rejected, with the numbers. Gears and nozzles cannot be aimed:
+// each combination of them is a plan when it lands within the tolerance, and with
+// each the pressure and the speed are solved too. Whatever a plan leaves as it is must
+// lie inside its limits as well, and the engine never turns faster than at rated
+// shaft speed. Of the pressure limits of system and nozzle the narrower holds.
 //
 // The engine speed is a means only while the flow does not follow it: with a pump
 // that has a relief valve or a drive of its own. An unregulated pump on the shaft,
@@ -128,8 +133,9 @@ const (
 // Measured rate and speed and the target must be above zero, a target may not be
 // above the label maximum (above_label_maximum), ranges may not be inverted
 // (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), labels of gears
-// are unique (duplicate_label) and the present one is among them (unknown_label);
-// whatever speaks of the engine needs its measured speed (required).
+// and nozzles are unique (duplicate_label) and the present one is among them (unknown_label);
+// whatever speaks of the engine needs its measured speed (required), and whatever is put in place of a nozzle the
+// rating of the present one.
 //
 // Source: speed for another rate, Montana State University Extension MT 2000-14
 // (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian
@@ -202,6 +208,9 @@ func (in CorrectionsInput) means() []Change {
 	}
 	if len(in.Gears) > 0 {
 		all = append(all, ChangeGear)
+	}
+	if len(in.Nozzles) > 0 {
+		all = append(all, ChangeNozzle)
 	}
 	return all
 }

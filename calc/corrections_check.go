@@ -22,6 +22,7 @@ func (in CorrectionsInput) check() error {
 	v = append(v, in.Limits.GroundSpeed.check("Limits.GroundSpeed")...)
 	v = append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
 	in.checkMachine(&v)
+	in.checkNozzles(&v)
 	return v.err()
 }
 

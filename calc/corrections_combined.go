@@ -1,76 +1,58 @@
 package calc
 
-import (
-	"math"
+import "wetrun/calc/unit"
 
-	"wetrun/calc/unit"
-)
-
-// combine tries every other gear: as it is, and with whatever else can be solved
-// in it. Of the solved ones the least change stays, or the nearest miss.
+// combine tries every combination of another gear and other nozzles: as it is, and
+// with each thing that can be solved in it.
 func (x *planner) combine() {
-	for gear := 1; gear <= len(x.in.Gears); gear++ {
-		if gear == x.gear {
+	nozzles := len(x.in.Nozzles)
+	if nozzles > 0 && x.now.pressure == 0 {
+		x.byNozzle()
+		nozzles = 0
+	}
+	for nozzle := 0; nozzle <= nozzles; nozzle++ {
+		if nozzle != 0 && x.same(nozzle) {
 			continue
 		}
-		base := attempt{to: x.now, changes: setOf(ChangeGear)}
-		base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
-		x.choice(base)
+		for gear := 0; gear <= len(x.in.Gears); gear++ {
+			if gear == x.gear && gear != 0 || gear == 0 && nozzle == 0 {
+				continue
+			}
+			base := attempt{to: x.now}
+			if nozzle != 0 {
+				base.changes |= setOf(ChangeNozzle)
+				base.to.nozzle = nozzle
+			}
+			if gear != 0 {
+				base.changes |= setOf(ChangeGear)
+				base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
+			}
+			x.choice(base)
+		}
 	}
 }
 
-// choice tries one combination of discrete choices.
+// choice tries one combination as it is, and then with whatever can be solved in it,
+// unless it hits the target already.
 func (x *planner) choice(base attempt) {
-	no, ok := x.judge(base)
-	single := base.changes.only() != ChangeCombined
-	var exact bool
-	if ok {
-		plan := x.planOf(base)
-		exact = plan.Deviation == 0
-		x.r.Plans = append(x.r.Plans, plan)
-	} else if single {
-		x.r.Rejected = append(x.r.Rejected, no)
-	}
-	if exact {
+	x.settle(base)
+	if _, off := x.predict(base); off == 0 {
 		return
 	}
-	var best *Plan
-	var miss *Rejection
-	if !single {
-		miss = &no
-	}
 	for _, a := range x.solutions(base) {
-		no, fits := x.judge(a)
-		if !fits {
-			if miss == nil || no.off() < miss.off() {
-				miss = &no
-			}
-			continue
-		}
-		if p := x.planOf(a); best == nil || p.Size < best.Size {
-			best = &p
-		}
-	}
-	switch {
-	case best != nil:
-		x.r.Plans = append(x.r.Plans, *best)
-	case !ok && miss != nil:
-		x.r.Rejected = append(x.r.Rejected, *miss)
+		x.settle(a)
 	}
 }
 
-// off is how far a rejected change misses the target.
-func (n *Rejection) off() float64 {
-	return math.Max(math.Abs(float64(n.Deviation)), math.Abs(float64(n.DeviationAtLimit)))
-}
-
-// solutions are a choice with each thing that can be solved in it.
+// solutions are a combination with each thing that can be solved in it.
 func (x *planner) solutions(base attempt) (all []attempt) {
-	if x.now.pressure != 0 && x.in.Limits.SprayPressure != (PressureRange{}) {
+	if limits, apart := x.pressureRange(base.to.nozzle); x.now.pressure != 0 && limits != (PressureRange{}) && !apart {
 		all = append(all, x.solvePressure(base))
 	}
 	if _, ok := x.engineMeans(); ok && x.now.engine != 0 {
 		all = append(all, x.solveEngine(base))
+	} else if len(x.in.Gears) == 0 {
+		all = append(all, x.solveSpeed(base))
 	}
 	return all
 }
@@ -79,14 +61,14 @@ func (x *planner) solutions(base attempt) (all []attempt) {
 func (x *planner) planOf(a attempt) Plan {
 	rate, off := x.predict(a)
 	p := Plan{
-		Change: a.changes.only(), Changes: a.changes, Gear: a.to.gear,
+		Change: a.changes.only(), Changes: a.changes, Gear: a.to.gear, Nozzle: a.to.nozzle,
 		PredictedApplicationRate: unit.ApplicationRate(rate), Deviation: unit.Ratio(off), AtLimit: a.atLimit,
 		Size: size(x.now, a.to),
 	}
 	if a.changes&(setOf(ChangeSpeed)|setOf(ChangeEngineSpeed)|setOf(ChangeGear)) != 0 {
 		p.GroundSpeed = unit.Speed(a.to.speed)
 	}
-	if a.changes.Has(ChangePressure) {
+	if a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle) {
 		p.SprayPressure = unit.Pressure(a.to.pressure)
 	}
 	if a.changes.Has(ChangeEngineSpeed) || a.changes.Has(ChangeGear) {
@@ -96,6 +78,8 @@ func (x *planner) planOf(a attempt) Plan {
 	case ChangeCombined:
 	case ChangePressure:
 		p.RelativeChange = unit.Ratio(difference(a.to.pressure/x.now.pressure, 1))
+	case ChangeNozzle:
+		p.RelativeChange = x.flowOf(a.to.nozzle)
 	default:
 		p.RelativeChange = unit.Ratio(difference(a.to.speed/x.now.speed, 1))
 	}
@@ -117,11 +101,14 @@ func (x *planner) warnings(a attempt) (all []Warning) {
 	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
 		all = append(all, Warning{"Pump", WarnHoldEngineSpeed})
 	}
-	if a.changes.Has(ChangePressure) && x.in.Pump.Regulation == NoRegulation {
+	if (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) && x.in.Pump.Regulation == NoRegulation {
 		all = append(all, Warning{"Pump.Regulation", WarnSetPressure})
 	}
 	if a.to.engine != 0 && a.to.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {
 		all = append(all, Warning{"Pump", WarnPumpMargin})
+	}
+	if n := a.to.nozzle; n != 0 && x.in.nozzle(n).PressureRange == (PressureRange{}) {
+		all = append(all, Warning{at("Nozzles", n-1, "PressureRange"), WarnNozzleRangeNotGiven})
 	}
 	return all
 }

@@ -70,7 +70,7 @@ func exactly(set calc.Changes, changes []calc.Change) bool {
 // 3 x (200/276)^2 = 1.57530 bar put right; its engine would need 2484 rpm.
 func TestReferenceGears(t *testing.T) {
 	r := mustCorrect(t, geared())
-	if warned(r.Warnings) != "" || len(r.Plans) != 6 || len(r.Rejected) != 1 {
+	if warned(r.Warnings) != "" || len(r.Plans) != 7 || len(r.Rejected) != 2 {
 		t.Fatalf("got %+v", r)
 	}
 	engine := planned(r, 0, calc.ChangeEngineSpeed)
@@ -91,6 +91,8 @@ func TestReferenceGears(t *testing.T) {
 	}
 	agrees(t, "rate in B1", no.PredictedApplicationRate.In(unit.LitrePerHectare), 276, 1e-12)
 	agrees(t, "off in B1", no.Deviation.In(unit.Percent), 38, 1e-9)
+	no = rejected(r, 1, calc.ChangeGear, calc.ChangeEngineSpeed)
+	agrees(t, "engine in B1", no.NeededEngineSpeed.In(unit.RevolutionPerMinute), 2484, 1e-12)
 	// ln(2000/1800) = 0.105361; ln 1.15 = 0.139762; the gear adds 0.1 to ln 1.2 = 0.182322.
 	for i, want := range []float64{0.105361, 0.139762, 0.239762, 0.279524, 0.282322} {
 		agrees(t, "size", r.Plans[i].Size, want, 1e-5)

@@ -26,10 +26,10 @@ func place(solved, low, high float64) stand {
 }
 
 // machineState is everything that the rate hangs on. Zero is not known; of the
-// engine also that a plan leaves it open; of the gear that it stays.
+// engine also that a plan leaves it open; of gear and nozzle that they stay.
 type machineState struct {
 	speed, pressure, engine float64
-	gear                    int
+	gear, nozzle            int
 }
 
 // planner holds what every attempt starts from.
@@ -74,6 +74,9 @@ func (x *planner) rate(s machineState) float64 {
 	}
 	if s.pressure != x.now.pressure {
 		rate *= power(s.pressure/x.now.pressure, x.in.PressureExponent)
+	}
+	if s.nozzle != 0 {
+		rate *= x.flowRatio(s.nozzle)
 	}
 	return rate
 }
@@ -133,8 +136,12 @@ func (x *planner) byPressure() {
 		return
 	}
 	a := x.solvePressure(attempt{to: x.now})
-	if x.in.Limits.SprayPressure == (PressureRange{}) {
+	if limits, apart := x.pressureRange(0); limits == (PressureRange{}) || apart {
 		no := x.rejection(a, PressureLimitsNotGiven)
+		no.ApplicationRateAtLimit, no.DeviationAtLimit, no.PressureLimit = 0, 0, 0
+		if apart {
+			no.Reason = PressureRangesApart
+		}
 		no.PredictedApplicationRate, no.Deviation = 0, 0
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
@@ -146,7 +153,7 @@ func (x *planner) solvePressure(a attempt) attempt {
 	// The rate is to the flow as a constant, so the flow law serves for it.
 	rate := unit.FlowRate(x.rate(a.to))
 	needed := float64(PressureForFlow(rate, unit.Pressure(a.to.pressure), unit.FlowRate(x.target), x.in.PressureExponent))
-	limits := x.in.Limits.SprayPressure
+	limits, _ := x.pressureRange(a.to.nozzle)
 	s := place(needed, float64(limits.Low), float64(limits.High))
 	a = a.solved(ChangePressure, needed, s, ChangePressure)
 	a.to.pressure = s.value
@@ -186,12 +193,16 @@ func (x *planner) judge(a attempt) (Rejection, bool) {
 // as it is included.
 func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 	engineLow, engineHigh := x.in.engineRange()
+	pressure, apart := x.pressureRange(a.to.nozzle)
+	if apart && a.to.pressure != 0 {
+		return x.rejection(a, PressureRangesApart), false
+	}
 	for _, l := range [...]struct {
 		of                    Change
 		now, value, low, high float64
 	}{
 		{ChangeSpeed, x.now.speed, a.to.speed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High)},
-		{ChangePressure, x.now.pressure, a.to.pressure, float64(x.in.Limits.SprayPressure.Low), float64(x.in.Limits.SprayPressure.High)},
+		{ChangePressure, x.now.pressure, a.to.pressure, float64(pressure.Low), float64(pressure.High)},
 		{ChangeEngineSpeed, x.now.engine, a.to.engine, engineLow, engineHigh},
 	} {
 		if l.value == 0 {
@@ -212,7 +223,7 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 
 // rejection writes an attempt down as rejected.
 func (x *planner) rejection(a attempt, reason Reason) Rejection {
-	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear}
+	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear, Nozzle: a.to.nozzle}
 	if a.changes.Has(ChangeGear) {
 		no.GroundSpeed = unit.Speed(a.to.speed)
 	}

@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"math"
-
-	"wetrun/calc/unit"
-)
+import "wetrun/calc/unit"
 
 // Change is what a plan changes.
 type Change uint8
@@ -15,8 +11,8 @@ const (
 	ChangePressure
 	ChangeEngineSpeed
 	ChangeGear
+	ChangeNozzle
 	ChangeCombined // more than one of the others
-	changeCount    = iota
 )
 
 // Changes is a set of changes.
@@ -43,18 +39,19 @@ type Plan struct {
 	Change        Change
 	Changes       Changes              // all of them
 	GroundSpeed   unit.Speed           // of a plan that changes it, by whatever means
-	SprayPressure unit.Pressure        // of a plan that changes it
+	SprayPressure unit.Pressure        // of a plan by pressure or nozzle
 	EngineSpeed   unit.RotationalSpeed // of a plan by engine speed or gear
 	Gear          int                  // counted from 1 in Gears; 0 for the present one
+	Nozzle        int                  // counted from 1 in Nozzles; 0 for the present one
 
 	PredictedApplicationRate unit.ApplicationRate
 	Deviation                unit.Ratio // of the prediction from the target
 	AtLimit                  bool       // a limit stops it short of the target
 	// RelativeChange is new over old less 1, of what a single change changes: of the
-	// speed for engine speed and gear. Zero in a combined plan.
+	// speed for engine speed and gear, of the flow for a nozzle. Zero in a combined plan.
 	RelativeChange unit.Ratio
 	// Size is how much is changed: the sum of |ln(new / old)| of ground speed and
-	// pressure, and GearChangeCost for another gear.
+	// pressure, GearChangeCost for another gear and NozzleChangeCost for other nozzles.
 	Size     float64
 	Warnings []Warning
 }
@@ -78,6 +75,7 @@ type Rejection struct {
 	PressureLimit     unit.Pressure        // the limit in the way
 	EngineSpeedLimit  unit.RotationalSpeed // the limit in the way
 	Gear              int                  // counted from 1 in Gears; 0 for the present one
+	Nozzle            int                  // counted from 1 in Nozzles; 0 for the present one
 	GroundSpeed       unit.Speed           // in that gear
 
 	ApplicationRateAtLimit unit.ApplicationRate // zero when no limit is in the way
@@ -105,7 +103,8 @@ const (
 	EngineLimitsNotGiven
 	StaysAboveMaximum // what it leaves as it is lies outside its limits
 	StaysBelowMinimum
-	NoGearReaches // no gear drives at that speed inside the limits of the engine
+	PressureRangesApart // no pressure suits both the system and the nozzle
+	NoGearReaches       // no gear drives at that speed inside the limits of the engine
 )
 
 // put writes down a value that was needed and the limit in its way, zero when
@@ -119,16 +118,4 @@ func (n *Rejection) put(of Change, needed, limit float64) {
 	case ChangeEngineSpeed:
 		n.NeededEngineSpeed, n.EngineSpeedLimit = unit.RotationalSpeed(needed), unit.RotationalSpeed(limit)
 	}
-}
-
-// size is Plan.Size of going from one state to another.
-func size(from, to machineState) float64 {
-	sum := math.Abs(math.Log(to.speed / from.speed))
-	if from.pressure != 0 {
-		sum += math.Abs(math.Log(to.pressure / from.pressure))
-	}
-	if to.gear != 0 {
-		sum += GearChangeCost
-	}
-	return sum
 }
