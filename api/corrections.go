@@ -23,6 +23,9 @@ type CorrectionsRequest struct {
 	EngineSpeedLimits     Range                `json:"engineSpeedLimits,omitzero"`
 	RatedShaft            RatedShaftRequest    `json:"ratedShaft,omitzero"`
 	Pump                  PumpRequest          `json:"pump,omitzero"`
+	DropletChart          []DropletRowRequest  `json:"dropletChart,omitzero"`
+	AllowedDropletClasses []string             `json:"allowedDropletClasses,omitzero"`
+	SprayVolumeRange      Range                `json:"sprayVolumeRange,omitzero"`
 	Results
 
 	sheet bool // part of a field sheet, which has none of the members from changes on
@@ -71,6 +74,9 @@ var correctionsTable = objectOf(
 	nested("engineSpeedLimits", func(r *CorrectionsRequest) *Range { return &r.EngineSpeedLimits }, engineSpeedRangeTable),
 	nested("ratedShaft", func(r *CorrectionsRequest) *RatedShaftRequest { return &r.RatedShaft }, ratedShaftTable),
 	nested("pump", func(r *CorrectionsRequest) *PumpRequest { return &r.Pump }, pumpTable),
+	list("dropletChart", func(r *CorrectionsRequest) *[]DropletRowRequest { return &r.DropletChart }, 0, mostDropletRows, dropletRowTable),
+	wordList("allowedDropletClasses", func(r *CorrectionsRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
+	nested("sprayVolumeRange", func(r *CorrectionsRequest) *Range { return &r.SprayVolumeRange }, rateRangeTable),
 	results(func(r *CorrectionsRequest) *Results { return &r.Results }),
 )
 
@@ -103,6 +109,7 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 	}
 	r.machineInput(&in)
 	r.nozzlesInput(&in)
+	r.labelInput(&in)
 	if r.BoomEven != nil {
 		in.BoomEven = calc.BoomUneven
 		if *r.BoomEven {

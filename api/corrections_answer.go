@@ -10,16 +10,17 @@ import (
 
 // CorrectionsResponse is the answer.
 type CorrectionsResponse struct {
-	Deviation        Quantity            `json:"deviation"`
-	RateTolerance    Quantity            `json:"rateTolerance"`
-	WithinTolerance  bool                `json:"withinTolerance"`
-	OverLabelMaximum bool                `json:"overLabelMaximum"`
-	Decision         string              `json:"decision"`
-	DecisionDetail   string              `json:"decisionDetail"`
-	Plans            []PlanResponse      `json:"plans"`
-	Rejected         []RejectionResponse `json:"rejected"`
-	Warnings         []warning           `json:"warnings,omitzero"`
-	Cautions         []notice            `json:"cautions"`
+	Deviation              Quantity            `json:"deviation"`
+	RateTolerance          Quantity            `json:"rateTolerance"`
+	WithinTolerance        bool                `json:"withinTolerance"`
+	OverLabelMaximum       bool                `json:"overLabelMaximum"`
+	WithinSprayVolumeRange *bool               `json:"withinSprayVolumeRange,omitzero"`
+	Decision               string              `json:"decision"`
+	DecisionDetail         string              `json:"decisionDetail"`
+	Plans                  []PlanResponse      `json:"plans"`
+	Rejected               []RejectionResponse `json:"rejected"`
+	Warnings               []warning           `json:"warnings,omitzero"`
+	Cautions               []notice            `json:"cautions"`
 }
 
 // PlanResponse is one change, or some together, that lead to the target.
@@ -31,6 +32,8 @@ type PlanResponse struct {
 	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
 	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
 	SprayPressure            Quantity       `json:"sprayPressure,omitzero"`
+	DropletClass             string         `json:"dropletClass,omitzero"`
+	DropletClassAllowed      *bool          `json:"dropletClassAllowed,omitzero"`
 	PredictedApplicationRate Quantity       `json:"predictedApplicationRate"`
 	Deviation                Quantity       `json:"deviation"`
 	AtLimit                  bool           `json:"atLimit"`
@@ -61,15 +64,16 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 	lang := text.From(ctx)
 	word := correctionDecisionWords[x.Decision]
 	a := CorrectionsResponse{
-		Deviation:        percent(x.Deviation),
-		RateTolerance:    percent(x.RateTolerance),
-		WithinTolerance:  x.Within == calc.Within,
-		OverLabelMaximum: x.OverLabelMaximum,
-		Decision:         word,
-		DecisionDetail:   text.Of(lang, "correction."+word),
-		Plans:            make([]PlanResponse, len(x.Plans)),
-		Rejected:         make([]RejectionResponse, len(x.Rejected)),
-		Warnings:         warnings(ctx, x.Warnings),
+		Deviation:              percent(x.Deviation),
+		RateTolerance:          percent(x.RateTolerance),
+		WithinTolerance:        x.Within == calc.Within,
+		OverLabelMaximum:       x.OverLabelMaximum,
+		WithinSprayVolumeRange: within(x.SprayVolume),
+		Decision:               word,
+		DecisionDetail:         text.Of(lang, "correction."+word),
+		Plans:                  make([]PlanResponse, len(x.Plans)),
+		Rejected:               make([]RejectionResponse, len(x.Rejected)),
+		Warnings:               warnings(ctx, x.Warnings),
 	}
 	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
 	for i, p := range x.Plans {
@@ -116,6 +120,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanRe
 		return a
 	}
 	a.Changes, a.Gear = changesOf(p.Changes), r.gearLabel(p.Gear)
+	a.DropletClass, a.DropletClassAllowed = dropletWords[p.DropletClass], within(p.DropletsAllowed)
 	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(Number)
 	*a.ChangeSize = Number(p.Size)

@@ -17,6 +17,7 @@ type RejectionResponse struct {
 	Gear                     string         `json:"gear,omitzero"`
 	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
 	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
+	DropletClass             string         `json:"dropletClass,omitzero"`
 	NeededGroundSpeed        Quantity       `json:"neededGroundSpeed,omitzero"`
 	MinimumGroundSpeed       Quantity       `json:"minimumGroundSpeed,omitzero"`
 	MaximumGroundSpeed       Quantity       `json:"maximumGroundSpeed,omitzero"`
@@ -49,6 +50,8 @@ var reasonWords = [...]string{
 	calc.EngineLimitsNotGiven:   "engine_limits_not_given",
 	calc.StaysAboveMaximum:      "stays_above_maximum_",
 	calc.StaysBelowMinimum:      "stays_below_minimum_",
+	calc.OutsideSprayVolume:     "outside_spray_volume_range",
+	calc.DropletsNotAllowed:     "droplet_class_not_allowed",
 	calc.PressureRangesApart:    "pressure_ranges_apart",
 	calc.NoGearReaches:          "no_gear_reaches_speed",
 }
@@ -75,6 +78,9 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejecti
 		return a
 	}
 	a.Changes, a.Gear = changesOf(no.Changes), r.gearLabel(no.Gear)
+	if no.DropletClass != calc.UnknownDroplets {
+		a.DropletClass = dropletWords[no.DropletClass]
+	}
 	a.Nozzle = r.plannedNozzle(no.Nozzle)
 	if no.GroundSpeed != 0 {
 		a.GroundSpeed = in(no.GroundSpeed, units.speed)

@@ -147,9 +147,12 @@ func compareItems(t *testing.T, at string, s shape, items *openapi3.Schema) {
 	t.Helper()
 	if len(s.Members) > 0 {
 		compareObject(t, at+"/[]", shape{Type: "object", Members: s.Members}, items)
-	} else if !items.Type.Is("string") {
+		return
+	}
+	if !items.Type.Is("string") {
 		t.Errorf("%s: items are %v in the document", at, items.Type)
 	}
+	compareMember(t, at+"/[]", shape{Type: "string", Allowed: s.Allowed}, openapi3.NewSchemaRef("", items))
 }
 
 // quantityOf names the quantity whose units a schema lists, having checked them

@@ -108,6 +108,7 @@ var crossFieldCodes = map[string][]string{
 	}, nozzleCodes...),
 	"corrections": append([]string{
 		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
+		"outside_spray_volume_range /targetApplicationRate", "unknown_label /nozzle",
 		"required /measured/engineSpeed", "unknown_label /measured/gear", "duplicate_label /label",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size",
 	}, nozzleCodes...),

@@ -28,6 +28,10 @@ type CorrectionsInput struct {
 	RatedShaft        RatedShaft
 	Pump              Pump // zero when not known: no plan changes the engine speed then
 
+	DropletChart          []DropletRow
+	AllowedDropletClasses []DropletClass // by the label; empty when not known
+	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
+
 	// SpeedAndPressureOnly asks for the two single changes of speed and pressure, each
 	// held to its own limits alone: what a field sheet knows enough for.
 	SpeedAndPressureOnly bool
@@ -70,6 +74,7 @@ type CorrectionsResult struct {
 	RateTolerance    unit.Ratio // the one applied
 	Within           Verdict
 	OverLabelMaximum bool
+	SprayVolume      Verdict // whether the measured rate lies in SprayVolumeRange
 	Decision         CorrectionDecision
 	Plans            []Plan
 	Rejected         []Rejection
@@ -90,13 +95,15 @@ const (
 
 // Codes of Corrections.
 const (
-	CodeAboveLabelMaximum = "above_label_maximum" // the target itself is not lawful
-	CodeOutOfRange        = "out_of_range"        // an exponent that no nozzle has
-	CodeUnknownLabel      = "unknown_label"       // no item of the list has it
-	CodeDuplicateLabel    = "duplicate_label"     // two items of a list have it
+	CodeAboveLabelMaximum  = "above_label_maximum"        // the target itself is not lawful
+	CodeOutOfRange         = "out_of_range"               // an exponent that no nozzle has
+	CodeOutsideSprayVolume = "outside_spray_volume_range" // the target itself is not lawful
+	CodeUnknownLabel       = "unknown_label"              // no item of the list has it
+	CodeDuplicateLabel     = "duplicate_label"            // two items of a list have it
 
 	WarnSpeedLimitsNotGiven = "speed_limits_not_given"
 	WarnEvennessUnknown     = "boom_evenness_unknown"
+	WarnDropletsUnknown     = "droplet_class_unknown"
 	WarnAboveRatedShaft     = "above_rated_shaft_speed" // the engine turned faster than allowed
 	WarnRatedShaftNotGiven  = "rated_shaft_not_given"
 )
@@ -124,14 +131,20 @@ const (
 // positive displacement or centrifugal, gives with the engine speed what the speed
 // takes away, so that in one gear the rate hardly changes.
 //
+// What a plan sprays has to lie in the range that the label asks for, and its
+// droplet class, read in the chart, among those that the label allows. A class that
+// no chart gives is unknown and never allowed: a plan that changes pressure or nozzle
+// then says so, so that somebody looks it up.
+//
 // An uneven boom gets no plan, and neither does a rate that a controller holds. A
-// rate within tolerance and not over the label maximum needs none, unless the boom
+// rate within tolerance and lawful needs none, unless the boom
 // is uneven: a mean that is right says nothing of its parts.
 //
 // Plans are ranked by Plan.Size, least change first.
 //
 // Measured rate and speed and the target must be above zero, a target may not be
-// above the label maximum (above_label_maximum), ranges may not be inverted
+// above the label maximum (above_label_maximum) or outside the label's range
+// (outside_spray_volume_range), ranges may not be inverted
 // (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), labels of gears
 // and nozzles are unique (duplicate_label) and the present one is among them (unknown_label);
 // whatever speaks of the engine needs its measured speed (required), and whatever is put in place of a nozzle the
@@ -160,7 +173,8 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !atMost(float64(in.Measured.EngineSpeed/shaft), 1) {
 		r.Warnings = append(r.Warnings, Warning{"Measured.EngineSpeed", WarnAboveRatedShaft})
 	}
-	if r.Within == Within && !r.OverLabelMaximum && in.BoomEven != BoomUneven {
+	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
+	if r.Within == Within && !r.OverLabelMaximum && r.SprayVolume != Outside && in.BoomEven != BoomUneven {
 		return r, nil
 	}
 	if reason, stop := in.hopeless(); stop {

@@ -84,6 +84,7 @@ func (x *planner) planOf(a attempt) Plan {
 		p.RelativeChange = unit.Ratio(difference(a.to.speed/x.now.speed, 1))
 	}
 	if !x.in.SpeedAndPressureOnly {
+		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
 		p.Warnings = x.warnings(a)
 	}
 	return p
@@ -98,6 +99,9 @@ const (
 
 // warnings says what a plan takes for granted.
 func (x *planner) warnings(a attempt) (all []Warning) {
+	if class, _ := x.droplets(a.to); class == UnknownDroplets && (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) {
+		all = append(all, Warning{"DropletChart", WarnDropletsUnknown})
+	}
 	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
 		all = append(all, Warning{"Pump", WarnHoldEngineSpeed})
 	}

@@ -146,7 +146,7 @@ func TestReferencePumps(t *testing.T) {
 		if speed := rejected(r, 0, calc.ChangeSpeed); speed == nil || speed.Reason != calc.PumpFollowsEngine {
 			t.Errorf("%s: %+v", name, r) // 6.9 km/h is no gear's at 1800 rpm
 		}
-		if p := planned(r, 0, calc.ChangePressure); warned(p.Warnings) != "Pump.Regulation: set_pressure_by_hand" {
+		if p := planned(r, 0, calc.ChangePressure); warned(p.Warnings) != "DropletChart: droplet_class_unknown; Pump.Regulation: set_pressure_by_hand" {
 			t.Errorf("%s: %+v", name, p)
 		}
 		in.Gears, in.Measured.Gear = nil, ""

@@ -61,7 +61,7 @@ func TestReferenceShelf(t *testing.T) {
 	agrees(t, "its size", fast.Size, 0.723144, 1e-6) // 0.5 + ln 1.25
 	low, _ := ofNozzle(r, 3, calc.ChangeNozzle, calc.ChangePressure)
 	agrees(t, "pressure with 0.5", low.SprayPressure.In(unit.PoundPerSquareInch), 25.6, 1e-12)
-	if warned(low.Warnings) != "Nozzles[2].PressureRange: nozzle_range_not_given" {
+	if warned(low.Warnings) != "DropletChart: droplet_class_unknown; Nozzles[2].PressureRange: nozzle_range_not_given" {
 		t.Errorf("got %+v", low)
 	}
 	_, no := ofNozzle(r, 0, calc.ChangePressure)

@@ -185,8 +185,16 @@ func (x *planner) judge(a attempt) (Rejection, bool) {
 		return x.rejection(a, AtLimitOverLabel), false
 	case x.in.SpeedAndPressureOnly:
 		return Rejection{}, true
+	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == Outside:
+		return x.rejection(a, OutsideSprayVolume), false
 	}
-	return x.insideLimits(a)
+	if no, ok := x.insideLimits(a); !ok {
+		return no, false
+	}
+	if class, allowed := x.droplets(a.to); class != UnknownDroplets && allowed == Outside {
+		return x.rejection(a, DropletsNotAllowed), false
+	}
+	return Rejection{}, true
 }
 
 // insideLimits holds the whole state of an attempt to the limits, what it leaves
@@ -224,6 +232,7 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 // rejection writes an attempt down as rejected.
 func (x *planner) rejection(a attempt, reason Reason) Rejection {
 	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear, Nozzle: a.to.nozzle}
+	no.DropletClass, _ = x.droplets(a.to)
 	if a.changes.Has(ChangeGear) {
 		no.GroundSpeed = unit.Speed(a.to.speed)
 	}

@@ -44,6 +44,9 @@ type Plan struct {
 	Gear          int                  // counted from 1 in Gears; 0 for the present one
 	Nozzle        int                  // counted from 1 in Nozzles; 0 for the present one
 
+	DropletClass    DropletClass
+	DropletsAllowed Verdict // not judged when nothing says which classes are
+
 	PredictedApplicationRate unit.ApplicationRate
 	Deviation                unit.Ratio // of the prediction from the target
 	AtLimit                  bool       // a limit stops it short of the target
@@ -77,6 +80,7 @@ type Rejection struct {
 	Gear              int                  // counted from 1 in Gears; 0 for the present one
 	Nozzle            int                  // counted from 1 in Nozzles; 0 for the present one
 	GroundSpeed       unit.Speed           // in that gear
+	DropletClass      DropletClass
 
 	ApplicationRateAtLimit unit.ApplicationRate // zero when no limit is in the way
 	DeviationAtLimit       unit.Ratio
@@ -103,6 +107,8 @@ const (
 	EngineLimitsNotGiven
 	StaysAboveMaximum // what it leaves as it is lies outside its limits
 	StaysBelowMinimum
+	OutsideSprayVolume // in tolerance, but outside the range that the label asks for
+	DropletsNotAllowed
 	PressureRangesApart // no pressure suits both the system and the nozzle
 	NoGearReaches       // no gear drives at that speed inside the limits of the engine
 )
