@@ -23,6 +23,7 @@ type CorrectionsRequest struct {
 	EngineSpeedLimits     Range                `json:"engineSpeedLimits,omitzero"`
 	RatedShaft            RatedShaftRequest    `json:"ratedShaft,omitzero"`
 	Pump                  PumpRequest          `json:"pump,omitzero"`
+	DutyCycleLimits       Range                `json:"dutyCycleLimits,omitzero"`
 	DropletChart          []DropletRowRequest  `json:"dropletChart,omitzero"`
 	AllowedDropletClasses []string             `json:"allowedDropletClasses,omitzero"`
 	SprayVolumeRange      Range                `json:"sprayVolumeRange,omitzero"`
@@ -37,6 +38,7 @@ type MeasuredRequest struct {
 	GroundSpeed     Quantity `json:"groundSpeed"`
 	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
 	EngineSpeed     Quantity `json:"engineSpeed,omitzero"`
+	DutyCycle       Quantity `json:"dutyCycle,omitzero"`
 	Gear            string   `json:"gear,omitzero"`
 }
 
@@ -51,6 +53,7 @@ var measuredTable = objectOf(
 	require(quantity("groundSpeed", func(m *MeasuredRequest) *Quantity { return &m.GroundSpeed }, unit.KindSpeed)),
 	quantity("sprayPressure", func(m *MeasuredRequest) *Quantity { return &m.SprayPressure }, unit.KindPressure),
 	quantity("engineSpeed", func(m *MeasuredRequest) *Quantity { return &m.EngineSpeed }, unit.KindRotationalSpeed),
+	quantity("dutyCycle", func(m *MeasuredRequest) *Quantity { return &m.DutyCycle }, unit.KindRatio),
 	label("gear", func(m *MeasuredRequest) *string { return &m.Gear }, longestLabel),
 )
 
@@ -74,6 +77,7 @@ var correctionsTable = objectOf(
 	nested("engineSpeedLimits", func(r *CorrectionsRequest) *Range { return &r.EngineSpeedLimits }, engineSpeedRangeTable),
 	nested("ratedShaft", func(r *CorrectionsRequest) *RatedShaftRequest { return &r.RatedShaft }, ratedShaftTable),
 	nested("pump", func(r *CorrectionsRequest) *PumpRequest { return &r.Pump }, pumpTable),
+	nested("dutyCycleLimits", func(r *CorrectionsRequest) *Range { return &r.DutyCycleLimits }, dutyCycleRangeTable),
 	list("dropletChart", func(r *CorrectionsRequest) *[]DropletRowRequest { return &r.DropletChart }, 0, mostDropletRows, dropletRowTable),
 	wordList("allowedDropletClasses", func(r *CorrectionsRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
 	nested("sprayVolumeRange", func(r *CorrectionsRequest) *Range { return &r.SprayVolumeRange }, rateRangeTable),
@@ -98,6 +102,7 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 			GroundSpeed:     unit.Speed(r.Measured.GroundSpeed.si()),
 			SprayPressure:   unit.Pressure(r.Measured.SprayPressure.si()),
 			EngineSpeed:     unit.RotationalSpeed(r.Measured.EngineSpeed.si()),
+			DutyCycle:       unit.Ratio(r.Measured.DutyCycle.si()),
 			Gear:            r.Measured.Gear,
 		},
 		TargetApplicationRate: unit.ApplicationRate(r.TargetApplicationRate.si()),

@@ -32,6 +32,7 @@ type PlanResponse struct {
 	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
 	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
 	SprayPressure            Quantity       `json:"sprayPressure,omitzero"`
+	DutyCycle                Quantity       `json:"dutyCycle,omitzero"`
 	DropletClass             string         `json:"dropletClass,omitzero"`
 	DropletClassAllowed      *bool          `json:"dropletClassAllowed,omitzero"`
 	PredictedApplicationRate Quantity       `json:"predictedApplicationRate"`
@@ -46,7 +47,7 @@ type PlanResponse struct {
 
 // The words of calc's results, in the order of their constants.
 var (
-	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "nozzle", "combined"}
+	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "nozzle", "duty_cycle", "combined"}
 	correctionDecisionWords = [...]string{"none_needed", "choose_plan", "repair_first", "calibrate_controller", "out_of_reach"}
 	// remeasureWords: any change means measuring again what it moves.
 	remeasureWords = [...][]string{
@@ -55,6 +56,7 @@ var (
 		calc.ChangeEngineSpeed: {"pressure-uniformity", "ground-speed", "application-rate"},
 		calc.ChangeGear:        {"ground-speed", "application-rate"},
 		calc.ChangeNozzle:      {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
+		calc.ChangeDutyCycle:   {"nozzle-acceptance", "application-rate"},
 	}
 	// remeasureOrder is that of the job.
 	remeasureOrder = [...]string{"pressure-uniformity", "nozzle-acceptance", "ground-speed", "application-rate"}
@@ -124,6 +126,9 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanRe
 	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(Number)
 	*a.ChangeSize = Number(p.Size)
+	if p.DutyCycle != 0 {
+		a.DutyCycle = percent(p.DutyCycle)
+	}
 	if p.EngineSpeed != 0 {
 		a.EngineSpeed = in(p.EngineSpeed, unitRpm)
 	}

@@ -42,7 +42,10 @@ var gearTable = objectOf(
 	require(quantity("engineSpeed", func(g *GearRequest) *Quantity { return &g.EngineSpeed }, unit.KindRotationalSpeed)),
 )
 
-var engineSpeedRangeTable = rangeTable(unit.KindRotationalSpeed)
+var (
+	engineSpeedRangeTable = rangeTable(unit.KindRotationalSpeed)
+	dutyCycleRangeTable   = rangeTable(unit.KindRatio)
+)
 
 var ratedShaftTable = objectOf(
 	require(quantity("engineSpeed", func(s *RatedShaftRequest) *Quantity { return &s.EngineSpeed }, unit.KindRotationalSpeed)),
@@ -54,7 +57,7 @@ var pumpTable = objectOf(
 	require(oneOf("regulation", func(p *PumpRequest) *string { return &p.Regulation }, pumpRegulationWords...)),
 )
 
-// machineInput fills in engine, gears and pump.
+// machineInput fills in engine, gears, pump and duty cycle.
 func (r *CorrectionsRequest) machineInput(in *calc.CorrectionsInput) {
 	if len(r.Gears) > 0 {
 		in.Gears = make([]calc.Gear, len(r.Gears))
@@ -67,6 +70,7 @@ func (r *CorrectionsRequest) machineInput(in *calc.CorrectionsInput) {
 	in.EngineSpeedLimits = calc.EngineSpeedRange{
 		Low: unit.RotationalSpeed(r.EngineSpeedLimits.Low.si()), High: unit.RotationalSpeed(r.EngineSpeedLimits.High.si()),
 	}
+	in.DutyCycleLimits = calc.DutyCycleRange{Low: unit.Ratio(r.DutyCycleLimits.Low.si()), High: unit.Ratio(r.DutyCycleLimits.High.si())}
 	in.RatedShaft.EngineSpeed = unit.RotationalSpeed(r.RatedShaft.EngineSpeed.si())
 	in.Pump = calc.Pump{
 		Type:       calc.PumpType(1 + slices.Index(pumpTypeWords, r.Pump.Type)),

@@ -27,6 +27,9 @@ type RejectionResponse struct {
 	NeededEngineSpeed        Quantity       `json:"neededEngineSpeed,omitzero"`
 	MinimumEngineSpeed       Quantity       `json:"minimumEngineSpeed,omitzero"`
 	MaximumEngineSpeed       Quantity       `json:"maximumEngineSpeed,omitzero"`
+	NeededDutyCycle          Quantity       `json:"neededDutyCycle,omitzero"`
+	MinimumDutyCycle         Quantity       `json:"minimumDutyCycle,omitzero"`
+	MaximumDutyCycle         Quantity       `json:"maximumDutyCycle,omitzero"`
 	ApplicationRateAtLimit   Quantity       `json:"applicationRateAtLimit,omitzero"`
 	DeviationAtLimit         Quantity       `json:"deviationAtLimit,omitzero"`
 	PredictedApplicationRate Quantity       `json:"predictedApplicationRate,omitzero"`
@@ -37,23 +40,24 @@ const unitRpm = unit.IDRpm
 
 // reasonWords are calc's reasons; those that end in _ go on with what the limit is of.
 var reasonWords = [...]string{
-	calc.AboveMaximum:           "above_maximum_",
-	calc.BelowMinimum:           "below_minimum_",
-	calc.Uneven:                 "boom_uneven",
-	calc.Controlled:             "rate_controller",
-	calc.PressureNotMeasured:    "pressure_not_measured",
-	calc.PressureLimitsNotGiven: "pressure_limits_not_given",
-	calc.AtLimitOverLabel:       "over_label_maximum",
-	calc.OutsideTolerance:       "outside_tolerance",
-	calc.PumpNotGiven:           "pump_not_given",
-	calc.PumpFollowsEngine:      "pump_follows_engine",
-	calc.EngineLimitsNotGiven:   "engine_limits_not_given",
-	calc.StaysAboveMaximum:      "stays_above_maximum_",
-	calc.StaysBelowMinimum:      "stays_below_minimum_",
-	calc.OutsideSprayVolume:     "outside_spray_volume_range",
-	calc.DropletsNotAllowed:     "droplet_class_not_allowed",
-	calc.PressureRangesApart:    "pressure_ranges_apart",
-	calc.NoGearReaches:          "no_gear_reaches_speed",
+	calc.AboveMaximum:            "above_maximum_",
+	calc.BelowMinimum:            "below_minimum_",
+	calc.Uneven:                  "boom_uneven",
+	calc.Controlled:              "rate_controller",
+	calc.PressureNotMeasured:     "pressure_not_measured",
+	calc.PressureLimitsNotGiven:  "pressure_limits_not_given",
+	calc.AtLimitOverLabel:        "over_label_maximum",
+	calc.OutsideTolerance:        "outside_tolerance",
+	calc.PumpNotGiven:            "pump_not_given",
+	calc.PumpFollowsEngine:       "pump_follows_engine",
+	calc.EngineLimitsNotGiven:    "engine_limits_not_given",
+	calc.StaysAboveMaximum:       "stays_above_maximum_",
+	calc.StaysBelowMinimum:       "stays_below_minimum_",
+	calc.OutsideSprayVolume:      "outside_spray_volume_range",
+	calc.DropletsNotAllowed:      "droplet_class_not_allowed",
+	calc.PressureRangesApart:     "pressure_ranges_apart",
+	calc.DutyCycleLimitsNotGiven: "duty_cycle_limits_not_given",
+	calc.NoGearReaches:           "no_gear_reaches_speed",
 }
 
 func reasonOf(no calc.Rejection) string {
@@ -70,6 +74,7 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejecti
 	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, no.NeededGroundSpeed, no.SpeedLimit, units.speed)
 	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, no.NeededPressure, no.PressureLimit, units.pressure)
 	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unitRpm)
+	bounded(&a.NeededDutyCycle, &a.MinimumDutyCycle, &a.MaximumDutyCycle, no.NeededDutyCycle, no.DutyCycleLimit, unit.IDPct)
 	if no.ApplicationRateAtLimit != 0 {
 		a.ApplicationRateAtLimit = in(no.ApplicationRateAtLimit, units.rate)
 		a.DeviationAtLimit = percent(no.DeviationAtLimit)

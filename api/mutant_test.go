@@ -109,7 +109,8 @@ var crossFieldCodes = map[string][]string{
 	"corrections": append([]string{
 		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
 		"outside_spray_volume_range /targetApplicationRate", "unknown_label /nozzle",
-		"required /measured/engineSpeed", "unknown_label /measured/gear", "duplicate_label /label",
+		"required /measured/engineSpeed", "required /measured/dutyCycle",
+		"above_100_percent /measured/dutyCycle", "above_100_percent /dutyCycleLimits/high", "unknown_label /measured/gear", "duplicate_label /label",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size",
 	}, nozzleCodes...),
 	"calibrations": append([]string{

@@ -19,7 +19,7 @@ import (
 var unworded = []string{"not_finite", "unknown_size"}
 
 // limitedChanges are those that a limit can be in the way of.
-var limitedChanges = []calc.Change{calc.ChangeSpeed, calc.ChangePressure, calc.ChangeEngineSpeed}
+var limitedChanges = []calc.Change{calc.ChangeSpeed, calc.ChangePressure, calc.ChangeEngineSpeed, calc.ChangeDutyCycle}
 
 // TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of package calc
 // and asks for the words of each.

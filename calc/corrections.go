@@ -28,6 +28,8 @@ type CorrectionsInput struct {
 	RatedShaft        RatedShaft
 	Pump              Pump // zero when not known: no plan changes the engine speed then
 
+	DutyCycleLimits DutyCycleRange // zero when not known: no plan by duty cycle then
+
 	DropletChart          []DropletRow
 	AllowedDropletClasses []DropletClass // by the label; empty when not known
 	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
@@ -43,6 +45,7 @@ type MeasuredState struct {
 	GroundSpeed     unit.Speed
 	SprayPressure   unit.Pressure        // zero when not known: no plan by pressure then
 	EngineSpeed     unit.RotationalSpeed // zero when not known; gears need it
+	DutyCycle       unit.Ratio           // of pulsing nozzles; zero when they do not pulse
 	// Gear is the label of the present gear. Empty stands for the one of Gears that
 	// comes nearest to the measured speed, when it comes within DefaultRunTolerance.
 	Gear string
@@ -98,8 +101,9 @@ const (
 	CodeAboveLabelMaximum  = "above_label_maximum"        // the target itself is not lawful
 	CodeOutOfRange         = "out_of_range"               // an exponent that no nozzle has
 	CodeOutsideSprayVolume = "outside_spray_volume_range" // the target itself is not lawful
-	CodeUnknownLabel       = "unknown_label"              // no item of the list has it
-	CodeDuplicateLabel     = "duplicate_label"            // two items of a list have it
+	CodeAboveWhole         = "above_100_percent"
+	CodeUnknownLabel       = "unknown_label"   // no item of the list has it
+	CodeDuplicateLabel     = "duplicate_label" // two items of a list have it
 
 	WarnSpeedLimitsNotGiven = "speed_limits_not_given"
 	WarnEvennessUnknown     = "boom_evenness_unknown"
@@ -115,6 +119,7 @@ const (
 //	speed        v' = v x R / T
 //	pressure     p' = p x (T / R)^(1/n)
 //	engine speed e' = e x R / T
+//	duty cycle   d' = d x T / R
 //	gear         v' = groundSpeed x e / engineSpeed of that gear
 //	nozzle       R' = R x (Q2 / p2^n) / (Q1 / p1^n), Q and p the ratings
 //
@@ -122,7 +127,7 @@ const (
 // the limit if the rate there is within the tolerance and not over the label
 // maximum; else it is rejected, with the numbers. Gears and nozzles cannot be aimed:
 // each combination of them is a plan when it lands within the tolerance, and with
-// each the pressure and the speed are solved too. Whatever a plan leaves as it is must
+// each pressure, speed and duty cycle are solved too. Whatever a plan leaves as it is must
 // lie inside its limits as well, and the engine never turns faster than at rated
 // shaft speed. Of the pressure limits of system and nozzle the narrower holds.
 //
@@ -145,7 +150,8 @@ const (
 // Measured rate and speed and the target must be above zero, a target may not be
 // above the label maximum (above_label_maximum) or outside the label's range
 // (outside_spray_volume_range), ranges may not be inverted
-// (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), labels of gears
+// (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), a duty
+// cycle is at most 1 (above_100_percent), labels of gears
 // and nozzles are unique (duplicate_label) and the present one is among them (unknown_label);
 // whatever speaks of the engine needs its measured speed (required), and whatever is put in place of a nozzle the
 // rating of the present one.
@@ -153,8 +159,8 @@ const (
 // Source: speed for another rate, Montana State University Extension MT 2000-14
 // (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian
 // advisory sheet https://dokumen.tips/documents/izracun-doze-koncentracije.html;
-// speed with engine speed in one gear, and what pumps do, common practice, no
-// published source
+// speed with engine speed in one gear, flow with duty cycle, and what pumps do,
+// common practice, no published source
 func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if err := in.check(); err != nil {
 		return CorrectionsResult{}, err
@@ -222,6 +228,9 @@ func (in CorrectionsInput) means() []Change {
 	}
 	if len(in.Gears) > 0 {
 		all = append(all, ChangeGear)
+	}
+	if in.Measured.DutyCycle != 0 {
+		all = append(all, ChangeDutyCycle)
 	}
 	if len(in.Nozzles) > 0 {
 		all = append(all, ChangeNozzle)

@@ -23,6 +23,7 @@ func (in CorrectionsInput) check() error {
 	v = append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
 	in.checkMachine(&v)
 	in.checkNozzles(&v)
+	in.checkDuty(&v)
 	in.checkLabel(&v)
 	return v.err()
 }

@@ -54,6 +54,9 @@ func (x *planner) solutions(base attempt) (all []attempt) {
 	} else if len(x.in.Gears) == 0 {
 		all = append(all, x.solveSpeed(base))
 	}
+	if x.in.DutyCycleLimits != (DutyCycleRange{}) {
+		all = append(all, x.solveDuty(base))
+	}
 	return all
 }
 
@@ -71,6 +74,9 @@ func (x *planner) planOf(a attempt) Plan {
 	if a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle) {
 		p.SprayPressure = unit.Pressure(a.to.pressure)
 	}
+	if a.changes.Has(ChangeDutyCycle) {
+		p.DutyCycle = unit.Ratio(a.to.duty)
+	}
 	if a.changes.Has(ChangeEngineSpeed) || a.changes.Has(ChangeGear) {
 		p.EngineSpeed = unit.RotationalSpeed(a.to.engine)
 	}
@@ -78,6 +84,8 @@ func (x *planner) planOf(a attempt) Plan {
 	case ChangeCombined:
 	case ChangePressure:
 		p.RelativeChange = unit.Ratio(difference(a.to.pressure/x.now.pressure, 1))
+	case ChangeDutyCycle:
+		p.RelativeChange = unit.Ratio(difference(a.to.duty/x.now.duty, 1))
 	case ChangeNozzle:
 		p.RelativeChange = x.flowOf(a.to.nozzle)
 	default:
@@ -105,7 +113,7 @@ func (x *planner) warnings(a attempt) (all []Warning) {
 	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
 		all = append(all, Warning{"Pump", WarnHoldEngineSpeed})
 	}
-	if (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) && x.in.Pump.Regulation == NoRegulation {
+	if a.changes&(setOf(ChangePressure)|setOf(ChangeNozzle)|setOf(ChangeDutyCycle)) != 0 && x.in.Pump.Regulation == NoRegulation {
 		all = append(all, Warning{"Pump.Regulation", WarnSetPressure})
 	}
 	if a.to.engine != 0 && a.to.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {

@@ -102,6 +102,9 @@ func size(from, to machineState) float64 {
 	if from.pressure != 0 {
 		sum += math.Abs(math.Log(to.pressure / from.pressure))
 	}
+	if from.duty != 0 {
+		sum += math.Abs(math.Log(to.duty / from.duty))
+	}
 	if to.gear != 0 {
 		sum += GearChangeCost
 	}

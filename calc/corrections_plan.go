@@ -28,8 +28,8 @@ func place(solved, low, high float64) stand {
 // machineState is everything that the rate hangs on. Zero is not known; of the
 // engine also that a plan leaves it open; of gear and nozzle that they stay.
 type machineState struct {
-	speed, pressure, engine float64
-	gear, nozzle            int
+	speed, pressure, engine, duty float64
+	gear, nozzle                  int
 }
 
 // planner holds what every attempt starts from.
@@ -46,6 +46,7 @@ func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
 		in: in, r: r, target: float64(in.TargetApplicationRate), gear: in.presentGear(),
 		now: machineState{
 			speed: float64(in.Measured.GroundSpeed), pressure: float64(in.Measured.SprayPressure), engine: float64(in.Measured.EngineSpeed),
+			duty: float64(in.Measured.DutyCycle),
 		},
 	}
 }
@@ -63,6 +64,9 @@ func (x *planner) plan() {
 			x.r.Warnings = append(x.r.Warnings, Warning{"RatedShaft", WarnRatedShaftNotGiven})
 		}
 	}
+	if x.now.duty != 0 {
+		x.byDuty()
+	}
 	x.combine()
 }
 
@@ -74,6 +78,9 @@ func (x *planner) rate(s machineState) float64 {
 	}
 	if s.pressure != x.now.pressure {
 		rate *= power(s.pressure/x.now.pressure, x.in.PressureExponent)
+	}
+	if s.duty != x.now.duty {
+		rate *= s.duty / x.now.duty
 	}
 	if s.nozzle != 0 {
 		rate *= x.flowRatio(s.nozzle)
@@ -212,6 +219,7 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 		{ChangeSpeed, x.now.speed, a.to.speed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High)},
 		{ChangePressure, x.now.pressure, a.to.pressure, float64(pressure.Low), float64(pressure.High)},
 		{ChangeEngineSpeed, x.now.engine, a.to.engine, engineLow, engineHigh},
+		{ChangeDutyCycle, x.now.duty, a.to.duty, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High)},
 	} {
 		if l.value == 0 {
 			continue
@@ -255,6 +263,8 @@ func (x *planner) rejection(a attempt, reason Reason) Rejection {
 		no.PressureLimit = unit.Pressure(a.to.pressure)
 	case ChangeEngineSpeed:
 		no.EngineSpeedLimit = unit.RotationalSpeed(a.to.engine)
+	case ChangeDutyCycle:
+		no.DutyCycleLimit = unit.Ratio(a.to.duty)
 	}
 	return no
 }

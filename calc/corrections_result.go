@@ -12,6 +12,7 @@ const (
 	ChangeEngineSpeed
 	ChangeGear
 	ChangeNozzle
+	ChangeDutyCycle
 	ChangeCombined // more than one of the others
 )
 
@@ -41,6 +42,7 @@ type Plan struct {
 	GroundSpeed   unit.Speed           // of a plan that changes it, by whatever means
 	SprayPressure unit.Pressure        // of a plan by pressure or nozzle
 	EngineSpeed   unit.RotationalSpeed // of a plan by engine speed or gear
+	DutyCycle     unit.Ratio           // of a plan that changes it
 	Gear          int                  // counted from 1 in Gears; 0 for the present one
 	Nozzle        int                  // counted from 1 in Nozzles; 0 for the present one
 
@@ -53,8 +55,8 @@ type Plan struct {
 	// RelativeChange is new over old less 1, of what a single change changes: of the
 	// speed for engine speed and gear, of the flow for a nozzle. Zero in a combined plan.
 	RelativeChange unit.Ratio
-	// Size is how much is changed: the sum of |ln(new / old)| of ground speed and
-	// pressure, GearChangeCost for another gear and NozzleChangeCost for other nozzles.
+	// Size is how much is changed: the sum of |ln(new / old)| of ground speed,
+	// pressure and duty cycle, GearChangeCost for another gear and NozzleChangeCost for other nozzles.
 	Size     float64
 	Warnings []Warning
 }
@@ -74,9 +76,11 @@ type Rejection struct {
 	NeededGroundSpeed unit.Speed
 	NeededPressure    unit.Pressure
 	NeededEngineSpeed unit.RotationalSpeed
+	NeededDutyCycle   unit.Ratio
 	SpeedLimit        unit.Speed           // the limit in the way
 	PressureLimit     unit.Pressure        // the limit in the way
 	EngineSpeedLimit  unit.RotationalSpeed // the limit in the way
+	DutyCycleLimit    unit.Ratio           // the limit in the way
 	Gear              int                  // counted from 1 in Gears; 0 for the present one
 	Nozzle            int                  // counted from 1 in Nozzles; 0 for the present one
 	GroundSpeed       unit.Speed           // in that gear
@@ -105,6 +109,7 @@ const (
 	PumpNotGiven           // so nobody knows what the flow does with the engine
 	PumpFollowsEngine      // flow and speed change together
 	EngineLimitsNotGiven
+	DutyCycleLimitsNotGiven
 	StaysAboveMaximum // what it leaves as it is lies outside its limits
 	StaysBelowMinimum
 	OutsideSprayVolume // in tolerance, but outside the range that the label asks for
@@ -123,5 +128,7 @@ func (n *Rejection) put(of Change, needed, limit float64) {
 		n.NeededPressure, n.PressureLimit = unit.Pressure(needed), unit.Pressure(limit)
 	case ChangeEngineSpeed:
 		n.NeededEngineSpeed, n.EngineSpeedLimit = unit.RotationalSpeed(needed), unit.RotationalSpeed(limit)
+	case ChangeDutyCycle:
+		n.NeededDutyCycle, n.DutyCycleLimit = unit.Ratio(needed), unit.Ratio(limit)
 	}
 }
