@@ -23,7 +23,7 @@ type CorrectionsInput struct {
 	Nozzle  ShelfNozzle   // the present one; its range bounds the pressure
 	Nozzles []ShelfNozzle // that may take its place; they need its rating
 
-	Gears             []Gear           // at most twelve are worth a look; none when only speed is to change
+	Gears             []Gear           // that may be used, the present one among them or not
 	EngineSpeedLimits EngineSpeedRange // zero when not known
 	RatedShaft        RatedShaft
 	Pump              Pump // zero when not known: no plan changes the engine speed then
@@ -107,7 +107,6 @@ const (
 
 	WarnSpeedLimitsNotGiven = "speed_limits_not_given"
 	WarnEvennessUnknown     = "boom_evenness_unknown"
-	WarnDropletsUnknown     = "droplet_class_unknown"
 	WarnAboveRatedShaft     = "above_rated_shaft_speed" // the engine turned faster than allowed
 	WarnRatedShaftNotGiven  = "rated_shaft_not_given"
 )

@@ -1,6 +1,10 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
 
 // combine tries every combination of another gear and other nozzles: as it is, and
 // with each thing that can be solved in it.
@@ -98,11 +102,31 @@ func (x *planner) planOf(a attempt) Plan {
 	return p
 }
 
+// size is Plan.Size of going from one state to another.
+func size(from, to machineState) float64 {
+	sum := math.Abs(math.Log(to.speed / from.speed))
+	if from.pressure != 0 {
+		sum += math.Abs(math.Log(to.pressure / from.pressure))
+	}
+	if from.duty != 0 {
+		sum += math.Abs(math.Log(to.duty / from.duty))
+	}
+	if to.gear != 0 {
+		sum += GearChangeCost
+	}
+	if to.nozzle != 0 {
+		sum += NozzleChangeCost
+	}
+	return sum
+}
+
 // Warnings of a plan.
 const (
-	WarnHoldEngineSpeed = "hold_engine_speed" // the pump follows the engine: change the speed by the gear
-	WarnSetPressure     = "set_pressure_by_hand"
-	WarnPumpMargin      = "pump_flow_margin" // it turns slower: is it still enough
+	WarnHoldEngineSpeed     = "hold_engine_speed" // the pump follows the engine: change the speed by the gear
+	WarnSetPressure         = "set_pressure_by_hand"
+	WarnPumpMargin          = "pump_flow_margin" // it turns slower: is it still enough
+	WarnNozzleRangeNotGiven = "nozzle_range_not_given"
+	WarnDropletsUnknown     = "droplet_class_unknown"
 )
 
 // warnings says what a plan takes for granted.

@@ -121,10 +121,11 @@ func (x *planner) byEngine() {
 		x.settle(a)
 		return
 	}
-	no := x.rejection(a, reason)
-	if reason == PumpFollowsEngine { // what it would come to: no change
-		no.EngineSpeedLimit, no.SpeedLimit = 0, 0
+	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason}
+	if reason == PumpFollowsEngine { // whatever the engine does, the rate stays
 		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
+	} else {
+		no.put(ChangeEngineSpeed, a.needed, 0)
 	}
 	x.r.Rejected = append(x.r.Rejected, no)
 }

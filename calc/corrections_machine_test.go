@@ -135,11 +135,14 @@ func TestReferencePumps(t *testing.T) {
 			continue
 		}
 		// The gear at the same engine speed is a plan with any pump.
-		agrees(t, "needed", no.NeededEngineSpeed.In(unit.RevolutionPerMinute), 2070, 1e-12)
 		if planned(r, 3, calc.ChangeGear) == nil || planned(r, 3, calc.ChangeGear, calc.ChangeEngineSpeed) != nil {
 			t.Errorf("%s: %+v", name, r)
 		}
+		if no.EngineSpeedLimit != 0 || no.ApplicationRateAtLimit != 0 {
+			t.Errorf("%s: %+v", name, no)
+		}
 		if c.want != calc.PumpFollowsEngine {
+			agrees(t, "needed", no.NeededEngineSpeed.In(unit.RevolutionPerMinute), 2070, 1e-12)
 			continue
 		}
 		agrees(t, "rate at any engine speed", no.PredictedApplicationRate.In(unit.LitrePerHectare), 230, 1e-12)

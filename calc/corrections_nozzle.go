@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"math"
-
-	"wetrun/calc/unit"
-)
+import "wetrun/calc/unit"
 
 // A ShelfNozzle is a nozzle that is at hand, all of one kind along the boom.
 type ShelfNozzle struct {
@@ -61,9 +57,6 @@ func (x *planner) pressureRange(n int) (both PressureRange, apart bool) {
 	return both, !atMost(float64(both.Low/both.High), 1)
 }
 
-// Warnings of plans with another nozzle.
-const WarnNozzleRangeNotGiven = "nozzle_range_not_given"
-
 // checkNozzles checks the shelf. With one the present nozzle has to be known too.
 func (in CorrectionsInput) checkNozzles(v *Invalid) {
 	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != 0 {
@@ -94,24 +87,6 @@ func (x *planner) byNozzle() {
 			})
 		}
 	}
-}
-
-// size is Plan.Size of going from one state to another.
-func size(from, to machineState) float64 {
-	sum := math.Abs(math.Log(to.speed / from.speed))
-	if from.pressure != 0 {
-		sum += math.Abs(math.Log(to.pressure / from.pressure))
-	}
-	if from.duty != 0 {
-		sum += math.Abs(math.Log(to.duty / from.duty))
-	}
-	if to.gear != 0 {
-		sum += GearChangeCost
-	}
-	if to.nozzle != 0 {
-		sum += NozzleChangeCost
-	}
-	return sum
 }
 
 // flowOf is what another nozzle does to the flow of the boom, less 1.
