@@ -147,7 +147,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		a.Rate.Result = &part
 	}
 	if x.Correction != nil {
-		part := correctionsAnswer(ctx, *x.Correction, r.units())
+		part := correctionsAnswer(ctx, *x.Correction, &CorrectionsRequest{Results: r.Results, sheet: true})
 		for i, w := range part.Warnings {
 			if w.Code == calc.WarnEvennessUnknown {
 				part.Warnings[i].Pointer = "#/pressure"

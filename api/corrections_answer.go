@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"slices"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -9,133 +10,164 @@ import (
 
 // CorrectionsResponse is the answer.
 type CorrectionsResponse struct {
-	Deviation        Quantity            `json:"deviation"`
-	RateTolerance    Quantity            `json:"rateTolerance"`
-	WithinTolerance  bool                `json:"withinTolerance"`
-	OverLabelMaximum bool                `json:"overLabelMaximum"`
-	Decision         string              `json:"decision"`
-	DecisionDetail   string              `json:"decisionDetail"`
-	Plans            []PlanResponse      `json:"plans"`
-	Rejected         []RejectionResponse `json:"rejected"`
-	Warnings         []warning           `json:"warnings,omitzero"`
-	Cautions         []notice            `json:"cautions"`
+	Deviation              Quantity            `json:"deviation"`
+	RateTolerance          Quantity            `json:"rateTolerance"`
+	WithinTolerance        bool                `json:"withinTolerance"`
+	OverLabelMaximum       bool                `json:"overLabelMaximum"`
+	WithinSprayVolumeRange *bool               `json:"withinSprayVolumeRange,omitzero"`
+	Decision               string              `json:"decision"`
+	DecisionDetail         string              `json:"decisionDetail"`
+	Plans                  []PlanResponse      `json:"plans"`
+	Rejected               []RejectionResponse `json:"rejected"`
+	Warnings               []warning           `json:"warnings,omitzero"`
+	Cautions               []notice            `json:"cautions"`
 }
 
-// PlanResponse is one change that leads to the target.
+// PlanResponse is one change, or some together, that lead to the target.
 type PlanResponse struct {
-	Change                   string   `json:"change"`
-	GroundSpeed              Quantity `json:"groundSpeed,omitzero"`
-	SprayPressure            Quantity `json:"sprayPressure,omitzero"`
-	PredictedApplicationRate Quantity `json:"predictedApplicationRate"`
-	Deviation                Quantity `json:"deviation"`
-	AtLimit                  bool     `json:"atLimit"`
-	RelativeChange           Quantity `json:"relativeChange"`
-	Remeasure                []string `json:"remeasure"`
-}
-
-// RejectionResponse is a change that cannot be made, with the numbers.
-type RejectionResponse struct {
-	Change                 string   `json:"change"`
-	Reason                 string   `json:"reason"`
-	Detail                 string   `json:"detail"`
-	NeededGroundSpeed      Quantity `json:"neededGroundSpeed,omitzero"`
-	MinimumGroundSpeed     Quantity `json:"minimumGroundSpeed,omitzero"`
-	MaximumGroundSpeed     Quantity `json:"maximumGroundSpeed,omitzero"`
-	NeededPressure         Quantity `json:"neededPressure,omitzero"`
-	MinimumPressure        Quantity `json:"minimumPressure,omitzero"`
-	MaximumPressure        Quantity `json:"maximumPressure,omitzero"`
-	ApplicationRateAtLimit Quantity `json:"applicationRateAtLimit,omitzero"`
-	DeviationAtLimit       Quantity `json:"deviationAtLimit,omitzero"`
+	Change                   string         `json:"change"`
+	Changes                  []string       `json:"changes,omitzero"`
+	Gear                     string         `json:"gear,omitzero"`
+	EngineSpeed              Quantity       `json:"engineSpeed,omitzero"`
+	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
+	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
+	SprayPressure            Quantity       `json:"sprayPressure,omitzero"`
+	DutyCycle                Quantity       `json:"dutyCycle,omitzero"`
+	DropletClass             string         `json:"dropletClass,omitzero"`
+	DropletClassAllowed      *bool          `json:"dropletClassAllowed,omitzero"`
+	PredictedApplicationRate Quantity       `json:"predictedApplicationRate"`
+	Deviation                Quantity       `json:"deviation"`
+	AtLimit                  bool           `json:"atLimit"`
+	RelativeChange           Quantity       `json:"relativeChange,omitzero"`
+	ChangeSize               *Number        `json:"changeSize,omitzero"`
+	Remeasure                []string       `json:"remeasure"`
+	Warnings                 []warning      `json:"warnings,omitzero"`
+	Cautions                 []string       `json:"cautions,omitzero"`
 }
 
 // The words of calc's results, in the order of their constants.
 var (
-	changeWords             = [...]string{"speed", "pressure"}
+	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "nozzle", "duty_cycle", "combined"}
 	correctionDecisionWords = [...]string{"none_needed", "choose_plan", "repair_first", "calibrate_controller", "out_of_reach"}
-	reasonWords             = [...][2]string{ // by change
-		calc.AboveMaximum:           {"above_maximum_speed", "above_maximum_pressure"},
-		calc.BelowMinimum:           {"below_minimum_speed", "below_minimum_pressure"},
-		calc.Uneven:                 {"boom_uneven", "boom_uneven"},
-		calc.Controlled:             {"rate_controller", "rate_controller"},
-		calc.PressureNotMeasured:    {"", "pressure_not_measured"},
-		calc.PressureLimitsNotGiven: {"", "pressure_limits_not_given"},
-		calc.AtLimitOverLabel:       {"over_label_maximum", "over_label_maximum"},
-	}
 	// remeasureWords: any change means measuring again what it moves.
-	remeasureWords = [...][]string{{"ground-speed", "application-rate"}, {"pressure-uniformity", "nozzle-acceptance", "application-rate"}}
+	remeasureWords = [...][]string{
+		calc.ChangeSpeed:       {"ground-speed", "application-rate"},
+		calc.ChangePressure:    {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
+		calc.ChangeEngineSpeed: {"pressure-uniformity", "ground-speed", "application-rate"},
+		calc.ChangeGear:        {"ground-speed", "application-rate"},
+		calc.ChangeNozzle:      {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
+		calc.ChangeDutyCycle:   {"nozzle-acceptance", "application-rate"},
+	}
+	// remeasureOrder is that of the job.
+	remeasureOrder = [...]string{"pressure-uniformity", "nozzle-acceptance", "ground-speed", "application-rate"}
 )
 
-func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, units *resultUnits) CorrectionsResponse {
+func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *CorrectionsRequest) CorrectionsResponse {
 	lang := text.From(ctx)
 	word := correctionDecisionWords[x.Decision]
 	a := CorrectionsResponse{
-		Deviation:        percent(x.Deviation),
-		RateTolerance:    percent(x.RateTolerance),
-		WithinTolerance:  x.Within == calc.Within,
-		OverLabelMaximum: x.OverLabelMaximum,
-		Decision:         word,
-		DecisionDetail:   text.Of(lang, "correction."+word),
-		Plans:            make([]PlanResponse, len(x.Plans)),
-		Rejected:         make([]RejectionResponse, len(x.Rejected)),
-		Warnings:         warnings(ctx, x.Warnings),
+		Deviation:              percent(x.Deviation),
+		RateTolerance:          percent(x.RateTolerance),
+		WithinTolerance:        x.Within == calc.Within,
+		OverLabelMaximum:       x.OverLabelMaximum,
+		WithinSprayVolumeRange: within(x.SprayVolume),
+		Decision:               word,
+		DecisionDetail:         text.Of(lang, "correction."+word),
+		Plans:                  make([]PlanResponse, len(x.Plans)),
+		Rejected:               make([]RejectionResponse, len(x.Rejected)),
+		Warnings:               warnings(ctx, x.Warnings),
 	}
 	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
 	for i, p := range x.Plans {
-		a.Plans[i] = planAnswer(p, units)
-		if p.Change == calc.ChangePressure && p.RelativeChange > 0 {
+		a.Plans[i] = r.planAnswer(ctx, p)
+		if r.raised(p) && !slices.Contains(codes, "drift") {
 			codes = append(codes, "drift")
 		}
 	}
 	a.Cautions = cautions(ctx, codes...)
-	for i, r := range x.Rejected {
-		a.Rejected[i] = rejectionAnswer(lang, r, units)
+	for i, no := range x.Rejected {
+		a.Rejected[i] = r.rejectionAnswer(lang, no)
 	}
 	return a
 }
 
-func planAnswer(p calc.Plan, units *resultUnits) PlanResponse {
+// raised tells whether a plan raises the pressure.
+func (r *CorrectionsRequest) raised(p calc.Plan) bool {
+	if p.Change == calc.ChangePressure {
+		return p.RelativeChange > 0
+	}
+	return p.Changes.Has(calc.ChangePressure) && float64(p.SprayPressure) > r.Measured.SprayPressure.si()
+}
+
+func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanResponse {
+	units := r.units()
 	a := PlanResponse{
 		Change:                   changeWords[p.Change],
 		PredictedApplicationRate: in(p.PredictedApplicationRate, units.rate),
 		Deviation:                percent(p.Deviation),
 		AtLimit:                  p.AtLimit,
-		RelativeChange:           percent(p.RelativeChange),
-		Remeasure:                remeasureWords[p.Change],
+		Remeasure:                remeasure(p.Changes),
+		Warnings:                 warnings(ctx, p.Warnings),
 	}
-	if p.Change == calc.ChangeSpeed {
+	if p.Change != calc.ChangeCombined {
+		a.RelativeChange = percent(p.RelativeChange)
+	}
+	if p.GroundSpeed != 0 {
 		a.GroundSpeed = in(p.GroundSpeed, units.speed)
-	} else {
+	}
+	if p.SprayPressure != 0 {
 		a.SprayPressure = in(p.SprayPressure, units.pressure)
+	}
+	if r.sheet {
+		return a
+	}
+	a.Changes, a.Gear = changesOf(p.Changes), r.gearLabel(p.Gear)
+	a.DropletClass, a.DropletClassAllowed = dropletWords[p.DropletClass], within(p.DropletsAllowed)
+	a.Nozzle = r.plannedNozzle(p.Nozzle)
+	a.ChangeSize = new(Number)
+	*a.ChangeSize = Number(p.Size)
+	if p.DutyCycle != 0 {
+		a.DutyCycle = percent(p.DutyCycle)
+	}
+	if p.EngineSpeed != 0 {
+		a.EngineSpeed = in(p.EngineSpeed, unitRpm)
+	}
+	if p.Changes.Has(calc.ChangeEngineSpeed) || p.Changes.Has(calc.ChangeGear) {
+		a.Cautions = append(a.Cautions, "shaft_speed")
+	}
+	if r.raised(p) {
+		a.Cautions = append(a.Cautions, "drift")
 	}
 	return a
 }
 
-func rejectionAnswer(lang text.Language, r calc.Rejection, units *resultUnits) RejectionResponse {
-	reason := reasonWords[r.Reason][r.Change]
-	a := RejectionResponse{Change: changeWords[r.Change], Reason: reason, Detail: text.Of(lang, "rejected."+reason)}
-	if r.NeededGroundSpeed != 0 {
-		a.NeededGroundSpeed = in(r.NeededGroundSpeed, units.speed)
-		limit := in(r.SpeedLimit, units.speed)
-		if r.NeededGroundSpeed < r.SpeedLimit {
-			a.MinimumGroundSpeed = limit
-		} else {
-			a.MaximumGroundSpeed = limit
+// gearLabel is the label of a gear counted from one; none for the present one.
+func (r *CorrectionsRequest) gearLabel(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return r.Gears[n-1].Label
+}
+
+// changesOf lists the single changes of a set.
+func changesOf(set calc.Changes) (all []string) {
+	for c := range calc.ChangeCombined {
+		if set.Has(c) {
+			all = append(all, changeWords[c])
 		}
 	}
-	if r.NeededPressure != 0 {
-		a.NeededPressure = in(r.NeededPressure, units.pressure)
-	}
-	if r.PressureLimit != 0 {
-		limit := in(r.PressureLimit, units.pressure)
-		if r.NeededPressure < r.PressureLimit {
-			a.MinimumPressure = limit
-		} else {
-			a.MaximumPressure = limit
+	return all
+}
+
+// remeasure lists what has to be measured again after a set of changes.
+func remeasure(set calc.Changes) (all []string) {
+	for _, operation := range remeasureOrder {
+		for c := range calc.ChangeCombined {
+			if set.Has(c) && slices.Contains(remeasureWords[c], operation) {
+				all = append(all, operation)
+				break
+			}
 		}
 	}
-	if r.ApplicationRateAtLimit != 0 {
-		a.ApplicationRateAtLimit = in(r.ApplicationRateAtLimit, units.rate)
-		a.DeviationAtLimit = percent(r.DeviationAtLimit)
-	}
-	return a
+	return all
 }

@@ -167,6 +167,7 @@ func compareItems(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	if !items.Type.Is("string") || !slices.Equal(words, s.Allowed) {
 		t.Errorf("%s: the decoder takes %v, the items of the document are %v of %v", at, s.Allowed, items.Type, words)
 	}
+	compareMember(t, at+"/[]", shape{Type: "string", Allowed: s.Allowed}, openapi3.NewSchemaRef("", items))
 }
 
 // quantityOf names the quantity whose units a schema lists, having checked them

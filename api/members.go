@@ -283,38 +283,6 @@ func oneOf[T any](name string, at func(*T) *string, allowed ...string) member[T]
 	}
 }
 
-// wordList is a member that is an array of least to most of a few words.
-func wordList[T any](name string, at func(*T) *[]string, least, most int, allowed ...string) member[T] {
-	one := oneOf("", func(s *string) *string { return s }, allowed...)
-	return member[T]{
-		name: name,
-		read: func(d *decoder, into *T) {
-			if !d.expect(jsontext.KindBeginArray, "array") {
-				return
-			}
-			d.tokens.ReadToken()
-			n := 0
-			for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
-				if n++; n > most {
-					d.skip()
-					continue
-				}
-				var word string
-				d.path = append(d.path, segment{index: n - 1})
-				one.read(d, &word)
-				d.path = d.path[:len(d.path)-1]
-				*at(into) = append(*at(into), word)
-			}
-			if d.broken != nil {
-				return
-			}
-			d.tokens.ReadToken()
-			d.length(n, least, most)
-		},
-		shape: shape{Type: "array", Low: float64(least), High: float64(most), Allowed: allowed},
-	}
-}
-
 // count is a member that is a whole number from least to most.
 func count[T any](name string, at func(*T) *int, least, most int) member[T] {
 	return member[T]{

@@ -123,8 +123,14 @@ var crossFieldCodes = map[string][]string{
 	"wear-forecast": append([]string{
 		"required /hours", "required /date", "not_a_date /date", "required /newFlowRate", "needs_two_times /catches",
 	}, nozzleCodes...),
-	"corrections":      {"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent"},
 	"nozzle-selection": {"required /groundSpeed", "required /sprayedWidthPerNozzle", "required /nozzles", "required /size"},
+	"corrections": append([]string{
+		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
+		"outside_spray_volume_range /targetApplicationRate", "unknown_label /nozzle",
+		"required /measured/engineSpeed", "required /measured/dutyCycle",
+		"over_100_percent /measured/dutyCycle", "over_100_percent /dutyCycleLimits/high", "unknown_label /measured/gear", "duplicate_label /label",
+		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size",
+	}, nozzleCodes...),
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",

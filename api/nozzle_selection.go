@@ -2,7 +2,6 @@ package api
 
 import (
 	"context"
-	"slices"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -42,9 +41,6 @@ type DropletEntryRequest struct {
 	PressureRange Range  `json:"pressureRange"`
 	DropletClass  string `json:"dropletClass"`
 }
-
-// dropletWords are the classes of calc in its order; the first is answered only.
-var dropletWords = []string{"unknown", "very_fine", "fine", "medium", "coarse", "very_coarse", "extremely_coarse"}
 
 var shelfTable = objectOf(
 	label("label", func(s *ShelfNozzleRequest) *string { return &s.Label }, longestLabel),
@@ -118,8 +114,4 @@ func (r *NozzleSelectionRequest) input() calc.NozzleSelectionInput {
 		in.AllowedDropletClasses = append(in.AllowedDropletClasses, dropletClass(word))
 	}
 	return in
-}
-
-func dropletClass(word string) calc.DropletClass {
-	return calc.DropletClass(max(0, slices.Index(dropletWords, word)))
 }

@@ -10,12 +10,16 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/calc"
 	"wetrun/internal/text"
 )
 
 // unworded are codes of calc that cannot reach the wire: the decoder refuses
 // first, in its own words.
 var unworded = []string{"not_finite", "unknown_size"}
+
+// limitedChanges are those that a limit can be in the way of.
+var limitedChanges = []calc.Change{calc.ChangeSpeed, calc.ChangePressure, calc.ChangeEngineSpeed, calc.ChangeDutyCycle}
 
 // TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of package calc
 // and asks for the words of each.
@@ -77,9 +81,16 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			t.Errorf("%s has no words", key)
 		}
 	}
-	for _, pair := range reasonWords {
-		for _, word := range pair {
-			if word != "" && !text.Has("rejected."+word) {
+	for _, word := range reasonWords {
+		words := []string{word}
+		if strings.HasSuffix(word, "_") {
+			words = nil
+			for _, of := range limitedChanges {
+				words = append(words, word+changeWords[of])
+			}
+		}
+		for _, word := range words {
+			if !text.Has("rejected." + word) {
 				t.Errorf("rejected.%s has no words", word)
 			}
 		}

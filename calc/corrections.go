@@ -2,7 +2,6 @@ package calc
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"wetrun/calc/unit"
@@ -20,13 +19,36 @@ type CorrectionsInput struct {
 	// RateController tells that a controller in automatic holds the rate, so that a
 	// change of speed or pressure by hand changes nothing.
 	RateController bool
+
+	Nozzle  LabeledNozzle   // the present one; its range bounds the pressure
+	Nozzles []LabeledNozzle // that may take its place; they need its rating
+
+	Gears             []Gear           // that may be used, the present one among them or not
+	EngineSpeedLimits EngineSpeedRange // zero when not known
+	RatedShaft        RatedShaft
+	Pump              Pump // zero when not known: no plan changes the engine speed then
+
+	DutyCycleLimits DutyCycleRange // zero when not known: no plan by duty cycle then
+
+	DropletChart          []DropletRow
+	AllowedDropletClasses []DropletClass // by the label; empty when not known
+	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
+
+	// SpeedAndPressureOnly asks for the two single changes of speed and pressure, each
+	// held to its own limits alone: what a field sheet knows enough for.
+	SpeedAndPressureOnly bool
 }
 
 // MeasuredState is the state in which the rate was measured.
 type MeasuredState struct {
 	ApplicationRate unit.ApplicationRate
 	GroundSpeed     unit.Speed
-	SprayPressure   unit.Pressure // zero when not known: no plan by pressure then
+	SprayPressure   unit.Pressure        // zero when not known: no plan by pressure then
+	EngineSpeed     unit.RotationalSpeed // zero when not known; gears need it
+	DutyCycle       unit.Ratio           // of pulsing nozzles; zero when they do not pulse
+	// Gear is the label of the present gear. Empty stands for the one of Gears that
+	// comes nearest to the measured speed, when it comes within DefaultRunTolerance.
+	Gear string
 }
 
 // CorrectionLimits are what tractor, ground, nozzle and label allow. Zero when not
@@ -55,6 +77,7 @@ type CorrectionsResult struct {
 	RateTolerance    unit.Ratio // the one applied
 	Within           Verdict
 	OverLabelMaximum bool
+	SprayVolume      Verdict // whether the measured rate lies in SprayVolumeRange
 	Decision         CorrectionDecision
 	Plans            []Plan
 	Rejected         []Rejection
@@ -70,84 +93,72 @@ const (
 	ChoosePlan                                    // at least one plan is inside the limits
 	RepairFirst                                   // the boom is uneven: no rate to correct yet
 	CalibrateController                           // the controller holds the rate
-	OutOfReach                                    // no single change inside the limits is enough
-)
-
-// Change is what a plan changes.
-type Change uint8
-
-// The changes.
-const (
-	ChangeSpeed Change = iota
-	ChangePressure
-)
-
-// A Plan is one change, with what it should lead to. Whatever is changed, the rate
-// is measured again before it is trusted.
-type Plan struct {
-	Change                   Change
-	GroundSpeed              unit.Speed    // of a speed plan
-	SprayPressure            unit.Pressure // of a pressure plan
-	PredictedApplicationRate unit.ApplicationRate
-	Deviation                unit.Ratio // of the prediction from the target
-	AtLimit                  bool       // a limit stops it short of the target
-	RelativeChange           unit.Ratio // new over old less 1
-}
-
-// A Rejection is a change that was considered and cannot be made.
-type Rejection struct {
-	Change                 Change
-	Reason                 Reason
-	NeededGroundSpeed      unit.Speed
-	NeededPressure         unit.Pressure
-	SpeedLimit             unit.Speed           // the limit in the way
-	PressureLimit          unit.Pressure        // the limit in the way
-	ApplicationRateAtLimit unit.ApplicationRate // zero when no limit is in the way
-	DeviationAtLimit       unit.Ratio
-}
-
-// Reason is why a change was rejected.
-type Reason uint8
-
-// The reasons.
-const (
-	AboveMaximum Reason = iota
-	BelowMinimum
-	Uneven                 // repair the boom first
-	Controlled             // the rate controller would undo it
-	PressureNotMeasured    // nothing to start from
-	PressureLimitsNotGiven // a nozzle works in its own range only
-	AtLimitOverLabel       // in tolerance at the limit, but over the label maximum
+	OutOfReach                                    // no change inside the limits is enough
 )
 
 // Codes of Corrections.
 const (
-	CodeAboveLabelMaximum = "above_label_maximum" // the target itself is not lawful
-	CodeOutOfRange        = "out_of_range"        // an exponent that no nozzle has
+	CodeAboveLabelMaximum  = "above_label_maximum"        // the target itself is not lawful
+	CodeOutOfRange         = "out_of_range"               // an exponent that no nozzle has
+	CodeOutsideSprayVolume = "outside_spray_volume_range" // the target itself is not lawful
+	CodeUnknownLabel       = "unknown_label"              // no item of the list has it
+	CodeDuplicateLabel     = "duplicate_label"            // two items of a list have it
 
 	WarnSpeedLimitsNotGiven = "speed_limits_not_given"
 	WarnEvennessUnknown     = "boom_evenness_unknown"
+	WarnAboveRatedShaft     = "above_rated_shaft_speed" // the engine turned faster than allowed
+	WarnRatedShaftNotGiven  = "rated_shaft_not_given"
 )
 
-// Corrections finds the single changes that bring a rate R to its target T:
+// Corrections finds the changes that bring a rate R to its target T. The rate goes
+// with 1 / speed, with pressure^n, and with the engine speed through the speed alone
+// while nothing but the nozzles sets the flow:
 //
-//	speed     v' = v x R / T        (the rate goes with 1 / speed)
-//	pressure  p' = p x (T / R)^(1/n) (the flow goes with pressure^n)
+//	speed        v' = v x R / T
+//	pressure     p' = p x (T / R)^(1/n)
+//	engine speed e' = e x R / T
+//	duty cycle   d' = d x T / R
+//	gear         v' = groundSpeed x e / engineSpeed of that gear
+//	nozzle       R' = R x (Q2 / p2^n) / (Q1 / p1^n), Q and p the ratings
 //
 // A plan aims at the target exactly. Where a limit stops it short, it stands at
 // the limit if the rate there is within the tolerance and not over the label
-// maximum; else it is rejected, with the numbers. An uneven boom gets no plan, and
-// neither does a rate that a controller holds. A rate within tolerance and not over
-// the label maximum needs none, unless the boom is uneven: a mean that is right says
-// nothing of its parts.
+// maximum; else it is rejected, with the numbers. Gears and nozzles cannot be aimed:
+// each combination of them is a plan when it lands within the tolerance, and with
+// each pressure, speed and duty cycle are solved too. Whatever a plan leaves as it is must
+// lie inside its limits as well, and the engine never turns faster than at rated
+// shaft speed. Of the pressure limits of system and nozzle the narrower holds.
+//
+// The engine speed is a means only while the flow does not follow it: with a pump
+// that has a relief valve or a drive of its own. An unregulated pump on the shaft,
+// positive displacement or centrifugal, gives with the engine speed what the speed
+// takes away, so that in one gear the rate hardly changes.
+//
+// What a plan sprays has to lie in the range that the label asks for, and its
+// droplet class, read in the chart, among those that the label allows. A class that
+// no chart gives is unknown and never allowed: a plan that changes pressure or nozzle
+// then says so, so that somebody looks it up.
+//
+// An uneven boom gets no plan, and neither does a rate that a controller holds. A
+// rate within tolerance and lawful needs none, unless the boom
+// is uneven: a mean that is right says nothing of its parts.
+//
+// Plans are ranked by Plan.Size, least change first.
 //
 // Measured rate and speed and the target must be above zero, a target may not be
-// above the label maximum (above_label_maximum), ranges may not be inverted
-// (range_inverted), an exponent lies from 0.1 to 1 (out_of_range).
+// above the label maximum (above_label_maximum) or outside the label's range
+// (outside_spray_volume_range), ranges may not be inverted
+// (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), a duty
+// cycle is at most 1 (over_100_percent), labels of gears
+// and nozzles are unique (duplicate_label) and the present one is among them (unknown_label);
+// whatever speaks of the engine needs its measured speed (required), and whatever is put in place of a nozzle the
+// rating of the present one.
 //
 // Source: speed for another rate, Montana State University Extension MT 2000-14
 // (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian
-// advisory sheet https://dokumen.tips/documents/izracun-doze-koncentracije.html
+// advisory sheet https://dokumen.tips/documents/izracun-doze-koncentracije.html;
+// speed with engine speed in one gear, flow with duty cycle, and what pumps do,
+// common practice, no published source
 func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if err := in.check(); err != nil {
 		return CorrectionsResult{}, err
@@ -163,7 +174,11 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	r.Deviation = unit.Ratio(deviation(rate, target))
 	r.Within = judge(float64(r.Deviation), float64(r.RateTolerance))
 	r.OverLabelMaximum = in.overLabel(in.Measured.ApplicationRate)
-	if r.Within == Within && !r.OverLabelMaximum && in.BoomEven != BoomUneven {
+	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !atMost(float64(in.Measured.EngineSpeed/shaft), 1) {
+		r.Warnings = append(r.Warnings, Warning{"Measured.EngineSpeed", WarnAboveRatedShaft})
+	}
+	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
+	if r.Within == Within && !r.OverLabelMaximum && r.SprayVolume != Outside && in.BoomEven != BoomUneven {
 		return r, nil
 	}
 	if reason, stop := in.hopeless(); stop {
@@ -171,14 +186,14 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		if reason == Controlled {
 			r.Decision = CalibrateController
 		}
-		r.Rejected = []Rejection{{Change: ChangeSpeed, Reason: reason}, {Change: ChangePressure, Reason: reason}}
+		for _, c := range in.means() {
+			r.Rejected = append(r.Rejected, Rejection{Change: c, Changes: setOf(c), Reason: reason})
+		}
 		return r, nil
 	}
-	r.bySpeed(in)
-	r.byPressure(in)
-	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
-		return cmp.Compare(math.Abs(math.Log1p(float64(a.RelativeChange))), math.Abs(math.Log1p(float64(b.RelativeChange))))
-	})
+	x := newPlanner(in, &r)
+	x.plan()
+	slices.SortStableFunc(r.Plans, func(a, b Plan) int { return cmp.Compare(a.Size, b.Size) })
 	r.Decision = ChoosePlan
 	if len(r.Plans) == 0 {
 		r.Decision = OutOfReach
@@ -194,38 +209,33 @@ func (in CorrectionsInput) hopeless() (Reason, bool) {
 	switch {
 	case in.BoomEven == BoomUneven:
 		return Uneven, true
-	case in.RateController:
+	case in.RateController || in.Pump.Regulation == RateControllerRegulation:
 		return Controlled, true
 	}
 	return 0, false
 }
 
+// means are the changes that the input knows something of.
+func (in CorrectionsInput) means() []Change {
+	all := []Change{ChangeSpeed, ChangePressure}
+	if in.SpeedAndPressureOnly {
+		return all
+	}
+	if in.Measured.EngineSpeed != 0 {
+		all = append(all, ChangeEngineSpeed)
+	}
+	if len(in.Gears) > 0 {
+		all = append(all, ChangeGear)
+	}
+	if in.Measured.DutyCycle != 0 {
+		all = append(all, ChangeDutyCycle)
+	}
+	if len(in.Nozzles) > 0 {
+		all = append(all, ChangeNozzle)
+	}
+	return all
+}
+
 func (in CorrectionsInput) overLabel(rate unit.ApplicationRate) bool {
 	return in.LabelMaximum != 0 && !atMost(float64(rate/in.LabelMaximum), 1)
-}
-
-func (in CorrectionsInput) check() error {
-	var v Invalid
-	v.positive(float64(in.Measured.ApplicationRate), "Measured.ApplicationRate")
-	v.positive(float64(in.Measured.GroundSpeed), "Measured.GroundSpeed")
-	v.optional(float64(in.Measured.SprayPressure), "Measured.SprayPressure")
-	v.positive(float64(in.TargetApplicationRate), "TargetApplicationRate")
-	v.optional(float64(in.RateTolerance), "RateTolerance")
-	v.optional(float64(in.LabelMaximum), "LabelMaximum")
-	if sound(float64(in.TargetApplicationRate)) && sound(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
-		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
-	}
-	if in.BoomEven > BoomUneven {
-		v.add("BoomEven", CodeNotAllowed)
-	}
-	if n := in.PressureExponent; n != 0 && !(n >= plausibleLow && n <= plausibleHigh) {
-		v.add("PressureExponent", CodeOutOfRange)
-	}
-	v = append(v, in.Limits.GroundSpeed.check("Limits.GroundSpeed")...)
-	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...).err()
-}
-
-// check holds a range of speeds to the rules of a range of pressures.
-func (s SpeedRange) check(field string) Invalid {
-	return PressureRange{unit.Pressure(s.Low), unit.Pressure(s.High)}.check(field)
 }

@@ -25,62 +25,255 @@ func place(solved, low, high float64) stand {
 	return stand{value: solved}
 }
 
-// bySpeed adds the plan or the rejection of a change of speed.
-func (r *CorrectionsResult) bySpeed(in CorrectionsInput) {
-	v, rate, target := float64(in.Measured.GroundSpeed), float64(in.Measured.ApplicationRate), float64(in.TargetApplicationRate)
-	limits := in.Limits.GroundSpeed
-	if limits == (SpeedRange{}) {
-		r.Warnings = append(r.Warnings, Warning{"Limits.GroundSpeed", WarnSpeedLimitsNotGiven})
+// machineState is everything that the rate hangs on. Zero is not known; of the
+// engine also that a plan leaves it open; of gear and nozzle that they stay.
+type machineState struct {
+	speed, pressure, engine, duty float64
+	gear, nozzle                  int
+}
+
+// planner holds what every attempt starts from.
+type planner struct {
+	in     CorrectionsInput
+	r      *CorrectionsResult
+	now    machineState
+	gear   int // the number of the present gear in Gears, 0 when it is not there
+	target float64
+}
+
+func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
+	return &planner{
+		in: in, r: r, target: float64(in.TargetApplicationRate), gear: in.presentGear(),
+		now: machineState{
+			speed: float64(in.Measured.GroundSpeed), pressure: float64(in.Measured.SprayPressure), engine: float64(in.Measured.EngineSpeed),
+			duty: float64(in.Measured.DutyCycle),
+		},
 	}
-	solved := v * rate / target
-	s := place(solved, float64(limits.Low), float64(limits.High))
-	p := Plan{Change: ChangeSpeed, GroundSpeed: unit.Speed(s.value)}
-	no := Rejection{Change: ChangeSpeed, NeededGroundSpeed: unit.Speed(solved), SpeedLimit: unit.Speed(s.value)}
-	r.settle(in, s, s.value/v, rate*v/s.value, p, no)
+}
+
+// plan tries every change.
+func (x *planner) plan() {
+	x.bySpeed()
+	x.byPressure()
+	if x.in.SpeedAndPressureOnly {
+		return
+	}
+	if x.now.engine != 0 {
+		x.byEngine()
+		if x.in.Pump.Drive == ShaftDrive && x.in.RatedShaft.EngineSpeed == 0 {
+			x.r.Warnings = append(x.r.Warnings, Warning{"RatedShaft", WarnRatedShaftNotGiven})
+		}
+	}
+	if x.now.duty != 0 {
+		x.byDuty()
+	}
+	x.combine()
+}
+
+// rate is what the model says of a state.
+func (x *planner) rate(s machineState) float64 {
+	rate := float64(x.in.Measured.ApplicationRate)
+	if s.speed != x.now.speed {
+		rate *= x.now.speed / s.speed
+	}
+	if s.pressure != x.now.pressure {
+		rate *= power(s.pressure/x.now.pressure, x.in.PressureExponent)
+	}
+	if s.duty != x.now.duty {
+		rate *= s.duty / x.now.duty
+	}
+	if s.nozzle != 0 {
+		rate *= x.flowRatio(s.nozzle)
+	}
+	return rate
+}
+
+// An attempt is a state to go to, and how it was found.
+type attempt struct {
+	to      machineState
+	changes Changes
+	stand
+	needed  float64
+	by      Change // what was solved, when solves
+	solves  bool
+	limited Change // whose limit it stands at, when atLimit
+}
+
+func (a attempt) solved(by Change, needed float64, s stand, limited Change) attempt {
+	a.changes |= setOf(by)
+	a.by, a.needed, a.stand, a.solves, a.limited = by, needed, s, true, limited
+	return a
+}
+
+// bySpeed adds the plan or the rejection of a change of speed by whatever means.
+func (x *planner) bySpeed() {
+	limits := x.in.Limits.GroundSpeed
+	if limits == (SpeedRange{}) {
+		x.r.Warnings = append(x.r.Warnings, Warning{"Limits.GroundSpeed", WarnSpeedLimitsNotGiven})
+	}
+	a := x.solveSpeed(attempt{to: x.now})
+	if no, ok := x.judge(a); ok && len(x.in.Gears) > 0 && !x.in.SpeedAndPressureOnly && !x.reachable(a.to.speed) {
+		no = x.rejection(a, NoGearReaches)
+		if x.in.Pump.follows() {
+			no.Reason = PumpFollowsEngine
+		}
+		x.r.Rejected = append(x.r.Rejected, no)
+		return
+	}
+	x.settle(a)
+}
+
+// solveSpeed solves the ground speed. How it is reached is left open, except that
+// an engine that the pump follows has to stay as it is.
+func (x *planner) solveSpeed(a attempt) attempt {
+	needed := a.to.speed * x.rate(a.to) / x.target
+	s := place(needed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High))
+	a = a.solved(ChangeSpeed, needed, s, ChangeSpeed)
+	a.to.speed = s.value
+	if !x.in.Pump.follows() {
+		a.to.engine = 0
+	}
+	return a
 }
 
 // byPressure adds the plan or the rejection of a change of pressure.
-func (r *CorrectionsResult) byPressure(in CorrectionsInput) {
-	p, rate, target := float64(in.Measured.SprayPressure), float64(in.Measured.ApplicationRate), float64(in.TargetApplicationRate)
-	if p == 0 {
-		r.Rejected = append(r.Rejected, Rejection{Change: ChangePressure, Reason: PressureNotMeasured})
+func (x *planner) byPressure() {
+	if x.now.pressure == 0 {
+		x.r.Rejected = append(x.r.Rejected, Rejection{Change: ChangePressure, Changes: setOf(ChangePressure), Reason: PressureNotMeasured})
 		return
 	}
-	n := in.PressureExponent
-	// The rate is to the flow as a constant, so the flow law serves for it.
-	solved := float64(PressureForFlow(unit.FlowRate(rate), in.Measured.SprayPressure, unit.FlowRate(target), n))
-	limits := in.Limits.SprayPressure
-	if limits == (PressureRange{}) {
-		r.Rejected = append(r.Rejected, Rejection{Change: ChangePressure, Reason: PressureLimitsNotGiven, NeededPressure: unit.Pressure(solved)})
+	a := x.solvePressure(attempt{to: x.now})
+	if limits, apart := x.pressureRange(0); limits == (PressureRange{}) || apart {
+		no := x.rejection(a, PressureLimitsNotGiven)
+		no.ApplicationRateAtLimit, no.DeviationAtLimit, no.PressureLimit = 0, 0, 0
+		if apart {
+			no.Reason = PressureRangesApart
+		}
+		no.PredictedApplicationRate, no.Deviation = 0, 0
+		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	s := place(solved, float64(limits.Low), float64(limits.High))
-	plan := Plan{Change: ChangePressure, SprayPressure: unit.Pressure(s.value)}
-	no := Rejection{Change: ChangePressure, NeededPressure: unit.Pressure(solved), PressureLimit: unit.Pressure(s.value)}
-	r.settle(in, s, s.value/p, rate*power(s.value/p, n), plan, no)
+	x.settle(a)
 }
 
-// settle decides between the plan and its rejection. change is new over old.
-func (r *CorrectionsResult) settle(in CorrectionsInput, s stand, change, predicted float64, p Plan, no Rejection) {
-	if !s.atLimit {
-		predicted = float64(in.TargetApplicationRate) // what it was solved for
+func (x *planner) solvePressure(a attempt) attempt {
+	// The rate is to the flow as a constant, so the flow law serves for it.
+	rate := unit.FlowRate(x.rate(a.to))
+	needed := float64(PressureForFlow(rate, unit.Pressure(a.to.pressure), unit.FlowRate(x.target), x.in.PressureExponent))
+	limits, _ := x.pressureRange(a.to.nozzle)
+	s := place(needed, float64(limits.Low), float64(limits.High))
+	a = a.solved(ChangePressure, needed, s, ChangePressure)
+	a.to.pressure = s.value
+	return a
+}
+
+// predict is the rate of an attempt and its deviation from the target.
+func (x *planner) predict(a attempt) (rate, off float64) {
+	rate = x.rate(a.to)
+	if a.solves && !a.atLimit {
+		rate = x.target // what it was solved for
 	}
-	off := deviation(predicted, float64(in.TargetApplicationRate))
+	off = deviation(rate, x.target)
 	if math.Abs(off) < slack {
 		off = 0
 	}
-	inside := judge(off, float64(r.RateTolerance)) == Within
-	over := in.overLabel(unit.ApplicationRate(predicted))
-	if inside && !over {
-		p.PredictedApplicationRate, p.Deviation, p.AtLimit = unit.ApplicationRate(predicted), unit.Ratio(off), s.atLimit
-		p.RelativeChange = unit.Ratio(difference(change, 1))
-		r.Plans = append(r.Plans, p)
+	return rate, off
+}
+
+// judge decides whether an attempt may be a plan; the rejection says why not.
+func (x *planner) judge(a attempt) (Rejection, bool) {
+	predicted, off := x.predict(a)
+	switch {
+	case judge(off, float64(x.r.RateTolerance)) != Within && a.atLimit:
+		return x.rejection(a, a.reason), false
+	case judge(off, float64(x.r.RateTolerance)) != Within:
+		return x.rejection(a, OutsideTolerance), false
+	case x.in.overLabel(unit.ApplicationRate(predicted)):
+		return x.rejection(a, AtLimitOverLabel), false
+	case x.in.SpeedAndPressureOnly:
+		return Rejection{}, true
+	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == Outside:
+		return x.rejection(a, OutsideSprayVolume), false
+	}
+	if no, ok := x.insideLimits(a); !ok {
+		return no, false
+	}
+	if class, allowed := x.droplets(a.to); class != DropletClassUnknown && allowed == Outside {
+		return x.rejection(a, DropletsNotAllowed), false
+	}
+	return Rejection{}, true
+}
+
+// insideLimits holds the whole state of an attempt to the limits, what it leaves
+// as it is included.
+func (x *planner) insideLimits(a attempt) (Rejection, bool) {
+	engineLow, engineHigh := x.in.engineRange()
+	pressure, apart := x.pressureRange(a.to.nozzle)
+	if apart && a.to.pressure != 0 {
+		return x.rejection(a, PressureRangesApart), false
+	}
+	for _, l := range [...]struct {
+		of                    Change
+		now, value, low, high float64
+	}{
+		{ChangeSpeed, x.now.speed, a.to.speed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High)},
+		{ChangePressure, x.now.pressure, a.to.pressure, float64(pressure.Low), float64(pressure.High)},
+		{ChangeEngineSpeed, x.now.engine, a.to.engine, engineLow, engineHigh},
+		{ChangeDutyCycle, x.now.duty, a.to.duty, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High)},
+	} {
+		if l.value == 0 {
+			continue
+		}
+		if s := place(l.value, l.low, l.high); s.atLimit {
+			if l.value == l.now {
+				s.reason += StaysAboveMaximum - AboveMaximum
+			}
+			no := x.rejection(a, s.reason)
+			no.Limited = l.of
+			no.put(l.of, l.value, s.value)
+			return no, false
+		}
+	}
+	return Rejection{}, true
+}
+
+// rejection writes an attempt down as rejected.
+func (x *planner) rejection(a attempt, reason Reason) Rejection {
+	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear, Nozzle: a.to.nozzle}
+	no.DropletClass, _ = x.droplets(a.to)
+	if a.changes.Has(ChangeGear) {
+		no.GroundSpeed = unit.Speed(a.to.speed)
+	}
+	if a.solves {
+		if a.by == ChangeEngineSpeed { // the limit of the speed may be the narrower one
+			no.put(ChangeSpeed, a.needed*x.perTurn(a.to.gear), 0)
+		}
+		no.put(a.by, a.needed, 0)
+	}
+	rate, off := x.predict(a)
+	if !a.atLimit {
+		no.PredictedApplicationRate, no.Deviation = unit.ApplicationRate(rate), unit.Ratio(off)
+		return no
+	}
+	no.ApplicationRateAtLimit, no.DeviationAtLimit = unit.ApplicationRate(rate), unit.Ratio(off)
+	switch a.limited {
+	case ChangeSpeed:
+		no.SpeedLimit = unit.Speed(a.to.speed)
+	case ChangePressure:
+		no.PressureLimit = unit.Pressure(a.to.pressure)
+	case ChangeEngineSpeed:
+		no.EngineSpeedLimit = unit.RotationalSpeed(a.to.engine)
+	case ChangeDutyCycle:
+		no.DutyCycleLimit = unit.Ratio(a.to.duty)
+	}
+	return no
+}
+
+// settle adds an attempt as a plan or as a rejection.
+func (x *planner) settle(a attempt) {
+	if no, ok := x.judge(a); !ok {
+		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	no.Reason = s.reason
-	if inside && over {
-		no.Reason = AtLimitOverLabel
-	}
-	no.ApplicationRateAtLimit, no.DeviationAtLimit = unit.ApplicationRate(predicted), unit.Ratio(off)
-	r.Rejected = append(r.Rejected, no)
+	x.r.Plans = append(x.r.Plans, x.planOf(a))
 }

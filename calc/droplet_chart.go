@@ -3,21 +3,26 @@ package calc
 import "slices"
 
 // A DropletClass is how coarse a spray is, from the finest up. Classes compare a
-// spray with reference nozzles; they have no fixed bounds in micrometres.
+// spray with reference nozzles; they have no fixed bounds in micrometres. A class
+// hangs on nozzle and pressure together and is what the nozzle's maker says:
+// nothing here computes it.
 type DropletClass uint8
 
 // The droplet classes. Source: names and order, Grainews, Nozzle colour and flow
 // rate confusion, https://www.grainews.ca/news/nozzle-colour-and-flow-rate-confusion/ ,
 // which also says that class depends on nozzle and pressure together, and that the
-// colours of sizes are not those of classes.
+// colours of sizes are not those of classes. The finest and the coarsest are from
+// memory.
 const (
-	DropletClassUnknown DropletClass = iota
+	DropletClassUnknown DropletClass = iota // never allowed
+	ExtremelyFine
 	VeryFine
 	Fine
 	Medium
 	Coarse
 	VeryCoarse
 	ExtremelyCoarse
+	UltraCoarse
 	dropletClasses = iota
 )
 

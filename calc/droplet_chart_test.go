@@ -24,8 +24,14 @@ func twin() []calc.DropletEntry {
 // p asks for 0.25 x sqrt(p / 40): the rate is scaled so, from 14.85 gal/acre, which
 // is 14.85 x 5 x 20 / 5940 = 0.25.
 func TestPublishedDropletClass(t *testing.T) {
-	for psi, want := range map[float64]string{
-		20: "5 within", 25: "0 outside", 30: "4 within", 60: "4 within", 65: "0 outside", 80: "3 outside", 95: "0 outside", 10: "0 outside",
+	type judged struct {
+		class   calc.DropletClass
+		verdict calc.Verdict
+	}
+	for psi, want := range map[float64]judged{
+		20: {calc.VeryCoarse, calc.Within}, 30: {calc.Coarse, calc.Within}, 60: {calc.Coarse, calc.Within}, 80: {calc.Medium, calc.Outside},
+		25: {calc.DropletClassUnknown, calc.Outside}, 65: {calc.DropletClassUnknown, calc.Outside},
+		95: {calc.DropletClassUnknown, calc.Outside}, 10: {calc.DropletClassUnknown, calc.Outside},
 	} {
 		in := wanted("025")
 		in.DropletChart, in.PressureRange = twin(), psiRange(5, 100)
@@ -34,9 +40,9 @@ func TestPublishedDropletClass(t *testing.T) {
 		r := mustSelect(t, in)
 		c := r.Candidates[0]
 		agrees(t, "pressure", float64(c.SprayPressure), float64(psiRange(psi, psi).Low), 1e-9)
-		got := fmt.Sprint(c.DropletClass, " ", map[calc.Verdict]string{calc.Within: "within", calc.Outside: "outside"}[c.Droplets])
+		got := judged{c.DropletClass, c.Droplets}
 		if got != want || c.Fits != (c.Droplets == calc.Within) || c.Fits != (r.Decision == calc.ChooseNozzle) {
-			t.Errorf("at %v psi: %s, want %s: %+v", psi, got, want, c)
+			t.Errorf("at %v psi: %v, want %v: %+v", psi, got, want, c)
 		}
 		if !c.Fits && (r.Decision != calc.NoneAllowed || r.WouldFit != nil || len(c.Notes) != 1) {
 			t.Errorf("at %v psi: decision %v, %+v, %v", psi, r.Decision, r.WouldFit, c.Notes)
@@ -58,6 +64,7 @@ func TestReferenceDropletsOverSpeeds(t *testing.T) {
 		}
 	}
 	// The gap closed by two lines that meet at 25: the finest of all is coarse.
+	in.SpeedRange = calc.SpeedRange{Low: speedAt(20), High: speedAt(60)}
 	in.DropletChart = append(in.DropletChart,
 		calc.DropletEntry{Size: "025", PressureRange: psiRange(25, 30), DropletClass: calc.VeryCoarse},
 		calc.DropletEntry{Size: "025", PressureRange: psiRange(20, 25), DropletClass: calc.ExtremelyCoarse})

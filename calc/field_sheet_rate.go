@@ -97,6 +97,7 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 		Limits:                in.limits(),
 		RateController:        in.RateController,
 		BoomEven:              r.evenness(),
+		SpeedAndPressureOnly:  true, // a sheet knows of no gears or other nozzles
 	}
 	if in.Target.RateBasis == RateBasisField {
 		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate

@@ -55,7 +55,7 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 			x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
 		}),
 		"AllowedDropletClasses[0]: not_allowed; AllowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
-			x.AllowedDropletClasses = []calc.DropletClass{0, 7}
+			x.AllowedDropletClasses = []calc.DropletClass{0, calc.UltraCoarse + 1}
 		}),
 		"AllowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
 			x.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Fine}
@@ -66,7 +66,7 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"DropletChart[0].PressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
 		"DropletChart[0].PressureRange.Low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
 		"DropletChart[0].DropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
-		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = 7 }),
+		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = calc.UltraCoarse + 1 }),
 	} {
 		r, err := calc.NozzleSelection(x)
 		if refusal(err) != want {

@@ -158,7 +158,7 @@ func TestReferenceSpeedRange(t *testing.T) {
 // at 40 they all need 40 psi. The first may not go beyond 35; the second takes 40 to
 // 90, which leaves 40 to 60, of which 40 is the end; the third takes 70 and more,
 // which is never; the fourth has no range of its own.
-func TestReferenceShelf(t *testing.T) {
+func TestReferenceSelectionFromShelf(t *testing.T) {
 	in := wanted()
 	for _, own := range []calc.PressureRange{psiRange(10, 35), psiRange(40, 90), psiRange(70, 90), {}} {
 		in.Shelf = append(in.Shelf, calc.ShelfNozzle{

@@ -7,7 +7,7 @@ var calibrations = []entry{
 	{"step.replace_by_eye", "Nozzles of this bed were rejected by eye. Replace them before you catch."},
 	{"step.replace_all_by_eye", "More than three nozzles of one bed were rejected by eye. Replace all nozzles with a new set of one kind, and catch it."},
 	{"step.find_disagreement", "The tank says another rate than flow, speed and width. Check the tank's marks, the area, the width and the number of nozzles before you trust either."},
-	{"problem.unknown_label", "This names no catch, or more than one. Write the label of the catch that it replaces, and give each catch its own."},
+	{"problem.unknown_label", "Nothing there has this label, or more than one thing has it. Labels are compared letter by letter; give each its own."},
 	{"problem.incomplete_follow_up", "The follow-ups of this catch do not have as many nozzles as it has. Catch all of its nozzles again, each alone or together."},
 	{"problem.not_a_currency", "A currency is three capital letters by ISO 4217, such as USD or EUR."},
 	{"verdict.incomplete", "Nothing that was measured is out of order, but something was not measured. Not measured is not passed."},

@@ -1,0 +1,70 @@
+package api
+
+import (
+	"strconv"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// mostShelfNozzles is how many nozzles one request may have on its shelf.
+const mostShelfNozzles = 20
+
+// LabeledNozzleRequest is a nozzle with a label to find it by.
+type LabeledNozzleRequest struct {
+	Label string `json:"label,omitzero"`
+	NozzleRequest
+}
+
+// PlannedNozzle is a nozzle of the request with the rating that was used.
+type PlannedNozzle struct {
+	Pointer string `json:"pointer"`
+	Label   string `json:"label,omitzero"`
+	NozzleResponse
+}
+
+var shelfNozzleTable = objectOf(append(
+	[]member[LabeledNozzleRequest]{label("label", func(n *LabeledNozzleRequest) *string { return &n.Label }, longestLabel)},
+	part(func(n *LabeledNozzleRequest) *NozzleRequest { return &n.NozzleRequest }, nozzleTable)...,
+)...)
+
+// part makes the members of an object those of one that embeds it.
+func part[T, U any](at func(*T) *U, o *object[U]) (members []member[T]) {
+	for _, m := range o.members {
+		members = append(members, member[T]{
+			name: m.name, required: m.required, shape: m.shape,
+			read: func(d *decoder, into *T) { m.read(d, at(into)) },
+		})
+	}
+	return members
+}
+
+// nozzlesInput fills in the present nozzle and the shelf.
+func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
+	in.Nozzle = calc.LabeledNozzle{Label: r.Nozzle.Label, Nozzle: r.Nozzle.input()}
+	if len(r.Nozzles) > 0 {
+		in.Nozzles = make([]calc.LabeledNozzle, len(r.Nozzles))
+	}
+	for i := range r.Nozzles {
+		n := &r.Nozzles[i]
+		in.Nozzles[i] = calc.LabeledNozzle{Label: n.Label, Nozzle: n.input()}
+	}
+}
+
+// unread reports every sizeRating that no size is read by.
+func (r *CorrectionsRequest) unread() calc.Invalid {
+	v := r.Nozzle.unread("Nozzle")
+	for i := range r.Nozzles {
+		v = append(v, r.Nozzles[i].unread("Nozzles["+strconv.Itoa(i)+"]")...)
+	}
+	return v
+}
+
+// plannedNozzle is a nozzle counted from one; nil for the present one.
+func (r *CorrectionsRequest) plannedNozzle(n int) *PlannedNozzle {
+	if n == 0 {
+		return nil
+	}
+	x := &r.Nozzles[n-1]
+	return &PlannedNozzle{Pointer: "#/nozzles/" + strconv.Itoa(n-1), Label: x.Label, NozzleResponse: *x.answer(unit.Pressure(r.Measured.SprayPressure.si()))}
+}

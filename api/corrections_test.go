@@ -1,0 +1,111 @@
+package api
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"strings"
+	"testing"
+	"time"
+)
+
+const correctionsStart = `{"measured":{"applicationRate":{"value":150,"unit":"L/ha"},"groundSpeed":{"value":6,"unit":"km/h"},
+	"sprayPressure":{"value":3,"unit":"bar"},"engineSpeed":{"value":1800,"unit":"rpm"},"dutyCycle":{"value":70,"unit":"%"}},
+	"targetApplicationRate":{"value":200,"unit":"L/ha"},"boomEven":true,"resultUnits":"metric"`
+
+// TestCorrectionsOfEverything: the most that a request may hold, twelve gears and
+// twenty nozzles with all that can be solved, is answered in time and in bounds.
+func TestCorrectionsOfEverything(t *testing.T) {
+	gears, nozzles := make([]string, mostGears), make([]string, mostShelfNozzles)
+	for i := range gears {
+		gears[i] = fmt.Sprintf(`{"label":"g%d","groundSpeed":{"value":%v,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, 3.1+float64(i))
+	}
+	for i := range nozzles {
+		nozzles[i] = fmt.Sprintf(`{"label":"n%d","ratedFlowRate":{"value":%v,"unit":"L/min"},"ratedPressure":{"value":3,"unit":"bar"}}`, i, 0.5+float64(i)/10)
+	}
+	body := correctionsStart + `,"nozzle":{"size":"03"},"nozzles":[` + strings.Join(nozzles, ",") + `],"gears":[` + strings.Join(gears, ",") + `],
+		"limits":{"sprayPressure":{"low":{"value":1,"unit":"bar"},"high":{"value":8,"unit":"bar"}}},
+		"dutyCycleLimits":{"low":{"value":30,"unit":"%"},"high":{"value":100,"unit":"%"}},
+		"engineSpeedLimits":{"low":{"value":1200,"unit":"rpm"},"high":{"value":2200,"unit":"rpm"}},
+		"pump":{"type":"centrifugal","drive":"independent","regulation":"none"}}`
+	start := time.Now()
+	w := post(t, "corrections", body)
+	if w.Code != http.StatusOK {
+		t.Fatalf("%d %s", w.Code, w.Body)
+	}
+	if took := time.Since(start); took > time.Second {
+		t.Errorf("took %v", took)
+	}
+	if err := validates("CorrectionsResponse", w.Body.Bytes()); err != nil {
+		t.Error(err)
+	}
+	var a attemptsRead
+	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
+		t.Fatal(err)
+	}
+	combinations := (mostGears+1)*(mostShelfNozzles+1) - 1
+	if n := len(a.Plans) + len(a.Rejected); n < 2*combinations || n > 4*combinations+4 {
+		t.Errorf("%d attempts at %d combinations", n, combinations)
+	}
+	for _, p := range a.Plans {
+		if len(p.Remeasure) == 0 || p.Remeasure[len(p.Remeasure)-1] != "application-rate" {
+			t.Errorf("it does not say to measure the rate again: %+v", p)
+		}
+	}
+}
+
+// attemptsRead is what the test above reads of an answer.
+type attemptsRead struct {
+	Plans    []struct{ Remeasure, Cautions []string }
+	Rejected []struct{ Reason string }
+}
+
+// TestCorrectionsCautions: more pressure calls for the caution of drift, another
+// engine speed for that of the shaft; the answer words both once.
+func TestCorrectionsCautions(t *testing.T) {
+	w := post(t, "corrections", correctionsStart+`,
+		"limits":{"sprayPressure":{"low":{"value":1,"unit":"bar"},"high":{"value":8,"unit":"bar"}}},
+		"ratedShaft":{"engineSpeed":{"value":2000,"unit":"rpm"}},
+		"pump":{"type":"positive_displacement","drive":"independent","regulation":"relief_valve"}}`)
+	var a struct {
+		Plans []struct {
+			Change   string
+			Cautions []string
+		}
+		Cautions []notice
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
+		t.Fatal(w.Code, err)
+	}
+	want := map[string]string{"speed": "", "pressure": "drift", "engine_speed": "shaft_speed"}
+	for _, p := range a.Plans {
+		if w, ok := want[p.Change]; !ok || strings.Join(p.Cautions, " ") != w {
+			t.Errorf("%s has the cautions %v", p.Change, p.Cautions)
+		}
+		delete(want, p.Change)
+	}
+	if len(want) != 0 {
+		t.Errorf("no plan by %v", want)
+	}
+	count := map[string]int{}
+	for _, c := range a.Cautions {
+		count[c.Code]++
+	}
+	if count["drift"] != 1 || count["shaft_speed"] != 1 {
+		t.Errorf("the answer's cautions are %v", a.Cautions)
+	}
+}
+
+// TestCorrectionsController: a regulation by rate controller is the same as
+// rateController, and may not be denied there.
+func TestCorrectionsController(t *testing.T) {
+	pump := `,"pump":{"type":"centrifugal","drive":"shaft","regulation":"rate_controller"}`
+	for more, want := range map[string]string{
+		pump + "}": `"decision":"calibrate_controller"`, `,"rateController":true}`: `"decision":"calibrate_controller"`,
+		pump + `,"rateController":true}`: `"decision":"calibrate_controller"`, pump + `,"rateController":false}`: `"pointer":"#/rateController","code":"conflict"`,
+	} {
+		if w := post(t, "corrections", correctionsStart+more); !strings.Contains(w.Body.String(), want) {
+			t.Errorf("%s: %s", more, w.Body)
+		}
+	}
+}

@@ -1,0 +1,150 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// combine tries every combination of another gear and other nozzles: as it is, and
+// with each thing that can be solved in it.
+func (x *planner) combine() {
+	nozzles := len(x.in.Nozzles)
+	if nozzles > 0 && x.now.pressure == 0 {
+		x.byNozzle()
+		nozzles = 0
+	}
+	for nozzle := 0; nozzle <= nozzles; nozzle++ {
+		if nozzle != 0 && x.same(nozzle) {
+			continue
+		}
+		for gear := 0; gear <= len(x.in.Gears); gear++ {
+			if gear == x.gear && gear != 0 || gear == 0 && nozzle == 0 {
+				continue
+			}
+			base := attempt{to: x.now}
+			if nozzle != 0 {
+				base.changes |= setOf(ChangeNozzle)
+				base.to.nozzle = nozzle
+			}
+			if gear != 0 {
+				base.changes |= setOf(ChangeGear)
+				base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
+			}
+			x.choice(base)
+		}
+	}
+}
+
+// choice tries one combination as it is, and then with whatever can be solved in it,
+// unless it hits the target already.
+func (x *planner) choice(base attempt) {
+	x.settle(base)
+	if _, off := x.predict(base); off == 0 {
+		return
+	}
+	for _, a := range x.solutions(base) {
+		x.settle(a)
+	}
+}
+
+// solutions are a combination with each thing that can be solved in it.
+func (x *planner) solutions(base attempt) (all []attempt) {
+	if limits, apart := x.pressureRange(base.to.nozzle); x.now.pressure != 0 && limits != (PressureRange{}) && !apart {
+		all = append(all, x.solvePressure(base))
+	}
+	if _, ok := x.engineMeans(); ok && x.now.engine != 0 {
+		all = append(all, x.solveEngine(base))
+	} else if len(x.in.Gears) == 0 {
+		all = append(all, x.solveSpeed(base))
+	}
+	if x.in.DutyCycleLimits != (DutyCycleRange{}) {
+		all = append(all, x.solveDuty(base))
+	}
+	return all
+}
+
+// planOf writes an attempt down as a plan.
+func (x *planner) planOf(a attempt) Plan {
+	rate, off := x.predict(a)
+	p := Plan{
+		Change: a.changes.only(), Changes: a.changes, Gear: a.to.gear, Nozzle: a.to.nozzle,
+		PredictedApplicationRate: unit.ApplicationRate(rate), Deviation: unit.Ratio(off), AtLimit: a.atLimit,
+		Size: size(x.now, a.to),
+	}
+	if a.changes&(setOf(ChangeSpeed)|setOf(ChangeEngineSpeed)|setOf(ChangeGear)) != 0 {
+		p.GroundSpeed = unit.Speed(a.to.speed)
+	}
+	if a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle) {
+		p.SprayPressure = unit.Pressure(a.to.pressure)
+	}
+	if a.changes.Has(ChangeDutyCycle) {
+		p.DutyCycle = unit.Ratio(a.to.duty)
+	}
+	if a.changes.Has(ChangeEngineSpeed) || a.changes.Has(ChangeGear) {
+		p.EngineSpeed = unit.RotationalSpeed(a.to.engine)
+	}
+	switch p.Change {
+	case ChangeCombined:
+	case ChangePressure:
+		p.RelativeChange = unit.Ratio(difference(a.to.pressure/x.now.pressure, 1))
+	case ChangeDutyCycle:
+		p.RelativeChange = unit.Ratio(difference(a.to.duty/x.now.duty, 1))
+	case ChangeNozzle:
+		p.RelativeChange = x.flowOf(a.to.nozzle)
+	default:
+		p.RelativeChange = unit.Ratio(difference(a.to.speed/x.now.speed, 1))
+	}
+	if !x.in.SpeedAndPressureOnly {
+		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
+		p.Warnings = x.warnings(a)
+	}
+	return p
+}
+
+// size is Plan.Size of going from one state to another.
+func size(from, to machineState) float64 {
+	sum := math.Abs(math.Log(to.speed / from.speed))
+	if from.pressure != 0 {
+		sum += math.Abs(math.Log(to.pressure / from.pressure))
+	}
+	if from.duty != 0 {
+		sum += math.Abs(math.Log(to.duty / from.duty))
+	}
+	if to.gear != 0 {
+		sum += GearChangeCost
+	}
+	if to.nozzle != 0 {
+		sum += NozzleChangeCost
+	}
+	return sum
+}
+
+// Warnings of a plan.
+const (
+	WarnHoldEngineSpeed     = "hold_engine_speed" // the pump follows the engine: change the speed by the gear
+	WarnSetPressure         = "set_pressure_by_hand"
+	WarnPumpMargin          = "pump_flow_margin" // it turns slower: is it still enough
+	WarnNozzleRangeNotGiven = "nozzle_range_not_given"
+	WarnDropletsUnknown     = "droplet_class_unknown"
+)
+
+// warnings says what a plan takes for granted.
+func (x *planner) warnings(a attempt) (all []Warning) {
+	if class, _ := x.droplets(a.to); class == DropletClassUnknown && (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) {
+		all = append(all, Warning{"DropletChart", WarnDropletsUnknown})
+	}
+	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
+		all = append(all, Warning{"Pump", WarnHoldEngineSpeed})
+	}
+	if a.changes&(setOf(ChangePressure)|setOf(ChangeNozzle)|setOf(ChangeDutyCycle)) != 0 && x.in.Pump.Regulation == NoRegulation {
+		all = append(all, Warning{"Pump.Regulation", WarnSetPressure})
+	}
+	if a.to.engine != 0 && a.to.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {
+		all = append(all, Warning{"Pump", WarnPumpMargin})
+	}
+	if n := a.to.nozzle; n != 0 && x.in.nozzle(n).PressureRange == (PressureRange{}) {
+		all = append(all, Warning{at("Nozzles", n-1, "PressureRange"), WarnNozzleRangeNotGiven})
+	}
+	return all
+}

@@ -1,0 +1,170 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// A Gear is how fast the tractor drives in it at an engine speed; at another the
+// speed is in proportion.
+type Gear struct {
+	Label       string
+	GroundSpeed unit.Speed
+	EngineSpeed unit.RotationalSpeed
+}
+
+// An EngineSpeedRange is a lowest and a highest engine speed; both zero when not
+// known.
+type EngineSpeedRange struct{ Low, High unit.RotationalSpeed }
+
+// RatedShaft is the engine speed at which the shaft turns at its rated speed. The
+// engine is never to turn faster. Zero when not known.
+type RatedShaft struct{ EngineSpeed unit.RotationalSpeed }
+
+// A Pump is what feeds the boom. Either all of it is given or nothing.
+type Pump struct {
+	Type       PumpType
+	Drive      PumpDrive
+	Regulation PumpRegulation
+}
+
+// PumpType is how a pump moves liquid.
+type PumpType uint8
+
+// The types of pumps.
+const (
+	PositiveDisplacement PumpType = iota + 1
+	Centrifugal
+)
+
+// PumpDrive is what turns a pump.
+type PumpDrive uint8
+
+// The drives of pumps.
+const (
+	ShaftDrive       PumpDrive = iota + 1 // it turns with the engine
+	IndependentDrive                      // a motor of its own
+)
+
+// PumpRegulation is what holds the pressure or the rate.
+type PumpRegulation uint8
+
+// The regulations. RateControllerRegulation is what CorrectionsInput.RateController
+// says in another place.
+const (
+	ReliefValve PumpRegulation = iota + 1
+	NoRegulation
+	RateControllerRegulation
+)
+
+// follows tells that the flow follows the engine: an unregulated pump of either
+// type on the shaft.
+func (p Pump) follows() bool { return p.Drive == ShaftDrive && p.Regulation == NoRegulation }
+
+// perTurn is the way driven per turn of the engine in a gear, from 1; in the
+// present one, 0, it is as measured.
+func (x *planner) perTurn(gear int) float64 {
+	if gear == 0 {
+		return float64(x.in.Measured.GroundSpeed) / float64(x.in.Measured.EngineSpeed)
+	}
+	g := x.in.Gears[gear-1]
+	return float64(g.GroundSpeed) / float64(g.EngineSpeed)
+}
+
+// presentGear is the number of the present gear in Gears, from 1; 0 when it is not
+// among them.
+func (in CorrectionsInput) presentGear() int {
+	nearest, found := float64(DefaultRunTolerance), 0
+	for i, g := range in.Gears {
+		if g.Label == in.Measured.Gear {
+			return i + 1
+		}
+		speed := float64(g.GroundSpeed) * float64(in.Measured.EngineSpeed/g.EngineSpeed)
+		off := deviation(speed, float64(in.Measured.GroundSpeed))
+		if off < 0 {
+			off = -off
+		}
+		if in.Measured.Gear == "" && atMost(off, nearest) && (found == 0 || off < nearest) {
+			nearest, found = off, i+1
+		}
+	}
+	return found
+}
+
+// engineRange is what limits and rated shaft allow together; zero where neither
+// says anything.
+func (in CorrectionsInput) engineRange() (low, high float64) {
+	low, high = float64(in.EngineSpeedLimits.Low), float64(in.EngineSpeedLimits.High)
+	if rated := float64(in.RatedShaft.EngineSpeed); rated != 0 && (high == 0 || rated < high) {
+		high = rated
+	}
+	return low, high
+}
+
+// engineMeans tells whether the engine speed can be a means, and why not.
+func (x *planner) engineMeans() (Reason, bool) {
+	_, high := x.in.engineRange()
+	switch {
+	case x.in.Pump == Pump{}:
+		return PumpNotGiven, false
+	case x.in.Pump.follows():
+		return PumpFollowsEngine, false
+	case high == 0:
+		return EngineLimitsNotGiven, false
+	}
+	return 0, true
+}
+
+// byEngine adds the plan or the rejection of another engine speed in the present
+// gear.
+func (x *planner) byEngine() {
+	a := x.solveEngine(attempt{to: x.now})
+	reason, ok := x.engineMeans()
+	if ok {
+		x.settle(a)
+		return
+	}
+	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason}
+	if reason == PumpFollowsEngine { // whatever the engine does, the rate stays
+		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
+	} else {
+		no.put(ChangeEngineSpeed, a.needed, 0)
+	}
+	x.r.Rejected = append(x.r.Rejected, no)
+}
+
+// solveEngine solves the engine speed in the gear of a.to. The limits of the
+// ground speed bound it as well; the narrower holds.
+func (x *planner) solveEngine(a attempt) attempt {
+	perTurn := x.perTurn(a.to.gear)
+	needed := a.to.engine * x.rate(a.to) / x.target
+	low, high := x.in.engineRange()
+	of := [2]Change{ChangeEngineSpeed, ChangeEngineSpeed}
+	if v := float64(x.in.Limits.GroundSpeed.High) / perTurn; v != 0 && (high == 0 || v < high) {
+		high, of[1] = v, ChangeSpeed
+	}
+	if v := float64(x.in.Limits.GroundSpeed.Low) / perTurn; v > low {
+		low, of[0] = v, ChangeSpeed
+	}
+	s := place(needed, low, high)
+	limited := of[0]
+	if s.reason == AboveMaximum {
+		limited = of[1]
+	}
+	a = a.solved(ChangeEngineSpeed, needed, s, limited)
+	a.to.engine, a.to.speed = s.value, s.value*perTurn
+	return a
+}
+
+// reachable tells whether a listed gear, or the present one, drives at a speed
+// inside the limits of the engine.
+func (x *planner) reachable(speed float64) bool {
+	low, high := x.in.engineRange()
+	for g := 0; g <= len(x.in.Gears); g++ {
+		e := speed / x.perTurn(g)
+		if x.in.Pump.follows() && difference(e, x.now.engine) != 0 {
+			continue
+		}
+		if !place(e, low, high).atLimit {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,98 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// A LabeledNozzle is a nozzle that is at hand, all of one kind along the boom.
+type LabeledNozzle struct {
+	Label string // may be empty
+	Nozzle
+}
+
+// NozzleChangeCost is what other nozzles all along the boom add to Plan.Size: as
+// much as 65 % of speed. Own judgement, no published source.
+const NozzleChangeCost = 0.5
+
+// nozzle is one of the shelf, from 1, or the present one, 0.
+func (in CorrectionsInput) nozzle(n int) LabeledNozzle {
+	if n == 0 {
+		return in.Nozzle
+	}
+	return in.Nozzles[n-1]
+}
+
+// flowRatio is what a nozzle of the shelf gives over what the present one gives at
+// the same pressure, both as rated and both by the same exponent,
+//
+//	(Q2 / p2^n) / (Q1 / p1^n)
+//
+// A worn nozzle gives more than its rating: new ones are measured before they are
+// trusted.
+func (x *planner) flowRatio(n int) float64 {
+	now, other := x.in.Nozzle.Nozzle, x.in.nozzle(n).Nozzle
+	if len(now.FlowChart) > 0 || len(other.FlowChart) > 0 { // a chart knows better than any exponent
+		p := x.in.Measured.SprayPressure
+		return float64(other.FlowAt(p) / now.FlowAt(p))
+	}
+	q1, p1 := now.rating()
+	q2, p2 := other.rating()
+	return float64(q2/q1) / power(float64(p2/p1), x.in.PressureExponent)
+}
+
+// same tells whether a nozzle of the shelf is the present one: by their labels, or
+// where one has none by what they are.
+func (x *planner) same(n int) bool {
+	a, b := x.in.Nozzle, x.in.nozzle(n)
+	if a.Label != "" && b.Label != "" {
+		return a.Label == b.Label
+	}
+	return a.PressureRange == b.PressureRange && difference(x.flowRatio(n), 1) == 0
+}
+
+// pressureRange is what the system and a nozzle allow together; apart when no
+// pressure suits both.
+func (x *planner) pressureRange(n int) (both PressureRange, apart bool) {
+	system, own := x.in.Limits.SprayPressure, x.in.nozzle(n).PressureRange
+	switch {
+	case x.in.SpeedAndPressureOnly || own == (PressureRange{}):
+		return system, false
+	case system == (PressureRange{}):
+		return own, false
+	}
+	both = PressureRange{max(system.Low, own.Low), min(system.High, own.High)}
+	return both, !atMost(float64(both.Low/both.High), 1)
+}
+
+// checkNozzles checks the shelf. With one the present nozzle has to be known too.
+func (in CorrectionsInput) checkNozzles(v *Invalid) {
+	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != 0 {
+		*v = append(*v, in.Nozzle.check().under("Nozzle")...)
+	} else {
+		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
+	}
+	for i, n := range in.Nozzles {
+		for _, x := range n.check() {
+			v.add(at("Nozzles", i, x.Field), x.Code)
+		}
+		for j := range i {
+			if n.Label != "" && in.Nozzles[j].Label == n.Label {
+				v.add(at("Nozzles", i, "Label"), CodeDuplicateLabel)
+				break
+			}
+		}
+	}
+}
+
+// byNozzle looks at the nozzles of the shelf where the pressure is not known. None
+// is a plan then: it may not work at it.
+func (x *planner) byNozzle() {
+	for n := 1; n <= len(x.in.Nozzles); n++ {
+		if !x.same(n) {
+			x.r.Rejected = append(x.r.Rejected, Rejection{
+				Change: ChangeNozzle, Changes: setOf(ChangeNozzle), Reason: PressureNotMeasured, Nozzle: n,
+			})
+		}
+	}
+}
+
+// flowOf is what another nozzle does to the flow of the boom, less 1.
+func (x *planner) flowOf(n int) unit.Ratio { return unit.Ratio(difference(x.flowRatio(n), 1)) }
