@@ -24,6 +24,7 @@ type CalibrationsRequest struct {
 	AreaCheck   TankRequest        `json:"areaCheck,omitzero"`
 	Cost        CostRequest        `json:"cost,omitzero"`
 	Schedule    ScheduleRequest    `json:"schedule,omitzero"`
+	Planning    *PlanningRequest   `json:"planning,omitzero"`
 	Results
 }
 
@@ -125,6 +126,7 @@ var calibrationsTable = objectOf(
 	flag("rateController", func(r *CalibrationsRequest) **bool { return &r.RateController }),
 	nested("maintenance", func(r *CalibrationsRequest) *MaintenanceRequest { return &r.Maintenance }, maintenanceTable),
 	nested("areaCheck", func(r *CalibrationsRequest) *TankRequest { return &r.AreaCheck }, tankTable),
+	optional("planning", func(r *CalibrationsRequest) **PlanningRequest { return &r.Planning }, planningTable),
 	nested("schedule", func(r *CalibrationsRequest) *ScheduleRequest { return &r.Schedule }, scheduleTable),
 	nested("cost", func(r *CalibrationsRequest) *CostRequest { return &r.Cost }, costTable),
 	results(func(r *CalibrationsRequest) *Results { return &r.Results }),
@@ -137,6 +139,10 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	p, refused := r.parts()
 	if refused != nil {
 		return CalibrationsResponse{}, refused
+	}
+	planning, err := r.planning()
+	if err != nil {
+		return CalibrationsResponse{}, err
 	}
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
@@ -158,6 +164,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Limits:          r.Limits.input(),
 		RelativeDensity: unit.Ratio(r.RelativeDensity.si()),
 		RateController:  r.RateController != nil && *r.RateController,
+		Planning:        planning,
 		Maintenance:     r.Maintenance.input(),
 		AreaCheck:       r.AreaCheck.input(),
 		Cost:            r.Cost.input(),

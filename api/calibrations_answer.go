@@ -147,7 +147,17 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		a.Rate.Result = &part
 	}
 	if x.Correction != nil {
-		part := correctionsAnswer(ctx, *x.Correction, &CorrectionsRequest{Results: r.Results, sheet: true})
+		part := correctionsAnswer(ctx, *x.Correction, r.correctionsRequest().plannedWith(x.Output))
+		for i, plan := range part.Plans {
+			if plan.Nozzle != nil {
+				part.Plans[i].Nozzle.Pointer = "#/planning" + plan.Nozzle.Pointer[1:]
+			}
+		}
+		for i, no := range part.Rejected {
+			if no.Nozzle != nil {
+				part.Rejected[i].Nozzle.Pointer = "#/planning" + no.Nozzle.Pointer[1:]
+			}
+		}
 		for i, w := range part.Warnings {
 			if w.Code == calc.WarnEvennessUnknown {
 				part.Warnings[i].Pointer = "#/pressure"

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"wetrun/internal/text"
@@ -94,12 +95,11 @@ func (s *summary) rate(a *CalibrationsResponse) {
 		s.say("field_rate", people(x.FieldApplicationRate))
 	}
 	if c := a.Correction.Result; c != nil {
-		for _, p := range c.Plans {
-			to := p.GroundSpeed
-			if p.Change != "speed" {
-				to = p.SprayPressure
+		for i, p := range c.Plans {
+			if i == mostPlansInSummary {
+				break
 			}
-			s.say("plan_"+p.Change, people(to), people(p.PredictedApplicationRate))
+			s.say("plan", s.changes(p), people(p.PredictedApplicationRate))
 		}
 	}
 	if t := a.AreaCheck.Result; t != nil {
@@ -108,6 +108,34 @@ func (s *summary) rate(a *CalibrationsResponse) {
 	if a.Cost != nil {
 		s.say("cost", text.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, people(a.Cost.PerArea))
 	}
+}
+
+// mostPlansInSummary is how many plans a crew is shown, the least change first.
+const mostPlansInSummary = 5
+
+// changes words what a plan changes.
+func (s *summary) changes(p PlanResponse) string {
+	var all []string
+	add := func(key string, value string) {
+		all = append(all, text.Of(s.lang, "summary.set_"+key, value))
+	}
+	if p.Nozzle != nil {
+		name := p.Nozzle.Label
+		if name == "" {
+			name = p.Nozzle.Size
+		}
+		add("nozzle", name)
+	}
+	if p.Gear != "" {
+		add("gear", p.Gear)
+	}
+	for key, q := range map[string]Quantity{"engine_speed": p.EngineSpeed, "duty_cycle": p.DutyCycle, "pressure": p.SprayPressure, "speed": p.GroundSpeed} {
+		if q.given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, key) || key == "speed" && p.Gear != "") {
+			add(key, people(q))
+		}
+	}
+	slices.Sort(all)
+	return strings.Join(all, ", ")
 }
 
 // people writes a quantity as people read it; "-" when there is none.

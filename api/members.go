@@ -199,6 +199,20 @@ func nested[T, U any](name string, at func(*T) *U, o *object[U]) member[T] {
 	}
 }
 
+// optional is a member that is an object, and that being there says something by
+// itself.
+func optional[T, U any](name string, at func(*T) **U, o *object[U]) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			u := new(U)
+			*at(into) = u
+			readObject(d, o, u)
+		},
+		shape: o.shape(),
+	}
+}
+
 // list is a member that is an array of least to most objects.
 func list[T, U any](name string, at func(*T) *[]U, least, most int, o *object[U]) member[T] {
 	items := o.shape()

@@ -24,6 +24,10 @@ type FieldSheetInput struct {
 	// stands for a liquid as dense as water.
 	RelativeDensity unit.Ratio
 	RateController  bool
+	// Planning is what could be changed beside speed and pressure, as Corrections
+	// takes it; what was measured, the target and the limits are filled in. Nil for
+	// speed and pressure alone.
+	Planning *CorrectionsInput
 	// AreaCheck is what the tank lost, held against the rate that flow and speed
 	// give, on the basis of the target. Its expected rate is filled in.
 	AreaCheck AreaCheckInput

@@ -1,5 +1,7 @@
 package calc
 
+import "strings"
+
 // check looks at what no part checks for itself.
 func (in FieldSheetInput) check() Invalid {
 	var v Invalid
@@ -87,27 +89,50 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	case r.Pressure.outOfRangeOnly(): // it will be measured at another pressure first
 		return nil
 	}
-	c := CorrectionsInput{
-		Measured: MeasuredState{
-			ApplicationRate: r.Rate.ApplicationRate, GroundSpeed: r.Speed.GroundSpeed, SprayPressure: r.Output.SprayPressure,
-		},
-		TargetApplicationRate: in.Target.ApplicationRate,
-		RateTolerance:         in.Target.RateTolerance,
-		LabelMaximum:          in.Target.LabelMaximum,
-		Limits:                in.limits(),
-		RateController:        in.RateController,
-		BoomEven:              r.evenness(),
-		SpeedAndPressureOnly:  true, // a sheet knows of no gears or other nozzles
-	}
+	c := in.correction()
+	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
+	c.BoomEven = r.evenness()
 	if in.Target.RateBasis == RateBasisField {
 		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
 	}
 	x, err := Corrections(c)
-	if err != nil {
-		return err
+	if v, refused := err.(Invalid); refused {
+		return UnderPlanning(v)
 	}
 	r.Correction = &x
 	return nil
+}
+
+// correction is what the sheet asks of Corrections, before what was measured.
+func (in FieldSheetInput) correction() CorrectionsInput {
+	c := CorrectionsInput{SpeedAndPressureOnly: true} // of gears and other nozzles a sheet knows by Planning alone
+	if in.Planning != nil {
+		c = *in.Planning
+	}
+	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum = in.Target.ApplicationRate, in.Target.RateTolerance, in.Target.LabelMaximum
+	c.Limits, c.RateController = in.limits(), in.RateController
+	return c
+}
+
+// UnderPlanning puts the violations of a sheet's planning where the sheet has them:
+// the present nozzle stands in the sheet itself, as do gear and engine speed.
+func UnderPlanning(v Invalid) Invalid {
+	out := make(Invalid, 0, len(v))
+	for _, x := range v {
+		switch {
+		case strings.HasPrefix(x.Field, "Nozzle."), x.Field == "Nozzle":
+		case strings.HasPrefix(x.Field, "Measured."):
+			x.Field = "Machine." + strings.TrimPrefix(x.Field, "Measured.")
+			x.Because = ""
+		case strings.HasPrefix(x.Field, "TargetApplicationRate"):
+			x.Field = "Target.ApplicationRate"
+			x.Because = ""
+		default:
+			x = Invalid{x}.under("Planning")[0]
+		}
+		out = append(out, x)
+	}
+	return out
 }
 
 // checkTank holds what the tank lost against the rate computed, on the basis of the

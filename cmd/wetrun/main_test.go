@@ -61,7 +61,7 @@ func TestCalibrateText(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":           {"READY.", "Pressure: in order. 59 psi to 61 psi, 2 psi apart", "Output: in order. 0 of 12 catches", "Speed: in order. 2.95 mph", "Tank: in order. It says 109 US gal/acre", "Keep this record"},
 		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "center 3 gives too little: the jug should read", "right 2 gives too much", "bed 1: "},
-		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Plan: drive ", "Plan: set "},
+		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Plan: drive 3.63 mph. That should give 90 US gal/acre", "set 40 psi at the nozzles", "use gear B3"},
 	} {
 		var out, errs bytes.Buffer
 		if code := run(t.Context(), []string{"calibrate", "-text", filepath.Join("../../testdata/demo", name+".json")}, noEnv, nil, &out, &errs); code != 0 {

@@ -1,0 +1,71 @@
+package api
+
+import (
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// PlanningRequest is what could be changed on the sprayer of a sheet beside speed
+// and pressure; the members are those of corrections.
+type PlanningRequest struct {
+	Nozzles               []LabeledNozzleRequest `json:"nozzles,omitzero"`
+	Gears                 []GearRequest          `json:"gears,omitzero"`
+	EngineSpeedLimits     Range                  `json:"engineSpeedLimits,omitzero"`
+	RatedShaft            RatedShaftRequest      `json:"ratedShaft,omitzero"`
+	Pump                  PumpRequest            `json:"pump,omitzero"`
+	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero"`
+	AllowedDropletClasses []string               `json:"allowedDropletClasses,omitzero"`
+	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero"`
+}
+
+var planningTable = objectOf(
+	list("nozzles", func(p *PlanningRequest) *[]LabeledNozzleRequest { return &p.Nozzles }, 0, mostShelfNozzles, shelfNozzleTable),
+	list("gears", func(p *PlanningRequest) *[]GearRequest { return &p.Gears }, 0, mostGears, gearTable),
+	nested("engineSpeedLimits", func(p *PlanningRequest) *Range { return &p.EngineSpeedLimits }, engineSpeedRangeTable),
+	nested("ratedShaft", func(p *PlanningRequest) *RatedShaftRequest { return &p.RatedShaft }, ratedShaftTable),
+	nested("pump", func(p *PlanningRequest) *PumpRequest { return &p.Pump }, pumpTable),
+	list("dropletChart", func(p *PlanningRequest) *[]DropletRowRequest { return &p.DropletChart }, 0, mostDropletRows, dropletRowTable),
+	wordList("allowedDropletClasses", func(p *PlanningRequest) *[]string { return &p.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
+	nested("sprayVolumeRange", func(p *PlanningRequest) *Range { return &p.SprayVolumeRange }, rateRangeTable),
+)
+
+// correctionsRequest is the sheet's own part of a corrections request: what was
+// measured is filled in by calc. Without planning it plans by speed and pressure.
+func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
+	c := &CorrectionsRequest{Results: r.Results, sheet: r.Planning == nil}
+	if c.sheet {
+		return c
+	}
+	p := r.Planning
+	c.Nozzle = LabeledNozzleRequest{NozzleRequest: r.Nozzle}
+	c.Nozzles, c.Gears, c.EngineSpeedLimits, c.RatedShaft, c.Pump = p.Nozzles, p.Gears, p.EngineSpeedLimits, p.RatedShaft, p.Pump
+	c.DropletChart, c.AllowedDropletClasses, c.SprayVolumeRange = p.DropletChart, p.AllowedDropletClasses, p.SprayVolumeRange
+	c.Measured.EngineSpeed = r.Machine.EngineSpeed
+	for _, g := range p.Gears {
+		if g.Label == r.Machine.Gear {
+			c.Measured.Gear = g.Label
+		}
+	}
+	return c
+}
+
+// planning is what calc plans with; nil for speed and pressure alone.
+func (r *CalibrationsRequest) planning() (*calc.CorrectionsInput, error) {
+	c := r.correctionsRequest()
+	if c.sheet {
+		return nil, nil
+	}
+	if unread := c.unread(); unread != nil {
+		return nil, calc.UnderPlanning(unread)
+	}
+	in := c.input()
+	return &in, nil
+}
+
+// plannedWith completes the request by what the sheet measured, for the wording.
+func (c *CorrectionsRequest) plannedWith(x *calc.NozzleAcceptanceResult) *CorrectionsRequest {
+	if x != nil && x.SprayPressure != 0 {
+		c.Measured.SprayPressure = in(x.SprayPressure, unit.IDPsi)
+	}
+	return c
+}
