@@ -14,7 +14,7 @@ type MeterCalibrationRequest struct {
 	Readings       []MeterReadingRequest `json:"readings" validate:"required"`
 	CurrentSetting PulseSettingRequest   `json:"currentSetting,omitzero"`
 	CurrentFactor  Quantity              `json:"currentFactor,omitzero"`
-	MeterTolerance Quantity              `json:"meterTolerance,omitzero"`
+	MeterTolerance Quantity              `json:"meterTolerance" validate:"required"`
 	Results
 }
 

@@ -14,12 +14,12 @@ func TestRefusalsThatCalcCannotSee(t *testing.T) {
 		operation, body string
 		want            []string // pointer and code
 	}{
-		{"meter-calibration", `{"kind":"flow_meter","readings":[
+		{"meter-calibration", `{"meterTolerance":{"value":5,"unit":"%"},"kind":"flow_meter","readings":[
 			{"indicated":{"value":5,"unit":"gal_us"},"measured":{"value":5,"unit":"ft"}},
 			{"indicated":{"value":5,"unit":"m"},"measured":{"value":5,"unit":"L"}}],
 			"currentSetting":{"pulses":5,"per":{"value":1,"unit":"m"}}}`,
 			[]string{"#/readings/0/measured/unit wrong_quantity", "#/readings/1/indicated/unit wrong_quantity", "#/currentSetting/per/unit wrong_quantity"}},
-		{"meter-calibration", `{"kind":"speed_sensor","readings":[{"pulses":500,"measured":{"value":5,"unit":"gal_us"}}]}`,
+		{"meter-calibration", `{"meterTolerance":{"value":5,"unit":"%"},"kind":"speed_sensor","readings":[{"pulses":500,"measured":{"value":5,"unit":"gal_us"}}]}`,
 			[]string{"#/readings/0/measured/unit wrong_quantity"}},
 		{"pump-demand", `{"nozzleGroups":[{"nozzles":2,"nozzleFlowRate":{"value":1,"unit":"L/min"},"nozzle":{"sizeRating":"us_40_psi"}},
 			{"nozzles":2,"nozzle":{"sizeRating":"us_40_psi","ratedFlowRate":{"value":1,"unit":"L/min"}}}]}`,
@@ -53,7 +53,7 @@ func TestMeterSteps(t *testing.T) {
 		{"110", "110", `,"currentSetting":{"pulses":1,"per":{"value":13,"unit":"cm"}}`, []string{"enter_pulses", "read_meter_again"}},
 		{"98", "104", "", []string{"repeat_readings"}},
 	} {
-		body := `{"kind":"speed_sensor","readings":[` + reading(c.first) + "," + reading(c.second) + "]" + c.more + "}"
+		body := `{"meterTolerance":{"value":5,"unit":"%"},"kind":"speed_sensor","readings":[` + reading(c.first) + "," + reading(c.second) + "]" + c.more + "}"
 		var a struct{ NextSteps []notice }
 		if err := json.Unmarshal(post(t, "meter-calibration", body).Body.Bytes(), &a); err != nil {
 			t.Fatal(err)

@@ -14,8 +14,8 @@ type PatternUniformityRequest struct {
 	NozzlePattern             NozzlePatternRequest    `json:"nozzlePattern,omitzero"`
 	NozzleSpacing             Quantity                `json:"nozzleSpacing,omitzero"`
 	SpacingRange              SpacingRangeRequest     `json:"spacingRange,omitzero"`
-	MaxCoefficientOfVariation Quantity                `json:"maxCoefficientOfVariation,omitzero"`
-	MaxPlaceDeviation         Quantity                `json:"maxPlaceDeviation,omitzero"`
+	MaxCoefficientOfVariation Quantity                `json:"maxCoefficientOfVariation" validate:"required"`
+	MaxPlaceDeviation         Quantity                `json:"maxPlaceDeviation" validate:"required"`
 	Results
 }
 

@@ -38,8 +38,11 @@ func tolerances(lang text.Language) ([]byte, error) {
 	var r TolerancesResponse
 	for _, t := range calc.Tolerances() {
 		source := PresetSourceResponse{"common_practice", t.Source.Title, t.Source.Publisher, t.Source.Year, t.Source.URL}
-		if t.Source.Published() {
+		switch {
+		case t.Source.Published():
 			source.Kind = "published"
+		case t.FromMemory:
+			source.Kind = "from_memory"
 		}
 		r.Presets = append(r.Presets, PresetResponse{
 			Name: t.Name, Value: in(t.Value, t.Unit), AppliesTo: t.AppliesTo, Basis: string(t.Basis),

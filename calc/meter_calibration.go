@@ -33,8 +33,8 @@ type MeterCalibrationInput[T Metered] struct {
 	// CurrentFactor is its setting where the display multiplies by a factor
 	// instead. It goes with Indicated only.
 	CurrentFactor unit.Ratio
-	// MeterTolerance is that of the error and of the spread. Zero stands for
-	// DefaultMeterTolerance.
+	// MeterTolerance is that of the error and of the spread. Nothing stands in for
+	// it: no source was read that could be a default.
 	MeterTolerance unit.Ratio
 }
 
@@ -99,9 +99,6 @@ func MeterCalibration[T Metered](in MeterCalibrationInput[T]) (MeterCalibrationR
 	}
 	r := MeterCalibrationResult[T]{
 		Readings: make([]MeterCorrection[T], len(in.Readings)), MeterTolerance: in.MeterTolerance,
-	}
-	if r.MeterTolerance == 0 {
-		r.MeterTolerance = DefaultMeterTolerance
 	}
 	var measured, shown, high float64
 	low := math.Inf(1)
@@ -185,7 +182,7 @@ func (in MeterCalibrationInput[T]) check() error {
 	if in.CurrentFactor != 0 && (pulsed || in.CurrentSetting != PulseSetting[T]{}) {
 		v.add("CurrentFactor", CodeConflict)
 	}
-	v.optional(float64(in.MeterTolerance), "MeterTolerance")
+	v.positive(float64(in.MeterTolerance), "MeterTolerance")
 	return v.err()
 }
 

@@ -22,8 +22,8 @@ type PatternUniformityInput struct {
 	NozzlePattern NozzlePattern
 	NozzleSpacing unit.Length
 	SpacingRange  SpacingRange
-	// MaxCoefficientOfVariation and MaxPlaceDeviation are the limits. Zero stands
-	// for DefaultPatternVariation and DefaultPlaceDeviation.
+	// MaxCoefficientOfVariation and MaxPlaceDeviation are the limits. Nothing stands
+	// in for them: no source was read that could be a default.
 	MaxCoefficientOfVariation unit.Ratio
 	MaxPlaceDeviation         unit.Ratio
 }
@@ -103,12 +103,6 @@ func PatternUniformity(in PatternUniformityInput) (PatternUniformityResult, erro
 	r := PatternUniformityResult{
 		MaxCoefficientOfVariation: in.MaxCoefficientOfVariation, MaxPlaceDeviation: in.MaxPlaceDeviation,
 	}
-	if r.MaxCoefficientOfVariation == 0 {
-		r.MaxCoefficientOfVariation = DefaultPatternVariation
-	}
-	if r.MaxPlaceDeviation == 0 {
-		r.MaxPlaceDeviation = DefaultPlaceDeviation
-	}
 	if len(in.Readings) > 0 {
 		r.judgeRow(in)
 	}
@@ -171,8 +165,8 @@ func (in PatternUniformityInput) check() error {
 	}
 	v.optional(float64(in.Spacing), "Spacing")
 	v.optional(float64(in.NozzleSpacing), "NozzleSpacing")
-	v.optional(float64(in.MaxCoefficientOfVariation), "MaxCoefficientOfVariation")
-	v.optional(float64(in.MaxPlaceDeviation), "MaxPlaceDeviation")
+	v.positive(float64(in.MaxCoefficientOfVariation), "MaxCoefficientOfVariation")
+	v.positive(float64(in.MaxPlaceDeviation), "MaxPlaceDeviation")
 	ranged := in.SpacingRange != (SpacingRange{})
 	if ranged {
 		v = append(v, in.SpacingRange.check(in.NozzlePattern.CupSpacing)...)

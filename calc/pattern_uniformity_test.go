@@ -20,9 +20,21 @@ func cupsOf(volumes ...float64) []calc.PatternReading {
 	return all
 }
 
+// limited gives an input the limits that a test does not ask for, 10 and 20 %, from
+// memory.
+func limited(in calc.PatternUniformityInput) calc.PatternUniformityInput {
+	if in.MaxCoefficientOfVariation == 0 {
+		in.MaxCoefficientOfVariation = 10 * unit.Percent
+	}
+	if in.MaxPlaceDeviation == 0 {
+		in.MaxPlaceDeviation = 20 * unit.Percent
+	}
+	return in
+}
+
 func mustPatternUniformity(t rapid.TB, in calc.PatternUniformityInput) calc.PatternUniformityResult {
 	t.Helper()
-	r, err := calc.PatternUniformity(in)
+	r, err := calc.PatternUniformity(limited(in))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,6 +146,7 @@ func TestPropertyPatternRow(t *testing.T) {
 // over 4 = 162.5, root 12.7 mL.
 func ExamplePatternUniformity() {
 	r, err := calc.PatternUniformity(calc.PatternUniformityInput{
+		MaxCoefficientOfVariation: 10 * unit.Percent, MaxPlaceDeviation: 20 * unit.Percent,
 		Readings: []calc.PatternReading{
 			{Volume: 105 * unit.Millilitre}, {Volume: 80 * unit.Millilitre}, {Volume: 105 * unit.Millilitre},
 			{Volume: 110 * unit.Millilitre}, {Volume: 100 * unit.Millilitre},
@@ -179,7 +192,7 @@ func TestPatternUniformityRefuses(t *testing.T) {
 		"SpacingRange.High: not_positive":             {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: -1, Steps: 2}},
 		"Readings: required; NozzlePattern: required": {SpacingRange: calc.SpacingRange{Low: 1, High: 2, Steps: 2}},
 	} {
-		if _, err := calc.PatternUniformity(in); refusal(err) != want {
+		if _, err := calc.PatternUniformity(limited(in)); refusal(err) != want {
 			t.Errorf("refused with %q, want %q", refusal(err), want)
 		}
 	}

@@ -14,12 +14,8 @@ const (
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
-	DefaultMeterTolerance     = 5 * unit.Percent             // error of a flow meter or speed sensor; from memory
 	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
 
-	// From memory of inspection practice; no source was read.
-	DefaultPatternVariation = 10 * unit.Percent // coefficient of variation along the boom
-	DefaultPlaceDeviation   = 20 * unit.Percent // of one cup from the mean of all
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -40,6 +36,9 @@ type Tolerance struct {
 	// Default tells that the operation uses it when the member is left out.
 	Default bool
 	Source  ToleranceSource
+	// FromMemory tells that the figure was not read anywhere. Such a figure may stand
+	// in for what a pump or a field takes, never for a limit that passes or fails.
+	FromMemory bool
 }
 
 // A ToleranceBasis is what a deviation is counted from.
@@ -95,7 +94,10 @@ const (
 // no defaults: they are measured, so a request always gives them.
 func commonTolerances() []Tolerance {
 	common := func(name string, value float64, u unit.ID, appliesTo string, basis ToleranceBasis, isDefault bool) Tolerance {
-		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}}
+		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}, false}
+	}
+	memory := func(name string, value float64, appliesTo string, isDefault bool) Tolerance {
+		return Tolerance{name, value, unit.IDPct, appliesTo, "", isDefault, ToleranceSource{}, true}
 	}
 	return []Tolerance{
 		common("pressure_readings", float64(DefaultPressureDifference), unit.IDPsi, forPressure, "", true),
@@ -104,14 +106,14 @@ func commonTolerances() []Tolerance {
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
 		common("nozzle_wear", float64(DefaultWearLimit), unit.IDPct, forWear, BasisNewNozzle, true),
-		common("pattern_variation", float64(DefaultPatternVariation), unit.IDPct, forPattern, "", true),
-		common("pattern_place", float64(DefaultPlaceDeviation), unit.IDPct, forPlace, "", true),
+		memory("pattern_variation", float64(10*unit.Percent), forPattern, false),
+		memory("pattern_place", float64(20*unit.Percent), forPlace, false),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
-		common("field_efficiency", float64(DefaultFieldEfficiency), unit.IDPct, forCapacity, "", true),
-		common("agitation", float64(DefaultAgitationShare), unit.IDPct, forStirring, "", true),
-		common("pump_reserve", float64(DefaultPumpReserve), unit.IDPct, forReserve, "", true),
-		common("meter_error", float64(DefaultMeterTolerance), unit.IDPct, forMeter, "", true),
+		memory("field_efficiency", float64(DefaultFieldEfficiency), forCapacity, true),
+		memory("agitation", float64(DefaultAgitationShare), forStirring, true),
+		memory("pump_reserve", float64(DefaultPumpReserve), forReserve, true),
+		memory("meter_error", float64(5*unit.Percent), forMeter, false),
 	}
 }
 

@@ -22,14 +22,14 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"application_rate":  {10, unit.IDPct, true},
 		"run_spread":        {5, unit.IDPct, true},
 		"nozzle_wear":       {10, unit.IDPct, true},
-		"pattern_variation": {10, unit.IDPct, true},
-		"pattern_place":     {20, unit.IDPct, true},
+		"pattern_variation": {10, unit.IDPct, false},
+		"pattern_place":     {20, unit.IDPct, false},
 		"course_length":     {100, unit.IDFt, false},
 		"catch_time":        {30, unit.IDS, false},
 		"field_efficiency":  {65, unit.IDPct, true}, // from memory
 		"agitation":         {5, unit.IDPct, true},  // from memory
 		"pump_reserve":      {20, unit.IDPct, true}, // from memory
-		"meter_error":       {5, unit.IDPct, true},  // from memory
+		"meter_error":       {5, unit.IDPct, false}, // from memory
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {
