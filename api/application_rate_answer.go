@@ -67,10 +67,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		a.Deviation = percent(result.Deviation)
 		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
 	}
-	if result.LabelVerdict != calc.NotJudged {
-		over := result.LabelVerdict == calc.Outside
-		a.OverLabelMaximum = &over
-	}
+	a.OverLabelMaximum = overLabel(result.LabelVerdict)
 	return a
 }
 

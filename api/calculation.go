@@ -121,3 +121,12 @@ func within(v calc.Verdict) *bool {
 	inside := v == calc.Within
 	return &inside
 }
+
+// overLabel turns the verdict on a label's maximum into overLabelMaximum.
+func overLabel(v calc.Verdict) *bool {
+	if v == calc.NotJudged {
+		return nil
+	}
+	outside := v == calc.Outside
+	return &outside
+}

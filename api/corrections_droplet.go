@@ -12,10 +12,9 @@ const mostDropletRows = 8 * (mostShelfNozzles + 1)
 
 // DropletRowRequest is one line of a maker's droplet chart.
 type DropletRowRequest struct {
-	Nozzle       string   `json:"nozzle,omitzero"`
-	Low          Quantity `json:"low"`
-	High         Quantity `json:"high"`
-	DropletClass string   `json:"dropletClass"`
+	Label         string `json:"label,omitzero"`
+	PressureRange Range  `json:"pressureRange"`
+	DropletClass  string `json:"dropletClass"`
 }
 
 // dropletWords are the classes in the order of calc's constants; a request cannot
@@ -25,9 +24,8 @@ var dropletWords = []string{
 }
 
 var dropletRowTable = objectOf(
-	label("nozzle", func(d *DropletRowRequest) *string { return &d.Nozzle }, longestLabel),
-	require(quantity("low", func(d *DropletRowRequest) *Quantity { return &d.Low }, unit.KindPressure)),
-	require(quantity("high", func(d *DropletRowRequest) *Quantity { return &d.High }, unit.KindPressure)),
+	label("label", func(d *DropletRowRequest) *string { return &d.Label }, longestLabel),
+	require(nested("pressureRange", func(d *DropletRowRequest) *Range { return &d.PressureRange }, pressureRangeTable)),
 	require(oneOf("dropletClass", func(d *DropletRowRequest) *string { return &d.DropletClass }, dropletWords[1:]...)),
 )
 
@@ -36,11 +34,11 @@ var rateRangeTable = rangeTable(unit.KindApplicationRate)
 // labelInput fills in what label and chart say of droplets and rate.
 func (r *CorrectionsRequest) labelInput(in *calc.CorrectionsInput) {
 	if len(r.DropletChart) > 0 {
-		in.DropletChart = make([]calc.DropletRow, len(r.DropletChart))
+		in.DropletChart = make([]calc.DropletEntry, len(r.DropletChart))
 	}
 	for i, d := range r.DropletChart {
-		in.DropletChart[i] = calc.DropletRow{
-			Nozzle: d.Nozzle, Low: unit.Pressure(d.Low.si()), High: unit.Pressure(d.High.si()), DropletClass: dropletClass(d.DropletClass),
+		in.DropletChart[i] = calc.DropletEntry{
+			Label: d.Label, PressureRange: pressureRange(d.PressureRange), DropletClass: dropletClass(d.DropletClass),
 		}
 	}
 	for _, word := range r.AllowedDropletClasses {

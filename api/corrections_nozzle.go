@@ -28,17 +28,6 @@ var shelfNozzleTable = objectOf(append(
 	part(func(n *LabeledNozzleRequest) *NozzleRequest { return &n.NozzleRequest }, nozzleTable)...,
 )...)
 
-// part makes the members of an object those of one that embeds it.
-func part[T, U any](at func(*T) *U, o *object[U]) (members []member[T]) {
-	for _, m := range o.members {
-		members = append(members, member[T]{
-			name: m.name, required: m.required, shape: m.shape,
-			read: func(d *decoder, into *T) { m.read(d, at(into)) },
-		})
-	}
-	return members
-}
-
 // nozzlesInput fills in the present nozzle and the shelf.
 func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 	in.Nozzle = calc.LabeledNozzle{Label: r.Nozzle.Label, Nozzle: r.Nozzle.input()}

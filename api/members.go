@@ -199,6 +199,17 @@ func nested[T, U any](name string, at func(*T) *U, o *object[U]) member[T] {
 	}
 }
 
+// part makes the members of an object those of one that embeds it.
+func part[T, U any](at func(*T) *U, o *object[U]) (members []member[T]) {
+	for _, m := range o.members {
+		members = append(members, member[T]{
+			name: m.name, required: m.required, shape: m.shape,
+			read: func(d *decoder, into *T) { m.read(d, at(into)) },
+		})
+	}
+	return members
+}
+
 // optional is a member that is an object, and that being there says something by
 // itself.
 func optional[T, U any](name string, at func(*T) **U, o *object[U]) member[T] {

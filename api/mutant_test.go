@@ -126,7 +126,7 @@ var crossFieldCodes = map[string][]string{
 	"nozzle-selection": {"required /groundSpeed", "required /sprayedWidthPerNozzle", "required /nozzles", "required /size"},
 	"corrections": append([]string{
 		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
-		"outside_spray_volume_range /targetApplicationRate", "unknown_label /nozzle",
+		"outside_spray_volume_range /targetApplicationRate", "unknown_label /label",
 		"required /measured/engineSpeed", "required /measured/dutyCycle",
 		"over_100_percent /measured/dutyCycle", "over_100_percent /dutyCycleLimits/high", "unknown_label /measured/gear", "duplicate_label /label",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size",
@@ -135,7 +135,7 @@ var crossFieldCodes = map[string][]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
-		"outside_spray_volume_range /target/applicationRate", "unknown_label /nozzle", "duplicate_label /label", "required /machine/engineSpeed",
+		"outside_spray_volume_range /target/applicationRate", "unknown_label /label", "duplicate_label /label", "required /machine/engineSpeed",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size", "out_of_range /planning",
 		"unknown_label /replaces", "incomplete_follow_up ", "required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",
 	}, nozzleCodes...),

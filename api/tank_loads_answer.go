@@ -121,15 +121,6 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 	return a
 }
 
-// overLabel turns the verdict on a label's maximum into overLabelMaximum.
-func overLabel(v calc.Verdict) *bool {
-	if v == calc.NotJudged {
-		return nil
-	}
-	outside := v == calc.Outside
-	return &outside
-}
-
 // tankSteps are what to do about a dose that is not the one that was meant.
 func tankSteps(x *calc.TankLoadsResult) (codes []string) {
 	var mix, delivered bool

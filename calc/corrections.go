@@ -30,7 +30,7 @@ type CorrectionsInput struct {
 
 	DutyCycleLimits DutyCycleRange // zero when not known: no plan by duty cycle then
 
-	DropletChart          []DropletRow
+	DropletChart          []DropletEntry
 	AllowedDropletClasses []DropletClass // by the label; empty when not known
 	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
 

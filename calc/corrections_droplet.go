@@ -2,14 +2,6 @@ package calc
 
 import "wetrun/calc/unit"
 
-// A DropletRow is one line of a maker's chart: the class of a nozzle between two
-// pressures, both included.
-type DropletRow struct {
-	Nozzle       string // its label; empty for the present nozzle
-	Low, High    unit.Pressure
-	DropletClass DropletClass
-}
-
 // droplets returns the class of a state and whether the label allows it; not judged
 // when nothing says which are allowed. Where rows meet or overlap, the finest is the
 // class, and all of them have to be allowed.
@@ -19,8 +11,8 @@ func (x *planner) droplets(s machineState) (class DropletClass, allowed Verdict)
 	}
 	label := x.in.nozzle(s.nozzle).Label
 	for _, row := range x.in.DropletChart {
-		mine := row.Nozzle == "" && s.nozzle == 0 || row.Nozzle != "" && row.Nozzle == label
-		if !mine || s.pressure == 0 || (PressureRange{row.Low, row.High}).holds(unit.Pressure(s.pressure)) != Within {
+		mine := row.Label == "" && s.nozzle == 0 || row.Label != "" && row.Label == label
+		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != Within {
 			continue
 		}
 		if class == DropletClassUnknown || row.DropletClass < class {
@@ -56,19 +48,15 @@ func (r RateRange) holds(rate unit.ApplicationRate) Verdict {
 
 // checkLabel checks what the label says of droplets and rate.
 func (in CorrectionsInput) checkLabel(v *Invalid) {
-	for i, row := range in.DropletChart {
-		v.positive(float64(row.Low), at("DropletChart", i, "Low"))
-		v.positive(float64(row.High), at("DropletChart", i, "High"))
-		if row.High > 0 && row.Low > row.High {
-			v.add(at("DropletChart", i, "Low"), CodeRangeInverted)
-		}
-		checkWord(v, uint8(row.DropletClass), uint8(UltraCoarse), at("DropletChart", i, "DropletClass"))
-		known := row.Nozzle == "" || row.Nozzle == in.Nozzle.Label
+	for i := range in.DropletChart {
+		row := &in.DropletChart[i]
+		row.checkClass(v, i)
+		known := row.Label == "" || row.Label == in.Nozzle.Label
 		for _, n := range in.Nozzles {
-			known = known || n.Label == row.Nozzle
+			known = known || n.Label == row.Label
 		}
 		if !known {
-			v.add(at("DropletChart", i, "Nozzle"), CodeUnknownLabel)
+			v.add(at("DropletChart", i, "Label"), CodeUnknownLabel)
 		}
 	}
 	for _, c := range in.AllowedDropletClasses {

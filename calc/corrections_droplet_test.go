@@ -11,12 +11,12 @@ import (
 // twinFan is the chart of a twin fan of size 025: very coarse at 20 psi, coarse from
 // 30 to 60, medium from 70 to 90. Grainews,
 // https://www.grainews.ca/news/nozzle-colour-and-flow-rate-confusion/
-func twinFan() []calc.DropletRow {
+func twinFan() []calc.DropletEntry {
 	const psi = unit.PoundPerSquareInch
-	return []calc.DropletRow{
-		{Low: 20 * psi, High: 20 * psi, DropletClass: calc.VeryCoarse},
-		{Low: 30 * psi, High: 60 * psi, DropletClass: calc.Coarse},
-		{Low: 70 * psi, High: 90 * psi, DropletClass: calc.Medium},
+	return []calc.DropletEntry{
+		{PressureRange: calc.PressureRange{Low: 20 * psi, High: 20 * psi}, DropletClass: calc.VeryCoarse},
+		{PressureRange: calc.PressureRange{Low: 30 * psi, High: 60 * psi}, DropletClass: calc.Coarse},
+		{PressureRange: calc.PressureRange{Low: 70 * psi, High: 90 * psi}, DropletClass: calc.Medium},
 	}
 }
 
@@ -51,10 +51,10 @@ func TestPublishedDropletChart(t *testing.T) {
 func TestReferenceAllowedDroplets(t *testing.T) {
 	in := shelved()
 	psi := unit.PoundPerSquareInch
-	in.DropletChart = []calc.DropletRow{
-		{Nozzle: "03", Low: 30 * psi, High: 40 * psi, DropletClass: calc.Medium},
-		{Low: 40 * psi, High: 60 * psi, DropletClass: calc.Fine},
-		{Nozzle: "04", Low: 30 * psi, High: 60 * psi, DropletClass: calc.Coarse},
+	in.DropletChart = []calc.DropletEntry{
+		{Label: "03", PressureRange: calc.PressureRange{Low: 30 * psi, High: 40 * psi}, DropletClass: calc.Medium},
+		{PressureRange: calc.PressureRange{Low: 40 * psi, High: 60 * psi}, DropletClass: calc.Fine},
+		{Label: "04", PressureRange: calc.PressureRange{Low: 30 * psi, High: 60 * psi}, DropletClass: calc.Coarse},
 	}
 	in.AllowedDropletClasses = []calc.DropletClass{calc.Medium, calc.VeryCoarse}
 	in.Limits.GroundSpeed.Low = 4 * unit.MilePerHour
@@ -107,16 +107,16 @@ func TestReferenceSprayVolume(t *testing.T) {
 
 func TestCorrectionsLabelRefuses(t *testing.T) {
 	for want, change := range map[string]func(*calc.CorrectionsInput){
-		"":                                          func(*calc.CorrectionsInput) {},
-		"DropletChart[0].Low: required":             func(in *calc.CorrectionsInput) { in.DropletChart[0].Low = 0 },
-		"DropletChart[1].High: not_positive":        func(in *calc.CorrectionsInput) { in.DropletChart[1].High = -1 },
-		"DropletChart[1].Low: range_inverted":       func(in *calc.CorrectionsInput) { in.DropletChart[1].High = 1 },
-		"DropletChart[2].DropletClass: required":    func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
-		"DropletChart[2].DropletClass: not_allowed": func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 9 },
-		"DropletChart[2].Nozzle: unknown_label":     func(in *calc.CorrectionsInput) { in.DropletChart[2].Nozzle = "06" },
-		"AllowedDropletClasses: not_allowed":        func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
-		"SprayVolumeRange.High: required":           func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
-		"SprayVolumeRange.Low: range_inverted":      func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
+		"": func(*calc.CorrectionsInput) {},
+		"DropletChart[0].PressureRange.Low: required":       func(in *calc.CorrectionsInput) { in.DropletChart[0].PressureRange.Low = 0 },
+		"DropletChart[1].PressureRange.High: not_positive":  func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = -1 },
+		"DropletChart[1].PressureRange.Low: range_inverted": func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = 1 },
+		"DropletChart[2].DropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
+		"DropletChart[2].DropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = calc.UltraCoarse + 1 },
+		"DropletChart[2].Label: unknown_label":              func(in *calc.CorrectionsInput) { in.DropletChart[2].Label = "06" },
+		"AllowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
+		"SprayVolumeRange.High: required":                   func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
+		"SprayVolumeRange.Low: range_inverted":              func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
 		"TargetApplicationRate: outside_spray_volume_range": func(in *calc.CorrectionsInput) {
 			in.SprayVolumeRange = calc.RateRange{Low: 21 * unit.USGallonPerAcre, High: 25 * unit.USGallonPerAcre}
 		},

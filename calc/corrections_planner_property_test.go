@@ -130,7 +130,7 @@ func (b bench) unlawful(nozzle calc.LabeledNozzle, speed, pressure, duty, engine
 		return "rated shaft speed"
 	}
 	for _, row := range in.DropletChart {
-		if row.Nozzle == nozzle.Label && pressure > float64(row.Low)*near && pressure*near < float64(row.High) &&
+		if row.Label == nozzle.Label && pressure > float64(row.PressureRange.Low)*near && pressure*near < float64(row.PressureRange.High) &&
 			len(in.AllowedDropletClasses) > 0 && !slices.Contains(in.AllowedDropletClasses, row.DropletClass) {
 			return "droplet class"
 		}
@@ -213,8 +213,8 @@ func anySprayer(t *rapid.T) calc.CorrectionsInput {
 		for _, n := range append([]calc.LabeledNozzle{in.Nozzle}, in.Nozzles...) {
 			between := unit.Pressure(f("class changes", 1e5, 5e5))
 			in.DropletChart = append(in.DropletChart,
-				calc.DropletRow{Nozzle: n.Label, Low: 1e5, High: between, DropletClass: calc.DropletClass(rapid.IntRange(5, 8).Draw(t, "coarser"))},
-				calc.DropletRow{Nozzle: n.Label, Low: between, High: 5e5, DropletClass: calc.DropletClass(rapid.IntRange(1, 5).Draw(t, "finer"))})
+				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: 1e5, High: between}, DropletClass: calc.DropletClass(rapid.IntRange(5, 8).Draw(t, "coarser"))},
+				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: between, High: 5e5}, DropletClass: calc.DropletClass(rapid.IntRange(1, 5).Draw(t, "finer"))})
 		}
 		in.AllowedDropletClasses = []calc.DropletClass{calc.Medium, calc.Coarse, calc.VeryCoarse, calc.UltraCoarse}
 	}

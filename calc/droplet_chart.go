@@ -27,10 +27,12 @@ const (
 )
 
 // A DropletEntry is one line of a droplet chart: the class of a nozzle over a
-// range of pressures. Low and high may be the same.
+// range of pressures, both included. Low and high may be the same. A choice of
+// nozzles needs Size or Label; for corrections an entry without a Label is of the
+// present nozzle, and Size is not used.
 type DropletEntry struct {
 	Size          string // ISO 10625
-	Label         string // of a shelf nozzle, instead of Size
+	Label         string // of a nozzle at hand, instead of Size
 	PressureRange PressureRange
 	DropletClass  DropletClass
 }
@@ -105,6 +107,11 @@ func (e *DropletEntry) check(v *Invalid, i int) {
 	case e.Size != "" && !knownSize(e.Size):
 		v.add(at("DropletChart", i, "Size"), CodeUnknownSize)
 	}
+	e.checkClass(v, i)
+}
+
+// checkClass looks at range and class.
+func (e *DropletEntry) checkClass(v *Invalid, i int) {
 	if e.PressureRange == (PressureRange{}) {
 		v.add(at("DropletChart", i, "PressureRange"), CodeRequired)
 	}
