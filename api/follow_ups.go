@@ -1,26 +1,16 @@
 package api
 
-import "wetrun/calc/unit"
-
 // FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
 // the whole drop once more. Together the follow-ups of a drop replace its catch.
 type FollowUpRequest struct {
-	Replaces      string   `json:"replaces"`
-	Label         string   `json:"label,omitzero"`
-	Nozzles       int      `json:"nozzles,omitzero"`
-	Volume        Quantity `json:"volume"`
-	Time          Quantity `json:"time"`
-	SprayPressure Quantity `json:"sprayPressure,omitzero"`
+	CatchRequest
+	Replaces string `json:"replaces"`
 }
 
-var followUpTable = objectOf(
+var followUpTable = objectOf(append(
+	part(func(f *FollowUpRequest) *CatchRequest { return &f.CatchRequest }, catchTable),
 	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
-	label("label", func(f *FollowUpRequest) *string { return &f.Label }, longestLabel),
-	count("nozzles", func(f *FollowUpRequest) *int { return &f.Nozzles }, 1, mostNozzles),
-	require(quantity("volume", func(f *FollowUpRequest) *Quantity { return &f.Volume }, unit.KindVolume)),
-	require(quantity("time", func(f *FollowUpRequest) *Quantity { return &f.Time }, unit.KindTime)),
-	quantity("sprayPressure", func(f *FollowUpRequest) *Quantity { return &f.SprayPressure }, unit.KindPressure),
-)
+)...)
 
 // followed puts the follow-ups in the place of the catches that they replace. from
 // holds, for each catch of the result, its pointer into the sheet.
@@ -60,14 +50,10 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []str
 			if placed[i] != j {
 				continue
 			}
-			name := f.Label
-			if name == "" {
-				name = f.Replaces
+			if f.Label == "" {
+				f.Label = f.Replaces
 			}
-			catches = append(catches, AcceptanceCatchRequest{
-				Label: name, Position: c.Position, Bed: c.Bed, Nozzles: f.Nozzles,
-				Volume: f.Volume, Time: f.Time, SprayPressure: f.SprayPressure,
-			})
+			catches = append(catches, AcceptanceCatchRequest{CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed})
 			from = append(from, pointer(indexed("Output.FollowUps", i)))
 		}
 	}

@@ -21,14 +21,10 @@ type NozzleAcceptanceRequest struct {
 
 // AcceptanceCatchRequest is a catch with its place.
 type AcceptanceCatchRequest struct {
-	Label         string              `json:"label,omitzero"`
+	CatchRequest
 	Position      string              `json:"position,omitzero"`
 	Bed           int                 `json:"bed,omitzero"`
-	Nozzles       int                 `json:"nozzles,omitzero"`
 	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero"`
-	Volume        Quantity            `json:"volume"`
-	Time          Quantity            `json:"time"`
-	SprayPressure Quantity            `json:"sprayPressure,omitzero"`
 }
 
 // DropNozzleRequest is one kind of nozzle on a drop that carries different ones.
@@ -51,16 +47,12 @@ const (
 
 var positions = []string{"left", "center", "right"}
 
-var acceptanceCatchTable = objectOf(
-	label("label", func(c *AcceptanceCatchRequest) *string { return &c.Label }, longestLabel),
+var acceptanceCatchTable = objectOf(append(
+	part(func(c *AcceptanceCatchRequest) *CatchRequest { return &c.CatchRequest }, catchTable),
 	oneOf("position", func(c *AcceptanceCatchRequest) *string { return &c.Position }, positions...),
 	count("bed", func(c *AcceptanceCatchRequest) *int { return &c.Bed }, 1, mostBeds),
-	count("nozzles", func(c *AcceptanceCatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
 	list("nozzlesOnDrop", func(c *AcceptanceCatchRequest) *[]DropNozzleRequest { return &c.NozzlesOnDrop }, 1, mostDropNozzles, dropNozzleTable),
-	require(quantity("volume", func(c *AcceptanceCatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
-	require(quantity("time", func(c *AcceptanceCatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
-	quantity("sprayPressure", func(c *AcceptanceCatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
-)
+)...)
 
 var dropNozzleTable = objectOf(
 	require(nested("nozzle", func(d *DropNozzleRequest) *NozzleRequest { return &d.Nozzle }, nozzleTable)),
@@ -104,13 +96,7 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 	}
 	for i := range r.Catches {
 		c := &r.Catches[i]
-		in.Catches[i] = calc.AcceptanceCatch{
-			Catch: calc.Catch{
-				Volume: unit.Volume(c.Volume.si()), Time: unit.Time(c.Time.si()),
-				Nozzles: c.Nozzles, SprayPressure: unit.Pressure(c.SprayPressure.si()),
-			},
-			Position: position(c.Position),
-		}
+		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: position(c.Position)}
 		for j := range c.NozzlesOnDrop {
 			d := &c.NozzlesOnDrop[j]
 			in.Catches[i].NozzlesOnDrop = append(in.Catches[i].NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})
