@@ -12,13 +12,19 @@ import (
 	"wetrun/internal/text"
 )
 
-// New returns the whole service as one handler. Errors of the service itself go
-// to log; nothing that a user measured or named does.
-func New(log *slog.Logger) http.Handler {
-	e := echo.New()
+// Options is how the service is set up.
+type Options struct {
+	// Log takes errors of the service itself; nothing that a user measured or named
+	// goes there.
+	Log *slog.Logger
+}
+
+// New returns the whole service as one handler.
+func New(o Options) http.Handler {
+	log, e := o.Log, echo.New()
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
-	for _, o := range operations {
-		e.POST("/v1/"+o.name, func(c echo.Context) error { return serveOperation(o, c.Response(), c.Request()) })
+	for _, op := range operations {
+		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, c.Response(), c.Request()) })
 	}
 	for path, page := range pages() {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }

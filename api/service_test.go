@@ -17,7 +17,7 @@ import (
 
 // service is the whole handler, as cmd/wetrun serves it.
 var service = sync.OnceValue(func() http.Handler {
-	return New(slog.New(slog.NewTextHandler(io.Discard, nil)))
+	return New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
 })
 
 // call sends one request and holds the answer against the document.

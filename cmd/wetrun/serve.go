@@ -38,7 +38,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", *addr, err)
 	}
 	server := &http.Server{
-		Handler:           api.New(log),
+		Handler:           api.New(api.Options{Log: log}),
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       readTime,
 		WriteTimeout:      writeTime,

@@ -18,6 +18,7 @@ import (
 type entry struct {
 	key     string
 	english string
+	spanish string
 }
 
 // A Language is one that answers can be worded in.
