@@ -31,7 +31,7 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 	if a.NextDue != nil {
 		s.say("next_due", a.NextDue.Date)
 		if a.NextDue.HoursLeft.given() {
-			s.say("hours_left", people(a.NextDue.HoursLeft))
+			s.say("hours_left", s.people(a.NextDue.HoursLeft))
 		}
 	}
 	s.heading("cautions")
@@ -54,26 +54,26 @@ func (s *summary) status(word string) string { return text.Of(s.lang, "summary."
 
 func (s *summary) parts(a *CalibrationsResponse) {
 	if x := a.Pressure.Result; x != nil {
-		s.say("pressure", s.status(a.Pressure.Status), people(x.Lowest), people(x.Highest), people(x.Spread), people(x.MaxDifference), people(x.FlowSpread))
+		s.say("pressure", s.status(a.Pressure.Status), s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))
 	} else {
 		s.say("pressure_not_done")
 	}
 	if x := a.Output.Result; x != nil {
-		s.say("output", s.status(a.Output.Status), x.CatchesOutside, x.CatchesTested, people(x.MeanNozzleFlowRate), people(x.Tolerance.Limit))
+		s.say("output", s.status(a.Output.Status), x.CatchesOutside, x.CatchesTested, s.people(x.MeanNozzleFlowRate), s.people(x.Tolerance.Limit))
 		for i, c := range x.Catches {
 			if c.Status != "within" {
 				name := c.Label
 				if name == "" {
 					name = fmt.Sprint(i + 1)
 				}
-				s.say("catch_"+c.Status, name, people(c.AcceptableVolume.Low), people(c.AcceptableVolume.High))
+				s.say("catch_"+c.Status, name, s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High))
 			}
 		}
 	} else {
 		s.say("output_not_done")
 	}
 	if x := a.Speed.Result; x != nil {
-		s.say("speed", s.status(a.Speed.Status), people(x.GroundSpeed), people(x.Spread))
+		s.say("speed", s.status(a.Speed.Status), s.people(x.GroundSpeed), s.people(x.Spread))
 	} else {
 		s.say("speed_not_done")
 	}
@@ -87,26 +87,26 @@ func (s *summary) rate(a *CalibrationsResponse) {
 		s.say("rate_not_done")
 		return
 	case x.TargetApplicationRate.given():
-		s.say("rate", s.status(a.Rate.Status), people(x.ApplicationRate), people(x.TargetApplicationRate), people(x.Deviation))
+		s.say("rate", s.status(a.Rate.Status), s.people(x.ApplicationRate), s.people(x.TargetApplicationRate), s.people(x.Deviation))
 	default:
-		s.say("rate_without_target", s.status(a.Rate.Status), people(x.ApplicationRate))
+		s.say("rate_without_target", s.status(a.Rate.Status), s.people(x.ApplicationRate))
 	}
 	if x.FieldApplicationRate.given() {
-		s.say("field_rate", people(x.FieldApplicationRate))
+		s.say("field_rate", s.people(x.FieldApplicationRate))
 	}
 	if c := a.Correction.Result; c != nil {
 		for i, p := range c.Plans {
 			if i == mostPlansInSummary {
 				break
 			}
-			s.say("plan", s.changes(p), people(p.PredictedApplicationRate))
+			s.say("plan", s.changes(p), s.people(p.PredictedApplicationRate))
 		}
 	}
 	if t := a.AreaCheck.Result; t != nil {
-		s.say("area_check", s.status(a.AreaCheck.Status), people(t.ApplicationRate))
+		s.say("area_check", s.status(a.AreaCheck.Status), s.people(t.ApplicationRate))
 	}
 	if a.Cost != nil {
-		s.say("cost", text.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, people(a.Cost.PerArea))
+		s.say("cost", s.lang.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, s.people(a.Cost.PerArea))
 	}
 }
 
@@ -131,7 +131,7 @@ func (s *summary) changes(p PlanResponse) string {
 	}
 	for key, q := range map[string]Quantity{"engine_speed": p.EngineSpeed, "duty_cycle": p.DutyCycle, "pressure": p.SprayPressure, "speed": p.GroundSpeed} {
 		if q.given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, key) || key == "speed" && p.Gear != "") {
-			add(key, people(q))
+			add(key, s.people(q))
 		}
 	}
 	slices.Sort(all)
@@ -139,11 +139,11 @@ func (s *summary) changes(p PlanResponse) string {
 }
 
 // people writes a quantity as people read it; "-" when there is none.
-func people(q Quantity) string {
+func (s *summary) people(q Quantity) string {
 	if !q.given() {
 		return "-"
 	}
-	return text.Number(q.Value) + " " + text.Unit(q.Unit.Symbol())
+	return s.lang.Number(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
 }
 
 // Summarize works out a field sheet and words the answer. ok is false when the

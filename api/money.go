@@ -25,11 +25,11 @@ func number[T any](name string, at func(*T) *Number) member[T] {
 				// bounds are reported at "value" of a quantity; here the number is the member
 				switch {
 				case x > largest:
-					d.report(FieldError{Code: "too_large", Limit: &largest, args: []any{plain(largest)}})
+					d.report(FieldError{Code: "too_large", Limit: &largest, args: []any{figure(largest, "")}})
 				case x <= 0:
-					d.report(FieldError{Code: "not_positive", Limit: &smallest, args: []any{plain(smallest)}})
+					d.report(FieldError{Code: "not_positive", Limit: &smallest, args: []any{figure(smallest, "")}})
 				case x < smallest:
-					d.report(FieldError{Code: "too_small", Limit: &smallest, args: []any{plain(smallest)}})
+					d.report(FieldError{Code: "too_small", Limit: &smallest, args: []any{figure(smallest, "")}})
 				default:
 					*at(into) = Number(x)
 				}

@@ -17,6 +17,7 @@ import (
 type page struct {
 	mediaType string
 	fresh     bool // true: about the state of the process, never stored
+	wordless  bool // true: the same in every language
 	prepare   func(text.Language) ([]byte, error)
 
 	mutex sync.Mutex
@@ -34,15 +35,15 @@ const maxAge = "public, max-age=3600"
 // pages lists every path that GET and HEAD answer.
 func pages() map[string]*page {
 	all := map[string]*page{
-		"/livez":           {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
-		"/readyz":          {mediaType: "application/json", fresh: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
-		"/openapi.yaml":    {mediaType: "application/yaml", prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
-		"/openapi.json":    {mediaType: "application/json", prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
+		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
+		"/readyz":          {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
+		"/openapi.yaml":    {mediaType: "application/yaml", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
 		"/v1/nozzle-sizes": {mediaType: "application/json", prepare: nozzleSizes},
 		"/v1/procedure":    {mediaType: "application/json", prepare: encoded(procedure)},
-		"/v1/meta":         {mediaType: "application/json", prepare: encoded(meta)},
+		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(meta)},
 	}
 	for _, t := range problemTypes {
 		all["/problems/"+string(t.kind)] = &page{mediaType: "text/html; charset=utf-8", prepare: problemPage(t.kind)}
@@ -78,12 +79,18 @@ func (p *page) get(lang text.Language) (prepared, error) {
 }
 
 func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
-	lang := text.Match(req.Header.Get("Accept-Language"))
+	lang := text.English
+	if !p.wordless {
+		lang = languageOf(req)
+	}
 	x, err := p.get(lang)
 	if err != nil {
 		return err
 	}
 	h := w.Header()
+	if !p.wordless {
+		worded(h, lang)
+	}
 	if p.fresh {
 		h.Set("Cache-Control", "no-store")
 	} else {
@@ -91,12 +98,11 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 		h.Set("ETag", x.etag)
 		h.Set("Link", `</openapi.yaml>; rel="service-desc"; type="application/yaml"`)
 		if matches(req.Header.Get("If-None-Match"), x.etag) {
-			h.Add("Vary", "Accept-Language")
 			w.WriteHeader(http.StatusNotModified)
 			return nil
 		}
 	}
-	writeBody(w, req, lang, p.mediaType, http.StatusOK, x.body)
+	writeBody(w, req, p.mediaType, http.StatusOK, x.body)
 	return nil
 }
 

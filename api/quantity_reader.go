@@ -2,11 +2,11 @@ package api
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/go-json-experiment/json/jsontext"
 
 	"wetrun/calc/unit"
+	"wetrun/internal/text"
 )
 
 // The bounds of every value on the wire, in whatever unit the client uses. They
@@ -110,7 +110,7 @@ func (d *decoder) bounded(value float64, id unit.ID, least *float64) bool {
 	case value <= 0 && least == &smallest:
 		e.Code = "not_positive"
 	}
-	e.args = []any{strings.TrimSpace(plain(*e.Limit) + " " + id.Symbol())}
+	e.args = []any{figure(*e.Limit, id.Symbol())}
 	d.report(e, "value")
 	return false
 }
@@ -132,5 +132,7 @@ func (d *decoder) unit(kinds kindSet) unit.ID {
 	return unit.None
 }
 
-// plain writes a limit as people read it.
-func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+// figure is a limit as people read it.
+func figure(x float64, symbol string) text.Figure {
+	return text.Figure{Digits: strconv.FormatFloat(x, 'f', -1, 64), Unit: symbol}
+}

@@ -36,24 +36,23 @@ func serveOperation(o operation, w http.ResponseWriter, req *http.Request) error
 	if err := readBody(&x.in, w, req); err != nil {
 		return err
 	}
-	lang := text.Match(req.Header.Get("Accept-Language"))
+	lang := languageOf(req)
 	if r := o.run(text.In(req.Context(), lang), x.in.Bytes(), &x.out); r != nil {
 		return r
 	}
 	w.Header().Set("Cache-Control", "no-store")
-	writeBody(w, req, lang, "application/json", http.StatusOK, x.out.Bytes())
+	worded(w.Header(), lang)
+	writeBody(w, req, "application/json", http.StatusOK, x.out.Bytes())
 	return nil
 }
 
 // writeBody sends a whole answer with its length, so that none is half-written.
 // A HEAD gets the same headers.
-func writeBody(w http.ResponseWriter, req *http.Request, lang text.Language, mediaType string, status int, body []byte) {
+func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
 	h := w.Header()
 	h.Set("Content-Type", mediaType)
 	h.Set("Content-Length", strconv.Itoa(len(body)))
-	h.Set("Content-Language", lang.Tag())
 	h.Set("X-Content-Type-Options", "nosniff")
-	h.Add("Vary", "Accept-Language")
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
 		_, _ = w.Write(body) // the client has gone when this fails

@@ -8,8 +8,6 @@ import (
 
 	"github.com/labstack/echo/v4"
 	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
-
-	"wetrun/internal/text"
 )
 
 // Options is how the service is set up.
@@ -59,10 +57,11 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 
 // writeProblem answers with the refusal in the client's language.
 func writeProblem(w http.ResponseWriter, req *http.Request, r *refusal) {
-	lang := text.Match(req.Header.Get("Accept-Language"))
+	lang := languageOf(req)
 	p := r.problem(lang, requestID(w))
 	body := p.encode()
 	h := w.Header()
 	h.Set("Cache-Control", "no-store")
-	writeBody(w, req, lang, "application/problem+json", p.Status, body)
+	worded(h, lang)
+	writeBody(w, req, "application/problem+json", p.Status, body)
 }

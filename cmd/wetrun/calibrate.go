@@ -9,18 +9,26 @@ import (
 	"os"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // calibrate works out the field sheet in a file, or on standard input for -, and
 // prints the answer that POST /v1/calibrations would give, or with -text what a
-// crew reads. A refused sheet goes to errs, as a problem.
+// crew reads, in the language of -lang. A refused sheet goes to errs, as a problem.
 func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) error {
 	flags := flag.NewFlagSet("calibrate", flag.ContinueOnError)
 	flags.SetOutput(errs)
 	lines := flags.Bool("text", false, "print a summary to read, instead of JSON")
+	tag := flags.String("lang", text.English.Tag(), "language of what people read: en or es")
 	if err := flags.Parse(args); err != nil {
 		return errUsage
 	}
+	lang, ok := text.Named(*tag)
+	if !ok {
+		fmt.Fprintf(errs, "wetrun calibrate speaks en and es, not %q\n", *tag)
+		return errUsage
+	}
+	ctx = text.In(ctx, lang)
 	if flags.NArg() != 1 {
 		fmt.Fprintln(errs, "wetrun calibrate takes one file, or - for standard input")
 		return errUsage

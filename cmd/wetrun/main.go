@@ -15,8 +15,10 @@ import (
 const usage = `wetrun does the arithmetic of calibrating a field sprayer.
 
   wetrun [serve] [-addr HOST:PORT]   serve the API (the default)
-  wetrun calibrate [-text] FILE|-    work out one field sheet, print the answer;
-                                     with -text a summary that a crew can read
+  wetrun calibrate [-text] [-lang en|es] FILE|-
+                                     work out one field sheet, print the answer;
+                                     with -text a summary that a crew can read;
+                                     -lang is the language of texts, default en
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.

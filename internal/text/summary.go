@@ -1,7 +1,5 @@
 package text
 
-import "strings"
-
 // summaries are the lines of a field sheet on paper.
 var summaries = []entry{
 	{"summary.ready", "ready", ""},
@@ -38,8 +36,3 @@ var summaries = []entry{
 	{"summary.hours_left", "  Or after %[1]s more of use.", ""},
 	{"summary.cost", "The deviation costs %[1]s %[2]s on every %[3]s.", ""},
 }
-
-var unitNames = strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 sq ft", "ft2", "sq ft", "m2", "m²")
-
-// Unit words a unit symbol for people.
-func Unit(symbol string) string { return unitNames.Replace(symbol) }

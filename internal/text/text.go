@@ -4,9 +4,7 @@
 package text
 
 import (
-	"context"
-	"fmt"
-	"math"
+	"cmp"
 
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
@@ -21,20 +19,11 @@ type entry struct {
 	spanish string
 }
 
-// A Language is one that answers can be worded in.
-type Language struct{ tag *language.Tag }
-
-var english = language.English
-
-// English is the language answers fall back to.
-var English = Language{&english}
-
-// Tag returns the language's BCP 47 tag, as in Content-Language.
-func (l Language) Tag() string { return l.tag.String() }
-
 var (
-	printer  *message.Printer
-	fixed    = map[string]string{} // texts without arguments, which need no printer
+	printers [2]*message.Printer
+	// texts has each text in the order of the languages. Those without arguments
+	// need no printer.
+	texts    = map[string][2]string{}
 	contents = [][]entry{
 		problems,
 		cautions,
@@ -64,69 +53,47 @@ var (
 )
 
 func init() {
-	b := catalog.NewBuilder(catalog.Fallback(english))
+	b := catalog.NewBuilder(catalog.Fallback(language.English))
 	for _, file := range contents {
 		for _, e := range file {
-			if _, twice := fixed[e.key]; twice {
+			if _, twice := texts[e.key]; twice {
 				panic("text: two texts for " + e.key)
 			}
-			fixed[e.key] = e.english
-			if err := b.SetString(english, e.key, e.english); err != nil {
-				panic(err)
+			worded := [2]string{e.english, cmp.Or(e.spanish, e.english)}
+			texts[e.key] = worded
+			for l, s := range worded {
+				if err := b.SetString(tags[l], e.key, s); err != nil {
+					panic(err)
+				}
 			}
 		}
 	}
-	printer = message.NewPrinter(english, message.Catalog(b))
+	for l, tag := range tags {
+		printers[l] = message.NewPrinter(tag, message.Catalog(b))
+	}
 }
-
-// Match returns the language for an Accept-Language header. There is one so far.
-func Match(string) Language { return English }
 
 // Of returns a text in a language. A key without a text is a mistake of ours that
 // tests find; it answers with the key, since half an answer beats none.
 func Of(lang Language, key string, args ...any) string {
-	s, ok := fixed[key]
+	s, ok := texts[key]
 	switch {
 	case !ok:
 		return key
 	case len(args) == 0:
-		return s
+		return s[lang]
 	}
-	return printer.Sprintf(key, args...)
+	return printers[lang].Sprintf(key, lang.worded(args)...)
 }
 
 // Has tells whether there is a text for a key.
-func Has(key string) bool { _, ok := fixed[key]; return ok }
+func Has(key string) bool { _, ok := texts[key]; return ok }
 
 // Keys lists the keys of all texts.
 func Keys() []string {
-	keys := make([]string, 0, len(fixed))
-	for k := range fixed {
+	keys := make([]string, 0, len(texts))
+	for k := range texts {
 		keys = append(keys, k)
 	}
 	return keys
-}
-
-type contextKey struct{}
-
-// In returns a context that carries the language of the answer.
-func In(ctx context.Context, lang Language) context.Context {
-	return context.WithValue(ctx, contextKey{}, lang)
-}
-
-// From returns the language that the context carries, or English.
-func From(ctx context.Context) Language {
-	if l, ok := ctx.Value(contextKey{}).(Language); ok {
-		return l
-	}
-	return English
-}
-
-// Number words a number for people, who read gauges and jugs: three significant
-// digits, and whole ones from a hundred on.
-func Number(x float64) string {
-	if math.Abs(x) >= 100 {
-		return fmt.Sprintf("%.0f", x)
-	}
-	return fmt.Sprintf("%.3g", x)
 }

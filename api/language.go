@@ -1,0 +1,21 @@
+package api
+
+import (
+	"net/http"
+	"strings"
+
+	"wetrun/internal/text"
+)
+
+// languageOf is the language that a request asks for. Several header lines are one
+// list.
+func languageOf(req *http.Request) text.Language {
+	return text.Match(strings.Join(req.Header.Values("Accept-Language"), ","))
+}
+
+// worded says in which language an answer has its texts, and that it hangs on what
+// was asked for.
+func worded(h http.Header, lang text.Language) {
+	h.Set("Content-Language", lang.Tag())
+	h.Add("Vary", "Accept-Language")
+}

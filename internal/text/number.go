@@ -1,0 +1,59 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"golang.org/x/text/number"
+)
+
+// A Figure is a number that a text quotes as the request writes it, with its unit
+// where it has one.
+type Figure struct{ Digits, Unit string }
+
+// Number words a number for people, who read gauges and jugs: three significant
+// digits, and whole ones from a hundred on.
+func (l Language) Number(x float64) string {
+	if math.Abs(x) >= 100 {
+		return fmt.Sprintf("%.0f", x)
+	}
+	return l.decimal(fmt.Sprintf("%.3g", x))
+}
+
+// decimal writes the decimal sign of the language into a number.
+func (l Language) decimal(digits string) string {
+	if l == Spanish {
+		return strings.Replace(digits, ".", ",", 1)
+	}
+	return digits
+}
+
+// worded puts the numbers among the arguments of a text into the language. Spanish
+// groups no thousands: where a comma is the decimal sign in one country, the dot
+// is in another, and 262.144 would be read as 262 and a bit.
+func (l Language) worded(args []any) []any {
+	words := make([]any, len(args))
+	for i, a := range args {
+		switch a := a.(type) {
+		case Figure:
+			words[i] = strings.TrimSpace(l.decimal(a.Digits) + " " + a.Unit)
+		case int, int64:
+			words[i] = a
+			if l == Spanish {
+				words[i] = number.Decimal(a, number.NoSeparator())
+			}
+		default:
+			words[i] = a
+		}
+	}
+	return words
+}
+
+var unitNames = [...]*strings.Replacer{
+	English: strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 sq ft", "ft2", "sq ft", "m2", "m²"),
+	Spanish: strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 ft²", "ft2", "ft²", "m2", "m²"),
+}
+
+// Unit words a unit symbol for people.
+func (l Language) Unit(symbol string) string { return unitNames[l].Replace(symbol) }
