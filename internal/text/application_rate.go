@@ -1,10 +1,10 @@
 package text
 
 var applicationRate = []entry{
-	{"problem.need_three_of_four", "Give three of nozzleFlowRate, groundSpeed, sprayedWidthPerNozzle and applicationRate; the fourth is computed. A nozzle with sprayPressure stands in for nozzleFlowRate, width with nozzles for sprayedWidthPerNozzle.", ""},
-	{"problem.all_four_given", "All four of flow, speed, width and rate are given, so nothing is left to compute. Leave one out; a rate to compare with goes into targetApplicationRate.", ""},
-	{"problem.rate_basis_required", "With rowSpacing the rates per treated and per field area differ. Say which one the target and the label's maximum mean: treated or field.", ""},
-	{"warning.unusual_rate", "This rate is unusual for a field sprayer: it is outside 1 to 2000 L/ha, which is 0.11 to 214 gal_us/acre. Check the values that it comes from, and their units.", ""},
-	{"warning.width_exceeds_row_spacing", "The treated width is wider than the row spacing, so neighboring passes overlap. Check width, nozzles and rowSpacing.", ""},
-	{"warning.spray_pressure_unused", "sprayPressure changes nothing here, because no nozzle is given.", ""},
+	{"problem.need_three_of_four", "Give three of nozzleFlowRate, groundSpeed, sprayedWidthPerNozzle and applicationRate; the fourth is computed. A nozzle with sprayPressure stands in for nozzleFlowRate, width with nozzles for sprayedWidthPerNozzle.", "Dé tres de nozzleFlowRate, groundSpeed, sprayedWidthPerNozzle y applicationRate; el cuarto se calcula. nozzle con sprayPressure sustituye a nozzleFlowRate, y width con nozzles a sprayedWidthPerNozzle."},
+	{"problem.all_four_given", "All four of flow, speed, width and rate are given, so nothing is left to compute. Leave one out; a rate to compare with goes into targetApplicationRate.", "Se dieron caudal, velocidad, ancho y tasa, los cuatro, así que no queda nada por calcular. Omita uno; la tasa con la que se quiere comparar va en targetApplicationRate."},
+	{"problem.rate_basis_required", "With rowSpacing the rates per treated and per field area differ. Say which one the target and the label's maximum mean: treated or field.", "Con rowSpacing, la tasa por superficie tratada y la tasa por superficie del campo son distintas. Diga a cuál se refieren el objetivo y el máximo de la etiqueta: treated (tratada) o field (del campo)."},
+	{"warning.unusual_rate", "This rate is unusual for a field sprayer: it is outside 1 to 2000 L/ha, which is 0.11 to 214 gal_us/acre. Check the values that it comes from, and their units.", "Esta tasa es poco común en una pulverizadora de campo: está fuera de 1 a 2000 L/ha, que son 0,11 a 214 gal_us/acre. Revise los valores de los que proviene y sus unidades."},
+	{"warning.width_exceeds_row_spacing", "The treated width is wider than the row spacing, so neighboring passes overlap. Check width, nozzles and rowSpacing.", "El ancho tratado es mayor que la distancia entre hileras, así que las pasadas vecinas se traslapan. Revise width, nozzles y rowSpacing."},
+	{"warning.spray_pressure_unused", "sprayPressure changes nothing here, because no nozzle is given.", "sprayPressure no cambia nada aquí, porque no se dio ninguna boquilla."},
 }
