@@ -305,7 +305,8 @@ func TestExamplesAreTrue(t *testing.T) {
 		}
 		for name, refusal := range refusals {
 			t.Run(o.name+"/refused/"+name, func(t *testing.T) {
-				w := post(t, o.name, encodeJSON(t, refusal.Value.Extensions["x-request"]), "X-Request-Id", "example-422")
+				language, _ := refusal.Value.Extensions["x-accept-language"].(string)
+				w := post(t, o.name, encodeJSON(t, refusal.Value.Extensions["x-request"]), "X-Request-Id", "example-422", "Accept-Language", language)
 				same(t, http.StatusUnprocessableEntity, w.Code, encodeJSON(t, refusal.Value.Value), w.Body.String())
 			})
 		}

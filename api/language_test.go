@@ -14,6 +14,13 @@ import (
 func TestLanguageOfAnswers(t *testing.T) {
 	wordless := []string{"/livez", "/readyz", "/openapi.yaml", "/openapi.json", "/v1/meta"}
 	for path := range pages() {
+		documented := path
+		if strings.HasPrefix(path, "/problems/") {
+			documented = "/problems/{type}"
+		}
+		if h := document(t).Paths.Value(documented).Get.Responses.Value("200").Value.Headers; (h["Content-Language"] == nil) != slices.Contains(wordless, path) {
+			t.Errorf("%s: Content-Language is not documented as it is served", path)
+		}
 		for asked, want := range map[string]string{"": "en", "es-419": "es", "fr, es;q=0.1": "es", "de": "en", ";;": "en"} {
 			if slices.Contains(wordless, path) {
 				want = ""
@@ -28,6 +35,13 @@ func TestLanguageOfAnswers(t *testing.T) {
 					}
 					languageIs(t, "304 of "+path, again.Header(), want)
 				}
+			}
+		}
+	}
+	for _, o := range operations {
+		for status, answer := range document(t).Paths.Value("/v1/" + o.name).Post.Responses.Map() {
+			if answer.Value.Headers["Content-Language"] == nil {
+				t.Errorf("%s: %s does not document Content-Language", o.name, status)
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -80,6 +81,43 @@ func TestCalibrateText(t *testing.T) {
 	}
 }
 
+// TestCalibrateInSpanish reads the same sheets in Spanish: the same steps and
+// numbers, with a decimal comma.
+func TestCalibrateInSpanish(t *testing.T) {
+	for name, want := range map[string][]string{
+		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi, con 2 psi de diferencia", "Descarga: en orden. 0 de 12 aforos", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Indica 109 US gal/acre", "Guarde este registro"},
+		"boom-to-repair":  {"NO ESTÁ LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "center 3 da muy poco: la jarra debería marcar de 42,2 US fl oz a 51,6 US fl oz", "right 2 da demasiado", "bed 1: "},
+		"rate-to-correct": {"NO ESTÁ LISTA.", "Tasa: NO ESTÁ EN ORDEN", "Plan: avance a 3,63 mph. Eso debería dar 90 US gal/acre", "ajuste 40 psi en las boquillas", "use la marcha B3"},
+	} {
+		var english, out, errs bytes.Buffer
+		file := filepath.Join("../../testdata/demo", name+".json")
+		if code := run(t.Context(), []string{"calibrate", "-text", "-lang", "es", file}, noEnv, nil, &out, &errs); code != 0 {
+			t.Fatalf("%s: %d %s", name, code, errs.String())
+		}
+		if code := run(t.Context(), []string{"calibrate", "-text", "-lang", "en", file}, noEnv, nil, &english, &errs); code != 0 {
+			t.Fatalf("%s: %d %s", name, code, errs.String())
+		}
+		for _, line := range want {
+			if !strings.Contains(out.String(), line) {
+				t.Errorf("%s: no %q in\n%s", name, line, out.String())
+			}
+		}
+		for _, raw := range []string{"summary.", "%!", "gal_us", "_", " the ", " is "} {
+			if strings.Contains(out.String(), raw) {
+				t.Errorf("%s shows %q:\n%s", name, raw, out.String())
+			}
+		}
+		figures := regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+		a := figures.FindAllString(regexp.MustCompile(`(\d)\.(\d)`).ReplaceAllString(english.String(), "$1,$2"), -1)
+		b := figures.FindAllString(out.String(), -1)
+		slices.Sort(a)
+		slices.Sort(b)
+		if len(a) < 20 || !slices.Equal(a, b) {
+			t.Errorf("%s: English numbers %v, Spanish %v", name, a, b)
+		}
+	}
+}
+
 func TestCallsThatFail(t *testing.T) {
 	for _, c := range []struct {
 		args []string
@@ -95,6 +133,8 @@ func TestCallsThatFail(t *testing.T) {
 		{[]string{"calibrate", "-text", "-"}, `{"speed":{"runs":[]}}`, 1, "too_few"},
 		{[]string{"calibrate", "-text", "-"}, `{"machine":{"bedWidth":{"value":40,"unit":"in"}}}`, 1, "nozzlesPerBed"},
 		{[]string{"calibrate", "-html", "-"}, ``, 2, "-text"},
+		{[]string{"calibrate", "-lang", "fr", "-"}, ``, 2, "en and es"},
+		{[]string{"calibrate", "-lang", "es", "-"}, `{"sheet":1}`, 1, "no hay ningún miembro"},
 		{[]string{"calibrate", "-"}, strings.Repeat(" ", 300<<10), 1, "more than"},
 		{[]string{"serve", "-addr", "256.0.0.1:1"}, "", 1, "WETRUN_ADDR"},
 		{[]string{"serve", "-port", "1"}, "", 2, "-addr"},

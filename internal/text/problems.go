@@ -19,7 +19,7 @@ var problems = []entry{
 	{"remedy.method_not_allowed", "Use a method that the Allow header lists. Calculations are POST, reference data is GET.", "Use un método de los que enumera el encabezado Allow. Los cálculos son POST, los datos de referencia son GET."},
 	{"title.body_too_large", "The body is too large", "El cuerpo es demasiado grande"},
 	{"detail.body_too_large", "A request may have at most %[1]d bytes.", "Una solicitud puede tener como máximo %[1]d bytes."},
-	{"remedy.body_too_large", "Send one sheet per request. A sheet of a thousand catches fits.", "Envíe una hoja por solicitud. Una hoja de mil recolecciones cabe."},
+	{"remedy.body_too_large", "Send one sheet per request. A sheet of a thousand catches fits.", "Envíe una hoja por solicitud. Una hoja de mil aforos cabe."},
 	{"title.unsupported_media_type", "The body must be declared as JSON", "El cuerpo debe declararse como JSON"},
 	{"detail.unsupported_media_type", "Set the header Content-Type to application/json. Nothing else is read: no form, no other character set than UTF-8, no compression.", "Ponga el encabezado Content-Type en application/json. No se lee nada más: ni formularios, ni otro juego de caracteres que UTF-8, ni compresión."},
 	{"remedy.unsupported_media_type", "Send the header Content-Type: application/json, without Content-Encoding.", "Envíe el encabezado Content-Type: application/json, sin Content-Encoding."},
@@ -32,7 +32,7 @@ var problems = []entry{
 
 	{"problem.required", "This member is missing and must be given.", "Falta este miembro y hay que darlo."},
 	{"wording.required_because", "This member is missing, and %[1]s cannot be used without it.", "Falta este miembro, y sin él no se puede usar %[1]s."},
-	{"wording.required_or", "This member is missing. Give it, or give instead: %[1]s.", "Falta este miembro. Délo, o dé en su lugar: %[1]s."},
+	{"wording.required_or", "This member is missing. Give it, or give instead: %[1]s.", "Falta este miembro. Delo, o dé en su lugar: %[1]s."},
 	{"problem.unknown_member", "There is no member of this name here. The list in allowed shows those that there are.", "Aquí no hay ningún miembro con este nombre. La lista en allowed muestra los que hay."},
 	{"problem.misspelt_member", "There is no member of this name here. Did you mean %[1]s?", "Aquí no hay ningún miembro con este nombre. ¿Quiso decir %[1]s?"},
 	{"problem.wrong_case", "Names are case-sensitive. Write %[1]s.", "Los nombres distinguen mayúsculas y minúsculas. Escriba %[1]s."},
@@ -62,6 +62,6 @@ var problems = []entry{
 	{"problem.conflict", "This says again, or otherwise, what another member already says. Give one of them.", "Esto repite, o contradice, lo que ya dice otro miembro. Dé uno de ellos."},
 	{"wording.conflict_because", "This cannot stand beside %[1]s, which says the same or otherwise. Give one of the two.", "Esto no puede ir junto a %[1]s, que dice lo mismo u otra cosa. Dé uno de los dos."},
 	{"problem.range_inverted", "The low end of this range is above its high end.", "El extremo bajo de este rango está por encima del alto."},
-	{"problem.pressure_required", "What was caught is to be compared with a flow at another pressure, or moved to one, so the pressure at the catches must be known. Give sprayPressure once beside catches, or in each of them.", "Lo que se recolectó se va a comparar con un caudal a otra presión, o a llevar a otra, así que se debe conocer la presión durante la recolección. Dé sprayPressure una vez junto a catches, o en cada una de ellas."},
+	{"problem.pressure_required", "What was caught is to be compared with a flow at another pressure, or moved to one, so the pressure at the catches must be known. Give sprayPressure once beside catches, or in each of them.", "Lo que se aforó se va a comparar con un caudal a otra presión, o a llevar a otra, así que se debe conocer la presión de los aforos. Dé sprayPressure una vez junto a catches, o en cada uno de ellos."},
 	{"problem.not_computable", "With these numbers the result is beyond what can be computed. Check the size of each.", "Con estos números el resultado está más allá de lo que se puede calcular. Revise el tamaño de cada uno."},
 }

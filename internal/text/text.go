@@ -12,7 +12,8 @@ import (
 )
 
 // An entry is one text. Its key is a kind and a code: warning.single_run. The
-// arguments it takes are quantities and lists, already worded.
+// arguments it takes are quantities and lists, already worded. The words that the
+// Spanish keeps to are in DEVELOPERS.md.
 type entry struct {
 	key     string
 	english string

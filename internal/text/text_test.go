@@ -113,7 +113,7 @@ func units(s string) []string {
 // crew reads the same name for the same thing everywhere.
 var glossary = map[string]string{
 	`\b[Nn]ozzles?\b`: `boquilla|nozzles?`, `\b[Bb]oom\b`: `aguilón`, `\b[Gg]auges?\b`: `manómetro`, `\b[Ss]prayers?\b`: `pulverizadora`,
-	`\b[Bb]eds?\b`: `cama`, `\bjugs?\b`: `jarra`, `\b[Ss]topwatch\b`: `cronómetro`, `\bdrift\b`: `deriva`, `\bre-entry\b`: `reingreso`,
+	`\b[Bb]eds?\b`: `cama`, `\bjugs?\b`: `jarra`, `\b([Cc]atch(es)?|caught)\b`: `\b(afor|afór|reco[gj])`, `\b[Ss]topwatch\b`: `cronómetro`, `\bdrift\b`: `deriva`, `\bre-entry\b`: `reingreso`,
 	`\b[Pp]ump\b`: `bomba|pump`, `\bgear\b`: `marcha|neutral`, `\bshaft\b`: `toma de fuerza`, `\bagitation\b`: `agitación`, `\b[Pp]ressures?\b`: `presi[óo]n|pressure`,
 	`\b[Rr]insate\b`: `agua de lavado`, `\b[Pp]rotective equipment\b`: `equipo de protección personal`, `\bduty cycle\b`: `ciclo de trabajo`,
 	`\bdrops? (gives|has|lies)\b`: `bajada`, `\bmechanic\b`: `mecánico|^calificado`, `\bflow meter\b`: `caudalímetro`, `\brate controller\b`: `controlador de tasa`,
