@@ -99,10 +99,9 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 // deliver writes the answers of chunks in their order.
 func deliver(ctx context.Context, out io.Writer, o BatchOptions, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
 	var tally BatchTally
-	for c := range order {
-		select {
-		case <-c.done:
-		case <-ctx.Done():
+	for {
+		c, ok := next(ctx, order)
+		if !ok {
 			return tally, context.Cause(ctx)
 		}
 		if _, err := out.Write(c.out.Bytes()); err != nil {
@@ -115,7 +114,24 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, free chan<- *ch
 		}
 		free <- c
 	}
-	return tally, nil
+}
+
+// next waits for the next chunk and its answers; false when there is none, or when
+// the batch is to stop.
+func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
+	select {
+	case c, ok := <-order:
+		if !ok {
+			return nil, false
+		}
+		select {
+		case <-c.done:
+			return c, true
+		case <-ctx.Done():
+		}
+	case <-ctx.Done():
+	}
+	return nil, false
 }
 
 // run answers the lines of a chunk.
