@@ -44,6 +44,8 @@ const (
 	unsupportedMediaType problemType = "unsupported_media_type"
 	invalidRequest       problemType = "invalid_request"
 	internalError        problemType = "internal_error"
+	invalidLine          problemType = "invalid_line"
+	brokenStream         problemType = "broken_stream"
 )
 
 // problemTypes lists all kinds with their status, in the order of the document.
@@ -58,6 +60,8 @@ var problemTypes = []struct {
 	{bodyTooLarge, http.StatusRequestEntityTooLarge},
 	{unsupportedMediaType, http.StatusUnsupportedMediaType},
 	{invalidRequest, http.StatusUnprocessableEntity},
+	{invalidLine, http.StatusUnprocessableEntity},
+	{brokenStream, http.StatusBadRequest},
 	{internalError, http.StatusInternalServerError},
 }
 

@@ -60,7 +60,7 @@ func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, statu
 }
 
 func readBody(into *bytes.Buffer, w http.ResponseWriter, req *http.Request) error {
-	if !declaredJSON(req.Header) {
+	if !declared(req.Header, "application/json") {
 		return &refusal{kind: unsupportedMediaType}
 	}
 	if req.ContentLength <= mostBody {
@@ -87,18 +87,17 @@ func drain(w http.ResponseWriter, req *http.Request) {
 	w.Header().Set("Connection", "close")
 }
 
-// declaredJSON tells whether the headers say application/json in UTF-8, not
-// compressed.
-func declaredJSON(h http.Header) bool {
+// declared tells whether the headers say one media type in UTF-8, not compressed.
+func declared(h http.Header, want string) bool {
 	types := h.Values("Content-Type")
 	if len(types) != 1 || h.Get("Content-Encoding") != "" && h.Get("Content-Encoding") != "identity" {
 		return false
 	}
-	if types[0] == "application/json" {
+	if types[0] == want {
 		return true
 	}
 	media, params, err := mime.ParseMediaType(types[0])
-	if err != nil || media != "application/json" {
+	if err != nil || media != want {
 		return false
 	}
 	charset, given := params["charset"]

@@ -24,6 +24,7 @@ func New(o Options) http.Handler {
 	for _, op := range operations {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, c.Response(), c.Request()) })
 	}
+	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(c.Response(), c.Request()) })
 	for path, page := range pages() {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 		e.GET(path, serve)

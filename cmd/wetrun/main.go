@@ -19,6 +19,8 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      work out one field sheet, print the answer;
                                      with -text a summary that a crew can read;
                                      -lang is the language of texts, default en
+  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [FILE...]
+                                     answer many requests, one on each line
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
@@ -46,6 +48,8 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 		err = serve(ctx, args, env, out, errs)
 	case "calibrate":
 		err = calibrate(ctx, args, in, out, errs)
+	case "batch":
+		err = batch(ctx, args, in, out, errs)
 	case "help":
 		fmt.Fprint(out, usage)
 	default:

@@ -1,0 +1,120 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"slices"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/internal/text"
+)
+
+// A BatchLine is one line of a batch: a request for one operation, with a name of
+// the client's own to know its answer by.
+type BatchLine struct {
+	ID        string         `json:"id"`
+	Operation string         `json:"operation"`
+	Request   jsontext.Value `json:"request"`
+}
+
+// A BatchAnswer is the answer to one line: what POST would have answered to the
+// request alone. Line is the number of the line in the stream, from 1.
+type BatchAnswer struct {
+	Line     int            `json:"line"`
+	ID       string         `json:"id,omitzero"`
+	Status   int            `json:"status"`
+	Response jsontext.Value `json:"response,omitzero"`
+	Problem  *Problem       `json:"problem,omitzero"`
+}
+
+// longestID is how many characters the id of a line may have.
+const longestID = 80
+
+var batchTable = objectOf(
+	require(label("id", func(l *BatchLine) *string { return &l.ID }, longestID)),
+	require(oneOf("operation", func(l *BatchLine) *string { return &l.Operation }, operationNames()...)),
+	require(untouched("request", func(l *BatchLine) *jsontext.Value { return &l.Request })),
+)
+
+func operationNames() []string {
+	names := make([]string, len(operations))
+	for i, o := range operations {
+		names[i] = o.name
+	}
+	return names
+}
+
+// untouched is a member that is an object which is read later, by another table.
+// It stays in the memory of the body.
+func untouched[T any](name string, at func(*T) *jsontext.Value) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindBeginObject, "batch_request") {
+				return
+			}
+			v, err := d.tokens.ReadValue()
+			if err != nil {
+				d.fail(err)
+				return
+			}
+			*at(into) = v
+		},
+		shape: shape{Type: "object"},
+	}
+}
+
+// A lineRunner answers lines, one after the other. Each worker of a batch has one.
+type lineRunner struct {
+	ctx       context.Context
+	lang      text.Language
+	requestID string
+	tally     *BatchTally
+}
+
+// run answers one line: the answer, with its line end, is appended to out.
+func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
+	var line BatchLine
+	if r := decode(body, batchTable, &line); r != nil {
+		if r.kind == invalidRequest {
+			r.kind = invalidLine
+		}
+		l.refuse(number, line.ID, r, out)
+		return
+	}
+	start := out.Len()
+	writeStart(out, number, line.ID, 200)
+	out.WriteString(`,"response":`)
+	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == line.Operation })]
+	if r := o.run(l.ctx, line.Request, out); r != nil {
+		out.Truncate(start)
+		l.refuse(number, line.ID, r, out)
+		return
+	}
+	l.tally.answered(o.name, out.Bytes()[start:])
+	out.WriteString("}\n")
+}
+
+func (l *lineRunner) refuse(number int, id string, r *refusal, out *bytes.Buffer) {
+	p := r.problem(l.lang, l.requestID)
+	l.tally.refused(r)
+	writeStart(out, number, id, p.Status)
+	out.WriteString(`,"problem":`)
+	out.Write(p.encode())
+	out.WriteString("}\n")
+}
+
+// writeStart begins an answer with the members that each has.
+func writeStart(out *bytes.Buffer, number int, id string, status int) {
+	b := out.AvailableBuffer()
+	b = append(b, `{"line":`...)
+	b = appendInt(b, number)
+	if id != "" {
+		b = append(b, `,"id":`...)
+		b, _ = jsontext.AppendQuote(b, id) // fails on broken UTF-8, which was refused
+	}
+	b = append(b, `,"status":`...)
+	b = appendInt(b, status)
+	out.Write(b)
+}

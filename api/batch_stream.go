@@ -1,0 +1,222 @@
+package api
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"errors"
+	"io"
+	"runtime"
+	"strconv"
+	"sync"
+
+	"wetrun/internal/text"
+)
+
+// How a batch goes through. Lines travel in chunks, so that handing them on costs
+// little; a chunk ends early when no further line has arrived, so that a client
+// that waits for an answer gets it.
+const (
+	mostLine   = mostBody
+	chunkLines = 64
+	chunkBytes = 64 << 10
+	lookAhead  = 4 // chunks for each worker: what is read before it is written
+)
+
+// BatchOptions is how to run a batch.
+type BatchOptions struct {
+	// Part of Parts answers each line whose number, counted from 0, leaves Part over
+	// Parts; Parts below 2 stands for all lines.
+	Part, Parts int
+	// From is the number of the first line to answer, from 1.
+	From int
+	// RequestID stands in every problem.
+	RequestID string
+	// Progress, when given, is told after each write how far the answers have come.
+	Progress func(BatchTally)
+}
+
+// A chunk is some lines on their way through.
+type chunk struct {
+	in    []byte
+	lines []lineSpan
+	out   bytes.Buffer
+	tally BatchTally
+	done  chan struct{}
+}
+
+// A lineSpan is where a line stands in its chunk.
+type lineSpan struct {
+	number, start, end int
+	long               bool // longer than a line may be: it was passed over
+}
+
+// RunBatch answers the lines of in on out, in their order, with all cores, holding
+// no more than a few chunks at once. A line that cannot be used gets a problem as
+// its own answer. When in breaks off, a last problem says how far it came, and the
+// error is its cause. An error of out ends the batch.
+func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) (BatchTally, error) {
+	workers := runtime.GOMAXPROCS(0)
+	ahead := workers * lookAhead
+	free, order, work := make(chan *chunk, ahead), make(chan *chunk, ahead), make(chan *chunk, ahead)
+	for range ahead {
+		free <- &chunk{done: make(chan struct{}, 1)}
+	}
+	working, stop := context.WithCancel(ctx)
+	defer stop()
+	var all sync.WaitGroup
+	for range workers {
+		all.Go(func() {
+			for c := range work {
+				c.run(working, o.RequestID)
+				c.done <- struct{}{}
+			}
+		})
+	}
+	reader := &lineReader{Reader: bufio.NewReaderSize(in, mostLine+2), BatchOptions: o}
+	broken := make(chan error, 1)
+	all.Go(func() {
+		defer close(order)
+		defer close(work)
+		broken <- reader.feed(working, free, order, work)
+	})
+	tally, err := deliver(ctx, out, o, free, order)
+	stop()
+	if ctx.Err() != nil {
+		return tally, context.Cause(ctx) // the reader may be waiting for bytes that never come
+	}
+	all.Wait()
+	cause := <-broken
+	if err == nil && cause != nil {
+		var b bytes.Buffer
+		l := lineRunner{ctx, text.From(ctx), o.RequestID, &tally}
+		l.refuse(reader.number+1, "", &refusal{kind: brokenStream, args: []any{reader.number + 1}}, &b)
+		_, err = out.Write(b.Bytes())
+	}
+	return tally, errors.Join(err, cause)
+}
+
+// deliver writes the answers of chunks in their order.
+func deliver(ctx context.Context, out io.Writer, o BatchOptions, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
+	var tally BatchTally
+	for {
+		c, ok := next(ctx, order)
+		if !ok {
+			return tally, context.Cause(ctx)
+		}
+		if _, err := out.Write(c.out.Bytes()); err != nil {
+			return tally, err
+		}
+		tally.add(&c.tally)
+		tally.Line = c.lines[len(c.lines)-1].number
+		if o.Progress != nil {
+			o.Progress(tally)
+		}
+		free <- c
+	}
+}
+
+// next waits for the next chunk and its answers; false when there is none, or when
+// the batch is to stop.
+func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
+	select {
+	case c, ok := <-order:
+		if !ok {
+			return nil, false
+		}
+		select {
+		case <-c.done:
+			return c, true
+		case <-ctx.Done():
+		}
+	case <-ctx.Done():
+	}
+	return nil, false
+}
+
+// run answers the lines of a chunk.
+func (c *chunk) run(ctx context.Context, requestID string) {
+	c.out.Reset()
+	c.tally = BatchTally{}
+	l := lineRunner{ctx, text.From(ctx), requestID, &c.tally}
+	for _, s := range c.lines {
+		if s.long {
+			l.refuse(s.number, "", &refusal{kind: bodyTooLarge, wording: "line_too_long", args: []any{mostLine}}, &c.out)
+			continue
+		}
+		l.run(s.number, c.in[s.start:s.end], &c.out)
+	}
+}
+
+// A lineReader cuts a stream into chunks of lines.
+type lineReader struct {
+	*bufio.Reader
+	BatchOptions
+	number int // of the last line read
+}
+
+// feed hands chunks on until the stream ends; nil when it ended well.
+func (r *lineReader) feed(ctx context.Context, free <-chan *chunk, order, work chan<- *chunk) error {
+	for {
+		var c *chunk
+		select {
+		case c = <-free:
+		case <-ctx.Done():
+			return nil
+		}
+		err := r.fill(c)
+		if len(c.lines) > 0 {
+			order <- c // never blocks: there are no more chunks than places
+			work <- c
+		}
+		switch {
+		case err == io.EOF:
+			return nil
+		case err != nil:
+			return err
+		}
+	}
+}
+
+// fill reads lines into c until it is full or no whole line is waiting.
+func (r *lineReader) fill(c *chunk) error {
+	c.in, c.lines = c.in[:0], c.lines[:0]
+	for {
+		line, err := r.ReadSlice('\n')
+		long := false
+		for err == bufio.ErrBufferFull {
+			long = true
+			_, err = r.ReadSlice('\n')
+		}
+		if err != nil && (err != io.EOF || len(line) == 0) {
+			return err
+		}
+		r.number++
+		long = long || len(bytes.TrimRight(line, "\r\n")) > mostLine
+		if r.wanted() && (long || len(bytes.TrimSpace(line)) > 0) {
+			s := lineSpan{number: r.number, start: len(c.in), long: long}
+			if !long {
+				c.in = append(c.in, line...)
+			}
+			s.end = len(c.in)
+			c.lines = append(c.lines, s)
+		}
+		full := len(c.lines) >= chunkLines || len(c.in) >= chunkBytes
+		if err != nil || full || len(c.lines) > 0 && !r.waiting() {
+			return err
+		}
+	}
+}
+
+// wanted tells whether the last line read is one to answer.
+func (r *lineReader) wanted() bool {
+	return r.number >= r.From && (r.Parts < 2 || (r.number-1)%r.Parts == r.Part)
+}
+
+// waiting tells whether a whole line has arrived already.
+func (r *lineReader) waiting() bool {
+	b, _ := r.Peek(r.Buffered())
+	return bytes.IndexByte(b, '\n') >= 0
+}
+
+func appendInt(b []byte, n int) []byte { return strconv.AppendInt(b, int64(n), 10) }

@@ -1,0 +1,63 @@
+package api
+
+import (
+	"bytes"
+	"maps"
+)
+
+// A BatchTally counts the answers of a batch.
+type BatchTally struct {
+	Line     int            `json:"line"`     // the last one answered
+	Lines    int            `json:"lines"`    // answered
+	Problems int            `json:"problems"` // of them
+	Verdicts map[string]int `json:"verdicts"` // of field sheets
+	Kinds    map[string]int `json:"kinds"`    // of problems, by type
+	Codes    map[string]int `json:"codes"`    // of members that could not be used
+}
+
+// answered counts an answer; that of a field sheet by its verdict, the first that it
+// has.
+func (t *BatchTally) answered(operation string, answer []byte) {
+	t.Lines++
+	if operation != "calibrations" {
+		return
+	}
+	if _, rest, found := bytes.Cut(answer, []byte(`"verdict":"`)); found {
+		word, _, _ := bytes.Cut(rest, []byte(`"`))
+		increase(&t.Verdicts, string(word), 1)
+	}
+}
+
+func (t *BatchTally) refused(r *refusal) {
+	t.Lines++
+	t.Problems++
+	increase(&t.Kinds, string(r.kind), 1)
+	for _, e := range r.fields {
+		increase(&t.Codes, e.Code, 1)
+	}
+}
+
+func (t *BatchTally) add(more *BatchTally) {
+	t.Lines += more.Lines
+	t.Problems += more.Problems
+	for _, m := range []struct{ into, from *map[string]int }{
+		{&t.Verdicts, &more.Verdicts}, {&t.Kinds, &more.Kinds}, {&t.Codes, &more.Codes},
+	} {
+		for k, n := range *m.from {
+			increase(m.into, k, n)
+		}
+	}
+}
+
+func increase(m *map[string]int, key string, n int) {
+	if *m == nil {
+		*m = map[string]int{}
+	}
+	(*m)[key] += n
+}
+
+// Clone returns a copy that goes on being right while the batch goes on.
+func (t BatchTally) Clone() BatchTally {
+	t.Verdicts, t.Kinds, t.Codes = maps.Clone(t.Verdicts), maps.Clone(t.Kinds), maps.Clone(t.Codes)
+	return t
+}

@@ -1,0 +1,166 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"wetrun/api"
+)
+
+// fleet writes a file of n invented lines: speeds, each tenth without its runs, and
+// one field sheet at the end.
+func fleet(t *testing.T, n int) string {
+	t.Helper()
+	sheet, err := os.ReadFile("../../testdata/demo/boom-to-repair.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var compact, b bytes.Buffer
+	if err := json.Compact(&compact, sheet); err != nil {
+		t.Fatal(err)
+	}
+	for i := range n - 1 {
+		request := fmt.Sprintf(`{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":%d,"unit":"s"}}]}`, 20+i%10)
+		if i%10 == 9 {
+			request = `{"runTolerance":{"value":5,"unit":"%"}}`
+		}
+		fmt.Fprintf(&b, `{"id":"s%d","operation":"ground-speed","request":%s}`+"\n", i, request)
+	}
+	fmt.Fprintf(&b, `{"id":"sheet","operation":"calibrations","request":%s}`, compact.String())
+	name := filepath.Join(t.TempDir(), "fleet.ndjson")
+	if err := os.WriteFile(name, b.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return name
+}
+
+func runBatch(t *testing.T, in io.Reader, args ...string) (out, errs string) {
+	t.Helper()
+	var o, e bytes.Buffer
+	if code := run(t.Context(), append([]string{"batch"}, args...), noEnv, in, &o, &e); code != 0 {
+		t.Fatalf("%v: %d %s", args, code, e.String())
+	}
+	return o.String(), e.String()
+}
+
+func TestBatchFile(t *testing.T) {
+	file := fleet(t, 1000)
+	report := filepath.Join(t.TempDir(), "summary.json")
+	out, errs := runBatch(t, nil, "-summary", report, file)
+	if n := strings.Count(out, "\n"); n != 1000 {
+		t.Errorf("%d answers", n)
+	}
+	for _, want := range []string{"1000 lines answered", "99 with a problem", "1  not_ready", "99  invalid_request", "99  required"} {
+		if !strings.Contains(errs, want) {
+			t.Errorf("no %q in %s", want, errs)
+		}
+	}
+	b, err := os.ReadFile(report)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tally api.BatchTally
+	if err := json.Unmarshal(b, &tally); err != nil || tally.Lines != 1000 || tally.Problems != 99 || tally.Line != 1000 || tally.Codes["required"] != 99 {
+		t.Errorf("%s %v", b, err)
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	piped, _ := runBatch(t, bytes.NewReader(text), "-quiet")
+	if piped != out {
+		t.Error("standard input has other answers than the file")
+	}
+	// Two files are one stream; the first does not end its last line.
+	both, _ := runBatch(t, nil, "-quiet", file, file)
+	if strings.Count(both, "\n") != 2000 || !strings.HasPrefix(both, out) {
+		t.Error("two files are not one after the other")
+	}
+}
+
+// TestBatchPartsOfAFleet: the parts of a file, put together, are the whole.
+func TestBatchPartsOfAFleet(t *testing.T) {
+	file := fleet(t, 1000)
+	whole, _ := runBatch(t, nil, "-quiet", file)
+	var parts []string
+	for i := 1; i <= 7; i++ {
+		out, _ := runBatch(t, nil, "-quiet", "-part", strconv.Itoa(i)+"/7", file)
+		parts = append(parts, slices.Collect(strings.Lines(out))...)
+	}
+	slices.SortFunc(parts, func(a, b string) int { return lineOf(t, a) - lineOf(t, b) })
+	if strings.Join(parts, "") != whole {
+		t.Error("the parts are not the whole")
+	}
+}
+
+func lineOf(t *testing.T, answer string) int {
+	var a struct{ Line int }
+	if err := json.Unmarshal([]byte(answer), &a); err != nil {
+		t.Fatal(err)
+	}
+	return a.Line
+}
+
+// TestBatchGoesOn: broken off in the middle of an answer, and gone on with.
+func TestBatchGoesOn(t *testing.T) {
+	file, target := fleet(t, 1000), filepath.Join(t.TempDir(), "answers.ndjson")
+	whole, _ := runBatch(t, nil, "-quiet", file)
+	lines := slices.Collect(strings.Lines(whole))
+	broken := strings.Join(lines[:400], "") + lines[400][:20]
+	if err := os.WriteFile(target, []byte(broken), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	runBatch(t, nil, "-quiet", "-from", "401", "-out", target, file)
+	got, err := os.ReadFile(target)
+	if err != nil || string(got) != whole {
+		t.Errorf("what was gone on with is not the whole: %v", err)
+	}
+}
+
+// TestBatchInterrupted: what stops a batch is told how to go on.
+func TestBatchInterrupted(t *testing.T) {
+	ctx, stop := context.WithCancel(t.Context())
+	in, feed := io.Pipe()
+	go func() {
+		_, _ = io.WriteString(feed, `{"id":"a","operation":"convert","request":{"quantity":{"value":1,"unit":"ha"},"to":"acre"}}`+"\n")
+		time.Sleep(50 * time.Millisecond)
+		stop()
+	}()
+	var out, errs bytes.Buffer
+	if code := run(ctx, []string{"batch"}, noEnv, in, &out, &errs); code != 1 || !strings.Contains(errs.String(), "-from 2") || strings.Count(out.String(), "\n") != 1 {
+		t.Errorf("%d %s%s", code, out.String(), errs.String())
+	}
+}
+
+func TestBatchCallsThatFail(t *testing.T) {
+	for _, args := range [][]string{{"-part", "0/3"}, {"-part", "4/3"}, {"-part", "half"}, {"-from", "0"}, {"-lines"}} {
+		var out, errs bytes.Buffer
+		if code := run(t.Context(), append([]string{"batch"}, args...), noEnv, strings.NewReader(""), &out, &errs); code != 2 || errs.Len() == 0 {
+			t.Errorf("%v: %d %s", args, code, errs.String())
+		}
+	}
+	var out, errs bytes.Buffer
+	if code := run(t.Context(), []string{"batch", "no/such/file"}, noEnv, nil, &out, &errs); code != 1 {
+		t.Errorf("%d %s", code, errs.String())
+	}
+}
+
+func TestProgressLine(t *testing.T) {
+	line := progressLine(api.BatchTally{Lines: 500, Problems: 3}, 2*time.Second, 250, 1000)
+	if line != "500 lines, 250 a second, 3 problems, 25 %, 6s left" {
+		t.Error(line)
+	}
+	if line := progressLine(api.BatchTally{Lines: 500}, 2*time.Second, 250, -1); strings.Contains(line, "left") {
+		t.Error(line)
+	}
+}
