@@ -43,7 +43,9 @@ const (
 	bodyNotRead          problemType = "body_not_read"
 	unsupportedMediaType problemType = "unsupported_media_type"
 	invalidRequest       problemType = "invalid_request"
+	tooManyRequests      problemType = "too_many_requests"
 	internalError        problemType = "internal_error"
+	overloaded           problemType = "overloaded"
 )
 
 // problemTypes lists all kinds with their status, in the order of the document.
@@ -58,7 +60,9 @@ var problemTypes = []struct {
 	{bodyTooLarge, http.StatusRequestEntityTooLarge},
 	{unsupportedMediaType, http.StatusUnsupportedMediaType},
 	{invalidRequest, http.StatusUnprocessableEntity},
+	{tooManyRequests, http.StatusTooManyRequests},
 	{internalError, http.StatusInternalServerError},
+	{overloaded, http.StatusServiceUnavailable},
 }
 
 func (p problemType) status() int {

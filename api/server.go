@@ -17,14 +17,25 @@ type Options struct {
 	// Log takes errors of the service itself; nothing that a user measured or named
 	// goes there.
 	Log *slog.Logger
+	// Limits bound concurrent work and, when asked for, each client's rate.
+	Limits Limits
 }
 
 // New returns the whole service as one handler.
 func New(o Options) http.Handler {
 	log, e := o.Log, echo.New()
+	guard, turns := newGuard(o), newSlots(o.Limits)
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
+	e.Use(func(next echo.HandlerFunc) echo.HandlerFunc {
+		return func(c echo.Context) error {
+			if err := guard.admit(c.Response(), c.Request()); err != nil {
+				return err
+			}
+			return next(c)
+		}
+	})
 	for _, op := range operations {
-		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, c.Response(), c.Request()) })
+		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, c.Response(), c.Request()) })
 	}
 	for path, page := range pages() {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }

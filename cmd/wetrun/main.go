@@ -14,7 +14,8 @@ import (
 
 const usage = `wetrun does the arithmetic of calibrating a field sprayer.
 
-  wetrun [serve] [-addr HOST:PORT]   serve the API (the default)
+  wetrun [serve] [-addr HOST:PORT]   serve the API (the default);
+                                     wetrun serve -help lists all settings
   wetrun calibrate [-text] FILE|-    work out one field sheet, print the answer;
                                      with -text a summary that a crew can read
   wetrun help                        print this

@@ -2,48 +2,33 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"io"
 	"log/slog"
 	"net"
 	"net/http"
-	"time"
 
 	"wetrun/api"
 )
 
-// Time-outs of the server. A field sheet is a few kilobytes; half a minute is
-// plenty on the worst of lines.
-const (
-	headerTime = 5 * time.Second
-	readTime   = 30 * time.Second
-	writeTime  = 30 * time.Second
-	idleTime   = 2 * time.Minute
-	stopTime   = 20 * time.Second
-	mostHeader = 16 << 10
-)
-
 // serve runs the API until ctx ends, then lets requests under way finish.
 func serve(ctx context.Context, args []string, env func(string) string, out, errs io.Writer) error {
-	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
-	flags.SetOutput(errs)
-	addr := flags.String("addr", or(env("WETRUN_ADDR"), "127.0.0.1:8080"), "address to listen on")
-	if err := flags.Parse(args); err != nil || flags.NArg() > 0 {
-		return errUsage
+	c, err := readConfig(args, env, errs)
+	if err != nil {
+		return err
 	}
 	log := slog.New(slog.NewTextHandler(errs, nil))
-	listener, err := net.Listen("tcp", *addr)
+	listener, err := net.Listen("tcp", c.addr)
 	if err != nil {
-		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", *addr, err)
+		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
 	server := &http.Server{
-		Handler:           api.New(api.Options{Log: log}),
-		ReadHeaderTimeout: headerTime,
-		ReadTimeout:       readTime,
-		WriteTimeout:      writeTime,
-		IdleTimeout:       idleTime,
-		MaxHeaderBytes:    mostHeader,
+		Handler:           api.New(api.Options{Log: log, Limits: c.limits}),
+		ReadHeaderTimeout: c.headerTimeout,
+		ReadTimeout:       c.readTimeout,
+		WriteTimeout:      c.writeTimeout,
+		IdleTimeout:       c.idleTimeout,
+		MaxHeaderBytes:    c.mostHeader,
 		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
 	fmt.Fprint(out, welcome(listener.Addr().String()))
@@ -55,20 +40,13 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return err
 	case <-ctx.Done():
 	}
-	bounded, cancel := context.WithTimeout(context.Background(), stopTime)
+	bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
 	defer cancel()
 	if err := server.Shutdown(bounded); err != nil {
 		return fmt.Errorf("stopped before every request was done: %w", err)
 	}
 	fmt.Fprintln(out, "wetrun has stopped; every request under way was answered.")
 	return nil
-}
-
-func or(value, fallback string) string {
-	if value == "" {
-		return fallback
-	}
-	return value
 }
 
 // welcome says where the service is and what to try.

@@ -1,0 +1,37 @@
+package api
+
+import (
+	"net/http"
+	"strings"
+	"time"
+)
+
+// A guard decides who may use the operations and the reference data under /v1. The
+// documents, the pages and the checks of health are everybody's.
+type guard struct {
+	limits Limits
+	rates  *rates
+}
+
+func newGuard(o Options) *guard {
+	return &guard{limits: o.Limits, rates: newRates()}
+}
+
+// admit returns nil, or the refusal of a request that may not go on. It comes
+// before the body is read.
+func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
+	if !strings.HasPrefix(req.URL.Path, "/v1/") || req.Method == http.MethodOptions {
+		return nil
+	}
+	quota := g.limits.Rate
+	if quota == 0 {
+		return nil
+	}
+	who := client{address: network(clientAddress(req, g.limits.TrustedProxies))}
+	s := g.rates.spend(who, quota, time.Now())
+	s.tell(w.Header())
+	if !s.allowed {
+		return &refusal{kind: tooManyRequests, args: []any{quota}}
+	}
+	return nil
+}
