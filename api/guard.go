@@ -3,23 +3,35 @@ package api
 import (
 	"net/http"
 	"strings"
+	"sync/atomic"
 	"time"
 )
 
 // A guard decides who may use the operations and the reference data under /v1. The
 // documents, the pages and the checks of health are everybody's.
 type guard struct {
-	limits Limits
-	rates  *rates
+	limits   Limits
+	rates    *rates
+	stopping *atomic.Bool
 }
 
 func newGuard(o Options) *guard {
-	return &guard{limits: o.Limits, rates: newRates()}
+	g := &guard{limits: o.Limits, rates: newRates(), stopping: o.Stopping}
+	if g.stopping == nil {
+		g.stopping = new(atomic.Bool)
+	}
+	return g
 }
 
 // admit returns nil, or the refusal of a request that may not go on. It comes
 // before the body is read.
 func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
+	if g.stopping.Load() {
+		w.Header().Set("Connection", "close")
+		if req.URL.Path == "/readyz" {
+			return &refusal{kind: shuttingDown}
+		}
+	}
 	if !strings.HasPrefix(req.URL.Path, "/v1/") || req.Method == http.MethodOptions {
 		return nil
 	}

@@ -46,6 +46,7 @@ const (
 	tooManyRequests      problemType = "too_many_requests"
 	internalError        problemType = "internal_error"
 	overloaded           problemType = "overloaded"
+	shuttingDown         problemType = "shutting_down"
 )
 
 // problemTypes lists all kinds with their status, in the order of the document.
@@ -63,6 +64,7 @@ var problemTypes = []struct {
 	{tooManyRequests, http.StatusTooManyRequests},
 	{internalError, http.StatusInternalServerError},
 	{overloaded, http.StatusServiceUnavailable},
+	{shuttingDown, http.StatusServiceUnavailable},
 }
 
 func (p problemType) status() int {

@@ -5,6 +5,7 @@ import (
 	"log/slog"
 	"net/http"
 	"strings"
+	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
 	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
@@ -19,6 +20,9 @@ type Options struct {
 	Log *slog.Logger
 	// Limits bound concurrent work and, when asked for, each client's rate.
 	Limits Limits
+	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
+	// connection, so that clients and balancers move on. Nil: never.
+	Stopping *atomic.Bool
 }
 
 // New returns the whole service as one handler.

@@ -19,7 +19,7 @@ type config struct {
 	addr string
 
 	headerTimeout, readTimeout, writeTimeout, idleTimeout time.Duration
-	stopTimeout                                           time.Duration
+	drainDelay, stopTimeout                               time.Duration
 	mostHeader                                            int
 
 	limits api.Limits
@@ -44,6 +44,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.Var(&span{&c.readTimeout, time.Millisecond}, "read-timeout", "`time` for a whole request, body included")
 	f.Var(&span{&c.writeTimeout, time.Millisecond}, "write-timeout", "`time` from the headers of a request to the end of its answer")
 	f.Var(&span{&c.idleTimeout, time.Millisecond}, "idle-timeout", "`time` that a connection may stay open between requests")
+	f.Var(&span{&c.drainDelay, 0}, "drain-delay", "`time` between /readyz failing and the end of listening, for balancers to notice")
 	f.Var(&span{&c.stopTimeout, time.Millisecond}, "stop-timeout", "most `time` for requests under way when the server stops")
 	f.Var(&whole{&c.mostHeader, 1 << 10, 1 << 20}, "max-header-bytes", "most `bytes` of the headers of a request, give or take 4096")
 	f.Var(&whole{&c.limits.Concurrent, 0, 1 << 16}, "max-concurrent", "most `calculations` at once; 0 means 16 for each CPU")

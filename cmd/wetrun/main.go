@@ -25,7 +25,7 @@ WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
+	context.AfterFunc(ctx, stop) // a second signal ends the process at once
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr))
 }
 

@@ -7,11 +7,14 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"sync/atomic"
+	"time"
 
 	"wetrun/api"
 )
 
-// serve runs the API until ctx ends, then lets requests under way finish.
+// serve runs the API until ctx ends. Then /readyz fails, balancers have the drain
+// delay to notice, and requests under way finish.
 func serve(ctx context.Context, args []string, env func(string) string, out, errs io.Writer) error {
 	c, err := readConfig(args, env, errs)
 	if err != nil {
@@ -22,8 +25,9 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
+	var stopping atomic.Bool
 	server := &http.Server{
-		Handler:           api.New(api.Options{Log: log, Limits: c.limits}),
+		Handler:           api.New(api.Options{Log: log, Limits: c.limits, Stopping: &stopping}),
 		ReadHeaderTimeout: c.headerTimeout,
 		ReadTimeout:       c.readTimeout,
 		WriteTimeout:      c.writeTimeout,
@@ -39,6 +43,15 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	case err := <-failed:
 		return err
 	case <-ctx.Done():
+	}
+	stopping.Store(true)
+	if c.drainDelay > 0 {
+		fmt.Fprintf(out, "wetrun stops in %v; /readyz answers 503 from now on.\n", c.drainDelay)
+		select {
+		case err := <-failed:
+			return err
+		case <-time.After(c.drainDelay):
+		}
 	}
 	bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
 	defer cancel()
