@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"net/http"
 	"strings"
 	"sync/atomic"
@@ -12,11 +13,12 @@ import (
 type guard struct {
 	limits   Limits
 	rates    *rates
+	keys     *Keys
 	stopping *atomic.Bool
 }
 
 func newGuard(o Options) *guard {
-	g := &guard{limits: o.Limits, rates: newRates(), stopping: o.Stopping}
+	g := &guard{limits: o.Limits, rates: newRates(), keys: o.Keys, stopping: o.Stopping}
 	if g.stopping == nil {
 		g.stopping = new(atomic.Bool)
 	}
@@ -35,11 +37,20 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 	if !strings.HasPrefix(req.URL.Path, "/v1/") || req.Method == http.MethodOptions {
 		return nil
 	}
-	quota := g.limits.Rate
+	quota, who := g.limits.Rate, client{}
+	if g.keys != nil {
+		k, given, ok := g.keys.holder(req.Header)
+		if !ok {
+			return refuseUnauthorized(w, given)
+		}
+		who.key, quota = k.name, cmp.Or(k.rate, quota)
+	}
 	if quota == 0 {
 		return nil
 	}
-	who := client{address: network(clientAddress(req, g.limits.TrustedProxies))}
+	if g.keys == nil {
+		who.address = network(clientAddress(req, g.limits.TrustedProxies))
+	}
 	s := g.rates.spend(who, quota, time.Now())
 	s.tell(w.Header())
 	if !s.allowed {

@@ -37,6 +37,7 @@ type problemType string
 // The kinds of problem. Each has title, detail and page in internal/text.
 const (
 	notJSON              problemType = "not_json"
+	unauthorized         problemType = "unauthorized"
 	notFound             problemType = "not_found"
 	methodNotAllowed     problemType = "method_not_allowed"
 	bodyTooLarge         problemType = "body_too_large"
@@ -56,6 +57,7 @@ var problemTypes = []struct {
 }{
 	{notJSON, http.StatusBadRequest},
 	{bodyNotRead, http.StatusBadRequest},
+	{unauthorized, http.StatusUnauthorized},
 	{notFound, http.StatusNotFound},
 	{methodNotAllowed, http.StatusMethodNotAllowed},
 	{bodyTooLarge, http.StatusRequestEntityTooLarge},

@@ -62,7 +62,6 @@ func writeBody(w http.ResponseWriter, req *http.Request, lang text.Language, med
 	h.Set("Content-Type", mediaType)
 	h.Set("Content-Length", strconv.Itoa(len(body)))
 	h.Set("Content-Language", lang.Tag())
-	h.Set("X-Content-Type-Options", "nosniff")
 	h.Add("Vary", "Accept-Language")
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {

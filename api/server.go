@@ -20,6 +20,8 @@ type Options struct {
 	Log *slog.Logger
 	// Limits bound concurrent work and, when asked for, each client's rate.
 	Limits Limits
+	// Keys open the paths under /v1; nil leaves them open to everybody.
+	Keys *Keys
 	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
 	// connection, so that clients and balancers move on. Nil: never.
 	Stopping *atomic.Bool

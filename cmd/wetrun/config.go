@@ -23,6 +23,8 @@ type config struct {
 	mostHeader                                            int
 
 	limits api.Limits
+
+	keys, tlsCert, tlsKey string
 }
 
 // newConfig returns the defaults, and the flags that change them. A field sheet is
@@ -51,6 +53,9 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.Var(&span{&c.limits.Wait, 0}, "max-wait", "most `time` that a request waits for its turn before it gets 503")
 	f.Var(&whole{&c.limits.Rate, 0, 1_000_000}, "rate-limit", "most `requests` of one client in a minute; 0 means any number")
 	f.Var(&prefixes{&c.limits.TrustedProxies}, "trusted-proxies", "`networks`, with commas between, whose X-Forwarded-For is believed")
+	f.StringVar(&c.keys, "keys", "", "`file` of keys that open /v1; without it everybody may ask")
+	f.StringVar(&c.tlsCert, "tls-cert", "", "`file` of the certificate, PEM, for TLS")
+	f.StringVar(&c.tlsKey, "tls-key", "", "`file` of the certificate's key, PEM")
 	return c, f
 }
 

@@ -18,6 +18,8 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      wetrun serve -help lists all settings
   wetrun calibrate [-text] FILE|-    work out one field sheet, print the answer;
                                      with -text a summary that a crew can read
+  wetrun key NAME                    print a new key for the API, and the line
+                                     that lets it in
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
@@ -45,6 +47,8 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 		err = serve(ctx, args, env, out, errs)
 	case "calibrate":
 		err = calibrate(ctx, args, in, out, errs)
+	case "key":
+		err = newKey(args, out, errs)
 	case "help":
 		fmt.Fprint(out, usage)
 	default:

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/tls"
 	"fmt"
 	"io"
 	"log/slog"
@@ -21,22 +22,25 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return err
 	}
 	log := slog.New(slog.NewTextHandler(errs, nil))
+	o := api.Options{Log: log, Limits: c.limits, Stopping: new(atomic.Bool)}
+	if c.keys != "" {
+		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
+			return fmt.Errorf("-keys cannot be used: %w", err)
+		}
+	}
+	certificate, err := c.tlsConfig(log)
+	if err != nil {
+		return err
+	}
 	listener, err := net.Listen("tcp", c.addr)
 	if err != nil {
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
-	var stopping atomic.Bool
-	server := &http.Server{
-		Handler:           api.New(api.Options{Log: log, Limits: c.limits, Stopping: &stopping}),
-		ReadHeaderTimeout: c.headerTimeout,
-		ReadTimeout:       c.readTimeout,
-		WriteTimeout:      c.writeTimeout,
-		IdleTimeout:       c.idleTimeout,
-		MaxHeaderBytes:    c.mostHeader,
-		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+	fmt.Fprint(out, c.welcome(listener.Addr()))
+	if certificate != nil {
+		listener = tls.NewListener(listener, certificate)
 	}
-	fmt.Fprint(out, welcome(listener.Addr().String()))
-
+	server := c.server(api.New(o), log)
 	failed := make(chan error, 1)
 	go func() { failed <- server.Serve(listener) }()
 	select {
@@ -44,7 +48,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return err
 	case <-ctx.Done():
 	}
-	stopping.Store(true)
+	o.Stopping.Store(true)
 	if c.drainDelay > 0 {
 		fmt.Fprintf(out, "wetrun stops in %v; /readyz answers 503 from now on.\n", c.drainDelay)
 		select {
@@ -62,11 +66,14 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	return nil
 }
 
-// welcome says where the service is and what to try.
-func welcome(addr string) string {
-	return fmt.Sprintf(`wetrun listens on http://%[1]s  (stop with Ctrl-C)
-Try:
-  curl -s http://%[1]s/v1/ground-speed -H 'Content-Type: application/json' \
-    -d '{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}'
-`, addr)
+func (c *config) server(h http.Handler, log *slog.Logger) *http.Server {
+	return &http.Server{
+		Handler:           h,
+		ReadHeaderTimeout: c.headerTimeout,
+		ReadTimeout:       c.readTimeout,
+		WriteTimeout:      c.writeTimeout,
+		IdleTimeout:       c.idleTimeout,
+		MaxHeaderBytes:    c.mostHeader,
+		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+	}
 }
