@@ -13,7 +13,7 @@ RUN CGO_ENABLED=0 go build -trimpath -buildvcs=false \
 FROM scratch
 COPY --from=build /wetrun /wetrun
 USER 65532:65532
-ENV WETRUN_ADDR=0.0.0.0:8080
+ENV WETRUN_ADDR=0.0.0.0:8080 WETRUN_DRAIN_DELAY=5s
 EXPOSE 8080
 ENTRYPOINT ["/wetrun"]
 CMD ["serve"]

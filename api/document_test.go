@@ -376,11 +376,16 @@ func TestErrorCodesMatchDocument(t *testing.T) {
 	if a, b := slices.Sorted(maps.Keys(documented)), slices.Sorted(maps.Keys(worded)); !slices.Equal(a, b) {
 		t.Errorf("documented %v\nworded     %v", a, b)
 	}
+	var types []any
 	for _, p := range problemTypes {
+		types = append(types, string(p.kind))
 		for _, kind := range []string{"title.", "detail.", "remedy."} {
 			if !text.Has(kind + string(p.kind)) {
 				t.Errorf("%s%s has no words", kind, p.kind)
 			}
 		}
+	}
+	if listed := document(t).Paths.Value("/problems/{type}").Get.Parameters.GetByInAndName("path", "type").Schema.Value.Enum; !slices.Equal(listed, types) {
+		t.Errorf("the document lists the kinds of problem %v, the service has %v", listed, types)
 	}
 }

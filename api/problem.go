@@ -37,15 +37,19 @@ type problemType string
 // The kinds of problem. Each has title, detail and page in internal/text.
 const (
 	notJSON              problemType = "not_json"
+	unauthorized         problemType = "unauthorized"
 	notFound             problemType = "not_found"
 	methodNotAllowed     problemType = "method_not_allowed"
 	bodyTooLarge         problemType = "body_too_large"
 	bodyNotRead          problemType = "body_not_read"
 	unsupportedMediaType problemType = "unsupported_media_type"
 	invalidRequest       problemType = "invalid_request"
+	tooManyRequests      problemType = "too_many_requests"
 	internalError        problemType = "internal_error"
 	invalidLine          problemType = "invalid_line"
 	brokenStream         problemType = "broken_stream"
+	overloaded           problemType = "overloaded"
+	shuttingDown         problemType = "shutting_down"
 )
 
 // problemTypes lists all kinds with their status, in the order of the document.
@@ -55,6 +59,7 @@ var problemTypes = []struct {
 }{
 	{notJSON, http.StatusBadRequest},
 	{bodyNotRead, http.StatusBadRequest},
+	{unauthorized, http.StatusUnauthorized},
 	{notFound, http.StatusNotFound},
 	{methodNotAllowed, http.StatusMethodNotAllowed},
 	{bodyTooLarge, http.StatusRequestEntityTooLarge},
@@ -62,7 +67,10 @@ var problemTypes = []struct {
 	{invalidRequest, http.StatusUnprocessableEntity},
 	{invalidLine, http.StatusUnprocessableEntity},
 	{brokenStream, http.StatusBadRequest},
+	{tooManyRequests, http.StatusTooManyRequests},
 	{internalError, http.StatusInternalServerError},
+	{overloaded, http.StatusServiceUnavailable},
+	{shuttingDown, http.StatusServiceUnavailable},
 }
 
 func (p problemType) status() int {

@@ -32,8 +32,9 @@ func (q Quantity) or(computed Quantity) Quantity {
 // si is the value in the coherent SI unit of its quantity, 0 when not given.
 func (q Quantity) si() float64 { return q.Value * q.Unit.Factor() }
 
-// IsZero makes omitzero leave out what is not given.
-func (q Quantity) IsZero() bool { return q.Unit == unit.None }
+// IsZero makes omitzero leave out what is not given. Like MarshalJSONTo it takes a
+// pointer, since the encoder would copy every value to the heap otherwise.
+func (q *Quantity) IsZero() bool { return q.Unit == unit.None }
 
 // in writes an SI value in a unit of its quantity.
 func in[T ~float64](si T, u unit.ID) Quantity {
@@ -45,7 +46,7 @@ func in[T ~float64](si T, u unit.ID) Quantity {
 var errNotComputable = errors.New("api: a result is not finite")
 
 // MarshalJSONTo writes {"value":…,"unit":…}. Unit symbols need no escaping.
-func (q Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {
+func (q *Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {
 	if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
 		return errNotComputable
 	}
@@ -63,4 +64,4 @@ type Range struct {
 }
 
 // IsZero makes omitzero leave out what is not given.
-func (r Range) IsZero() bool { return r.Low.IsZero() && r.High.IsZero() }
+func (r *Range) IsZero() bool { return r.Low.IsZero() && r.High.IsZero() }

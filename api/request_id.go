@@ -10,7 +10,8 @@ import (
 const requestIDHeader = "X-Request-Id"
 
 // withRequestID gives every request an id: the client's own when it is short and
-// plain, a random one otherwise. Each answer carries it, and each problem.
+// plain, a random one otherwise. Each answer carries it, and each problem, and the
+// headers that all answers have.
 func withRequestID(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		id := req.Header.Get(requestIDHeader)
@@ -18,6 +19,7 @@ func withRequestID(next http.Handler) http.Handler {
 			id = rand.Text()
 		}
 		w.Header().Set(requestIDHeader, id)
+		secure(w.Header())
 		next.ServeHTTP(w, req)
 	})
 }

@@ -2,6 +2,7 @@ package api
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"io"
 	"mime"
@@ -26,9 +27,9 @@ type exchange struct{ in, out bytes.Buffer }
 
 var exchanges = sync.Pool{New: func() any { return new(exchange) }}
 
-// serveOperation reads the body, runs the operation and writes its answer, or
-// returns the refusal.
-func serveOperation(o operation, w http.ResponseWriter, req *http.Request) error {
+// serveOperation reads the body, waits for its turn, runs the operation and writes
+// its answer, or returns the refusal.
+func serveOperation(o operation, turns *slots, w http.ResponseWriter, req *http.Request) error {
 	x := exchanges.Get().(*exchange)
 	defer exchanges.Put(x)
 	x.in.Reset()
@@ -37,7 +38,10 @@ func serveOperation(o operation, w http.ResponseWriter, req *http.Request) error
 		return err
 	}
 	lang := languageOf(req)
-	if r := o.run(text.In(req.Context(), lang), x.in.Bytes(), &x.out); r != nil {
+	if !turns.take() {
+		return refuseOverloaded(w)
+	}
+	if r := o.inTurn(text.In(req.Context(), lang), turns, x); r != nil {
 		return r
 	}
 	w.Header().Set("Cache-Control", "no-store")
@@ -46,13 +50,18 @@ func serveOperation(o operation, w http.ResponseWriter, req *http.Request) error
 	return nil
 }
 
+// inTurn runs the operation and gives the turn back, whatever happens.
+func (o operation) inTurn(ctx context.Context, turns *slots, x *exchange) *refusal {
+	defer turns.give()
+	return o.run(ctx, x.in.Bytes(), &x.out)
+}
+
 // writeBody sends a whole answer with its length, so that none is half-written.
 // A HEAD gets the same headers.
 func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
 	h := w.Header()
 	h.Set("Content-Type", mediaType)
 	h.Set("Content-Length", strconv.Itoa(len(body)))
-	h.Set("X-Content-Type-Options", "nosniff")
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
 		_, _ = w.Write(body) // the client has gone when this fails

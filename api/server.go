@@ -5,6 +5,7 @@ import (
 	"log/slog"
 	"net/http"
 	"strings"
+	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
 	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
@@ -15,14 +16,30 @@ type Options struct {
 	// Log takes errors of the service itself; nothing that a user measured or named
 	// goes there.
 	Log *slog.Logger
+	// Limits bound concurrent work and, when asked for, each client's rate.
+	Limits Limits
+	// Keys open the paths under /v1; nil leaves them open to everybody.
+	Keys *Keys
+	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
+	// connection, so that clients and balancers move on. Nil: never.
+	Stopping *atomic.Bool
 }
 
 // New returns the whole service as one handler.
 func New(o Options) http.Handler {
 	log, e := o.Log, echo.New()
+	guard, turns := newGuard(o), newSlots(o.Limits)
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
+	e.Use(func(next echo.HandlerFunc) echo.HandlerFunc {
+		return func(c echo.Context) error {
+			if err := guard.admit(c.Response(), c.Request()); err != nil {
+				return err
+			}
+			return next(c)
+		}
+	})
 	for _, op := range operations {
-		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, c.Response(), c.Request()) })
+		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(c.Response(), c.Request()) })
 	for path, page := range pages() {

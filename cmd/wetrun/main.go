@@ -14,13 +14,16 @@ import (
 
 const usage = `wetrun does the arithmetic of calibrating a field sprayer.
 
-  wetrun [serve] [-addr HOST:PORT]   serve the API (the default)
+  wetrun [serve] [-addr HOST:PORT]   serve the API (the default);
+                                     wetrun serve -help lists all settings
   wetrun calibrate [-text] [-lang en|es] FILE|-
                                      work out one field sheet, print the answer;
                                      with -text a summary that a crew can read;
                                      -lang is the language of texts, default en
   wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [FILE...]
                                      answer many requests, one on each line
+  wetrun key NAME                    print a new key for the API, and the line
+                                     that lets it in
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
@@ -28,7 +31,7 @@ WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
+	context.AfterFunc(ctx, stop) // a second signal ends the process at once
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr))
 }
 
@@ -50,6 +53,8 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 		err = calibrate(ctx, args, in, out, errs)
 	case "batch":
 		err = batch(ctx, args, in, out, errs)
+	case "key":
+		err = newKey(args, out, errs)
 	case "help":
 		fmt.Fprint(out, usage)
 	default:

@@ -2,52 +2,45 @@ package main
 
 import (
 	"context"
-	"flag"
+	"crypto/tls"
 	"fmt"
 	"io"
 	"log/slog"
 	"net"
 	"net/http"
+	"sync/atomic"
 	"time"
 
 	"wetrun/api"
 )
 
-// Time-outs of the server. A field sheet is a few kilobytes; half a minute is
-// plenty on the worst of lines.
-const (
-	headerTime = 5 * time.Second
-	readTime   = 30 * time.Second
-	writeTime  = 30 * time.Second
-	idleTime   = 2 * time.Minute
-	stopTime   = 20 * time.Second
-	mostHeader = 16 << 10
-)
-
-// serve runs the API until ctx ends, then lets requests under way finish.
+// serve runs the API until ctx ends. Then /readyz fails, balancers have the drain
+// delay to notice, and requests under way finish.
 func serve(ctx context.Context, args []string, env func(string) string, out, errs io.Writer) error {
-	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
-	flags.SetOutput(errs)
-	addr := flags.String("addr", or(env("WETRUN_ADDR"), "127.0.0.1:8080"), "address to listen on")
-	if err := flags.Parse(args); err != nil || flags.NArg() > 0 {
-		return errUsage
+	c, err := readConfig(args, env, errs)
+	if err != nil {
+		return err
 	}
 	log := slog.New(slog.NewTextHandler(errs, nil))
-	listener, err := net.Listen("tcp", *addr)
+	o := api.Options{Log: log, Limits: c.limits, Stopping: new(atomic.Bool)}
+	if c.keys != "" {
+		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
+			return fmt.Errorf("-keys cannot be used: %w", err)
+		}
+	}
+	certificate, err := c.tlsConfig(log)
 	if err != nil {
-		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", *addr, err)
+		return err
 	}
-	server := &http.Server{
-		Handler:           api.New(api.Options{Log: log}),
-		ReadHeaderTimeout: headerTime,
-		ReadTimeout:       readTime,
-		WriteTimeout:      writeTime,
-		IdleTimeout:       idleTime,
-		MaxHeaderBytes:    mostHeader,
-		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+	listener, err := net.Listen("tcp", c.addr)
+	if err != nil {
+		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
-	fmt.Fprint(out, welcome(listener.Addr().String()))
-
+	fmt.Fprint(out, c.welcome(listener.Addr()))
+	if certificate != nil {
+		listener = tls.NewListener(listener, certificate)
+	}
+	server := c.server(api.New(o), log)
 	failed := make(chan error, 1)
 	go func() { failed <- server.Serve(listener) }()
 	select {
@@ -55,7 +48,16 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return err
 	case <-ctx.Done():
 	}
-	bounded, cancel := context.WithTimeout(context.Background(), stopTime)
+	o.Stopping.Store(true)
+	if c.drainDelay > 0 {
+		fmt.Fprintf(out, "wetrun stops in %v; /readyz answers 503 from now on.\n", c.drainDelay)
+		select {
+		case err := <-failed:
+			return err
+		case <-time.After(c.drainDelay):
+		}
+	}
+	bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
 	defer cancel()
 	if err := server.Shutdown(bounded); err != nil {
 		return fmt.Errorf("stopped before every request was done: %w", err)
@@ -64,18 +66,14 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	return nil
 }
 
-func or(value, fallback string) string {
-	if value == "" {
-		return fallback
+func (c *config) server(h http.Handler, log *slog.Logger) *http.Server {
+	return &http.Server{
+		Handler:           h,
+		ReadHeaderTimeout: c.headerTimeout,
+		ReadTimeout:       c.readTimeout,
+		WriteTimeout:      c.writeTimeout,
+		IdleTimeout:       c.idleTimeout,
+		MaxHeaderBytes:    c.mostHeader,
+		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
-	return value
-}
-
-// welcome says where the service is and what to try.
-func welcome(addr string) string {
-	return fmt.Sprintf(`wetrun listens on http://%[1]s  (stop with Ctrl-C)
-Try:
-  curl -s http://%[1]s/v1/ground-speed -H 'Content-Type: application/json' \
-    -d '{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}'
-`, addr)
 }

@@ -1,0 +1,74 @@
+package api
+
+import (
+	"net/http"
+	"net/netip"
+	"runtime"
+	"time"
+)
+
+// Limits bound what clients can take of the server. The zero value is sound: it
+// bounds work at the default and no client's rate.
+type Limits struct {
+	// Concurrent is how many calculations run at once; 0 means 16 for each CPU.
+	Concurrent int
+	// Wait is how long a request that has been read waits for its turn before it is
+	// refused with 503; at 0 it is refused at once.
+	Wait time.Duration
+	// Rate is how many requests a client may send in a minute; 0 means any number.
+	Rate int
+	// TrustedProxies are the peers whose X-Forwarded-For is believed.
+	TrustedProxies []netip.Prefix
+}
+
+// waitersPerSlot bounds the requests that wait for their turn. A calculation takes
+// a tenth of a millisecond, so this many are through long before they have waited
+// in vain.
+const waitersPerSlot = 16
+
+// slots hand out turns to calculate. A request takes one only when its body has
+// been read, so that a slow sender holds none.
+type slots struct {
+	taken   chan struct{}
+	waiting chan struct{}
+	wait    time.Duration
+}
+
+func newSlots(l Limits) *slots {
+	n := l.Concurrent
+	if n == 0 {
+		n = 16 * runtime.GOMAXPROCS(0)
+	}
+	return &slots{make(chan struct{}, n), make(chan struct{}, waitersPerSlot*n), l.Wait}
+}
+
+// take waits for a turn, a short time at most. Who gets one gives it back.
+func (s *slots) take() bool {
+	select {
+	case s.taken <- struct{}{}:
+		return true
+	default:
+	}
+	select {
+	case s.waiting <- struct{}{}:
+	default:
+		return false
+	}
+	defer func() { <-s.waiting }()
+	timer := time.NewTimer(s.wait)
+	defer timer.Stop()
+	select {
+	case s.taken <- struct{}{}:
+		return true
+	case <-timer.C:
+		return false
+	}
+}
+
+func (s *slots) give() { <-s.taken }
+
+// refuseOverloaded asks the client to come back in a second.
+func refuseOverloaded(w http.ResponseWriter) error {
+	w.Header().Set("Retry-After", "1")
+	return &refusal{kind: overloaded}
+}

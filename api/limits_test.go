@@ -1,0 +1,118 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"net"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// serverWith starts the whole service with its limits on a real listener.
+func serverWith(t *testing.T, o Options) *httptest.Server {
+	t.Helper()
+	if o.Log == nil {
+		o.Log = testLog(t.Output())
+	}
+	s := httptest.NewServer(New(o))
+	t.Cleanup(s.Close)
+	return s
+}
+
+// TestStalledSendersHoldNoTurn: two hundred clients that stop in mid-body leave the
+// only turn free, so a normal call is as quick as before.
+func TestStalledSendersHoldNoTurn(t *testing.T) {
+	s := serverWith(t, Options{Limits: Limits{Concurrent: 1}})
+	for range 200 {
+		conn, err := net.Dial("tcp", s.Listener.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer conn.Close()
+		fmt.Fprintf(conn, "POST /v1/ground-speed HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: %d\r\n\r\n%s", len(oneRun), oneRun[:len(oneRun)-1])
+	}
+	for range 20 {
+		began := time.Now()
+		resp, err := http.Post(s.URL+"/v1/ground-speed", "application/json", strings.NewReader(oneRun))
+		if err != nil {
+			t.Fatal(err)
+		}
+		resp.Body.Close()
+		if took := time.Since(began); resp.StatusCode != http.StatusOK || took > time.Second {
+			t.Errorf("status %d after %v", resp.StatusCode, took)
+		}
+	}
+}
+
+// TestOverload fills every turn and every place to wait: what comes then gets 503
+// at once, what waited gets it after its time, and all is well afterwards.
+func TestOverload(t *testing.T) {
+	turns := newSlots(Limits{Concurrent: 2, Wait: 50 * time.Millisecond})
+	begun, end := make(chan bool), make(chan bool)
+	slow := operation{name: "slow", run: func(context.Context, []byte, *bytes.Buffer) *refusal {
+		begun <- true
+		<-end
+		return nil
+	}}
+	serve := func() *httptest.ResponseRecorder {
+		w, req := httptest.NewRecorder(), httptest.NewRequest(http.MethodPost, "/v1/slow", strings.NewReader("{}"))
+		req.Header.Set("Content-Type", "application/json")
+		withRequestID(http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
+			if err := serveOperation(slow, turns, w, req); err != nil {
+				writeProblem(w, req, err.(*refusal))
+			}
+		})).ServeHTTP(w, req)
+		return w
+	}
+	var all sync.WaitGroup
+	for range 2 {
+		all.Go(func() { serve() })
+		<-begun
+	}
+	w := serve()
+	p := problemOf(t, http.StatusServiceUnavailable, w.Header(), w.Body.Bytes())
+	if p.Type != "/problems/overloaded" || w.Header().Get("Retry-After") != "1" {
+		t.Errorf("%+v %v", p, w.Header())
+	}
+	for range cap(turns.waiting) {
+		turns.waiting <- struct{}{}
+	}
+	turns.wait = time.Hour // a place to wait would take as long
+	if w := serve(); w.Code != http.StatusServiceUnavailable {
+		t.Errorf("with all places taken: %d", w.Code)
+	}
+	for range cap(turns.waiting) {
+		<-turns.waiting
+	}
+	all.Go(func() {
+		if w := serve(); w.Code != http.StatusOK {
+			t.Errorf("one that waited for its turn: %d", w.Code)
+		}
+	})
+	close(end)
+	<-begun
+	all.Wait()
+	if len(turns.taken) != 0 || len(turns.waiting) != 0 {
+		t.Errorf("%d turns taken, %d waiting", len(turns.taken), len(turns.waiting))
+	}
+}
+
+// TestTurnComesBackAfterPanic: a fault of ours costs no turn.
+func TestTurnComesBackAfterPanic(t *testing.T) {
+	turns := newSlots(Limits{Concurrent: 1})
+	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) *refusal { panic("fault") }}
+	for range 3 {
+		if !turns.take() {
+			t.Fatal("the turn is gone")
+		}
+		func() {
+			defer func() { _ = recover() }()
+			_ = faulty.inTurn(t.Context(), turns, new(exchange))
+		}()
+	}
+}

@@ -1,0 +1,68 @@
+package api
+
+import (
+	"fmt"
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+)
+
+// twelveCatches is an invented sheet: a dozen drops of three nozzles, two of them
+// outside.
+func twelveCatches() string {
+	var b strings.Builder
+	b.WriteString(`{"nozzle":{"ratedFlowRate":{"value":0.5,"unit":"gal_us/min"},"ratedPressure":{"value":40,"unit":"psi"}},"sprayPressure":{"value":60,"unit":"psi"},"catches":[`)
+	for i := range 12 {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, `{"label":"drop %d","position":%q,"nozzles":3,"volume":{"value":%d,"unit":"fl_oz_us"},"time":{"value":30,"unit":"s"}}`,
+			i+1, positions[i/4], 112+4*i)
+	}
+	b.WriteString(`],"tolerance":{"limit":{"value":10,"unit":"%"},"basis":"both"}}`)
+	return b.String()
+}
+
+// unread is a response that nobody reads.
+type unread struct {
+	header http.Header
+	status int
+}
+
+func (u *unread) Header() http.Header         { return u.header }
+func (u *unread) WriteHeader(status int)      { u.status = status }
+func (u *unread) Write(b []byte) (int, error) { return len(b), nil }
+
+type rereadable struct{ strings.Reader }
+
+func (*rereadable) Close() error { return nil }
+
+// serveTwelveCatches runs the handler b.N times, without a network.
+func serveTwelveCatches(b *testing.B, h http.Handler, headers ...string) {
+	body := twelveCatches()
+	req := httptest.NewRequest(http.MethodPost, "/v1/nozzle-acceptance", nil)
+	req.Header.Set("Content-Type", "application/json")
+	for i := 0; i+1 < len(headers); i += 2 {
+		req.Header.Set(headers[i], headers[i+1])
+	}
+	req.ContentLength = int64(len(body))
+	content := new(rereadable)
+	w := &unread{header: http.Header{}}
+	b.ReportAllocs()
+	for b.Loop() {
+		content.Reset(body)
+		req.Body = content
+		clear(w.header)
+		h.ServeHTTP(w, req)
+		if w.status != http.StatusOK {
+			b.Fatalf("status %d", w.status)
+		}
+	}
+}
+
+func BenchmarkTwelveCatches(b *testing.B) {
+	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}))
+}

@@ -1,0 +1,86 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"net/netip"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+// TestSettings reads each kind of setting from a flag and from the environment; a
+// flag wins.
+func TestSettings(t *testing.T) {
+	env := map[string]string{
+		"WETRUN_READ_TIMEOUT": "7s", "WETRUN_WRITE_TIMEOUT": "8s", "WETRUN_RATE_LIMIT": "90",
+		"WETRUN_TRUSTED_PROXIES": "10.1.2.3/8, 192.0.2.7,2001:db8::/32",
+	}
+	var errs bytes.Buffer
+	c, err := readConfig([]string{"-read-timeout", "9s", "-max-concurrent=3"}, func(name string) string { return env[name] }, &errs)
+	if err != nil {
+		t.Fatal(err, errs.String())
+	}
+	if c.readTimeout != 9*time.Second || c.writeTimeout != 8*time.Second || c.limits.Rate != 90 || c.limits.Concurrent != 3 || c.addr != "127.0.0.1:8080" {
+		t.Errorf("%+v", c)
+	}
+	want := []netip.Prefix{netip.MustParsePrefix("10.0.0.0/8"), netip.MustParsePrefix("192.0.2.7/32"), netip.MustParsePrefix("2001:db8::/32")}
+	if !slices.Equal(c.limits.TrustedProxies, want) {
+		t.Errorf("trusted %v", c.limits.TrustedProxies)
+	}
+}
+
+// TestBadSettings: each is refused, naming what was set and what would be right.
+func TestBadSettings(t *testing.T) {
+	for _, c := range []struct{ name, value, says string }{
+		{"READ_TIMEOUT", "30", "such as 500ms"},
+		{"READ_TIMEOUT", "0s", "at least 1ms"},
+		{"MAX_WAIT", "-1s", "at least 0s"},
+		{"MAX_HEADER_BYTES", "12", "from 1024 to"},
+		{"MAX_CONCURRENT", "many", "whole number"},
+		{"RATE_LIMIT", "-1", "from 0 to"},
+		{"TRUSTED_PROXIES", "10.0.0.0/8,proxy.example", `"proxy.example" is not a network`},
+	} {
+		var out, errs bytes.Buffer
+		env := func(name string) string {
+			if name == "WETRUN_"+c.name {
+				return c.value
+			}
+			return ""
+		}
+		if code := run(t.Context(), []string{"serve"}, env, nil, &out, &errs); code != 2 || !strings.Contains(errs.String(), "WETRUN_"+c.name) || !strings.Contains(errs.String(), c.says) {
+			t.Errorf("WETRUN_%s=%s: %d %s", c.name, c.value, code, errs.String())
+		}
+		flag := "-" + strings.ToLower(strings.ReplaceAll(c.name, "_", "-"))
+		errs.Reset()
+		if code := run(t.Context(), []string{"serve", flag, c.value}, noEnv, nil, &out, &errs); code != 2 || !strings.Contains(errs.String(), flag) || !strings.Contains(errs.String(), c.says) {
+			t.Errorf("%s %s: %d %s", flag, c.value, code, errs.String())
+		}
+	}
+}
+
+// TestReadmeListsSettings: the table has every flag with its default.
+func TestReadmeListsSettings(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, flags := newConfig()
+	flags.VisitAll(func(f *flag.Flag) {
+		row := regexp.MustCompile("(?m)^\\| `-" + f.Name + "` \\| (.*?) \\|").FindSubmatch(text)
+		if row == nil {
+			t.Errorf("no row for -%s", f.Name)
+			return
+		}
+		stated := strings.Trim(string(row[1]), "`")
+		if d, err := time.ParseDuration(stated); err == nil && stated != f.DefValue {
+			stated = d.String()
+		}
+		if stated != f.DefValue && !(stated == "none" && f.DefValue == "") {
+			t.Errorf("-%s: the default is %q, the README says %q", f.Name, f.DefValue, row[1])
+		}
+	})
+}
