@@ -25,7 +25,7 @@ var calibrations = []entry{
 	{"step.give_width", "Measure the width that one nozzle serves, or the bed and the number of nozzles over it.", "Mida el ancho que cubre una boquilla, o la cama y el número de boquillas sobre ella."},
 	{"step.set_target", "Take the target rate from the label, with its maximum.", "Tome de la etiqueta la tasa objetivo y su máximo."},
 	{"step.repair_before_rate", "The rate is off, but a boom that is not in order cannot be corrected. Put it in order first, then measure the rate again.", "La tasa no es la debida, pero un aguilón que no está en orden no se puede corregir. Póngalo primero en orden y luego mida otra vez la tasa."},
-	{"step.choose_plan", "The rate is off. Choose one of the plans under correction and set it.", "La tasa no es la debida. Elija uno de los planes que están en correction y ajústelo."},
+	{"step.choose_plan", "The rate is off. Choose one of the plans under correction and set it.", "La tasa no es la debida. Elija uno de los planes de corrección (correction) y ajústelo."},
 	{"step.calibrate_controller", "The rate is off, and a rate controller holds it. Calibrate its flow meter and its speed sensor.", "La tasa no es la debida, y la mantiene un controlador de tasa. Calibre su caudalímetro y su sensor de velocidad."},
 	{"step.change_nozzle_or_gear", "The rate is off, and no change of speed or pressure alone is enough. Try another nozzle size or gear.", "La tasa no es la debida, y no basta con cambiar solo la velocidad o la presión. Pruebe otro tamaño de boquilla u otra marcha."},
 	{"step.measure_again", "After any change, measure again what it touches, before you trust it.", "Después de cualquier cambio, vuelva a medir lo que ese cambio afecta antes de confiar en ello."},

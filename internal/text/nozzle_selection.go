@@ -21,6 +21,6 @@ var nozzleSelection = []entry{
 
 	{"nozzle_sizes.detail", "The sizes of ISO 10625 with their colors. A size means a flow of water at a pressure: iso_3_bar and us_40_psi differ by 1.3 % at every size, so they are never treated as one.", "Los tamaños de ISO 10625 con sus colores. Un tamaño significa un caudal de agua a una presión: iso_3_bar y us_40_psi difieren en 1,3 % en todos los tamaños, así que nunca se tratan como uno solo."},
 	{"nozzle_sizes.us_40_psi", "Colors and US gal/min at 40 psi, sizes 01 to 08.", "Colores y US gal/min a 40 psi, tamaños 01 a 08."},
-	{"nozzle_sizes.iso_3_bar", "Printed L/min at 2 bar, which are those at 3 bar times the square root of 2/3, sizes 01 to 08.", "L/min impresos a 2 bar, que son los de 3 bar por la raíz cuadrada de 2/3, tamaños 01 a 08."},
+	{"nozzle_sizes.iso_3_bar", "Printed L/min at 2 bar, which are those at 3 bar times the square root of 2/3, sizes 01 to 08.", "L/min impresos a 2 bar, que son los de 3 bar multiplicados por la raíz cuadrada de 2/3, tamaños 01 a 08."},
 	{"nozzle_sizes.scope", "What the standard is for. Its text was not read.", "Para qué es la norma. No se leyó su texto."},
 }

@@ -42,7 +42,7 @@ var procedure = []entry{
 	{"stage.output", "Output: what the drops deliver", "Descarga: lo que entregan las bajadas"},
 	{"stage.speed", "Speed: how fast the tractor drives", "Velocidad: qué tan rápido avanza el tractor"},
 	{"stage.rate", "Rate: how much goes on the area", "Tasa: cuánto se aplica sobre la superficie"},
-	{"stage.correct", "Correct: change what is off, and measure again", "Corregir: cambiar lo que no es debido y volver a medir"},
+	{"stage.correct", "Correct: change what is off, and measure again", "Corregir: cambiar lo que no está bien y volver a medir"},
 	{"stage.cross_check", "Cross-check: does the tank agree", "Comprobar: si el tanque coincide"},
 	{"stage.mix", "Mix: at the rate that is really applied", "Mezclar: con la tasa que de verdad se aplica"},
 	{"stage.keep", "Keep: the record, and the next date", "Guardar: el registro y la próxima fecha"},
@@ -54,7 +54,7 @@ var procedure = []entry{
 
 	{"procedure.brief_people", "Tell everybody what will be done, who drives, who catches and who times, and agree on a sign that means stop. Nobody works alone.", "Explique a todos qué se va a hacer, quién conduce, quién afora y quién cronometra, y acuerden una señal que signifique alto. Nadie trabaja solo."},
 	{"procedure.wear_protection", "Put on the protective equipment, all of you, before anybody touches the sprayer.", "Pónganse todos el equipo de protección personal antes de que nadie toque la pulverizadora."},
-	{"procedure.lay_out_tools", "Lay out the tools, and check that the jugs have the same scale, the stopwatch runs, and the gauges rest at zero.", "Disponga las herramientas, y verifique que las jarras tengan la misma escala, que el cronómetro ande y que los manómetros descansen en cero."},
+	{"procedure.lay_out_tools", "Lay out the tools, and check that the jugs have the same scale, the stopwatch runs, and the gauges rest at zero.", "Disponga las herramientas, y verifique que las jarras tengan la misma escala, que el cronómetro funcione y que los manómetros descansen en cero."},
 	{"procedure.record_machine", "Write down which sprayer and tractor it is, the tank, the beds or rows of one pass, the nozzles over each, and whether a rate controller holds the rate.", "Anote qué pulverizadora y qué tractor son, el tanque, las camas o hileras de una pasada, las boquillas sobre cada una, y si un controlador de tasa mantiene la tasa."},
 	{"procedure.flush_sprayer", "Flush tank, pump, filters, hoses, boom and nozzles with clean water until it runs clear, and keep the rinsate where the label and local rules let it go.", "Lave con agua limpia el tanque, la bomba, los filtros, las mangueras, el aguilón y las boquillas hasta que salga clara, y deje el agua de lavado donde la etiqueta y las normas locales lo permiten."},
 	{"procedure.fill_clean_water", "Fill the tank about half with clean water, and run it slowly through the boom while you look for leaks, with your eyes and never with a hand.", "Llene el tanque más o menos hasta la mitad con agua limpia y hágala correr despacio por el aguilón mientras busca fugas, con los ojos y nunca con la mano."},
@@ -81,7 +81,7 @@ var procedure = []entry{
 
 	{"procedure.measure_course", "Measure 100 ft on ground like that of the field, and flag both ends. Leave room before it to come up to speed.", "Mida 100 ft en un terreno como el del campo y ponga banderas en los dos extremos. Deje espacio antes del tramo para tomar velocidad."},
 	{"procedure.set_gear_and_throttle", "With the tank about half full, choose the gear and the throttle for spraying, and write them down: the speed holds for these alone.", "Con el tanque más o menos a la mitad, elija la marcha y el acelerador de la aplicación, y anótelos: la velocidad vale solo para ellos."},
-	{"procedure.time_two_runs", "Time at least two runs, one in each direction, the tractor already at its speed at the first flag. Watch the same point of the tractor pass both flags, from a safe distance.", "Cronometre al menos dos recorridos, uno en cada sentido, con el tractor ya a su velocidad en la primera bandera. Observe el mismo punto del tractor pasar las dos banderas, desde una distancia segura."},
+	{"procedure.time_two_runs", "Time at least two runs, one in each direction, the tractor already at its speed at the first flag. Watch the same point of the tractor pass both flags, from a safe distance.", "Cronometre al menos dos recorridos, uno en cada sentido, con el tractor ya a su velocidad en la primera bandera. Observe cuándo pasa el mismo punto del tractor por las dos banderas, desde una distancia segura."},
 	{"procedure.judge_speed", "Work out the speed, and see whether the runs agree. If not, time more of them.", "Calcule la velocidad, y vea si los recorridos coinciden. Si no, cronometre más."},
 
 	{"procedure.measure_width", "Measure the width that is treated: of one bed with its nozzles, or on a plain boom from nozzle to nozzle. On beds, measure also from center to center.", "Mida el ancho que se trata: el de una cama con sus boquillas, o en un aguilón sencillo de boquilla a boquilla. En camas, mida también de centro a centro."},
@@ -92,7 +92,7 @@ var procedure = []entry{
 	{"procedure.measure_after_correction", "Measure again whatever the change touched: runs after a change of speed, pressures and drops after a change of pressure or nozzles. Then work out the rate again.", "Vuelva a medir todo lo que el cambio afectó: recorridos después de un cambio de velocidad, presiones y bajadas después de un cambio de presión o de boquillas. Luego calcule otra vez la tasa."},
 
 	{"procedure.fill_to_mark", "Fill the tank with clean water to a mark that you can find again, on level ground, and note where the wheels stand.", "Llene el tanque con agua limpia hasta una marca que pueda volver a encontrar, en terreno nivelado, y anote dónde quedan las ruedas."},
-	{"procedure.spray_measured_area", "Spray clean water over a measured area at the settings that were found, the larger the better, and stop exactly at its end.", "Pulverice agua limpia sobre una superficie medida con los ajustes encontrados, mientras más grande mejor, y deténgase exactamente donde termina."},
+	{"procedure.spray_measured_area", "Spray clean water over a measured area at the settings that were found, the larger the better, and stop exactly at its end.", "Pulverice agua limpia sobre una superficie medida, mientras más grande mejor, con los ajustes encontrados, y deténgase exactamente donde termina."},
 	{"procedure.refill_to_mark", "Drive back to the same place and measure the water that it takes to reach the mark again.", "Regrese al mismo lugar y mida el agua que hace falta para llegar otra vez a la marca."},
 	{"procedure.compare_tank_with_rate", "Work out the rate that the tank tells. If it differs from the one of flow, speed and width, one of the measurements is wrong: find it before you mix.", "Calcule la tasa que indica el tanque. Si difiere de la del caudal, la velocidad y el ancho, alguna de las mediciones está mal: encuéntrela antes de mezclar."},
 
