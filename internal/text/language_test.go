@@ -65,7 +65,7 @@ func TestMatchCosts(t *testing.T) {
 			header := strings.Repeat(piece, length/len(piece))
 			start := time.Now()
 			text.Match(header)
-			if took := time.Since(start); took > 50*time.Millisecond {
+			if took := time.Since(start); took > 500*time.Millisecond {
 				t.Errorf("%d bytes of %q: %v", len(header), piece, took)
 			}
 		}
