@@ -22,12 +22,11 @@ func serveBatch(w http.ResponseWriter, req *http.Request) error {
 	}
 	s := &batchStream{w: w, body: req.Body, control: http.NewResponseController(w)}
 	_ = s.control.EnableFullDuplex() // what cannot, such as HTTP/2, is so anyway
-	lang := text.Match(req.Header.Get("Accept-Language"))
+	lang := languageOf(req)
 	h := w.Header()
 	h.Set("Cache-Control", "no-store")
 	h.Set("Content-Type", ndjson)
-	h.Set("Content-Language", lang.Tag())
-	h.Add("Vary", "Accept-Language")
+	worded(h, lang)
 	w.WriteHeader(http.StatusOK)
 	s.flush()
 	// What went wrong is in the last line, or the client has gone.

@@ -45,6 +45,15 @@ func TestLanguageOfAnswers(t *testing.T) {
 			}
 		}
 	}
+	for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es"} {
+		for contentType, status := range map[string]int{ndjson: 200, "application/json": 415} {
+			w := call(t, http.MethodPost, "/v1/batch", "{}", "Content-Type", contentType, "Accept-Language", asked)
+			if w.Code != status {
+				t.Errorf("a batch of %s: %d", contentType, w.Code)
+			}
+			languageIs(t, "a batch of "+contentType, w.Header(), want)
+		}
+	}
 	for body, status := range map[string]int{oneRun: 200, `{}`: 422, `{`: 400} {
 		for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es"} {
 			w := call(t, http.MethodPost, "/v1/ground-speed", body, "Accept-Language", asked)

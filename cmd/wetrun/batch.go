@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // batch answers the lines of files, or of standard input, as POST /v1/batch would.
@@ -26,6 +27,7 @@ func batch(ctx context.Context, args []string, in io.Reader, out, errs io.Writer
 	report := flags.String("summary", "", "file for the summary, as JSON")
 	from := flags.Int("from", 1, "number of the first line to answer, to go on after a break")
 	part := flags.String("part", "1/1", "i/n: answer every n-th line, beginning with the i-th")
+	lang := languageFlag(flags)
 	quiet := flags.Bool("quiet", false, "no progress and no summary on the terminal")
 	if err := flags.Parse(args); err != nil {
 		return errUsage
@@ -51,7 +53,7 @@ func batch(ctx context.Context, args []string, in io.Reader, out, errs io.Writer
 	counted := &countingReader{Reader: lines}
 	p := &progress{out: errs, from: counted, size: size, started: time.Now(), shown: !*quiet && terminal(errs)}
 	o.Progress = p.show
-	tally, err := api.RunBatch(ctx, counted, out, o)
+	tally, err := api.RunBatch(text.In(ctx, *lang), counted, out, o)
 	p.end()
 	if !*quiet {
 		fmt.Fprint(errs, summary(tally, time.Since(p.started)))

@@ -53,6 +53,19 @@ func runBatch(t *testing.T, in io.Reader, args ...string) (out, errs string) {
 	return o.String(), e.String()
 }
 
+// TestBatchInSpanish: every line of a batch is worded in the language of -lang, and
+// answers the same.
+func TestBatchInSpanish(t *testing.T) {
+	const lines = `{"id":"a","operation":"ground-speed","request":{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.5,"unit":"s"}}]}}` + "\n" + `{"id":"b","operation":"ground-speed","request":{}}`
+	english, _ := runBatch(t, strings.NewReader(lines))
+	spanish, _ := runBatch(t, strings.NewReader(lines), "-lang", "es")
+	for _, words := range []string{"Falta este miembro", "Un solo recorrido", `"single_run"`, `"required"`} {
+		if !strings.Contains(spanish, words) || strings.Contains(words, " ") && strings.Contains(english, words) {
+			t.Errorf("%q in\n%s\n%s", words, spanish, english)
+		}
+	}
+}
+
 func TestBatchFile(t *testing.T) {
 	file := fleet(t, 1000)
 	report := filepath.Join(t.TempDir(), "summary.json")

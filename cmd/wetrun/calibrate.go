@@ -19,16 +19,11 @@ func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Wr
 	flags := flag.NewFlagSet("calibrate", flag.ContinueOnError)
 	flags.SetOutput(errs)
 	lines := flags.Bool("text", false, "print a summary to read, instead of JSON")
-	tag := flags.String("lang", text.English.Tag(), "language of what people read: en or es")
+	lang := languageFlag(flags)
 	if err := flags.Parse(args); err != nil {
 		return errUsage
 	}
-	lang, ok := text.Named(*tag)
-	if !ok {
-		fmt.Fprintf(errs, "wetrun calibrate speaks en and es, not %q\n", *tag)
-		return errUsage
-	}
-	ctx = text.In(ctx, lang)
+	ctx = text.In(ctx, *lang)
 	if flags.NArg() != 1 {
 		fmt.Fprintln(errs, "wetrun calibrate takes one file, or - for standard input")
 		return errUsage

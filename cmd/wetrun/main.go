@@ -20,7 +20,7 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      work out one field sheet, print the answer;
                                      with -text a summary that a crew can read;
                                      -lang is the language of texts, default en
-  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [FILE...]
+  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [-lang en|es] [FILE...]
                                      answer many requests, one on each line
   wetrun key NAME                    print a new key for the API, and the line
                                      that lets it in

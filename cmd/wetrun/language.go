@@ -1,0 +1,22 @@
+package main
+
+import (
+	"errors"
+	"flag"
+
+	"wetrun/internal/text"
+)
+
+// languageFlag adds -lang to the flags of a command that words answers.
+func languageFlag(flags *flag.FlagSet) *text.Language {
+	lang := text.English
+	flags.Func("lang", "language of what people read: en (the default) or es", func(tag string) error {
+		l, ok := text.Named(tag)
+		if !ok {
+			return errors.New("there are en and es")
+		}
+		lang = l
+		return nil
+	})
+	return &lang
+}
