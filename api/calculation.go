@@ -17,12 +17,18 @@ import (
 type operation struct {
 	name string
 	// run decodes and checks body, calculates, and writes the answer to out.
-	run func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal
+	run runner
+	// record, when there is one, writes the answer as a page to print, for clients
+	// that ask for HTML.
+	record runner
 
 	// What the tests hold against the document.
 	request, response reflect.Type
 	shape             shape
 }
+
+// A runner answers a request in out, or refuses it.
+type runner = func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal
 
 // A warning is something unusual in a request that could be answered all the same.
 type warning struct {
@@ -62,6 +68,12 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 		response: reflect.TypeFor[Res](),
 		shape:    o.shape(),
 	}
+}
+
+// recorded gives an operation its record.
+func (o operation) recorded(record runner) operation {
+	o.record = record
+	return o
 }
 
 // refusalOf turns a handler's error into the refusal that the client gets.

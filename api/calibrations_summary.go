@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wetrun/internal/text"
@@ -27,7 +28,17 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 		s.line(fmt.Sprintf("%2d. %s%s", i+1, name, step.Text))
 	}
 	s.heading("found")
-	s.parts(a)
+	for _, p := range s.parts(a) {
+		s.line(s.of("part_"+p.name) + ": " + s.of(p.status) + ". " + p.lines[0])
+		for _, line := range p.lines[1:] {
+			s.line("  " + line)
+		}
+		if c := a.Correction.Result; c != nil && p.name == "rate" {
+			for _, plan := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
+				s.line("  " + s.of("plan", s.changes(plan), s.people(plan.PredictedApplicationRate)))
+			}
+		}
+	}
 	if a.NextDue != nil {
 		s.say("next_due", a.NextDue.Date)
 		if a.NextDue.HoursLeft.given() {
@@ -47,67 +58,82 @@ type summary struct {
 	lang text.Language
 }
 
-func (s *summary) line(line string)          { s.b.WriteString(line + "\n") }
-func (s *summary) say(key string, a ...any)  { s.line(text.Of(s.lang, "summary."+key, a...)) }
-func (s *summary) heading(key string)        { s.line("\n" + text.Of(s.lang, "summary."+key)) }
-func (s *summary) status(word string) string { return text.Of(s.lang, "summary."+word) }
+func (s *summary) of(key string, a ...any) string { return text.Of(s.lang, "summary."+key, a...) }
+func (s *summary) line(line string)               { s.b.WriteString(line + "\n") }
+func (s *summary) say(key string, a ...any)       { s.line(s.of(key, a...)) }
+func (s *summary) heading(key string)             { s.line("\n" + s.of(key)) }
 
-func (s *summary) parts(a *CalibrationsResponse) {
-	if x := a.Pressure.Result; x != nil {
-		s.say("pressure", s.status(a.Pressure.Status), s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))
-	} else {
-		s.say("pressure_not_done")
-	}
-	if x := a.Output.Result; x != nil {
-		s.say("output", s.status(a.Output.Status), x.CatchesOutside, x.CatchesTested, s.people(x.MeanNozzleFlowRate), s.people(x.Tolerance.Limit))
-		for i, c := range x.Catches {
-			if c.Status != "within" {
-				name := c.Label
-				if name == "" {
-					name = fmt.Sprint(i + 1)
-				}
-				s.say("catch_"+c.Status, name, s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High))
-			}
-		}
-	} else {
-		s.say("output_not_done")
-	}
-	if x := a.Speed.Result; x != nil {
-		s.say("speed", s.status(a.Speed.Status), s.people(x.GroundSpeed), s.people(x.Spread))
-	} else {
-		s.say("speed_not_done")
-	}
-	s.rate(a)
+// A sheetPart is one part of the job with what was found: the first line says how it
+// came out, the others go into it.
+type sheetPart struct {
+	name, status string
+	lines        []string
 }
 
-func (s *summary) rate(a *CalibrationsResponse) {
-	x := a.Rate.Result
-	switch {
-	case x == nil:
-		s.say("rate_not_done")
-		return
-	case x.TargetApplicationRate.given():
-		s.say("rate", s.status(a.Rate.Status), s.people(x.ApplicationRate), s.people(x.TargetApplicationRate), s.people(x.Deviation))
-	default:
-		s.say("rate_without_target", s.status(a.Rate.Status), s.people(x.ApplicationRate))
-	}
-	if x.FieldApplicationRate.given() {
-		s.say("field_rate", s.people(x.FieldApplicationRate))
-	}
-	if c := a.Correction.Result; c != nil {
-		for i, p := range c.Plans {
-			if i == mostPlansInSummary {
-				break
-			}
-			s.say("plan", s.changes(p), s.people(p.PredictedApplicationRate))
-		}
+func (s *summary) parts(a *CalibrationsResponse) []sheetPart {
+	all := []sheetPart{
+		{"pressure", a.Pressure.Status, s.pressure(a.Pressure.Result)},
+		{"output", a.Output.Status, s.output(a.Output.Result)},
+		{"speed", a.Speed.Status, s.speed(a.Speed.Result)},
+		{"rate", a.Rate.Status, s.rate(a)},
 	}
 	if t := a.AreaCheck.Result; t != nil {
-		s.say("area_check", s.status(a.AreaCheck.Status), s.people(t.ApplicationRate))
+		all = append(all, sheetPart{"tank", a.AreaCheck.Status, []string{s.of("area_check", s.people(t.ApplicationRate))}})
+	}
+	return all
+}
+
+func (s *summary) pressure(x *PressureUniformityResponse) []string {
+	if x == nil {
+		return []string{s.of("pressure_not_done")}
+	}
+	return []string{s.of("pressure", s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))}
+}
+
+func (s *summary) output(x *NozzleAcceptanceResponse) []string {
+	if x == nil {
+		return []string{s.of("output_not_done")}
+	}
+	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, s.people(x.MeanNozzleFlowRate), s.people(x.Tolerance.Limit))}
+	for i, c := range x.Catches {
+		if c.Status != "within" {
+			lines = append(lines, s.of("catch_"+c.Status, nameOrNumber(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+		}
+	}
+	return lines
+}
+
+func (s *summary) speed(x *GroundSpeedResponse) []string {
+	if x == nil {
+		return []string{s.of("speed_not_done")}
+	}
+	return []string{s.of("speed", s.people(x.GroundSpeed), s.people(x.Spread))}
+}
+
+func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
+	switch x := a.Rate.Result; {
+	case x == nil:
+		return []string{s.of("rate_not_done")}
+	case x.TargetApplicationRate.given():
+		lines = append(lines, s.of("rate", s.people(x.ApplicationRate), s.people(x.TargetApplicationRate), s.people(x.Deviation)))
+	default:
+		lines = append(lines, s.of("rate_without_target", s.people(x.ApplicationRate)))
+	}
+	if q := a.Rate.Result.FieldApplicationRate; q.given() {
+		lines = append(lines, s.of("field_rate", s.people(q)))
 	}
 	if a.Cost != nil {
-		s.say("cost", s.lang.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, s.people(a.Cost.PerArea))
+		lines = append(lines, s.of("cost", s.lang.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, s.people(a.Cost.PerArea)))
 	}
+	return lines
+}
+
+// nameOrNumber is what its user called it, or else its number.
+func nameOrNumber(name string, i int) string {
+	if name = strings.TrimSpace(name); name != "" {
+		return name
+	}
+	return strconv.Itoa(i + 1)
 }
 
 // mostPlansInSummary is how many plans a crew is shown, the least change first.

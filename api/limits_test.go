@@ -112,7 +112,7 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_ = faulty.inTurn(t.Context(), turns, new(exchange))
+			_ = inTurn(t.Context(), faulty.run, turns, new(exchange))
 		}()
 	}
 }

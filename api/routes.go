@@ -32,6 +32,6 @@ var operations = []operation{
 	calculation("field-capacity", fieldCapacityTable, fieldCapacity),
 	calculation("pattern-uniformity", patternUniformityTable, patternUniformity),
 	calculation("wear-forecast", wearForecastTable, wearForecast),
-	calculation("calibrations", calibrationsTable, calibrations),
+	calculation("calibrations", calibrationsTable, calibrations).recorded(calibrationsRecord),
 	calculation("tank-loads", tankLoadsTable, tankLoads),
 }

@@ -12,6 +12,7 @@ import (
 	"sync"
 	"time"
 
+	"wetrun/internal/record"
 	"wetrun/internal/text"
 )
 
@@ -41,19 +42,27 @@ func serveOperation(o operation, turns *slots, w http.ResponseWriter, req *http.
 	if !turns.take() {
 		return refuseOverloaded(w)
 	}
-	if r := o.inTurn(text.In(req.Context(), lang), turns, x); r != nil {
+	run, mediaType := o.run, "application/json"
+	if o.record != nil {
+		w.Header().Add("Vary", "Accept")
+		if prefersHTML(req) {
+			run, mediaType = o.record, "text/html; charset=utf-8"
+			w.Header().Set("Content-Security-Policy", record.Policy)
+		}
+	}
+	if r := inTurn(text.In(req.Context(), lang), run, turns, x); r != nil {
 		return r
 	}
 	w.Header().Set("Cache-Control", "no-store")
 	worded(w.Header(), lang)
-	writeBody(w, req, "application/json", http.StatusOK, x.out.Bytes())
+	writeBody(w, req, mediaType, http.StatusOK, x.out.Bytes())
 	return nil
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func (o operation) inTurn(ctx context.Context, turns *slots, x *exchange) *refusal {
+func inTurn(ctx context.Context, run runner, turns *slots, x *exchange) *refusal {
 	defer turns.give()
-	return o.run(ctx, x.in.Bytes(), &x.out)
+	return run(ctx, x.in.Bytes(), &x.out)
 }
 
 // writeBody sends a whole answer with its length, so that none is half-written.

@@ -1,0 +1,199 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"strconv"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/unit"
+	"wetrun/internal/record"
+	"wetrun/internal/text"
+)
+
+// calibrationsRecord works out a field sheet and lays it out as one page to print.
+func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+	var r CalibrationsRequest
+	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
+		return x
+	}
+	a, err := calibrations(ctx, &r)
+	if err != nil {
+		return refusalOf(err)
+	}
+	digest, err := requestDigest(body)
+	if err != nil {
+		return &refusal{kind: internalError}
+	}
+	s := sheetRecord{summary: summary{lang: text.From(ctx)}, request: &r, answer: &a}
+	page := s.page(digest)
+	if err := page.Write(out); err != nil {
+		return &refusal{kind: internalError}
+	}
+	return nil
+}
+
+// requestDigest is the SHA-256 of a request in the canonical form of RFC 8785, so
+// that neither spaces nor the order of members change it.
+func requestDigest(body []byte) (string, error) {
+	canonical := jsontext.Value(bytes.Clone(body))
+	if err := canonical.Canonicalize(); err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(canonical)
+	return hex.EncodeToString(sum[:]), nil
+}
+
+// A sheetRecord words what a record shows.
+type sheetRecord struct {
+	summary
+	request *CalibrationsRequest
+	answer  *CalibrationsResponse
+}
+
+func (s *sheetRecord) word(key string, args ...any) string {
+	return text.Of(s.lang, "printed."+key, args...)
+}
+
+func (s *sheetRecord) page(digest string) *record.Page {
+	a := s.answer
+	p := &record.Page{
+		Language: s.lang.Tag(),
+		Title:    s.word("title"),
+		Label:    a.Label,
+		Verdict:  record.Verdict{Code: a.Verdict, Word: s.of(a.Verdict), Detail: a.VerdictDetail},
+		Facts:    s.facts(),
+		Steps:    record.Lines{Heading: s.of("do")},
+		Parts:    s.recordParts(),
+		Chart:    s.chart(),
+		Plans:    s.plans(),
+		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warned()},
+		Cautions: record.Lines{Heading: s.of("cautions")},
+		Sign:     []string{s.word("sign_measured"), s.word("sign_checked"), s.word("sign_date")},
+		Digest:   record.Digest{Name: s.word("digest"), Value: digest, Explanation: s.word("digest_explained")},
+	}
+	for _, step := range a.NextSteps {
+		line := step.Text
+		if step.Label != "" {
+			line = step.Label + ": " + line
+		}
+		p.Steps.Lines = append(p.Steps.Lines, line)
+	}
+	for _, c := range a.Cautions {
+		p.Cautions.Lines = append(p.Cautions.Lines, c.Text)
+	}
+	return p
+}
+
+// facts are what is known of the machine, the target and the day.
+func (s *sheetRecord) facts() (all []record.Fact) {
+	r, m := s.request, &s.request.Machine
+	say := func(key, value string) {
+		if value != "" && value != "-" {
+			all = append(all, record.Fact{Name: s.word(key), Value: value})
+		}
+	}
+	number := func(key string, n int) {
+		if n != 0 {
+			say(key, strconv.Itoa(n))
+		}
+	}
+	if !r.Schedule.MeasuredOn.IsZero() {
+		say("measured_on", r.Schedule.MeasuredOn.Format("2006-01-02"))
+	}
+	say("machine", m.Label)
+	say("tank_volume", s.people(m.TankVolume))
+	number("beds_covered", m.BedsCovered)
+	say("bed_width", s.people(m.BedWidth))
+	number("nozzles_per_bed", m.NozzlesPerBed)
+	say("row_spacing", s.people(m.RowSpacing))
+	say("width_per_nozzle", s.people(m.SprayedWidthPerNozzle))
+	say("engine_speed", s.people(m.EngineSpeed))
+	say("gear", m.Gear)
+	switch n := &r.Nozzle; {
+	case n.Size != "":
+		say("nozzle", s.word("size", n.Size))
+	case n.RatedFlowRate.given():
+		say("nozzle", s.word("rating", s.people(n.RatedFlowRate), s.people(n.RatedPressure)))
+	}
+	say("target", s.people(r.Target.ApplicationRate))
+	say("label_maximum", s.people(r.Target.LabelMaximum))
+	if due := s.answer.NextDue; due != nil {
+		say("next_due", due.Date)
+	}
+	return all
+}
+
+// warned are the texts of all warnings, each once.
+func (s *sheetRecord) warned() (lines []string) {
+	seen := map[string]bool{}
+	add := func(all []warning) {
+		for _, w := range all {
+			if !seen[w.Detail] {
+				seen[w.Detail] = true
+				lines = append(lines, w.Detail)
+			}
+		}
+	}
+	a := s.answer
+	if x := a.Pressure.Result; x != nil {
+		add(x.Warnings)
+	}
+	if x := a.Output.Result; x != nil {
+		add(x.Warnings)
+	}
+	if x := a.Speed.Result; x != nil {
+		add(x.Warnings)
+	}
+	if x := a.Rate.Result; x != nil {
+		add(x.Warnings)
+	}
+	if x := a.Correction.Result; x != nil {
+		add(x.Warnings)
+	}
+	if x := a.AreaCheck.Result; x != nil {
+		add(x.Warnings)
+	}
+	return lines
+}
+
+// plans lists what would bring the rate to its target, the least change first.
+func (s *sheetRecord) plans() *record.Table {
+	c := s.answer.Correction.Result
+	if c == nil || len(c.Plans) == 0 {
+		return nil
+	}
+	t := &record.Table{Caption: s.word("plans"), Heads: []string{s.word("plan"), s.word("predicted"), s.word("deviation")}}
+	for _, p := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
+		t.Rows = append(t.Rows, record.Row{Cells: []string{s.changes(p), s.people(p.PredictedApplicationRate), s.people(p.Deviation)}})
+	}
+	return t
+}
+
+// chart shows the flow of one nozzle of each catch against its acceptable range.
+func (s *sheetRecord) chart() *record.Chart {
+	x := s.answer.Output.Result
+	if x == nil {
+		return nil
+	}
+	u := x.Catches[0].NozzleFlowRate.Unit
+	c := &record.Chart{
+		Title:       s.word("chart", s.lang.Unit(u.Symbol())),
+		Description: s.word("chart_described", x.CatchesTested, x.CatchesOutside),
+		Number:      s.lang.Number,
+	}
+	for i, one := range x.Catches {
+		p := record.Point{Name: nameOrNumber(one.Label, i), Value: one.NozzleFlowRate.as(u), Status: one.Status}
+		if one.AcceptableFlowRate.High.given() {
+			p.Low, p.High = one.AcceptableFlowRate.Low.as(u), one.AcceptableFlowRate.High.as(u)
+		}
+		c.Points = append(c.Points, p)
+	}
+	return c
+}
+
+// as is the value in another unit of the same quantity.
+func (q Quantity) as(u unit.ID) float64 { return q.si() / u.Factor() }

@@ -1,0 +1,107 @@
+package api
+
+import (
+	"strconv"
+
+	"wetrun/internal/record"
+)
+
+// recordParts words the parts of a sheet, in the order of the job: what the summary
+// says, and the readings it comes from.
+func (s *sheetRecord) recordParts() (all []record.Part) {
+	if m := s.answer.Maintenance; len(m.Beds)+len(m.Findings) > 0 {
+		all = append(all, record.Part{Heading: s.word("by_eye"), Status: m.Status, Word: s.of(m.Status), Lines: s.seen(m)})
+	}
+	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
+	for _, p := range s.parts(s.answer) {
+		all = append(all, record.Part{
+			Heading: s.of("part_" + p.name), Status: p.status, Word: s.of(p.status), Lines: p.lines, Table: tables[p.name],
+		})
+	}
+	return all
+}
+
+func (s *sheetRecord) readings() *record.Table {
+	if s.answer.Pressure.Result == nil {
+		return nil
+	}
+	t := &record.Table{Caption: s.word("readings"), Heads: []string{s.word("place"), s.word("pressure")}}
+	for i, r := range s.request.Pressure.Readings {
+		name := nameOrNumber(r.Label, i)
+		if r.Label == "" && r.Position != "" {
+			name = s.word("position_" + r.Position)
+		}
+		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.people(r.Pressure)}})
+	}
+	if q := s.request.Pressure.CabPressure; q.given() {
+		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.people(q)}})
+	}
+	return t
+}
+
+func (s *sheetRecord) catches() *record.Table {
+	x := s.answer.Output.Result
+	if x == nil {
+		return nil
+	}
+	catches, _, refused := s.request.Output.followed()
+	if refused != nil { // it was answered, so it was not
+		return nil
+	}
+	t := &record.Table{Caption: s.word("catches"), Heads: []string{
+		s.word("place"), s.word("nozzles"), s.word("reading"), s.word("time"), s.word("acceptable"), s.word("nozzle_flow"), s.word("result"),
+	}}
+	for i, c := range x.Catches {
+		r := catches[i]
+		acceptable := "-"
+		if c.AcceptableVolume.High.given() {
+			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.people(c.AcceptableVolume.High))
+		}
+		t.Rows = append(t.Rows, record.Row{
+			Marked: c.Status != "within",
+			Cells: []string{
+				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.people(r.Volume), s.people(r.Time),
+				acceptable, s.people(c.NozzleFlowRate), s.word("status_" + c.Status),
+			},
+		})
+	}
+	return t
+}
+
+// nozzlesOf is how many nozzles ran into the jug.
+func nozzlesOf(r AcceptanceCatchRequest) int {
+	n := 0
+	for _, d := range r.NozzlesOnDrop {
+		n += max(d.Count, 1)
+	}
+	return max(n, r.Nozzles, 1)
+}
+
+func (s *sheetRecord) runs() *record.Table {
+	x := s.answer.Speed.Result
+	if x == nil {
+		return nil
+	}
+	t := &record.Table{Caption: s.word("runs"), Heads: []string{s.word("run"), s.word("course"), s.word("time"), s.word("speed")}}
+	for i, r := range s.request.Speed.Runs {
+		t.Rows = append(t.Rows, record.Row{Cells: []string{
+			nameOrNumber(r.Label, i), s.people(r.CourseLength), s.people(r.Time), s.people(x.Runs[i].GroundSpeed),
+		}})
+	}
+	return t
+}
+
+// seen words what was found by eye.
+func (s *sheetRecord) seen(m MaintenancePart) (lines []string) {
+	for i, b := range m.Beds {
+		done := ""
+		if b.Done != nil && *b.Done {
+			done = s.word("put_right")
+		}
+		lines = append(lines, s.word("bed", nameOrNumber(b.Label, i), b.Clean, b.Replace, done))
+	}
+	for _, f := range m.Findings {
+		lines = append(lines, f.Item+": "+f.Finding)
+	}
+	return lines
+}

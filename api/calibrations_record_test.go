@@ -1,0 +1,162 @@
+package api
+
+import (
+	"net/http"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+func demo(t testing.TB, name string) string {
+	t.Helper()
+	b, err := os.ReadFile("../testdata/demo/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+// TestRecord asks for the records of the invented sheets; the words to find are those
+// of the JSON answers.
+func TestRecord(t *testing.T) {
+	for name, want := range map[string][]string{
+		"ready":           {"Strawberry beds, north block (invented)", "ready", "46.2 US fl oz", "2027-03-01", "Measured by", "line strainer: cleaned"},
+		"boom-to-repair":  {"not ready", "TOO LOW", "TOO HIGH", "qualified mechanic", "center 3"},
+		"rate-to-correct": {"drive 3.63 mph", "use gear B3", "90 US gal/acre"},
+	} {
+		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, name), "Accept", "text/html")
+		page := w.Body.String()
+		if got := w.Header().Get("Content-Type"); w.Code != http.StatusOK || got != "text/html; charset=utf-8" {
+			t.Fatalf("%s: %d %s", name, w.Code, got)
+		}
+		for _, words := range want {
+			if !strings.Contains(page, words) {
+				t.Errorf("%s: no %q", name, words)
+			}
+		}
+		for _, raw := range []string{"printed.", "summary.", "%!", "gal_us", "<script", "ZgotmplZ"} {
+			if strings.Contains(page, raw) {
+				t.Errorf("%s shows %q", name, raw)
+			}
+		}
+		if !strings.Contains(w.Header().Get("Vary"), "Accept") || w.Header().Get("Cache-Control") != "no-store" {
+			t.Errorf("%s: %v", name, w.Header())
+		}
+		if strings.Count(page, `<tr`) < 12+3+2 || strings.Count(page, "<rect") != 12 {
+			t.Errorf("%s: a reading is not on the page", name)
+		}
+	}
+}
+
+// TestRecordDigest: the SHA-256 of the canonical request, computed with a few lines of
+// Python (members sorted, no spaces, numbers in their shortest form). Neither spaces
+// nor order change it, a reading does.
+func TestRecordDigest(t *testing.T) {
+	const known = "c670ca8efac5e39bb4f51e56e0e899d11492fec6f8eb31a0897111170c196ec6"
+	sheet := demo(t, "ready")
+	inside := regexp.MustCompile(`<code>([0-9a-f]{64})</code>`)
+	digest := func(body string) string {
+		w := call(t, http.MethodPost, "/v1/calibrations", body, "Accept", "text/html")
+		m := inside.FindStringSubmatch(w.Body.String())
+		if m == nil {
+			t.Fatalf("no digest: %d", w.Code)
+		}
+		return m[1]
+	}
+	if got := digest(sheet); got != known {
+		t.Errorf("%s, want %s", got, known)
+	}
+	label := `"label": "Strawberry beds, north block (invented)",`
+	moved := strings.Replace(strings.Replace(sheet, label, "", 1), "\n}", ",\n"+strings.TrimSuffix(label, ",")+"}", 1)
+	if got := digest(strings.TrimSpace(moved)); got != known {
+		t.Errorf("in another order: %s", got)
+	}
+	if got := digest(strings.Replace(sheet, "46.2", "46.3", 1)); got == known {
+		t.Error("another reading has the same digest")
+	}
+}
+
+func TestRecordInSpanish(t *testing.T) {
+	w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", "es")
+	page := w.Body.String()
+	for _, words := range []string{`<html lang="es">`, "no está lista", "MUY BAJO", "0,207 US gal/min", "Huella de la solicitud"} {
+		if !strings.Contains(page, words) {
+			t.Errorf("no %q", words)
+		}
+	}
+	if w.Header().Get("Content-Language") != "es" {
+		t.Error(w.Header())
+	}
+}
+
+// TestRecordOfNothing: an empty sheet has a record too, and a refused one a problem.
+func TestRecordOfNothing(t *testing.T) {
+	if w := call(t, http.MethodPost, "/v1/calibrations", "{}", "Accept", "text/html"); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "incomplete") {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+	if w := call(t, http.MethodPost, "/v1/calibrations", `{"sheet":1}`, "Accept", "text/html"); w.Code != http.StatusUnprocessableEntity || w.Header().Get("Content-Type") != "application/problem+json" {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+}
+
+// TestAccept: RFC 9110, section 12.5.1; the more exact range decides.
+func TestAccept(t *testing.T) {
+	for accept, html := range map[string]bool{
+		"": false, "*/*": false, "application/json": false, "text/html": true, "TEXT/HTML": true,
+		"text/html, application/json": true, "text/html;q=0.5, application/json": false,
+		"text/html;q=0.9,*/*;q=0.1": true, "text/html;q=0": false, "text/html;q=0.2, application/*": false,
+		"text/html, application/xhtml+xml, application/xml;q=0.9, */*;q=0.8": true,
+		"text/html;q=2": false, "text/html;q=x": false, "html": false, "text/html" + strings.Repeat(",a/b", 1000): false,
+	} {
+		req, _ := http.NewRequest(http.MethodPost, "/", nil)
+		if accept != "" {
+			req.Header.Set("Accept", accept)
+		}
+		if got := prefersHTML(req); got != html {
+			t.Errorf("%.60q: %v", accept, got)
+		}
+	}
+}
+
+// FuzzRecord: nothing that a user names becomes markup.
+func FuzzRecord(f *testing.F) {
+	for _, label := range []string{`<script>alert(1)</script>`, `"><img src=x onerror=alert(1)>`, `</title><svg onload=a>`, "a\u2028b", "{{.}}", `'"&<>`, "</style><b>"} {
+		f.Add(label)
+	}
+	markup := regexp.MustCompile(`<(/?[a-zA-Z][a-zA-Z0-9]*)`)
+	tags := map[string]bool{}
+	for _, m := range markup.FindAllStringSubmatch(recordOf(f, "plain"), -1) {
+		tags[m[1]] = true
+	}
+	count := func(page string) int { return len(markup.FindAllString(page, -1)) }
+	plain := count(recordOf(f, "plain"))
+	f.Fuzz(func(t *testing.T, label string) {
+		page := recordOf(t, label)
+		if page == "" {
+			return // refused: too long, or no text
+		}
+		for _, m := range markup.FindAllStringSubmatch(page, -1) {
+			if !tags[m[1]] {
+				t.Fatalf("%q made the tag %s", label, m[1])
+			}
+		}
+		if strings.TrimSpace(label) != "" && count(page) != plain {
+			t.Errorf("%q made markup", label)
+		}
+	})
+}
+
+// recordOf is the page of a sheet on which everything that can be named has one name.
+func recordOf(t testing.TB, label string) string {
+	quoted := encodeJSON(t, label)
+	body := `{"label":L,"machine":{"label":L,"gear":L},"pressure":{"readings":[{"label":L,"pressure":{"value":40,"unit":"psi"}}]},
+		"output":{"catches":[{"label":L,"volume":{"value":40,"unit":"fl_oz_us"},"time":{"value":30,"unit":"s"}},{"label":L,"volume":{"value":90,"unit":"fl_oz_us"},"time":{"value":30,"unit":"s"}}]},
+		"speed":{"runs":[{"label":L,"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]},
+		"maintenance":{"beds":[{"label":L,"clean":1}],"findings":[{"item":L,"finding":L}]}}`
+	w := call(t, http.MethodPost, "/v1/calibrations", strings.ReplaceAll(body, "L", quoted), "Accept", "text/html")
+	if w.Code != http.StatusOK {
+		return ""
+	}
+	return w.Body.String()
+}

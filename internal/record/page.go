@@ -1,0 +1,88 @@
+// Package record lays a field sheet out as one page to print, sign and file. It gets
+// every word and number ready to show; it decides only where they stand.
+package record
+
+import (
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"io"
+)
+
+// A Page is what a record shows, in the order of the page.
+type Page struct {
+	Language string // BCP 47
+	Title    string
+	Label    string // of the sheet, as its user named it
+	Verdict  Verdict
+	Facts    []Fact // of the machine and the day
+	Steps    Lines
+	Parts    []Part
+	Chart    *Chart
+	Plans    *Table
+	Warnings Lines
+	Working  *Table
+	Cautions Lines
+	Sign     []string // what to write on the lines at the end
+	Digest   Digest
+}
+
+// Wide tells whether a part needs the width of the page.
+func (p Part) Wide() bool { return p.Table != nil && len(p.Table.Heads) > 4 }
+
+// A Verdict is how the sheet came out.
+type Verdict struct{ Code, Word, Detail string }
+
+// A Fact is a name and what it is.
+type Fact struct{ Name, Value string }
+
+// Lines are some lines under a heading.
+type Lines struct {
+	Heading string
+	Lines   []string
+}
+
+// A Part is one part of the job.
+type Part struct {
+	Heading string
+	Status  string // code: passed, failed, not_done
+	Word    string // of the status
+	Lines   []string
+	Table   *Table
+}
+
+// A Table has a heading for each column. Rows that are marked stand out.
+type Table struct {
+	Caption string
+	Heads   []string
+	Rows    []Row
+}
+
+// A Row is one row of a table.
+type Row struct {
+	Marked bool
+	Cells  []string
+}
+
+// A Digest ties the page to the request that it was made from.
+type Digest struct{ Name, Value, Explanation string }
+
+//go:embed page.css
+var style string
+
+//go:embed page.html.tmpl
+var layout string
+
+var page = template.Must(template.New("record").Funcs(template.FuncMap{
+	"style": func() template.CSS { return template.CSS(style) },
+}).Parse(layout))
+
+// Policy is the Content-Security-Policy of a record: its own style and nothing else.
+var Policy = func() string {
+	sum := sha256.Sum256([]byte(style))
+	return "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+}()
+
+// Write writes the page as HTML; what users named in it is escaped.
+func (p *Page) Write(w io.Writer) error { return page.Execute(w, p) }
