@@ -12,6 +12,7 @@ import (
 	"sync"
 	"time"
 
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -22,29 +23,32 @@ const (
 	drainTime = 5 * time.Second
 )
 
-// exchange holds the two buffers of one request, reused.
-type exchange struct{ in, out bytes.Buffer }
+// exchange holds the buffers of one request, reused.
+type exchange struct {
+	in, out bytes.Buffer
+	limited io.LimitedReader
+}
 
 var exchanges = sync.Pool{New: func() any { return new(exchange) }}
 
 // serveOperation reads the body, waits for its turn, runs the operation and writes
 // its answer, or returns the refusal.
-func serveOperation(o operation, turns *slots, w http.ResponseWriter, req *http.Request) error {
+func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	x := exchanges.Get().(*exchange)
 	defer exchanges.Put(x)
 	x.in.Reset()
 	x.out.Reset()
-	if err := readBody(&x.in, w, req); err != nil {
+	if err := x.read(w, req); err != nil {
 		return err
 	}
 	lang := languageOf(req)
 	if !turns.take() {
 		return refuseOverloaded(w)
 	}
-	if r := o.inTurn(text.In(req.Context(), lang), turns, x); r != nil {
+	if r := o.inTurn(telemetry.In(text.In(req.Context(), lang), t), turns, x); r != nil {
 		return r
 	}
-	w.Header().Set("Cache-Control", "no-store")
+	w.Header()["Cache-Control"] = noStore
 	worded(w.Header(), lang)
 	writeBody(w, req, "application/json", http.StatusOK, x.out.Bytes())
 	return nil
@@ -60,7 +64,11 @@ func (o operation) inTurn(ctx context.Context, turns *slots, x *exchange) *refus
 // A HEAD gets the same headers.
 func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
 	h := w.Header()
-	h.Set("Content-Type", mediaType)
+	if mediaType == jsonType[0] {
+		h["Content-Type"] = jsonType
+	} else {
+		h.Set("Content-Type", mediaType)
+	}
 	h.Set("Content-Length", strconv.Itoa(len(body)))
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
@@ -68,16 +76,18 @@ func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, statu
 	}
 }
 
-func readBody(into *bytes.Buffer, w http.ResponseWriter, req *http.Request) error {
+func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, "application/json") {
 		return &refusal{kind: unsupportedMediaType}
 	}
 	if req.ContentLength <= mostBody {
-		_, err := into.ReadFrom(io.LimitReader(req.Body, mostBody+1))
+		x.limited = io.LimitedReader{R: req.Body, N: mostBody + 1}
+		_, err := x.in.ReadFrom(&x.limited)
+		x.limited.R = nil
 		if err != nil {
 			return &refusal{kind: bodyNotRead}
 		}
-		if into.Len() <= mostBody {
+		if x.in.Len() <= mostBody {
 			return nil
 		}
 	}
