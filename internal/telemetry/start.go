@@ -19,6 +19,8 @@ import (
 	sdkmetric "go.opentelemetry.io/otel/sdk/metric"
 	"go.opentelemetry.io/otel/sdk/resource"
 	sdktrace "go.opentelemetry.io/otel/sdk/trace"
+	"go.opentelemetry.io/otel/trace"
+	nooptrace "go.opentelemetry.io/otel/trace/noop"
 
 	"wetrun/internal/buildinfo"
 )
@@ -66,23 +68,18 @@ func Start(ctx context.Context, log *slog.Logger, env func(string) string, scrap
 	return s, nil
 }
 
-func (s *Started) traces(ctx context.Context, env func(string) string, from *resource.Resource) (*sdktrace.TracerProvider, error) {
-	options := []sdktrace.TracerProviderOption{sdktrace.WithResource(from)}
+func (s *Started) traces(ctx context.Context, env func(string) string, from *resource.Resource) (trace.TracerProvider, error) {
 	exports, err := wanted(env, "TRACES")
-	switch {
-	case err != nil:
-		return nil, err
-	case !exports:
-		options = append(options, sdktrace.WithSampler(sdktrace.NeverSample()))
-	default:
-		exporter, err := otlptracehttp.New(ctx)
-		if err != nil {
-			return nil, fmt.Errorf("traces cannot be exported: %w", err)
-		}
-		options = append(options, sdktrace.WithBatcher(privateSpans{exporter}))
-		if env("OTEL_TRACES_SAMPLER") == "" { // else the library reads it
-			options = append(options, sdktrace.WithSampler(sdktrace.ParentBased(sdktrace.TraceIDRatioBased(sampled))))
-		}
+	if err != nil || !exports {
+		return nooptrace.NewTracerProvider(), err
+	}
+	exporter, err := otlptracehttp.New(ctx)
+	if err != nil {
+		return nil, fmt.Errorf("traces cannot be exported: %w", err)
+	}
+	options := []sdktrace.TracerProviderOption{sdktrace.WithResource(from), sdktrace.WithBatcher(privateSpans{exporter})}
+	if env("OTEL_TRACES_SAMPLER") == "" { // else the library reads it
+		options = append(options, sdktrace.WithSampler(sdktrace.ParentBased(sdktrace.TraceIDRatioBased(sampled))))
 	}
 	provider := sdktrace.NewTracerProvider(options...)
 	s.end = append(s.end, provider.Shutdown)
