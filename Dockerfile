@@ -15,5 +15,6 @@ COPY --from=build /wetrun /wetrun
 USER 65532:65532
 ENV WETRUN_ADDR=0.0.0.0:8080 WETRUN_DRAIN_DELAY=5s
 EXPOSE 8080
+HEALTHCHECK --interval=10s --timeout=4s --start-period=2s CMD ["/wetrun", "healthcheck"]
 ENTRYPOINT ["/wetrun"]
 CMD ["serve"]

@@ -7,6 +7,7 @@ import (
 
 	"github.com/go-json-experiment/json/jsontext"
 
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -76,14 +77,16 @@ type lineRunner struct {
 // run answers one line: the answer, with its line end, is appended to out.
 func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
 	var line BatchLine
+	start := out.Len()
+	defer l.survive(number, &line, start, out)
 	if r := decode(body, batchTable, &line); r != nil {
 		if r.kind == invalidRequest {
 			r.kind = invalidLine
 		}
+		r.count(l.ctx, "batch")
 		l.refuse(number, line.ID, r, out)
 		return
 	}
-	start := out.Len()
 	writeStart(out, number, line.ID, 200)
 	out.WriteString(`,"response":`)
 	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == line.Operation })]
@@ -94,6 +97,20 @@ func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
 	}
 	l.tally.answered(o.name, out.Bytes()[start:])
 	out.WriteString("}\n")
+}
+
+// survive answers a line on which the service fails, so that the others go on. On
+// the command line, where nobody else is served, the fault ends the program.
+func (l *lineRunner) survive(number int, line *BatchLine, start int, out *bytes.Buffer) {
+	t := telemetry.From(l.ctx)
+	if t == nil {
+		return
+	}
+	if fault := recover(); fault != nil {
+		t.Panicked(l.requestID, fault)
+		out.Truncate(start)
+		l.refuse(number, line.ID, &refusal{kind: internalError}, out)
+	}
 }
 
 func (l *lineRunner) refuse(number int, id string, r *refusal, out *bytes.Buffer) {

@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"time"
 
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -15,11 +16,16 @@ const lineTime = 30 * time.Second
 // ndjson is the media type of a batch, both ways.
 const ndjson = "application/x-ndjson"
 
-// serveBatch answers a stream of lines while it comes in.
-func serveBatch(w http.ResponseWriter, req *http.Request) error {
+// serveBatch answers a stream of lines while it comes in. So many streams may be
+// open at once; their lines take turns with other requests.
+func serveBatch(turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, ndjson) {
 		return &refusal{kind: unsupportedMediaType, wording: "unsupported_media_type_batch"}
 	}
+	if !turns.open() {
+		return refuseOverloaded(w)
+	}
+	defer turns.close()
 	s := &batchStream{w: w, body: req.Body, control: http.NewResponseController(w)}
 	_ = s.control.EnableFullDuplex() // what cannot, such as HTTP/2, is so anyway
 	lang := languageOf(req)
@@ -30,7 +36,7 @@ func serveBatch(w http.ResponseWriter, req *http.Request) error {
 	w.WriteHeader(http.StatusOK)
 	s.flush()
 	// What went wrong is in the last line, or the client has gone.
-	_, _ = RunBatch(text.In(req.Context(), lang), s, s, BatchOptions{RequestID: requestID(w)})
+	_, _ = RunBatch(telemetry.In(text.In(req.Context(), lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
 	return nil
 }
 

@@ -34,6 +34,8 @@ type BatchOptions struct {
 	RequestID string
 	// Progress, when given, is told after each write how far the answers have come.
 	Progress func(BatchTally)
+
+	turns *slots // of the server; nil elsewhere
 }
 
 // A chunk is some lines on their way through.
@@ -68,7 +70,7 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 	for range workers {
 		all.Go(func() {
 			for c := range work {
-				c.run(working, o.RequestID)
+				c.inTurn(working, o)
 				c.done <- struct{}{}
 			}
 		})
@@ -134,10 +136,22 @@ func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
 	return nil, false
 }
 
-// run answers the lines of a chunk.
-func (c *chunk) run(ctx context.Context, requestID string) {
+// inTurn answers the lines of a chunk when it is its turn, and none when the batch
+// is to stop before.
+func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
 	c.out.Reset()
 	c.tally = BatchTally{}
+	if o.turns != nil {
+		if !o.turns.await(ctx) {
+			return
+		}
+		defer o.turns.give()
+	}
+	c.run(ctx, o.RequestID)
+}
+
+// run answers the lines of a chunk.
+func (c *chunk) run(ctx context.Context, requestID string) {
 	l := lineRunner{ctx, text.From(ctx), requestID, &c.tally}
 	for _, s := range c.lines {
 		if s.long {

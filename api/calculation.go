@@ -9,6 +9,7 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"wetrun/calc"
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -45,24 +46,32 @@ type notice struct {
 
 // calculation ties a request table and a handler into an operation.
 func calculation[Req, Res any](name string, o *object[Req], handle func(context.Context, *Req) (Res, error)) operation {
+	noteTags(reflect.TypeFor[Req]())
+	verdict := verdictOf(reflect.TypeFor[Res]())
+	work := func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+		var request Req
+		if r := checkTop(&request, decode(body, o, &request)); r != nil {
+			return r
+		}
+		response, err := handle(ctx, &request)
+		if err != nil {
+			return refusalOf(err)
+		}
+		switch err := json.MarshalWrite(out, &response); {
+		case errors.Is(err, errNotComputable):
+			return &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
+		case err != nil:
+			return &refusal{kind: internalError}
+		}
+		telemetry.From(ctx).Verdict(ctx, name, verdict(reflect.ValueOf(&response).Elem()))
+		return nil
+	}
 	return operation{
 		name: name,
 		run: func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
-			var request Req
-			if r := checkTop(&request, decode(body, o, &request)); r != nil {
-				return r
-			}
-			response, err := handle(ctx, &request)
-			if err != nil {
-				return refusalOf(err)
-			}
-			switch err := json.MarshalWrite(out, &response); {
-			case errors.Is(err, errNotComputable):
-				return &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
-			case err != nil:
-				return &refusal{kind: internalError}
-			}
-			return nil
+			r := work(ctx, body, out)
+			r.count(ctx, name)
+			return r
 		},
 		request:  reflect.TypeFor[Req](),
 		response: reflect.TypeFor[Res](),
@@ -97,7 +106,7 @@ func warnings(ctx context.Context, found []calc.Warning) []warning {
 	lang := text.From(ctx)
 	all := make([]warning, len(found))
 	for i, w := range found {
-		all[i] = warning{w.Code, pointer(w.Field), text.Of(lang, "warning."+w.Code)}
+		all[i] = warning{w.Code, pointer(w.Field), text.Coded(lang, "warning", w.Code)}
 	}
 	return all
 }
@@ -107,7 +116,7 @@ func cautions(ctx context.Context, codes ...string) []notice {
 	lang := text.From(ctx)
 	all := make([]notice, len(codes))
 	for i, c := range codes {
-		all[i] = notice{c, text.Of(lang, "caution."+c)}
+		all[i] = notice{c, text.Coded(lang, "caution", c)}
 	}
 	return all
 }
@@ -120,7 +129,7 @@ func nextSteps(ctx context.Context, codes ...string) []notice {
 	lang := text.From(ctx)
 	all := make([]notice, len(codes))
 	for i, c := range codes {
-		all[i] = notice{c, text.Of(lang, "next."+c)}
+		all[i] = notice{c, text.Coded(lang, "next", c)}
 	}
 	return all
 }

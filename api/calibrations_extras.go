@@ -163,7 +163,7 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 // step words one next step, with the catch or the bed it speaks of.
 func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, s calc.Step) StepResponse {
 	word := stepWords[s.Code]
-	a := StepResponse{Code: word, Text: text.Of(lang, "step."+word)}
+	a := StepResponse{Code: word, Text: text.Coded(lang, "step", word)}
 	switch {
 	case s.Catch >= 0:
 		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.from[s.Catch]

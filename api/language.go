@@ -16,6 +16,10 @@ func languageOf(req *http.Request) text.Language {
 // worded says in which language an answer has its texts, and that it hangs on what
 // was asked for.
 func worded(h http.Header, lang text.Language) {
-	h.Set("Content-Language", lang.Tag())
-	h.Add("Vary", "Accept-Language")
+	h["Content-Language"] = contentLanguage[lang]
+	if h["Vary"] == nil {
+		h["Vary"] = byLanguage
+		return
+	}
+	h.Add("Vary", byLanguage[0])
 }

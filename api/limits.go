@@ -1,6 +1,7 @@
 package api
 
 import (
+	"context"
 	"net/http"
 	"net/netip"
 	"runtime"
@@ -31,6 +32,7 @@ const waitersPerSlot = 16
 type slots struct {
 	taken   chan struct{}
 	waiting chan struct{}
+	streams chan struct{} // batches that are open, which hold memory but no turn
 	wait    time.Duration
 }
 
@@ -39,7 +41,7 @@ func newSlots(l Limits) *slots {
 	if n == 0 {
 		n = 16 * runtime.GOMAXPROCS(0)
 	}
-	return &slots{make(chan struct{}, n), make(chan struct{}, waitersPerSlot*n), l.Wait}
+	return &slots{make(chan struct{}, n), make(chan struct{}, waitersPerSlot*n), make(chan struct{}, n), l.Wait}
 }
 
 // take waits for a turn, a short time at most. Who gets one gives it back.
@@ -65,7 +67,29 @@ func (s *slots) take() bool {
 	}
 }
 
+// await waits for a turn as long as ctx lasts.
+func (s *slots) await(ctx context.Context) bool {
+	select {
+	case s.taken <- struct{}{}:
+		return true
+	case <-ctx.Done():
+		return false
+	}
+}
+
 func (s *slots) give() { <-s.taken }
+
+// open begins a stream, if there are not as many already as turns.
+func (s *slots) open() bool {
+	select {
+	case s.streams <- struct{}{}:
+		return true
+	default:
+		return false
+	}
+}
+
+func (s *slots) close() { <-s.streams }
 
 // refuseOverloaded asks the client to come back in a second.
 func refuseOverloaded(w http.ResponseWriter) error {

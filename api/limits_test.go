@@ -63,7 +63,7 @@ func TestOverload(t *testing.T) {
 		w, req := httptest.NewRecorder(), httptest.NewRequest(http.MethodPost, "/v1/slow", strings.NewReader("{}"))
 		req.Header.Set("Content-Type", "application/json")
 		withRequestID(http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
-			if err := serveOperation(slow, turns, w, req); err != nil {
+			if err := serveOperation(slow, turns, nil, w, req); err != nil {
 				writeProblem(w, req, err.(*refusal))
 			}
 		})).ServeHTTP(w, req)

@@ -314,12 +314,13 @@ func count[T any](name string, at func(*T) *int, least, most int) member[T] {
 		name: name,
 		read: func(d *decoder, into *T) {
 			x, ok := d.number()
-			switch limit := float64(least); {
+			switch {
 			case !ok:
 			case x < float64(least):
+				limit := float64(least)
 				d.report(FieldError{Code: "too_small", Limit: &limit, args: []any{figure(limit, "")}})
 			case x > float64(most):
-				limit = float64(most)
+				limit := float64(most)
 				d.report(FieldError{Code: "too_large", Limit: &limit, args: []any{figure(limit, "")}})
 			case x != float64(int(x)):
 				d.report(FieldError{Code: "wrong_type", wording: "wrong_type_integer"})

@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"wetrun/calc"
@@ -89,7 +90,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		ProportionOutside: percent(x.ProportionOutside),
 		ReplaceAllAbove:   percent(x.ReplaceAllAbove),
 		Decision:          decisionWords[x.Decision],
-		DecisionDetail:    text.Of(lang, "decision."+decisionWords[x.Decision]),
+		DecisionDetail:    text.Coded(lang, "decision", decisionWords[x.Decision]),
 		Actions:           make([]ActionResponse, len(x.Actions)),
 		Warnings:          warnings(ctx, x.Warnings),
 		Cautions:          cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
@@ -118,6 +119,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	for i := range x.Catches {
 		a.Catches[i] = r.catchAnswer(i, &x, units)
 	}
+	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none
 	for _, s := range x.Sides {
 		a.SideMeans = append(a.SideMeans, SideMeanResponse{
 			positions[s.Position-1], s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
@@ -125,7 +127,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	for i, action := range x.Actions {
 		word := remedyWords[action.Do]
-		a.Actions[i] = ActionResponse{Pointer: "#/catches", Action: word, Text: text.Of(lang, "action."+word)}
+		a.Actions[i] = ActionResponse{Pointer: "#/catches", Action: word, Text: text.Coded(lang, "action", word)}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 			a.Actions[i].Pointer = "#/catches/" + strconv.Itoa(action.Catch)

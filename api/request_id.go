@@ -2,9 +2,9 @@ package api
 
 import (
 	"crypto/rand"
-	"log/slog"
 	"net/http"
-	"runtime/debug"
+
+	"wetrun/internal/telemetry"
 )
 
 const requestIDHeader = "X-Request-Id"
@@ -39,7 +39,7 @@ func plainID(id string) bool {
 }
 
 // recovered turns a panic into a 500 problem; the stack goes to the log only.
-func recovered(log *slog.Logger, next http.Handler) http.Handler {
+func recovered(t *telemetry.Telemetry, next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		defer func() {
 			switch p := recover(); p {
@@ -47,7 +47,7 @@ func recovered(log *slog.Logger, next http.Handler) http.Handler {
 			case http.ErrAbortHandler:
 				panic(p)
 			default:
-				log.Error("a request panicked", "requestId", requestID(w), "panic", p, "stack", string(debug.Stack()))
+				t.Panicked(requestID(w), p)
 				writeProblem(w, req, &refusal{kind: internalError})
 			}
 		}()

@@ -1,6 +1,10 @@
 package api
 
-import "net/http"
+import (
+	"net/http"
+
+	"wetrun/internal/text"
+)
 
 // secureHeaders go with every answer: what it is must not be guessed, no other site
 // may frame it or share its browsing context, and no link tells where it was
@@ -12,6 +16,22 @@ var secureHeaders = map[string][]string{
 	"Referrer-Policy":            {"no-referrer"},
 	"Content-Security-Policy":    {"frame-ancestors 'none'"},
 	"Cross-Origin-Opener-Policy": {"same-origin"},
+}
+
+// The values of headers that most answers have, shared likewise.
+var (
+	noStore         = []string{"no-store"}
+	byLanguage      = []string{"Accept-Language"}
+	jsonType        = []string{"application/json"}
+	contentLanguage = languageTags()
+)
+
+// languageTags are the values of Content-Language, in the order of the languages.
+func languageTags() (tags [][]string) {
+	for _, lang := range text.Languages() {
+		tags = append(tags, []string{lang.Tag()})
+	}
+	return tags
 }
 
 func secure(h http.Header) {

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"wetrun/internal/record"
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -23,19 +24,22 @@ const (
 	drainTime = 5 * time.Second
 )
 
-// exchange holds the two buffers of one request, reused.
-type exchange struct{ in, out bytes.Buffer }
+// exchange holds the buffers of one request, reused.
+type exchange struct {
+	in, out bytes.Buffer
+	limited io.LimitedReader
+}
 
 var exchanges = sync.Pool{New: func() any { return new(exchange) }}
 
 // serveOperation reads the body, waits for its turn, runs the operation and writes
 // its answer, or returns the refusal.
-func serveOperation(o operation, turns *slots, w http.ResponseWriter, req *http.Request) error {
+func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	x := exchanges.Get().(*exchange)
 	defer exchanges.Put(x)
 	x.in.Reset()
 	x.out.Reset()
-	if err := readBody(&x.in, w, req); err != nil {
+	if err := x.read(w, req); err != nil {
 		return err
 	}
 	lang := languageOf(req)
@@ -50,10 +54,10 @@ func serveOperation(o operation, turns *slots, w http.ResponseWriter, req *http.
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}
-	if r := inTurn(text.In(req.Context(), lang), run, turns, x); r != nil {
+	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, x); r != nil {
 		return r
 	}
-	w.Header().Set("Cache-Control", "no-store")
+	w.Header()["Cache-Control"] = noStore
 	worded(w.Header(), lang)
 	writeBody(w, req, mediaType, http.StatusOK, x.out.Bytes())
 	return nil
@@ -69,7 +73,11 @@ func inTurn(ctx context.Context, run runner, turns *slots, x *exchange) *refusal
 // A HEAD gets the same headers.
 func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
 	h := w.Header()
-	h.Set("Content-Type", mediaType)
+	if mediaType == jsonType[0] {
+		h["Content-Type"] = jsonType
+	} else {
+		h.Set("Content-Type", mediaType)
+	}
 	h.Set("Content-Length", strconv.Itoa(len(body)))
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
@@ -77,16 +85,18 @@ func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, statu
 	}
 }
 
-func readBody(into *bytes.Buffer, w http.ResponseWriter, req *http.Request) error {
+func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, "application/json") {
 		return &refusal{kind: unsupportedMediaType}
 	}
 	if req.ContentLength <= mostBody {
-		_, err := into.ReadFrom(io.LimitReader(req.Body, mostBody+1))
+		x.limited = io.LimitedReader{R: req.Body, N: mostBody + 1}
+		_, err := x.in.ReadFrom(&x.limited)
+		x.limited.R = nil
 		if err != nil {
 			return &refusal{kind: bodyNotRead}
 		}
-		if into.Len() <= mostBody {
+		if x.in.Len() <= mostBody {
 			return nil
 		}
 	}

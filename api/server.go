@@ -8,7 +8,8 @@ import (
 	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
-	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
+
+	"wetrun/internal/telemetry"
 )
 
 // Options is how the service is set up.
@@ -16,6 +17,9 @@ type Options struct {
 	// Log takes errors of the service itself; nothing that a user measured or named
 	// goes there.
 	Log *slog.Logger
+	// Telemetry takes traces, metrics and a line of log for each request; nil writes
+	// the log alone.
+	Telemetry *telemetry.Telemetry
 	// Limits bound concurrent work and, when asked for, each client's rate.
 	Limits Limits
 	// Keys open the paths under /v1; nil leaves them open to everybody.
@@ -28,10 +32,15 @@ type Options struct {
 // New returns the whole service as one handler.
 func New(o Options) http.Handler {
 	log, e := o.Log, echo.New()
+	t := o.Telemetry
+	if t == nil {
+		t = telemetry.LogOnly(log)
+	}
 	guard, turns := newGuard(o), newSlots(o.Limits)
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
 	e.Use(func(next echo.HandlerFunc) echo.HandlerFunc {
 		return func(c echo.Context) error {
+			c.Request().Pattern = c.Path() // for telemetry; empty when nothing matches
 			if err := guard.admit(c.Response(), c.Request()); err != nil {
 				return err
 			}
@@ -39,15 +48,15 @@ func New(o Options) http.Handler {
 		}
 	})
 	for _, op := range operations {
-		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, c.Response(), c.Request()) })
+		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
-	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(c.Response(), c.Request()) })
+	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
 	for path, page := range pages() {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return otelhttp.NewHandler(withRequestID(recovered(log, e)), "wetrun")
+	return t.Handler(withRequestID(recovered(t, e)))
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405

@@ -6,8 +6,13 @@ import (
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"os"
+	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"testing"
+
+	"wetrun/internal/telemetry"
 )
 
 // twelveCatches is an invented sheet: a dozen drops of three nozzles, two of them
@@ -63,6 +68,40 @@ func serveTwelveCatches(b *testing.B, h http.Handler, headers ...string) {
 	}
 }
 
+// BenchmarkTwelveCatches is the service with nothing switched on.
 func BenchmarkTwelveCatches(b *testing.B) {
-	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}))
+	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, &slog.HandlerOptions{Level: slog.LevelWarn}))}))
+}
+
+// BenchmarkTwelveCatchesObserved has traces, metrics, a log in JSON, and
+// keys besides.
+func BenchmarkTwelveCatchesObserved(b *testing.B) {
+	h, secret := everythingOn(b, io.Discard)
+	serveTwelveCatches(b, h, "Authorization", "Bearer "+secret)
+}
+
+// everythingOn is the service with all that can be switched on, and a key for it.
+// Traces go nowhere, at the usual share of one in a hundred.
+func everythingOn(t testing.TB, log io.Writer) (h http.Handler, secret string) {
+	t.Helper()
+	secret, line, err := NewKey("bench")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "keys")
+	if err := os.WriteFile(file, []byte(line+"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	logger := slog.New(slog.NewJSONHandler(log, nil))
+	keys, err := LoadKeys(file, logger)
+	if err != nil {
+		t.Fatal(err)
+	}
+	env := map[string]string{"OTEL_EXPORTER_OTLP_ENDPOINT": "http://127.0.0.1:9"}
+	t.Setenv("OTEL_EXPORTER_OTLP_ENDPOINT", "http://127.0.0.1:9")
+	started, err := telemetry.Start(t.Context(), logger, func(name string) string { return env[name] }, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return New(Options{Log: logger, Telemetry: started.Telemetry, Keys: keys, Stopping: new(atomic.Bool)}), secret
 }

@@ -25,11 +25,31 @@ func memberName(f reflect.StructField) string {
 	return name
 }
 
+// tagged are the fields with tags, by names such as GroundSpeedRequest.Runs.
+var tagged = map[string]bool{}
+
+// noteTags keeps the fields of a type of request that have tags.
+func noteTags(request reflect.Type) {
+	for _, f := range reflect.VisibleFields(request) {
+		if f.Tag.Get("validate") != "" {
+			tagged[request.Name()+"."+f.Name] = true
+		}
+	}
+}
+
+// untagged keeps the validator from walking into members that have nothing to
+// check, which costs an allocation for each of them.
+func untagged(name []byte) bool { return !tagged[string(name)] }
+
 // checkTop runs the validator and adds what it finds to what decoding found. A
 // member that decoding already refused was there, so it is not called missing.
 func checkTop(request any, found *refusal) *refusal {
+	err := validate.StructFiltered(request, untagged)
+	if err == nil {
+		return found
+	}
 	var failed validator.ValidationErrors
-	if err := validate.Struct(request); err == nil || !errors.As(err, &failed) {
+	if !errors.As(err, &failed) {
 		return found
 	}
 	if found != nil && found.kind != invalidRequest {

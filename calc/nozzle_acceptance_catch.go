@@ -69,6 +69,7 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 		nozzles[p] += in.Catches[i].nozzles()
 		caught[p]++
 	}
+	r.Sides = make([]SideMean, 0, Right-Left+1)
 	for p := Left; p <= Right; p++ {
 		if caught[p] == 0 {
 			continue

@@ -5,7 +5,9 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"log/slog"
 	"net/netip"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -16,7 +18,7 @@ import (
 // A config is every setting of the server. Each is a flag, and an environment
 // variable of the same name: -read-timeout and WETRUN_READ_TIMEOUT. The flag wins.
 type config struct {
-	addr string
+	addr, adminAddr string
 
 	headerTimeout, readTimeout, writeTimeout, idleTimeout time.Duration
 	drainDelay, stopTimeout                               time.Duration
@@ -25,6 +27,9 @@ type config struct {
 	limits api.Limits
 
 	keys, tlsCert, tlsKey string
+
+	logFormat string
+	logLevel  slog.Level
 }
 
 // newConfig returns the defaults, and the flags that change them. A field sheet is
@@ -38,6 +43,7 @@ func newConfig() (*config, *flag.FlagSet) {
 		idleTimeout:   2 * time.Minute,
 		stopTimeout:   20 * time.Second,
 		mostHeader:    16 << 10,
+		logFormat:     "text",
 		limits:        api.Limits{Wait: 250 * time.Millisecond},
 	}
 	f := flag.NewFlagSet("serve", flag.ContinueOnError)
@@ -56,6 +62,9 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.StringVar(&c.keys, "keys", "", "`file` of keys that open /v1; without it everybody may ask")
 	f.StringVar(&c.tlsCert, "tls-cert", "", "`file` of the certificate, PEM, for TLS")
 	f.StringVar(&c.tlsKey, "tls-key", "", "`file` of the certificate's key, PEM")
+	f.StringVar(&c.adminAddr, "admin-addr", "", "`address` that serves /metrics for Prometheus; without it nothing does")
+	f.Var(&word{&c.logFormat, []string{"text", "json"}}, "log-format", "`text` or json")
+	f.TextVar(&c.logLevel, "log-level", slog.LevelInfo, "`level` of the log: debug, info, warn or error; info has a line for each request")
 	return c, f
 }
 
@@ -138,6 +147,27 @@ func (w *whole) Set(text string) error {
 		return fmt.Errorf("write a whole number from %d to %d", w.low, w.high)
 	}
 	*w.n = n
+	return nil
+}
+
+// A word is one of a few.
+type word struct {
+	value   *string
+	allowed []string
+}
+
+func (w *word) String() string {
+	if w.value == nil {
+		return ""
+	}
+	return *w.value
+}
+
+func (w *word) Set(text string) error {
+	if !slices.Contains(w.allowed, text) {
+		return fmt.Errorf("write %s", strings.Join(w.allowed, " or "))
+	}
+	*w.value = text
 	return nil
 }
 

@@ -24,6 +24,8 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      answer many requests, one on each line
   wetrun key NAME                    print a new key for the API, and the line
                                      that lets it in
+  wetrun healthcheck                 ask the server of the same settings whether it
+                                     is ready; status 1 when it is not
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
@@ -55,6 +57,8 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 		err = batch(ctx, args, in, out, errs)
 	case "key":
 		err = newKey(args, out, errs)
+	case "healthcheck":
+		err = healthcheck(ctx, args, env, errs)
 	case "help":
 		fmt.Fprint(out, usage)
 	default:

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"wetrun/api"
+	"wetrun/internal/telemetry"
 )
 
 // serve runs the API until ctx ends. Then /readyz fails, balancers have the drain
@@ -21,8 +22,19 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return err
 	}
-	log := slog.New(slog.NewTextHandler(errs, nil))
-	o := api.Options{Log: log, Limits: c.limits, Stopping: new(atomic.Bool)}
+	log := c.logger(errs)
+	observed, err := telemetry.Start(ctx, log, env, c.adminAddr != "")
+	if err != nil {
+		return err
+	}
+	defer func() { // what is left is exported when the last request has ended
+		bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
+		defer cancel()
+		if err := observed.End(bounded); err != nil {
+			log.Warn("telemetry is not delivered", "error", err)
+		}
+	}()
+	o := api.Options{Log: log, Telemetry: observed.Telemetry, Limits: c.limits, Stopping: new(atomic.Bool)}
 	if c.keys != "" {
 		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
 			return fmt.Errorf("-keys cannot be used: %w", err)
@@ -35,6 +47,14 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	listener, err := net.Listen("tcp", c.addr)
 	if err != nil {
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
+	}
+	if c.adminAddr != "" {
+		end, err := c.serveAdmin(observed.Metrics, log)
+		if err != nil {
+			listener.Close()
+			return err
+		}
+		defer end()
 	}
 	fmt.Fprint(out, c.welcome(listener.Addr()))
 	if certificate != nil {

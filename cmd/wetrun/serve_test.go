@@ -15,16 +15,22 @@ import (
 
 const speed = `{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`
 
-// serving starts the command and returns its address, what ends it, its exit status
-// and what it said after the first line.
+// serving starts the command and returns its address, what ends it and its exit
+// status.
 func serving(t *testing.T, env map[string]string, args ...string) (addr string, end context.CancelFunc, code <-chan int) {
+	t.Helper()
+	return servingTo(t, t.Output(), func(name string) string { return env[name] }, args...)
+}
+
+// servingTo is serving with a log to read.
+func servingTo(t *testing.T, log io.Writer, env func(string) string, args ...string) (addr string, end context.CancelFunc, code <-chan int) {
 	t.Helper()
 	ctx, stop := context.WithCancel(t.Context())
 	reader, writer := io.Pipe()
 	done := make(chan int, 1)
 	go func() {
 		args := append([]string{"serve", "-addr", "127.0.0.1:0"}, args...)
-		done <- run(ctx, args, func(name string) string { return env[name] }, nil, writer, t.Output())
+		done <- run(ctx, args, env, nil, writer, log)
 		writer.Close()
 	}()
 	first, err := bufio.NewReader(reader).ReadString('\n')

@@ -1,0 +1,51 @@
+package api
+
+import (
+	"context"
+	"reflect"
+
+	"wetrun/internal/telemetry"
+)
+
+// verdictOf finds where answers of a type say what they decide, and returns what
+// reads it: the verdict, or the decision, or else whether all is within tolerance.
+func verdictOf(answer reflect.Type) func(reflect.Value) string {
+	for _, name := range []string{"Verdict", "Decision"} {
+		if f, ok := answer.FieldByName(name); ok && f.Type.Kind() == reflect.String {
+			return func(v reflect.Value) string { return v.FieldByIndex(f.Index).String() }
+		}
+	}
+	f, ok := answer.FieldByName("WithinTolerance")
+	if !ok {
+		return func(reflect.Value) string { return "" }
+	}
+	return func(v reflect.Value) string {
+		within := v.FieldByIndex(f.Index)
+		if within.Kind() == reflect.Pointer {
+			if within.IsNil() {
+				return ""
+			}
+			within = within.Elem()
+		}
+		if within.Bool() {
+			return "within_tolerance"
+		}
+		return "out_of_tolerance"
+	}
+}
+
+// count tells telemetry how a calculation ended.
+func (r *refusal) count(ctx context.Context, operation string) {
+	t := telemetry.From(ctx)
+	switch {
+	case r == nil:
+		t.Operation(ctx, operation, telemetry.Answered)
+	case r.kind == internalError:
+		t.Operation(ctx, operation, telemetry.Failed)
+	default:
+		t.Operation(ctx, operation, telemetry.Refused)
+		for _, e := range r.fields {
+			t.Rejected(ctx, e.Code)
+		}
+	}
+}

@@ -1,0 +1,27 @@
+package main
+
+import (
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+)
+
+// serveAdmin answers scrapes of metrics on an address of its own, which clients
+// need not reach. It returns what ends it.
+func (c *config) serveAdmin(metrics http.Handler, log *slog.Logger) (end func(), err error) {
+	listener, err := net.Listen("tcp", c.adminAddr)
+	if err != nil {
+		return nil, fmt.Errorf("cannot listen on %s: %w; choose another address with -admin-addr or WETRUN_ADMIN_ADDR", c.adminAddr, err)
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET /metrics", metrics)
+	server := c.server(mux, log)
+	go func() {
+		if err := server.Serve(listener); err != http.ErrServerClosed {
+			log.Error("metrics are not served any more", "error", err)
+		}
+	}()
+	log.Info("metrics are served", "url", fmt.Sprintf("http://%s/metrics", listener.Addr()))
+	return func() { _ = server.Close() }, nil
+}

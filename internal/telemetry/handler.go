@@ -1,0 +1,104 @@
+package telemetry
+
+import (
+	"log/slog"
+	"net/http"
+	"slices"
+	"time"
+
+	"go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp"
+	"go.opentelemetry.io/otel/attribute"
+	noopmetric "go.opentelemetry.io/otel/metric/noop"
+	"go.opentelemetry.io/otel/propagation"
+	"go.opentelemetry.io/otel/trace"
+)
+
+// Unmatched is the route of every path that leads nowhere.
+const Unmatched = "unmatched"
+
+// known are the methods that telemetry names; others share one name.
+var known = []string{http.MethodGet, http.MethodHead, http.MethodPost, http.MethodPut, http.MethodPatch, http.MethodDelete, http.MethodOptions}
+
+// Handler traces, measures and logs each request of next. The router inside tells
+// the route by setting the request's Pattern. Metrics are not left to otelhttp: it
+// makes a set of attributes for each request, with the client's Host in it.
+func (t *Telemetry) Handler(next http.Handler) http.Handler {
+	return otelhttp.NewHandler(t.observed(next), scope,
+		otelhttp.WithTracerProvider(t.traces),
+		otelhttp.WithMeterProvider(noopmetric.NewMeterProvider()),
+		otelhttp.WithSpanNameFormatter(spanName),
+		otelhttp.WithPropagators(propagation.TraceContext{}),
+	)
+}
+
+// spanName is the method, with the route once that is known.
+func spanName(_ string, req *http.Request) string {
+	if req.Pattern == "" {
+		return methodOf(req)
+	}
+	return methodOf(req) + " " + req.Pattern
+}
+
+// methodOf is the request's method, or _OTHER for one that HTTP does not define.
+func methodOf(req *http.Request) string {
+	if i := slices.Index(known, req.Method); i >= 0 {
+		return known[i]
+	}
+	return "_OTHER"
+}
+
+func (t *Telemetry) observed(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
+		began := time.Now()
+		answer := counted{ResponseWriter: w}
+		next.ServeHTTP(&answer, req)
+		took := time.Since(began)
+
+		ctx, key := req.Context(), requestKey{methodOf(req), req.Pattern, answer.status}
+		if key.route == "" {
+			key.route = Unmatched
+		}
+		if key.status == 0 {
+			key.status = http.StatusOK // of net/http, when nobody says
+		}
+		t.meters.request(ctx, key, took)
+		span := trace.SpanFromContext(ctx)
+		if span.IsRecording() {
+			span.SetAttributes(attribute.String("http.route", key.route))
+		}
+		if !t.log.Enabled(ctx, slog.LevelInfo) {
+			return
+		}
+		attrs := append(make([]slog.Attr, 0, 7),
+			slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
+			slog.Float64("ms", float64(took.Microseconds())/1000), slog.Int64("bytes", answer.bytes),
+			slog.String("requestId", w.Header().Get("X-Request-Id")))
+		if sc := span.SpanContext(); sc.IsValid() {
+			attrs = append(attrs, slog.String("traceId", sc.TraceID().String()))
+		}
+		t.log.LogAttrs(ctx, slog.LevelInfo, "request", attrs...)
+	})
+}
+
+// counted keeps the status and the size of an answer.
+type counted struct {
+	http.ResponseWriter
+	status int
+	bytes  int64
+}
+
+func (c *counted) WriteHeader(status int) {
+	if c.status == 0 && status >= 200 { // those below announce another one
+		c.status = status
+	}
+	c.ResponseWriter.WriteHeader(status)
+}
+
+func (c *counted) Write(b []byte) (int, error) {
+	n, err := c.ResponseWriter.Write(b)
+	c.bytes += int64(n)
+	return n, err
+}
+
+// Unwrap lets http.ResponseController reach the connection.
+func (c *counted) Unwrap() http.ResponseWriter { return c.ResponseWriter }
