@@ -28,6 +28,7 @@ func serveBatch(w http.ResponseWriter, req *http.Request) error {
 	h.Set("Content-Type", ndjson)
 	h.Set("Content-Language", lang.Tag())
 	h.Add("Vary", "Accept-Language")
+	addLinks(h)
 	w.WriteHeader(http.StatusOK)
 	s.flush()
 	// What went wrong is in the last line, or the client has gone.

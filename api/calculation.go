@@ -18,6 +18,8 @@ type operation struct {
 	name string
 	// run decodes and checks body, calculates, and writes the answer to out.
 	run func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal
+	// deprecation is nil for an operation that stays.
+	deprecation *deprecation
 
 	// What the tests hold against the document.
 	request, response reflect.Type

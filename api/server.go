@@ -26,7 +26,10 @@ type Options struct {
 }
 
 // New returns the whole service as one handler.
-func New(o Options) http.Handler {
+func New(o Options) http.Handler { return serving(o, operations) }
+
+// serving is the service with the operations given.
+func serving(o Options, operations []operation) http.Handler {
 	log, e := o.Log, echo.New()
 	guard, turns := newGuard(o), newSlots(o.Limits)
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
@@ -42,7 +45,7 @@ func New(o Options) http.Handler {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(c.Response(), c.Request()) })
-	for path, page := range pages() {
+	for path, page := range pages(operations) {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 		e.GET(path, serve)
 		e.HEAD(path, serve)
@@ -52,7 +55,7 @@ func New(o Options) http.Handler {
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return otelhttp.NewHandler(withRequestID(recovered(log, e)), "wetrun")
+	return otelhttp.NewHandler(withRequestID(withDeprecations(operations, recovered(log, e))), "wetrun")
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405

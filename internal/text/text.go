@@ -50,6 +50,7 @@ var (
 		patternUniformity,
 		wearForecast,
 		meterCalibration,
+		deprecation,
 	}
 )
 
