@@ -9,6 +9,7 @@ require (
 	github.com/go-playground/validator/v10 v10.30.6
 	github.com/hashicorp/golang-lru/v2 v2.0.7
 	github.com/labstack/echo/v4 v4.16.0
+	github.com/rs/cors v1.11.1
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/swaggest/swgui v1.8.5
 	go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp v0.72.0

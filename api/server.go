@@ -23,6 +23,9 @@ type Options struct {
 	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
 	// connection, so that clients and balancers move on. Nil: never.
 	Stopping *atomic.Bool
+	// AllowOrigins are the origins whose pages may call the service (CORS), as
+	// ParseOrigins reads them: AnyOrigin, or those listed, or none.
+	AllowOrigins []string
 }
 
 // New returns the whole service as one handler.
@@ -55,7 +58,7 @@ func serving(o Options, operations []operation) http.Handler {
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return otelhttp.NewHandler(withRequestID(withDeprecations(operations, recovered(log, e))), "wetrun")
+	return otelhttp.NewHandler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recovered(log, e)))), "wetrun")
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405

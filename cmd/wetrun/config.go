@@ -22,7 +22,8 @@ type config struct {
 	drainDelay, stopTimeout                               time.Duration
 	mostHeader                                            int
 
-	limits api.Limits
+	limits  api.Limits
+	origins []string
 
 	keys, tlsCert, tlsKey string
 }
@@ -39,6 +40,7 @@ func newConfig() (*config, *flag.FlagSet) {
 		stopTimeout:   20 * time.Second,
 		mostHeader:    16 << 10,
 		limits:        api.Limits{Wait: 250 * time.Millisecond},
+		origins:       []string{api.AnyOrigin},
 	}
 	f := flag.NewFlagSet("serve", flag.ContinueOnError)
 	f.StringVar(&c.addr, "addr", c.addr, "`address` to listen on")
@@ -56,6 +58,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.StringVar(&c.keys, "keys", "", "`file` of keys that open /v1; without it everybody may ask")
 	f.StringVar(&c.tlsCert, "tls-cert", "", "`file` of the certificate, PEM, for TLS")
 	f.StringVar(&c.tlsKey, "tls-key", "", "`file` of the certificate's key, PEM")
+	f.Var(&origins{&c.origins}, "allow-origins", "`origins` whose pages may call: * for every one, none, or a list with commas between")
 	return c, f
 }
 
@@ -160,4 +163,19 @@ func (p *prefixes) Set(text string) error {
 		*p.list = append(*p.list, prefix.Masked())
 	}
 	return nil
+}
+
+// origins are those whose pages may call.
+type origins struct{ list *[]string }
+
+func (o *origins) String() string {
+	if o.list == nil {
+		return ""
+	}
+	return strings.Join(*o.list, ",")
+}
+
+func (o *origins) Set(text string) (err error) {
+	*o.list, err = api.ParseOrigins(text)
+	return err
 }

@@ -22,7 +22,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return err
 	}
 	log := slog.New(slog.NewTextHandler(errs, nil))
-	o := api.Options{Log: log, Limits: c.limits, Stopping: new(atomic.Bool)}
+	o := api.Options{Log: log, AllowOrigins: c.origins, Limits: c.limits, Stopping: new(atomic.Bool)}
 	if c.keys != "" {
 		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
 			return fmt.Errorf("-keys cannot be used: %w", err)
