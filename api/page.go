@@ -25,19 +25,24 @@ type page struct {
 }
 
 type prepared struct {
-	body []byte
-	etag string
+	body   []byte
+	etag   string
+	policy string // of a page for people: what may be loaded and run in it
 }
 
 // maxAge lets clients keep reference data for an hour and then ask with its ETag.
 const maxAge = "public, max-age=3600"
 
-// pages lists every path that GET and HEAD answer.
-func pages() map[string]*page {
+const htmlPage = "text/html; charset=utf-8"
+
+// pages lists every path that GET and HEAD answer, beside operations.
+func pages(operations []operation) map[string]*page {
 	all := map[string]*page{
 		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
 		"/readyz":          {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
 		"/openapi.yaml":    {mediaType: "application/yaml", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/deprecation":     {mediaType: htmlPage, prepare: deprecationPage(operations)},
+		"/docs":            {mediaType: htmlPage, wordless: true, prepare: docsPage},
 		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
@@ -46,8 +51,9 @@ func pages() map[string]*page {
 		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(meta)},
 	}
 	for _, t := range problemTypes {
-		all["/problems/"+string(t.kind)] = &page{mediaType: "text/html; charset=utf-8", prepare: problemPage(t.kind)}
+		all["/problems/"+string(t.kind)] = &page{mediaType: htmlPage, prepare: problemPage(t.kind)}
 	}
+	all["/.well-known/api-catalog"] = &page{mediaType: catalogType, wordless: true, prepare: apiCatalog(operations, all)}
 	return all
 }
 
@@ -70,7 +76,10 @@ func (p *page) get(lang text.Language) (prepared, error) {
 		return prepared{}, err
 	}
 	sum := sha256.Sum256(body)
-	x := prepared{body, `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`}
+	x := prepared{body: body, etag: `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`}
+	if p.mediaType == htmlPage {
+		x.policy = contentPolicy(body)
+	}
 	if p.kept == nil {
 		p.kept = map[text.Language]prepared{}
 	}
@@ -91,13 +100,16 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	if !p.wordless {
 		worded(h, lang)
 	}
+	if x.policy != "" {
+		h.Set("Content-Security-Policy", x.policy)
+	}
 	if p.fresh {
 		h.Set("Cache-Control", "no-store")
 	} else {
 		h.Set("Cache-Control", maxAge)
 		h.Set("ETag", x.etag)
-		h.Set("Link", `</openapi.yaml>; rel="service-desc"; type="application/yaml"`)
 		if matches(req.Header.Get("If-None-Match"), x.etag) {
+			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)
 			return nil
 		}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"log/slog"
 	"net/http"
-	"strings"
 	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
@@ -27,10 +26,16 @@ type Options struct {
 	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
 	// connection, so that clients and balancers move on. Nil: never.
 	Stopping *atomic.Bool
+	// AllowOrigins are the origins whose pages may call the service (CORS), as
+	// ParseOrigins reads them: AnyOrigin, or those listed, or none.
+	AllowOrigins []string
 }
 
 // New returns the whole service as one handler.
-func New(o Options) http.Handler {
+func New(o Options) http.Handler { return serving(o, operations) }
+
+// serving is the service with the operations given.
+func serving(o Options, operations []operation) http.Handler {
 	log, e := o.Log, echo.New()
 	t := o.Telemetry
 	if t == nil {
@@ -51,12 +56,17 @@ func New(o Options) http.Handler {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
-	for path, page := range pages() {
+	for path, page := range pages(operations) {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return t.Handler(withRequestID(recovered(t, e)))
+	for path, file := range docsFiles() {
+		serve := func(c echo.Context) error { return file.serve(c.Response(), c.Request()) }
+		e.GET(path, serve)
+		e.HEAD(path, serve)
+	}
+	return t.Handler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recovered(t, e)))))
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405
@@ -74,7 +84,7 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 	case errors.As(err, &h) && h.Code == http.StatusMethodNotAllowed:
 		allow, _ := c.Get(echo.ContextKeyHeaderAllow).(string)
 		c.Response().Header().Set("Allow", allow)
-		r = &refusal{kind: methodNotAllowed, args: []any{strings.ReplaceAll(allow, ",", ", ")}}
+		r = &refusal{kind: methodNotAllowed, args: []any{allow}}
 	default:
 		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
 		r = &refusal{kind: internalError}
