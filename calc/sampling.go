@@ -37,6 +37,7 @@ const mostCatchesPlanned = 1000
 
 // SamplingResult is what a round of catches tells of the whole boom.
 type SamplingResult struct {
+	Caught, Outside int // as they were given
 	// Low and High bound the share outside of all catch points of the boom.
 	Low, High unit.Ratio
 	// LowPoints and HighPoints are the same in catch points; zero, both of them, also
@@ -96,7 +97,7 @@ func Sampling(in SamplingInput) (SamplingResult, error) {
 	if err := in.check(); err != nil {
 		return SamplingResult{}, err
 	}
-	r := SamplingResult{Known: in.Caught == in.CatchPointsOnBoom}
+	r := SamplingResult{Caught: in.Caught, Outside: in.Outside, Known: in.Caught == in.CatchPointsOnBoom}
 	limit := float64(in.ReplaceAllAbove)
 	if n := in.CatchPointsOnBoom; n > 0 {
 		r.HighPoints = mostOutside(in.Outside, in.Caught, n)
