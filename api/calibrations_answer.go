@@ -125,6 +125,9 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 				part.Actions[i].Pointer = p.from[catch]
 			}
 		}
+		for i, x := range x.Output.Outliers {
+			part.Outliers[i].Pointer = p.from[x.Value]
+		}
 		a.Output.Result = &part
 	}
 	if x.Speed != nil {

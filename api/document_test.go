@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/getkin/kin-openapi/openapi3"
+	"pgregory.net/rapid"
 
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
@@ -313,7 +314,7 @@ func TestExamplesAreTrue(t *testing.T) {
 	}
 }
 
-func encodeJSON(t testing.TB, v any) string {
+func encodeJSON(t rapid.TB, v any) string {
 	t.Helper()
 	b, err := json.Marshal(v)
 	if err != nil {

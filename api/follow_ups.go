@@ -46,6 +46,7 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []str
 		if nozzles[j] != max(c.Nozzles, 1) {
 			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up"})
 		}
+		first := len(catches)
 		for i, f := range o.FollowUps {
 			if placed[i] != j {
 				continue
@@ -53,7 +54,8 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []str
 			if f.Label == "" {
 				f.Label = f.Replaces
 			}
-			catches = append(catches, AcceptanceCatchRequest{CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed})
+			again := len(catches) > first
+			catches = append(catches, AcceptanceCatchRequest{CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, samePoint: again})
 			from = append(from, pointer(indexed("Output.FollowUps", i)))
 		}
 	}

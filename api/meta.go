@@ -26,6 +26,14 @@ type LimitsResponse struct {
 	SmallestValue   float64 `json:"smallestValue"`
 	LargestValue    float64 `json:"largestValue"`
 	Digits          int     `json:"significantDigits"`
+
+	Lists []ListLimit `json:"lists"`
+}
+
+// ListLimit is how many items a list of a request may hold.
+type ListLimit struct {
+	AppliesTo string `json:"appliesTo"`
+	Most      int    `json:"most"`
 }
 
 func meta(text.Language) any {
@@ -42,6 +50,20 @@ func meta(text.Language) any {
 	}
 	for _, o := range operations {
 		r.Operations = append(r.Operations, o.name)
+		r.Limits.Lists = append(r.Limits.Lists, listLimits(o.name+"#", o.shape)...)
 	}
 	return r
+}
+
+// listLimits reads them out of the tables that requests are decoded by; the first
+// item of a list stands for any.
+func listLimits(at string, s shape) (all []ListLimit) {
+	if s.Type == "array" {
+		all = append(all, ListLimit{at, int(s.High)})
+		at += "/0"
+	}
+	for _, m := range s.Members {
+		all = append(all, listLimits(at+"/"+m.Name, m.shape)...)
+	}
+	return all
 }

@@ -96,7 +96,7 @@ var crossFieldCodes = map[string][]string{
 	"application-rate": {
 		"need_three_of_four /nozzleFlowRate", "need_three_of_four /groundSpeed",
 		"need_three_of_four /sprayedWidthPerNozzle", "need_three_of_four /applicationRate",
-		"all_four_given /applicationRate", "rate_basis_required /rateBasis",
+		"all_four_given /applicationRate", "rate_basis_required /rateBasis", "above_label_maximum /targetApplicationRate",
 		"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "not_rising /pressure",
 		"required /sprayPressure", "required /nozzles", "required /width", "required /rowSpacing",
 	},

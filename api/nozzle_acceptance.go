@@ -25,6 +25,8 @@ type AcceptanceCatchRequest struct {
 	Position      string              `json:"position,omitzero"`
 	Bed           int                 `json:"bed,omitzero"`
 	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero"`
+
+	samePoint bool // as the catch before it; set for follow-ups
 }
 
 // DropNozzleRequest is one kind of nozzle on a drop that carries different ones.
@@ -96,7 +98,7 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 	}
 	for i := range r.Catches {
 		c := &r.Catches[i]
-		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: position(c.Position)}
+		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: position(c.Position), SamePoint: c.samePoint}
 		for j := range c.NozzlesOnDrop {
 			d := &c.NozzlesOnDrop[j]
 			in.Catches[i].NozzlesOnDrop = append(in.Catches[i].NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})

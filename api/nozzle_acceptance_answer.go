@@ -29,6 +29,8 @@ type NozzleAcceptanceResponse struct {
 	Decision                string                    `json:"decision"`
 	DecisionDetail          string                    `json:"decisionDetail"`
 	Actions                 []ActionResponse          `json:"actions"`
+	Sampling                SamplingResponse          `json:"sampling"`
+	Outliers                []OutlierResponse         `json:"outliers,omitzero"`
 	Warnings                []warning                 `json:"warnings,omitzero"`
 	Cautions                []notice                  `json:"cautions"`
 }
@@ -92,6 +94,8 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Decision:          decisionWords[x.Decision],
 		DecisionDetail:    text.Coded(lang, "decision", decisionWords[x.Decision]),
 		Actions:           make([]ActionResponse, len(x.Actions)),
+		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
+		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          warnings(ctx, x.Warnings),
 		Cautions:          cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
 	}

@@ -8,9 +8,9 @@ import (
 	"net/http/httptest"
 	"strings"
 	"sync"
-	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
+	"pgregory.net/rapid"
 
 	"wetrun/openapi"
 )
@@ -21,7 +21,7 @@ var service = sync.OnceValue(func() http.Handler {
 })
 
 // call sends one request and holds the answer against the document.
-func call(t testing.TB, method, path, body string, headers ...string) *httptest.ResponseRecorder {
+func call(t rapid.TB, method, path, body string, headers ...string) *httptest.ResponseRecorder {
 	t.Helper()
 	req := httptest.NewRequest(method, path, strings.NewReader(body))
 	if body != "" || method == http.MethodPost {
@@ -40,7 +40,7 @@ func call(t testing.TB, method, path, body string, headers ...string) *httptest.
 
 // post calls an operation and checks that what comes back is what the document
 // promises.
-func post(t testing.TB, operation, body string, headers ...string) *httptest.ResponseRecorder {
+func post(t rapid.TB, operation, body string, headers ...string) *httptest.ResponseRecorder {
 	t.Helper()
 	w := call(t, http.MethodPost, "/v1/"+operation, body, headers...)
 	name := "Problem"

@@ -100,6 +100,7 @@ const (
 	WarnWidthOverRowSpacing  = "width_exceeds_row_spacing"     // the treated widths overlap
 	WarnPressureOutsideRange = "pressure_outside_nozzle_range" // the nozzle is not made for it
 	WarnSprayPressureUnused  = "spray_pressure_unused"         // no nozzle was given to use it
+	WarnToleranceUnused      = "tolerance_unused"              // no rate was given that it is a tolerance of
 )
 
 // Rates outside which a sprayer hardly works. Common practice, no published
@@ -132,7 +133,8 @@ const (
 //     taking one nozzle for granted would be a guess; on Width where RowSpacing
 //     needs it and neither it nor Nozzles is given; on RowSpacing with
 //     RateBasisField;
-//   - rate_basis_required, on RateBasis.
+//   - rate_basis_required, on RateBasis;
+//   - above_label_maximum, on TargetApplicationRate.
 //
 // Sources: GPA = 5940 x GPM / (mph x in), Mississippi State University Extension,
 // 2020, https://www.mississippi-crops.com/2020/05/02/calibration-of-in-furrow-sprays/ ;
@@ -237,6 +239,9 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	}
 	if in.RowSpacing != 0 && !atMost(float64(r.Width/in.RowSpacing), 1) {
 		add("Width", WarnWidthOverRowSpacing)
+	}
+	if in.RateTolerance != 0 && in.TargetApplicationRate == 0 {
+		add("RateTolerance", WarnToleranceUnused)
 	}
 	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
 	if in.SprayPressure != 0 {

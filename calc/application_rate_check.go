@@ -45,6 +45,9 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 	v.optional(float64(in.TargetApplicationRate), "TargetApplicationRate")
 	v.optional(float64(in.LabelMaximum), "LabelMaximum")
 	v.optional(float64(in.RateTolerance), "RateTolerance")
+	if in.LabelMaximum > 0 && !atMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
+		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
+	}
 	if in.RateBasis >= rateBases {
 		v.add("RateBasis", CodeNotAllowed)
 	}

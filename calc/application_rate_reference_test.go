@@ -93,8 +93,8 @@ func TestReferenceRateVerdicts(t *testing.T) {
 		{calc.RateBasisTreated, 160, 0.2499, 200.1, 25, calc.Outside, calc.Within},
 		{calc.RateBasisTreated, 250, 0, 0, -20, calc.Outside, calc.NotJudged},
 		{calc.RateBasisField, 100, 0, 100, 0, calc.Within, calc.Within},
-		{calc.RateBasisField, 125, 0.2, 99.9, -20, calc.Within, calc.Outside},
-		{calc.RateBasisField, 200, 0.2, 199.9, -50, calc.Outside, calc.Within},
+		{calc.RateBasisField, 80, 0.25, 99.9, 25, calc.Within, calc.Outside},
+		{calc.RateBasisField, 200, 0.2, 200, -50, calc.Outside, calc.Within},
 		{calc.RateBasisTreated, 0, 0, 150, 0, calc.NotJudged, calc.Outside},
 		{calc.RateBasisField, 0, 0, 150, 0, calc.NotJudged, calc.Within},
 	} {
@@ -147,6 +147,8 @@ func TestReferenceApplicationRateWarnings(t *testing.T) {
 		return in
 	}
 	size := calc.Nozzle{Size: "03", PressureRange: calc.PressureRange{Low: 1 * unit.Bar, High: 4 * unit.Bar}}
+	tolerated := at(100*lha, 5*mph)
+	tolerated.RateTolerance = 0.05
 	rangeOnly := calc.Nozzle{PressureRange: size.PressureRange}
 	for _, c := range []struct {
 		in   calc.ApplicationRateInput
@@ -164,6 +166,7 @@ func TestReferenceApplicationRateWarnings(t *testing.T) {
 		{givenRate, ""}, // asked for, not solved
 		{rows(2), ""},
 		{rows(1.99), "Width: width_exceeds_row_spacing"},
+		{tolerated, "RateTolerance: tolerance_unused"},
 		{pressed(3*unit.Bar, calc.Nozzle{}), "SprayPressure: spray_pressure_unused"},
 		{pressed(3*unit.Bar, calc.Nozzle{Size: "03"}), ""}, // used, and no range known
 		{pressed(4*unit.Bar, size), ""},

@@ -57,8 +57,11 @@ func TestApplicationRateRefuses(t *testing.T) {
 		"Nozzle.PressureRange.Low: range_inverted": but(func(in *input) {
 			in.Nozzle.PressureRange = calc.PressureRange{Low: 4e5, High: 1e5}
 		}),
-		"Nozzles: required":    but(func(in *input) { in.SprayedWidthPerNozzle, in.Width = 0, 1 }),
-		"Width: required":      but(func(in *input) { in.RowSpacing = 2 }),
+		"Nozzles: required": but(func(in *input) { in.SprayedWidthPerNozzle, in.Width = 0, 1 }),
+		"Width: required":   but(func(in *input) { in.RowSpacing = 2 }),
+		"TargetApplicationRate: above_label_maximum": but(func(in *input) {
+			in.TargetApplicationRate, in.LabelMaximum = 1.00001e-5, 1e-5
+		}),
 		"RowSpacing: required": but(func(in *input) { in.RateBasis = calc.RateBasisField }),
 		"RateBasis: rate_basis_required": but(func(in *input) {
 			in.Nozzles, in.RowSpacing, in.TargetApplicationRate = 2, 2, 1e-5

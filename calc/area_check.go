@@ -40,7 +40,8 @@ type AreaCheckResult struct {
 // not_positive, not_finite, required (on Area when there is no area in either
 // form, or on the half that is missing of a course), and conflict on Area when
 // any of CourseLength, Width and Passes stands beside it. A rate outside 1 to
-// 2000 L/ha is warned of: unusual_rate.
+// 2000 L/ha is warned of: unusual_rate; a tolerance without an expected rate:
+// tolerance_unused.
 //
 // Sources: refill volume over a tenth of an acre, Mesa County Weed and Pest,
 // https://www.mesacounty.us/pest/controlling-weeds/sprayer-calibration-methods/refill-method-for-boom-sprayer-calibration/ ;
@@ -61,6 +62,8 @@ func AreaCheck(in AreaCheckInput) (AreaCheckResult, error) {
 	if in.ExpectedApplicationRate != 0 {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(
 			float64(r.ApplicationRate), in.ExpectedApplicationRate, in.RateTolerance)
+	} else if in.RateTolerance != 0 {
+		r.Warnings = append(r.Warnings, Warning{"RateTolerance", WarnToleranceUnused})
 	}
 	return r, nil
 }

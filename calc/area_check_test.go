@@ -89,6 +89,20 @@ func TestReferenceAreaVerdicts(t *testing.T) {
 	}
 }
 
+// TestReferenceAreaToleranceUnused: a tolerance with nothing to hold it against is
+// warned of, here and with a tank's loads.
+func TestReferenceAreaToleranceUnused(t *testing.T) {
+	r := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: 100 * unit.Litre, Area: unit.Hectare, RateTolerance: 0.05})
+	tank := mustTankLoads(t, calc.TankLoadsInput{
+		TankVolume: 100 * unit.Litre, ApplicationRate: 100 * unit.LitrePerHectare, TreatedArea: unit.Hectare, RateTolerance: 0.05,
+	})
+	for _, w := range [][]calc.Warning{r.Warnings, tank.Warnings} {
+		if warned(w) != "RateTolerance: tolerance_unused" {
+			t.Errorf("warned of %q", warned(w))
+		}
+	}
+}
+
 // TestReferenceAreaRateWarnings: on a hectare litres are L/ha, and 1 and 2000 are
 // still usual.
 func TestReferenceAreaRateWarnings(t *testing.T) {

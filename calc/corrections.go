@@ -193,7 +193,8 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	}
 	x := newPlanner(in, &r)
 	x.plan()
-	slices.SortStableFunc(r.Plans, func(a, b Plan) int { return cmp.Compare(a.Size, b.Size) })
+	// Equal ones, which conversion leaves a little apart, stay in the order of means.
+	slices.SortStableFunc(r.Plans, func(a, b Plan) int { return cmp.Compare(difference(a.Size, b.Size), 0) })
 	r.Decision = ChoosePlan
 	if len(r.Plans) == 0 {
 		r.Decision = OutOfReach

@@ -241,7 +241,7 @@ func TestPropertyAnyPlanHolds(t *testing.T) {
 			if outside(rate, float64(in.SprayVolumeRange.Low), float64(in.SprayVolumeRange.High)) || outside(rate, 0, float64(in.LabelMaximum)) {
 				t.Fatalf("not lawful: %+v", p)
 			}
-			if p.Size < last {
+			if p.Size < last*(1-1e-9) {
 				t.Fatalf("a smaller change comes later: %+v", r.Plans)
 			}
 			last = p.Size

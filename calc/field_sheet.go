@@ -156,7 +156,9 @@ const (
 // The working pressure is Output.SprayPressure or else the mean of the readings.
 // The rate comes from the mean flow of one nozzle that was caught, brought to the
 // liquid by q / sqrt(rd), the ground speed and the width per nozzle. When no
-// pressure is known the catches are compared with their own mean. Corrections are
+// pressure is known the catches are compared with their own mean. While the runs do
+// not agree the rate is computed but not judged, except that over the label's
+// maximum it fails; what its deviation costs is not worked out. Corrections are
 // not looked for while the runs do not agree or the pressure is outside the
 // nozzle's range; on a boom whose pressure or output failed, the decision is
 // RepairFirst.
@@ -202,7 +204,7 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if err := r.checkTank(in); err != nil {
 		return FieldSheetResult{}, err
 	}
-	if r.Rate != nil && r.Rate.Verdict != NotJudged && in.Cost.PerArea != 0 {
+	if r.Rate != nil && r.Rate.Verdict != NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
 		r.HasCost = true
 		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}

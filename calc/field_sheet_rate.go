@@ -73,6 +73,9 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 		return err
 	}
 	r.Rate, r.RateStatus = &x, statusOf(x.Verdict)
+	if r.SpeedStatus == Failed {
+		r.RateStatus = NotDone // computed, but nobody knows from which speed
+	}
 	if x.LabelVerdict == Outside {
 		r.RateStatus = Failed
 	}

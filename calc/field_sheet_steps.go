@@ -8,7 +8,7 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 	changed = r.pressureSteps() || changed
 	changed = r.outputSteps() || changed
 	r.speedSteps()
-	changed = r.rateSteps() || changed
+	changed = r.rateSteps(in) || changed
 	if r.AreaCheckStatus == Failed {
 		r.step(StepFindDisagreement)
 	}
@@ -104,11 +104,11 @@ func (r *FieldSheetResult) speedSteps() {
 	}
 }
 
-func (r *FieldSheetResult) rateSteps() (changed bool) {
-	switch {
-	case r.Rate == nil && r.Output != nil && r.Speed != nil:
+func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
+	if !in.Machine.hasWidth() {
 		r.step(StepGiveWidth)
-	case r.Rate != nil && r.Rate.Verdict == NotJudged:
+	}
+	if in.Target.ApplicationRate == 0 {
 		r.step(StepSetTarget)
 	}
 	if r.Correction == nil {

@@ -65,7 +65,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 		steps   []calc.StepCode
 	}{
 		"in order":                               {func(*calc.FieldSheetInput) {}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
-		"nothing":                                {func(in *calc.FieldSheetInput) { *in = calc.FieldSheetInput{} }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure, calc.StepCatchOutput, calc.StepTimeRuns}},
+		"nothing":                                {func(in *calc.FieldSheetInput) { *in = calc.FieldSheetInput{} }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure, calc.StepCatchOutput, calc.StepTimeRuns, calc.StepGiveWidth, calc.StepSetTarget}},
 		"one run":                                {func(in *calc.FieldSheetInput) { in.Speed.Runs = in.Speed.Runs[:1] }, calc.Incomplete, []calc.StepCode{calc.StepTimeRuns}},
 		"no target":                              {func(in *calc.FieldSheetInput) { in.Target = calc.SheetTarget{} }, calc.Incomplete, []calc.StepCode{calc.StepSetTarget}},
 		"no width":                               {func(in *calc.FieldSheetInput) { in.Machine = calc.Machine{} }, calc.Incomplete, []calc.StepCode{calc.StepGiveWidth}},
@@ -204,6 +204,29 @@ func TestPropertyFieldSheetReady(t *testing.T) {
 			t.Fatal("a correction on a boom that is not in order")
 		}
 	})
+}
+
+// TestReferenceRateOfRunsThatDiffer: 88 ft in 20 and in 25 s are 3 and 2.4 mph, 22 %
+// apart. The rate between them is computed, but neither passed nor failed, whatever
+// the target; over the label's maximum it fails all the same.
+func TestReferenceRateOfRunsThatDiffer(t *testing.T) {
+	for _, c := range []struct {
+		target, label float64 // gal/acre
+		want          calc.PartStatus
+	}{
+		{27.8, 0, calc.NotDone}, {20, 0, calc.NotDone}, {27.8, 28, calc.NotDone}, {20, 25, calc.Failed},
+	} {
+		in := wholeSheet()
+		in.Speed.Runs[1].Time = 25 * unit.Second
+		in.Target = calc.SheetTarget{ApplicationRate: unit.ApplicationRate(c.target) * unit.USGallonPerAcre, LabelMaximum: unit.ApplicationRate(c.label) * unit.USGallonPerAcre}
+		in.Cost.PerArea = 1
+		r := mustSheet(t, in)
+		if r.RateStatus != c.want || r.Rate == nil || r.Correction != nil || r.HasCost || r.Verdict != calc.NotReady {
+			t.Errorf("target %v, label %v: rate %v, correction %v, cost %v, verdict %v", c.target, c.label, r.RateStatus, r.Correction, r.HasCost, r.Verdict)
+		}
+		// Total length over total time, 176 ft in 45 s: 24.75 x 3 / 2.6667 gal/acre.
+		agrees(t, "rate", r.Rate.ApplicationRate.In(unit.USGallonPerAcre), 27.84375, 1e-9)
+	}
 }
 
 // TestPublishedDeviationCost: a tenth too much at 25 dollars an acre costs 2.50

@@ -23,6 +23,9 @@ type NozzleAcceptanceInput struct {
 type AcceptanceCatch struct {
 	Catch
 	Position Position
+	// SamePoint tells that it is of the same drop as the catch before it, as when each
+	// nozzle of a drop is caught alone. Together they are one catch point.
+	SamePoint bool
 	// NozzlesOnDrop, instead of Nozzles, are those of a drop that carries different
 	// ones. It is judged by the sum of their ratings, and left out of the mean, the
 	// coefficient of variation and the sides.
@@ -85,7 +88,9 @@ type NozzleAcceptanceResult struct {
 	Decision                 Decision
 	Actions                  []Action
 	Warnings                 []Warning
-	HasMean, HasRating, Even bool // Even: the catches agree among themselves within half the limit
+	Sampling                 SamplingResult // what the catches tell of the whole boom
+	Outliers                 []Outlier      // catches to make again, Value being the catch
+	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
 
 	boomMean unit.FlowRate // MeanNozzleFlowRate with the drops of different nozzles among them
 }
@@ -190,6 +195,10 @@ const (
 // least of them. Every catch then needs a rating, and the basis must be the rated
 // one (rated_basis_only).
 //
+// What the catches tell of the whole boom is that of Sampling, and which of them to
+// make again is that of Outliers, among the catches of as many nozzles as most have
+// and but for those nearer to the others than half a second of the stopwatch.
+//
 // There must be at least one catch (too_few), two for a basis with the mean
 // (mean_needs_two); a rating needs a pressure for every catch, and so do catches
 // whose own pressures differ (pressure_required); a rated basis needs the nozzle
@@ -232,7 +241,8 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
-	return r, nil
+	err := r.sample(in)
+	return r, err
 }
 
 // pressures are the lowest and the highest known of the catches, zero when none
@@ -276,7 +286,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	v.optional(float64(in.SprayPressure), "SprayPressure")
 	v.optional(float64(in.Tolerance.Limit), "Tolerance.Limit")
 	v.optional(float64(in.ReplaceAllAbove), "ReplaceAllAbove")
-	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < len(in.Catches) {
+	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.pointsCaught(nil).Caught {
 		v.add("CatchPointsOnBoom", CodeFewerThanCaught)
 	}
 	for i := range in.Catches {

@@ -271,6 +271,9 @@ func (r *TankLoadsResult) warn(in TankLoadsInput) {
 	if !atMost(float64(in.treatedShare()), 1) {
 		add("Width", WarnWidthOverRowSpacing)
 	}
+	if in.RateTolerance != 0 && in.LabelRate == 0 {
+		add("RateTolerance", WarnToleranceUnused)
+	}
 	if r.Loads > manyLoads {
 		add("TankVolume", WarnManyLoads)
 	}

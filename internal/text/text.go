@@ -40,6 +40,7 @@ var (
 		courseLength,
 		convert,
 		nozzleAcceptance,
+		sampling,
 		nozzleSelection,
 		corrections,
 		calibrations,

@@ -1,0 +1,119 @@
+package api
+
+import (
+	"context"
+	"math"
+	"strconv"
+	"strings"
+
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// SamplingResponse is what the catches tell of the whole boom.
+type SamplingResponse struct {
+	Detail            string               `json:"detail"`
+	Confidence        Quantity             `json:"confidence"`
+	ProportionOutside Range                `json:"proportionOutside"`
+	PointsOutside     *PointsResponse      `json:"pointsOutside,omitzero"`
+	AllCaught         bool                 `json:"allCaught"`
+	ChanceAboveLimit  Quantity             `json:"chanceAboveLimit"`
+	Prior             string               `json:"prior,omitzero"`
+	Settled           string               `json:"settled"`
+	MoreCatches       *MoreCatchesResponse `json:"moreCatches,omitzero"`
+	Assumptions       []notice             `json:"assumptions,omitzero"`
+}
+
+// PointsResponse is from how many to how many catch points.
+type PointsResponse struct {
+	Low  int `json:"low"`
+	High int `json:"high"`
+}
+
+// MoreCatchesResponse is what would settle whether the boom is above the limit.
+type MoreCatchesResponse struct {
+	Catches int      `json:"catches"`
+	BeginAt []string `json:"beginAt,omitzero"`
+	Detail  string   `json:"detail"`
+}
+
+// OutlierResponse is a catch to make again.
+type OutlierResponse struct {
+	Label         string `json:"label,omitzero"`
+	Pointer       string `json:"pointer"`
+	Test          string `json:"test"`
+	Statistic     Number `json:"statistic"`
+	CriticalValue Number `json:"criticalValue"`
+	Text          string `json:"text"`
+}
+
+// The words of calc's results, in the order of their constants.
+var (
+	settledWords = [...]string{"open", "not_above", "above"}
+	testWords    = [...]string{"grubbs", "range"}
+)
+
+const priorJeffreys = "jeffreys"
+
+func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingResponse {
+	s, lang := x.Sampling, text.From(ctx)
+	a := SamplingResponse{
+		Confidence:        percent(calc.SamplingConfidence),
+		ProportionOutside: Range{percent(s.Low), percent(s.High)},
+		AllCaught:         s.Known,
+		ChanceAboveLimit:  percent(s.ChanceAbove),
+		Settled:           settledWords[s.Settled],
+	}
+	switch {
+	case s.Known:
+		a.Detail = text.Of(lang, "sampling.all_caught", s.Outside, s.Caught)
+	case points > 0:
+		a.Detail = text.Of(lang, "sampling.points_known", s.Outside, s.Caught, points, s.LowPoints, s.HighPoints)
+	default: // whole numbers that the interval lies between
+		low, high := math.Floor(100*float64(s.Low)), math.Ceil(100*float64(s.High))
+		a.Detail = text.Of(lang, "sampling.points_unknown", s.Outside, s.Caught, int(low), int(high))
+	}
+	a.Detail += " " + text.Of(lang, "sampling."+a.Settled)
+	if points > 0 {
+		a.PointsOutside = &PointsResponse{s.LowPoints, s.HighPoints}
+	}
+	if !s.Known {
+		a.Prior = priorJeffreys
+		for _, code := range []string{"random_points", "jeffreys_prior"} {
+			a.Assumptions = append(a.Assumptions, notice{code, text.Of(lang, "sampling."+code)})
+		}
+	}
+	if s.More > 0 {
+		a.MoreCatches = moreCatches(lang, s)
+	}
+	return a
+}
+
+func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse {
+	a := MoreCatchesResponse{Catches: s.More}
+	var sides []string
+	for _, p := range s.MoreOn {
+		a.BeginAt = append(a.BeginAt, positions[p-1])
+		sides = append(sides, text.Of(lang, "side."+positions[p-1]))
+	}
+	switch {
+	case s.AllOthers:
+		a.Detail = text.Of(lang, "sampling.more_all", s.More)
+	case len(sides) > 0:
+		a.Detail = text.Of(lang, "sampling.more_sides", s.More, strings.Join(sides, ", "))
+	default:
+		a.Detail = text.Of(lang, "sampling.more", s.More)
+	}
+	return &a
+}
+
+func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []calc.Outlier) (all []OutlierResponse) {
+	for _, x := range found {
+		test := testWords[x.Test]
+		all = append(all, OutlierResponse{
+			Label: r.Catches[x.Value].Label, Pointer: "#/catches/" + strconv.Itoa(x.Value), Test: test,
+			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Of(text.From(ctx), "outlier."+test),
+		})
+	}
+	return all
+}

@@ -1,0 +1,252 @@
+package calc_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestReferenceGrubbs: two-sided critical values at 5 %, computed from
+// G = (n-1)/sqrt(n) sqrt(t^2/(n-2+t^2)), independently of this code. They agree with
+// the two-sided table of Analytical Chemistry, LibreTexts, appendix 7, but for n = 7,
+// where it prints 2.202. That is a misprint of 2.020: a critical value of 7 lies
+// between those of 6 and 8, 1.887 and 2.126. (The other one, 2.755 at n = 15, is in
+// its column for 1 %.)
+func TestReferenceGrubbs(t *testing.T) {
+	for n, want := range map[int]float64{
+		3: 1.1543, 4: 1.4812, 5: 1.7150, 6: 1.8871, 7: 2.0200, 8: 2.1266, 9: 2.2150, 10: 2.2900, 12: 2.4116, 15: 2.5483, 20: 2.7082,
+	} {
+		if got := calc.CriticalGrubbs(n); math.Abs(got-want) > 6e-5 {
+			t.Errorf("n = %d: %.5f, want %.4f", n, got, want)
+		}
+	}
+}
+
+// TestReferenceCriticalRange: computed beforehand from sqrt(2(n-1) t^2/(n-2+t^2)) with
+// Debian python3-scipy 1.10.1, t.isf(0.05/(n(n-1)), n-2). The two decimals are the
+// upper 5 % points of range over standard deviation as tables after David, Hartley
+// and Pearson print them (from memory, not read).
+func TestReferenceCriticalRange(t *testing.T) {
+	for n, want := range map[int][2]float64{
+		7: {3.2222860136728095, 3.22}, 8: {3.3993229411133368, 3.40}, 9: {3.5516556187504063, 3.55}, 10: {3.6849651302343323, 3.68},
+		12: {3.909236810106319, 3.91}, 15: {4.172981771857762, 4.17}, 20: {4.496130601173918, 4.49}, 1000: {7.485236275572958, 7.49},
+	} {
+		agrees(t, fmt.Sprint(n), calc.CriticalRange(n), want[0], 1e-9)
+		if math.Abs(calc.CriticalRange(n)-want[1]) > 0.011 {
+			t.Errorf("n = %d: %v, the table says %v", n, calc.CriticalRange(n), want[1])
+		}
+	}
+}
+
+// meanAndDeviation are worked out apart from the code.
+func meanAndDeviation(values []float64) (mean, sd float64) {
+	for _, x := range values {
+		mean += x / float64(len(values))
+	}
+	for _, x := range values {
+		sd += (x - mean) * (x - mean) / float64(len(values)-1)
+	}
+	return mean, math.Sqrt(sd)
+}
+
+// TestPropertyOutlierOnItsLimit moves one value away until G is the critical value:
+// a little further it is an outlier, a little nearer it is none. A pair that is
+// pulled apart alike is judged by its range.
+func TestPropertyOutlierOnItsLimit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(calc.FewestForOutliers, 40).Draw(t, "n")
+		at := rapid.IntRange(0, n-2).Draw(t, "place")
+		// Evenly spread, and one of them, or the two ends of the list, far away.
+		values := func(far, opposite float64) []float64 {
+			v := make([]float64, n)
+			for i := range v {
+				v[i] = 100 + math.Sin(float64(3*i))
+			}
+			v[at] = 100 + far
+			if opposite != 0 {
+				v[at+1] = 100 - opposite
+			}
+			return v
+		}
+		grubbs := func(far float64) float64 {
+			v := values(far, 0)
+			mean, sd := meanAndDeviation(v)
+			return (v[at] - mean) / sd
+		}
+		low, high := 1.0, 1e6
+		for range 200 {
+			if middle := (low + high) / 2; grubbs(middle) < calc.CriticalGrubbs(n) {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		found := calc.Outliers(values(low*(1+1e-6), 0))
+		if len(found) == 0 || found[0].Value != at || found[0].Test != calc.SingleOutlier {
+			t.Fatalf("beyond the limit: %+v", found)
+		}
+		agrees(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
+		agrees(t, "critical", found[0].Critical, calc.CriticalGrubbs(n), 1e-12)
+		if found := calc.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == calc.SingleOutlier {
+			t.Fatalf("within the limit: %+v", found)
+		}
+
+		v := values(1e5, 1e5) // they hide each other where n is below 14 or so
+		mean, sd := meanAndDeviation(v)
+		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < calc.CriticalGrubbs(n)
+		found = calc.Outliers(v)
+		if len(found) != 2 || (found[0].Test == calc.OppositeOutliers) != hidden {
+			t.Fatalf("one high, one low, hidden from a single test: %v: %+v", hidden, found)
+		}
+		if hidden && (found[0].Value != at+1 || found[1].Value != at || math.Abs(found[0].Statistic-2e5/sd) > 1e-6) {
+			t.Fatalf("the pair: %+v", found)
+		}
+	})
+}
+
+// TestPropertyOutliersOfEvenSets: among 20,000 sets of a dozen values that differ by
+// chance alone, a single outlier is found in 5 % of them at most, and in no more than
+// 10 % anything at all. The limits count every value, or pair, as if no two could be
+// far away at once, which is nearly true of one value: far below 5 % is wrong too.
+func TestPropertyOutliersOfEvenSets(t *testing.T) {
+	const sets = 20_000
+	random := rand.New(rand.NewPCG(1, 2))
+	var single, pairs float64
+	for range sets {
+		values := make([]float64, 12)
+		for i := range values {
+			values[i] = 100 + random.NormFloat64()
+		}
+		if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.SingleOutlier {
+			single++
+		} else if len(found) > 0 {
+			pairs++
+		}
+	}
+	// Three standard deviations of the count are 0.5 % of the sets.
+	if share := single / sets; share > 0.055 || share < 0.04 {
+		t.Errorf("single outliers in %.1f %% of even sets", 100*share)
+	}
+	if share := (single + pairs) / sets; share > 0.105 || pairs == 0 {
+		t.Errorf("outliers in %.1f %% of even sets, %v pairs", 100*share, pairs)
+	}
+}
+
+// TestPropertyOutliersOrderAndUnit: neither the order nor the unit nor a shift
+// changes what stands apart.
+func TestPropertyOutliersOrderAndUnit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		values := rapid.SliceOfNDistinct(rapid.Float64Range(90, 110), 0, 30, rapid.ID[float64]).Draw(t, "values")
+		for i := range min(len(values), rapid.IntRange(0, 2).Draw(t, "far")) {
+			values[i] = 150 - 100*float64(i)
+		}
+		order := rapid.Permutation(indices(len(values))).Draw(t, "order")
+		scale := rapid.Float64Range(0.01, 100).Draw(t, "scale")
+		other := make([]float64, len(values))
+		for to, from := range order {
+			other[to] = values[from] * scale
+		}
+		a, b := calc.Outliers(values), calc.Outliers(other)
+		if len(a) != len(b) {
+			t.Fatalf("%+v and %+v", a, b)
+		}
+		for i := range a {
+			if order[b[i].Value] != a[i].Value || a[i].Test != b[i].Test {
+				t.Fatalf("%+v and %+v", a, b)
+			}
+		}
+	})
+}
+
+func indices(n int) []int {
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}
+
+// TestReferenceOutliersOfCatches: invented readings, worked by hand.
+func TestReferenceOutliersOfCatches(t *testing.T) {
+	dozen := []unit.Volume{1, 1.01, 0.99, 1.02, 0.98, 1, 1.01, 0.99, 1, 1.01, 0.99, 1}
+	with := func(change func(*calc.NozzleAcceptanceInput)) calc.NozzleAcceptanceInput {
+		in := litreRated(0.1, slices.Clone(dozen)...)
+		change(&in)
+		return in
+	}
+	for _, c := range []struct {
+		what string
+		in   calc.NozzleAcceptanceInput
+		want string
+	}{
+		{"even", with(func(*calc.NozzleAcceptanceInput) {}), "[]"},
+		{"one high", with(func(in *calc.NozzleAcceptanceInput) { in.Catches[4].Volume = 1.06 * unit.Litre }), "[4]"},
+		{"high and low", with(func(in *calc.NozzleAcceptanceInput) {
+			in.Catches[4].Volume, in.Catches[7].Volume = 1.08*unit.Litre, 0.92*unit.Litre
+		}), "[7 4]"},
+		// 8 % more flow at (1.08 / 1)² of the pressure is no more at all.
+		{"another pressure", with(func(in *calc.NozzleAcceptanceInput) {
+			in.Catches[4].Volume, in.Catches[4].SprayPressure = 1.08*unit.Litre, 3*1.08*1.08*unit.Bar
+		}), "[]"},
+		// One mark of the jug, 5 mL, is nearer than half a second of a minute, 8.3 mL.
+		{"one mark", func() calc.NozzleAcceptanceInput {
+			in := litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...)
+			in.Catches[3].Volume = 1.005 * unit.Litre
+			return in
+		}(), "[]"},
+		{"two marks", func() calc.NozzleAcceptanceInput {
+			in := litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...)
+			in.Catches[3].Volume = 1.01 * unit.Litre
+			return in
+		}(), "[3]"},
+		{"six", litreRated(0.1, 1, 1, 1, 1, 1, 1.5), "[]"},
+		{"alike", litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...), "[]"},
+		// Of drops of two sorts, those of the usual number of nozzles are compared.
+		{"a drop among nozzles", with(func(in *calc.NozzleAcceptanceInput) {
+			in.Catches[0].Volume, in.Catches[0].Nozzles = 3.3*unit.Litre, 3
+			in.Catches[4].Volume = 1.06 * unit.Litre
+		}), "[4]"},
+		{"half and half", with(func(in *calc.NozzleAcceptanceInput) {
+			in.Catches[4].Volume = 1.5 * unit.Litre
+			for i := range 6 {
+				in.Catches[i].Nozzles = 2
+				in.Catches[i].Volume *= 2
+			}
+		}), "[]"},
+		{"different nozzles", with(func(in *calc.NozzleAcceptanceInput) {
+			in.Catches[4].Volume = 3 * unit.Litre
+			in.Catches[4].NozzlesOnDrop = []calc.DropNozzle{{Nozzle: in.Nozzle}}
+		}), "[]"},
+	} {
+		var found []int
+		for _, x := range mustAccept(t, c.in).Outliers {
+			found = append(found, x.Value)
+		}
+		if got := fmt.Sprint(found); got != c.want {
+			t.Errorf("%s: %s, want %s", c.what, got, c.want)
+		}
+	}
+}
+
+func ExampleOutliers() {
+	for _, x := range calc.Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
+		fmt.Printf("value %d: %.2f is more than %.2f\n", x.Value, x.Statistic, x.Critical)
+	}
+	// Output: value 7: 2.81 is more than 2.29
+}
+
+// BenchmarkOutliers is a dozen catches among which none stands apart.
+func BenchmarkOutliers(b *testing.B) {
+	values := []float64{46.2, 47, 46.5, 48.1, 47.4, 46.9, 46.1, 47.2, 46.4, 47.5, 47.7, 46.8}
+	b.ReportAllocs()
+	for b.Loop() {
+		calc.Outliers(values)
+	}
+}
