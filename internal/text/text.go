@@ -29,6 +29,7 @@ var (
 		problems,
 		cautions,
 		units,
+		uncertainty,
 		groundSpeed,
 		nozzle,
 		nozzleFlow,
