@@ -16,8 +16,12 @@ type UncertaintyResponse struct {
 	DegreesOfFreedom Number   `json:"degreesOfFreedom,omitzero"`
 }
 
-// uncertain writes an uncertainty in the unit of its member.
-func uncertain(u *calc.Uncertainty, id unit.ID) UncertaintyResponse {
+// uncertain writes an uncertainty in the unit of its member; nothing where there is
+// none.
+func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
+	if u.CoverageFactor == 0 {
+		return a
+	}
 	return UncertaintyResponse{
 		Standard: in(u.Standard, id), Expanded: in(u.Expanded(), id),
 		CoverageFactor: Number(u.CoverageFactor), DegreesOfFreedom: Number(u.DegreesOfFreedom),

@@ -92,6 +92,7 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 	for _, a := range r.Output.Actions {
 		r.Steps = append(r.Steps, Step{codes[a.Do], a.Catch, -1})
 	}
+	r.closeCatches()
 	return len(r.Output.Actions) > 0
 }
 
@@ -111,6 +112,7 @@ func (r *FieldSheetResult) rateSteps() (changed bool) {
 	case r.Rate != nil && r.Rate.Verdict == NotJudged:
 		r.step(StepSetTarget)
 	}
+	r.closeRate()
 	if r.Correction == nil {
 		return false
 	}

@@ -152,6 +152,13 @@ func (m *Measuring) names(v *Invalid, kind InstrumentKind, id string, path func(
 	*v = append(*v, Violation{Field: path(), Code: CodeUnknownInstrument, Allowed: m.ids(kind)})
 }
 
+// common checks the gauge of a common pressure.
+func (m *Measuring) common(v *Invalid, p unit.Pressure, gauge string) {
+	if p != 0 || gauge != "" {
+		m.names(v, Gauge, gauge, func() string { return "Gauge" })
+	}
+}
+
 func (m *Measuring) count(kind InstrumentKind) (n int) {
 	for i := range m.Instruments {
 		if m.Instruments[i].Kind == kind {

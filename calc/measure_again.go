@@ -47,6 +47,7 @@ const mostMore = 1000
 type repeats struct {
 	runs, catches int
 	readings      Measurement
+	lengths       Measurement
 }
 
 // again looks for what dominates an uncertainty and would settle a value that lies
@@ -119,8 +120,11 @@ func (n repeats) of(s Source) (MeasureAgain, int) {
 	}
 	kind := InstrumentKind(s / 2)
 	a := MeasureAgain{Measurement: n.readings, Instrument: kind}
-	if kind == Gauge {
+	switch kind {
+	case Gauge:
 		a.Measurement = MeasureReadings
+	case Tape:
+		a.Measurement = n.lengths
 	}
 	if s == scaleOf(kind) {
 		a.How = BetterInstrument
