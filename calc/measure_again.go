@@ -47,7 +47,8 @@ const mostMore = 1000
 type repeats struct {
 	runs, catches int
 	readings      Measurement
-	lengths       Measurement
+	lengths       Measurement // what the tape measured
+	spread        bool        // highest less lowest: more of them do not bring it nearer to the truth
 }
 
 // again looks for what dominates an uncertainty and would settle a value that lies
@@ -132,6 +133,9 @@ func (n repeats) of(s Source) (MeasureAgain, int) {
 	}
 	if kind == Stopwatch || kind == Jug {
 		a.How = MeasureLonger
+	}
+	if n.spread {
+		return a, 0
 	}
 	return a, max(n.runs, n.catches, 1)
 }

@@ -22,7 +22,7 @@ type PressureUncertainty struct {
 // read from. A gauge's scale error is in the mean by the share of its readings; in the
 // spread, p_max - p_min, it comes to its share of the spread when one gauge read both.
 // The cab offset follows the scales of the gauges at the boom, not that of the cab
-// gauge, which it is there to find.
+// gauge, which it is there to find; the cab gauge is read like the default one.
 //
 // Source: GUM 4.3.7, 5.1.2, 5.2.2.
 func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *PressureUncertainty {
@@ -55,10 +55,9 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 		r.spreadUncertainty(in, u, x, high, low)
 	}
 	if in.CabPressure != 0 {
-		cab := readPressure(x, "", in.CabPressure)
-		cab.scale = [slots]float64{}
 		var p propagation
-		p.plus(float64(in.CabPressure/r.Mean), &cab)
+		p.add(x, float64(in.CabPressure/r.Mean), int(Gauge), float64(in.CabPressure))
+		p.scale = [slots]float64{}
 		p.plus(-1, &u.mean)
 		u.CabOffset = p.uncertainty(x, mean)
 	}
@@ -74,7 +73,7 @@ func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput
 	u.Spread = p.uncertainty(x, float64(r.Mean))
 	spread, most := float64(r.Spread), float64(r.MaxDifference)
 	u.Even = conformity(spread, &u.Spread, unlimited, most)
-	u.Even.settle(spread, &u.Spread, unlimited, most, repeats{readings: MeasureReadings})
+	u.Even.settle(spread, &u.Spread, unlimited, most, repeats{readings: MeasureReadings, spread: true})
 
 	var f propagation
 	by := math.Sqrt(float64(r.Highest/r.Lowest)) / 2

@@ -35,6 +35,7 @@ var (
 		nozzleFlow,
 		pressureUniformity,
 		tolerances,
+		instrumentErrors,
 		procedure,
 		applicationRate,
 		areaCheck,
