@@ -51,12 +51,13 @@ func (r *FieldSheetResult) closeCatches() {
 	}
 }
 
-// closeRate adds a step for a rate that is too close to its limits to be sure.
+// closeRate adds a step for a rate that is too close to its limits to be sure. One that
+// is surely outside its tolerance is set anew anyway, however near the label's maximum.
 func (r *FieldSheetResult) closeRate() {
 	if r.Rate == nil || r.Rate.Uncertainty == nil {
 		return
 	}
-	if u := r.Rate.Uncertainty; u.Within.Conformance == TooClose || u.UnderLabel.Conformance == TooClose {
+	if u := r.Rate.Uncertainty; u.Within.Conformance == TooClose || u.UnderLabel.Conformance == TooClose && u.Within.Conformance != SurelyOutside {
 		r.step(StepSettleRate)
 	}
 }
