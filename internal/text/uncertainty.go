@@ -10,7 +10,7 @@ var uncertainty = []entry{
 	{"too_close.better_instrument", "Too close to the limit to be sure, and measuring more often does not help: what is not known is whether the instrument is right. Check it, or take a better one: %[1]s.", "Demasiado cerca del límite para estar seguro, y medir más veces no ayuda: no se sabe si el instrumento es exacto. Revíselo o use uno mejor: %[1]s."},
 
 	{"measurement.runs", "timed runs", "recorridos cronometrados"},
-	{"measurement.catches", "catches", "recolecciones"},
+	{"measurement.catches", "catches", "aforos"},
 	{"measurement.readings", "pressure readings", "lecturas de presión"},
 	{"measurement.width", "the sprayed width", "el ancho pulverizado"},
 	{"measurement.nozzle_flow_rate", "the nozzle flow", "el caudal de la boquilla"},
@@ -20,7 +20,7 @@ var uncertainty = []entry{
 	{"instrument.stopwatch", "stopwatch", "cronómetro"},
 	{"instrument.tape", "tape", "cinta métrica"},
 	{"instrument.jug", "jug", "jarra graduada"},
-	{"instrument.gauge", "pressure gauge", "manómetro"},
+	{"instrument.gauge", "pressure gauge", "manómetro de presión"},
 
 	{"problem.duplicate_id", "Another instrument has this id already. Give each its own.", "Otro instrumento ya tiene este id. Dé a cada uno el suyo."},
 	{"problem.unknown_instrument", "No instrument in the list has this id.", "Ningún instrumento de la lista tiene este id."},
