@@ -19,7 +19,6 @@ type measuredSheet struct {
 	length, run                  []float64
 	tape, runWatch               []int
 	width                        float64
-	points                       int // on the boom
 	target                       float64
 }
 
