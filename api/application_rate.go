@@ -25,8 +25,24 @@ type ApplicationRateRequest struct {
 	RateTolerance         Quantity      `json:"rateTolerance,omitzero"`
 	LabelMaximum          Quantity      `json:"labelMaximum,omitzero"`
 	RateBasis             string        `json:"rateBasis,omitzero"`
+	StandardUncertainties RateStandards `json:"standardUncertainties,omitzero"`
 	Results
 }
+
+// RateStandards are relative standard uncertainties of the four that make a rate.
+type RateStandards struct {
+	NozzleFlowRate        Quantity `json:"nozzleFlowRate,omitzero"`
+	GroundSpeed           Quantity `json:"groundSpeed,omitzero"`
+	SprayedWidthPerNozzle Quantity `json:"sprayedWidthPerNozzle,omitzero"`
+	ApplicationRate       Quantity `json:"applicationRate,omitzero"`
+}
+
+var rateStandardsTable = objectOf(
+	quantity("nozzleFlowRate", func(s *RateStandards) *Quantity { return &s.NozzleFlowRate }, unit.KindRatio),
+	quantity("groundSpeed", func(s *RateStandards) *Quantity { return &s.GroundSpeed }, unit.KindRatio),
+	quantity("sprayedWidthPerNozzle", func(s *RateStandards) *Quantity { return &s.SprayedWidthPerNozzle }, unit.KindRatio),
+	quantity("applicationRate", func(s *RateStandards) *Quantity { return &s.ApplicationRate }, unit.KindRatio),
+)
 
 // The bases of a rate, as on the wire.
 const (
@@ -52,6 +68,7 @@ var applicationRateTable = objectOf(
 	quantity("rateTolerance", func(r *ApplicationRateRequest) *Quantity { return &r.RateTolerance }, unit.KindRatio),
 	quantity("labelMaximum", func(r *ApplicationRateRequest) *Quantity { return &r.LabelMaximum }, unit.KindApplicationRate),
 	oneOf("rateBasis", func(r *ApplicationRateRequest) *string { return &r.RateBasis }, basisTreated, basisField),
+	nested("standardUncertainties", func(r *ApplicationRateRequest) *RateStandards { return &r.StandardUncertainties }, rateStandardsTable),
 	results(func(r *ApplicationRateRequest) *Results { return &r.Results }),
 )
 
@@ -83,5 +100,11 @@ func (r *ApplicationRateRequest) input() calc.ApplicationRateInput {
 		LabelMaximum:          unit.ApplicationRate(r.LabelMaximum.si()),
 		RateTolerance:         unit.Ratio(r.RateTolerance.si()),
 		RateBasis:             rateBases[r.RateBasis],
+		StandardUncertainties: calc.RateStandards{
+			NozzleFlowRate:        unit.Ratio(r.StandardUncertainties.NozzleFlowRate.si()),
+			GroundSpeed:           unit.Ratio(r.StandardUncertainties.GroundSpeed.si()),
+			SprayedWidthPerNozzle: unit.Ratio(r.StandardUncertainties.SprayedWidthPerNozzle.si()),
+			ApplicationRate:       unit.Ratio(r.StandardUncertainties.ApplicationRate.si()),
+		},
 	}
 }

@@ -20,15 +20,18 @@ type ApplicationRateResponse struct {
 	FieldApplicationRate    Quantity        `json:"fieldApplicationRate,omitzero"`
 	WaterEquivalentFlowRate Quantity        `json:"waterEquivalentFlowRate,omitzero"`
 
-	TargetApplicationRate Quantity  `json:"targetApplicationRate,omitzero"`
-	RateBasis             string    `json:"rateBasis,omitzero"`
-	RateTolerance         Quantity  `json:"rateTolerance,omitzero"`
-	Deviation             Quantity  `json:"deviation,omitzero"`
-	WithinTolerance       *bool     `json:"withinTolerance,omitzero"`
-	LabelMaximum          Quantity  `json:"labelMaximum,omitzero"`
-	OverLabelMaximum      *bool     `json:"overLabelMaximum,omitzero"`
-	Cautions              []notice  `json:"cautions"`
-	Warnings              []warning `json:"warnings,omitzero"`
+	TargetApplicationRate Quantity `json:"targetApplicationRate,omitzero"`
+	RateBasis             string   `json:"rateBasis,omitzero"`
+	RateTolerance         Quantity `json:"rateTolerance,omitzero"`
+	Deviation             Quantity `json:"deviation,omitzero"`
+	WithinTolerance       *bool    `json:"withinTolerance,omitzero"`
+	ConformanceResponse
+	LabelConformance *ConformanceResponse `json:"labelConformance,omitzero"`
+	Uncertainty      *RateUncertainty     `json:"uncertainty,omitzero"`
+	LabelMaximum     Quantity             `json:"labelMaximum,omitzero"`
+	OverLabelMaximum *bool                `json:"overLabelMaximum,omitzero"`
+	Cautions         []notice             `json:"cautions"`
+	Warnings         []warning            `json:"warnings,omitzero"`
 }
 
 var solvedNames = map[calc.Solved]string{
@@ -68,7 +71,45 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
 	}
 	a.OverLabelMaximum = overLabel(result.LabelVerdict)
+	a.uncertain(ctx, &result, units)
 	return a
+}
+
+// RateUncertainty is how well the members of its names are known.
+type RateUncertainty struct {
+	NozzleFlowRate        UncertaintyResponse `json:"nozzleFlowRate,omitzero"`
+	GroundSpeed           UncertaintyResponse `json:"groundSpeed,omitzero"`
+	SprayedWidthPerNozzle UncertaintyResponse `json:"sprayedWidthPerNozzle,omitzero"`
+	ApplicationRate       UncertaintyResponse `json:"applicationRate,omitzero"`
+	FieldApplicationRate  UncertaintyResponse `json:"fieldApplicationRate,omitzero"`
+	Deviation             UncertaintyResponse `json:"deviation,omitzero"`
+}
+
+// uncertain adds how well the rate, or what was solved for, is known.
+func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.ApplicationRateResult, units *resultUnits) {
+	u := x.Uncertainty
+	if u == nil {
+		return
+	}
+	a.Uncertainty = &RateUncertainty{
+		FieldApplicationRate: uncertain(&u.FieldApplicationRate, units.rate),
+		Deviation:            uncertain(&u.Deviation, unit.IDPct),
+	}
+	switch x.SolvedFor {
+	case calc.SolvedNozzleFlowRate:
+		a.Uncertainty.NozzleFlowRate = uncertain(&u.Solved, units.flow)
+	case calc.SolvedGroundSpeed:
+		a.Uncertainty.GroundSpeed = uncertain(&u.Solved, units.speed)
+	case calc.SolvedWidth:
+		a.Uncertainty.SprayedWidthPerNozzle = uncertain(&u.Solved, units.width)
+	default:
+		a.Uncertainty.ApplicationRate = uncertain(&u.Solved, units.rate)
+	}
+	a.ConformanceResponse = conformance(ctx, u.Within)
+	if u.UnderLabel.Conformance != calc.ConformanceUnknown {
+		label := conformance(ctx, u.UnderLabel)
+		a.LabelConformance = &label
+	}
 }
 
 // rateCautions go with every answer that speaks of a rate.

@@ -25,6 +25,7 @@ type CalibrationsRequest struct {
 	Cost        CostRequest        `json:"cost,omitzero"`
 	Schedule    ScheduleRequest    `json:"schedule,omitzero"`
 	Planning    *PlanningRequest   `json:"planning,omitzero"`
+	MeasuringRequest
 	Results
 }
 
@@ -39,6 +40,7 @@ type MachineRequest struct {
 	RowSpacing            Quantity `json:"rowSpacing,omitzero"`
 	EngineSpeed           Quantity `json:"engineSpeed,omitzero"`
 	Gear                  string   `json:"gear,omitzero"`
+	Tape                  string   `json:"tape,omitzero"`
 }
 
 // PressureRequest is the pressures along the boom and in the cab.
@@ -52,6 +54,7 @@ type PressureRequest struct {
 // OutputRequest is the round of catches.
 type OutputRequest struct {
 	SprayPressure     Quantity                 `json:"sprayPressure,omitzero"`
+	Gauge             string                   `json:"gauge,omitzero"`
 	Catches           []AcceptanceCatchRequest `json:"catches"`
 	FollowUps         []FollowUpRequest        `json:"followUps,omitzero"`
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
@@ -83,6 +86,7 @@ var machineTable = objectOf(
 	quantity("rowSpacing", func(m *MachineRequest) *Quantity { return &m.RowSpacing }, unit.KindLength),
 	quantity("engineSpeed", func(m *MachineRequest) *Quantity { return &m.EngineSpeed }, unit.KindRotationalSpeed),
 	label("gear", func(m *MachineRequest) *string { return &m.Gear }, longestLabel),
+	instrumentID("tape", func(m *MachineRequest) *string { return &m.Tape }),
 )
 
 var pressureTable = objectOf(
@@ -94,6 +98,7 @@ var pressureTable = objectOf(
 
 var outputTable = objectOf(
 	quantity("sprayPressure", func(o *OutputRequest) *Quantity { return &o.SprayPressure }, unit.KindPressure),
+	instrumentID("gauge", func(o *OutputRequest) *string { return &o.Gauge }),
 	require(list("catches", func(o *OutputRequest) *[]AcceptanceCatchRequest { return &o.Catches }, 1, mostCatches, acceptanceCatchTable)),
 	list("followUps", func(o *OutputRequest) *[]FollowUpRequest { return &o.FollowUps }, 1, mostCatches, followUpTable),
 	nested("tolerance", func(o *OutputRequest) *ToleranceRequest { return &o.Tolerance }, toleranceTable),
@@ -113,7 +118,7 @@ var targetTable = objectOf(
 	quantity("labelMaximum", func(t *TargetRequest) *Quantity { return &t.LabelMaximum }, unit.KindApplicationRate),
 )
 
-var calibrationsTable = objectOf(
+var calibrationsTable = objectOf(measuring(func(r *CalibrationsRequest) *MeasuringRequest { return &r.MeasuringRequest },
 	label("label", func(r *CalibrationsRequest) *string { return &r.Label }, longestLabel),
 	nested("machine", func(r *CalibrationsRequest) *MachineRequest { return &r.Machine }, machineTable),
 	nested("nozzle", func(r *CalibrationsRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
@@ -130,7 +135,7 @@ var calibrationsTable = objectOf(
 	nested("schedule", func(r *CalibrationsRequest) *ScheduleRequest { return &r.Schedule }, scheduleTable),
 	nested("cost", func(r *CalibrationsRequest) *CostRequest { return &r.Cost }, costTable),
 	results(func(r *CalibrationsRequest) *Results { return &r.Results }),
-)
+)...)
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {
 	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Output.Catches", r.Output.Catches)...); unread != nil {
@@ -144,12 +149,17 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	if err != nil {
 		return CalibrationsResponse{}, err
 	}
+	with, err := r.MeasuringRequest.input()
+	if err != nil {
+		return CalibrationsResponse{}, err
+	}
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.si()),
 			BedWidth:              unit.Length(r.Machine.BedWidth.si()),
 			NozzlesPerBed:         r.Machine.NozzlesPerBed,
 			RowSpacing:            unit.Length(r.Machine.RowSpacing.si()),
+			Tape:                  r.Machine.Tape,
 		},
 		Nozzle:   r.Nozzle.input(),
 		Pressure: p.pressure.input(),
@@ -168,6 +178,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Maintenance:     r.Maintenance.input(),
 		AreaCheck:       r.AreaCheck.input(),
 		Cost:            r.Cost.input(),
+		Measuring:       with,
 	})
 	if err != nil {
 		return CalibrationsResponse{}, err
@@ -177,7 +188,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 
 func sheetOutput(in calc.NozzleAcceptanceInput) calc.SheetOutput {
 	return calc.SheetOutput{
-		SprayPressure: in.SprayPressure, Catches: in.Catches, Tolerance: in.Tolerance,
+		SprayPressure: in.SprayPressure, Gauge: in.Gauge, Catches: in.Catches, Tolerance: in.Tolerance,
 		CatchPointsOnBoom: in.CatchPointsOnBoom, ReplaceAllAbove: in.ReplaceAllAbove,
 	}
 }
@@ -203,7 +214,7 @@ func (r *CalibrationsRequest) parts() (sheetParts, *refusal) {
 			MaxDifference: r.Pressure.MaxDifference, PressureRange: r.Nozzle.PressureRange, Results: r.Results,
 		},
 		output: NozzleAcceptanceRequest{
-			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Catches: catches, Tolerance: r.Output.Tolerance,
+			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
 			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, Results: r.Results,
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},

@@ -73,8 +73,8 @@ var (
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
 		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
-		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch",
-		"time_runs", "repeat_runs", "give_width", "set_target", "repair_before_rate", "choose_plan",
+		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch", "settle_catch",
+		"time_runs", "repeat_runs", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
 		"calibrate_controller", "change_nozzle_or_gear", "find_disagreement", "measure_again", "file_record", "calibrate_again",
 	}
 )

@@ -12,6 +12,9 @@ type CatchRequest struct {
 	Time          Quantity `json:"time"`
 	Nozzles       int      `json:"nozzles,omitzero"`
 	SprayPressure Quantity `json:"sprayPressure,omitzero"`
+	Jug           string   `json:"jug,omitzero"`
+	Stopwatch     string   `json:"stopwatch,omitzero"`
+	Gauge         string   `json:"gauge,omitzero"`
 }
 
 // mostNozzles is how many nozzles may run into one jug.
@@ -23,6 +26,9 @@ var catchTable = objectOf(
 	require(quantity("time", func(c *CatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
 	count("nozzles", func(c *CatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
 	quantity("sprayPressure", func(c *CatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
+	instrumentID("jug", func(c *CatchRequest) *string { return &c.Jug }),
+	instrumentID("stopwatch", func(c *CatchRequest) *string { return &c.Stopwatch }),
+	instrumentID("gauge", func(c *CatchRequest) *string { return &c.Gauge }),
 )
 
 // input is the catch for calc, whose zero stands for what was left out.
@@ -32,5 +38,6 @@ func (c *CatchRequest) input() calc.Catch {
 		Time:          unit.Time(c.Time.si()),
 		Nozzles:       c.Nozzles,
 		SprayPressure: unit.Pressure(c.SprayPressure.si()),
+		Jug:           c.Jug, Stopwatch: c.Stopwatch, Gauge: c.Gauge,
 	}
 }

@@ -12,6 +12,7 @@ type GroundSpeedRequest struct {
 	Runs              []RunRequest `json:"runs" validate:"required"`
 	RunTolerance      Quantity     `json:"runTolerance,omitzero"`
 	TargetGroundSpeed Quantity     `json:"targetGroundSpeed,omitzero"`
+	MeasuringRequest
 	Results
 }
 
@@ -21,6 +22,8 @@ type RunRequest struct {
 	Direction    string   `json:"direction,omitzero"`
 	CourseLength Quantity `json:"courseLength"`
 	Time         Quantity `json:"time"`
+	Tape         string   `json:"tape,omitzero"`
+	Stopwatch    string   `json:"stopwatch,omitzero"`
 }
 
 // GroundSpeedResponse is the answer.
@@ -32,14 +35,28 @@ type GroundSpeedResponse struct {
 	RunTolerance    Quantity      `json:"runTolerance"`
 	Spread          Quantity      `json:"spread,omitzero"`
 	WithinTolerance *bool         `json:"withinTolerance,omitzero"`
-	Warnings        []warning     `json:"warnings,omitzero"`
+	ConformanceResponse
+	Uncertainty *GroundSpeedUncertainty `json:"uncertainty,omitzero"`
+	Warnings    []warning               `json:"warnings,omitzero"`
 }
 
 // RunResponse is the speed of one run.
 type RunResponse struct {
-	Label       string   `json:"label,omitzero"`
-	GroundSpeed Quantity `json:"groundSpeed"`
-	TargetTime  Quantity `json:"targetTime,omitzero"`
+	Label       string          `json:"label,omitzero"`
+	GroundSpeed Quantity        `json:"groundSpeed"`
+	TargetTime  Quantity        `json:"targetTime,omitzero"`
+	Uncertainty *RunUncertainty `json:"uncertainty,omitzero"`
+}
+
+// RunUncertainty is how well the speed of one run is known, by its instruments.
+type RunUncertainty struct {
+	GroundSpeed UncertaintyResponse `json:"groundSpeed"`
+}
+
+// GroundSpeedUncertainty is how well the members of its names are known.
+type GroundSpeedUncertainty struct {
+	GroundSpeed UncertaintyResponse  `json:"groundSpeed"`
+	Spread      *UncertaintyResponse `json:"spread,omitzero"`
 }
 
 var runTable = objectOf(
@@ -47,17 +64,24 @@ var runTable = objectOf(
 	oneOf("direction", func(r *RunRequest) *string { return &r.Direction }, "out", "back"),
 	require(quantity("courseLength", func(r *RunRequest) *Quantity { return &r.CourseLength }, unit.KindLength)),
 	require(quantity("time", func(r *RunRequest) *Quantity { return &r.Time }, unit.KindTime)),
+	instrumentID("tape", func(r *RunRequest) *string { return &r.Tape }),
+	instrumentID("stopwatch", func(r *RunRequest) *string { return &r.Stopwatch }),
 )
 
-var groundSpeedTable = objectOf(
+var groundSpeedTable = objectOf(measuring(func(r *GroundSpeedRequest) *MeasuringRequest { return &r.MeasuringRequest },
 	list("runs", func(r *GroundSpeedRequest) *[]RunRequest { return &r.Runs }, 1, mostRuns, runTable),
 	quantity("runTolerance", func(r *GroundSpeedRequest) *Quantity { return &r.RunTolerance }, unit.KindRatio),
 	quantity("targetGroundSpeed", func(r *GroundSpeedRequest) *Quantity { return &r.TargetGroundSpeed }, unit.KindSpeed),
 	results(func(r *GroundSpeedRequest) *Results { return &r.Results }),
-)
+)...)
 
 func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedResponse, error) {
-	result, err := calc.GroundSpeed(r.input())
+	in := r.input()
+	var err error
+	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
+		return GroundSpeedResponse{}, err
+	}
+	result, err := calc.GroundSpeed(in)
 	if err != nil {
 		return GroundSpeedResponse{}, err
 	}
@@ -67,7 +91,7 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedRespons
 func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
 	runs := make([]calc.Run, len(r.Runs))
 	for i, x := range r.Runs {
-		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si())}
+		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si()), Tape: x.Tape, Stopwatch: x.Stopwatch}
 		switch x.Direction {
 		case "out":
 			runs[i].Direction = calc.Out
@@ -101,6 +125,17 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 	}
 	if result.Repeatable != calc.NotJudged {
 		a.Spread = percent(result.Spread)
+	}
+	if u := result.Uncertainty; u != nil {
+		a.ConformanceResponse = conformance(ctx, u.Repeatable)
+		a.Uncertainty = &GroundSpeedUncertainty{GroundSpeed: uncertain(&u.GroundSpeed, units.speed)}
+		if result.Repeatable != calc.NotJudged {
+			spread := uncertain(&u.Spread, unit.IDPct)
+			a.Uncertainty.Spread = &spread
+		}
+		for i := range u.Runs {
+			a.Runs[i].Uncertainty = &RunUncertainty{uncertain(&u.Runs[i], units.speed)}
+		}
 	}
 	return a
 }

@@ -68,7 +68,7 @@ func inBoth(t *testing.T, method, path, body string) int {
 
 var (
 	// texts are the members that hold sentences in the reader's language.
-	texts  = regexp.MustCompile(`^(detail|text|verdictDetail|decisionDetail|title)$`)
+	texts  = regexp.MustCompile(`^(detail|text|verdictDetail|conformanceDetail|decisionDetail|title)$`)
 	digits = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
 	dot    = regexp.MustCompile(`(\d)\.(\d)`)
 )

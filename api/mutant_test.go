@@ -91,6 +91,12 @@ func crossField(operation string, e FieldError) bool {
 // nozzleCodes are those of a nozzle that is given by half.
 var nozzleCodes = []string{"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "required /nozzle/sizeRating", "not_rising /pressure"}
 
+// instrumentCodes are those of instruments and of what names them.
+var instrumentCodes = []string{
+	"unknown_instrument ", "wrong_instrument ", "instrument_not_named ", "duplicate_id /id", "stopwatch_only /reactionTime",
+	"wrong_quantity /resolution/unit", "required /id",
+}
+
 // crossFieldCodes lists, by operation, code and end of pointer.
 var crossFieldCodes = map[string][]string{
 	"application-rate": {
@@ -99,17 +105,20 @@ var crossFieldCodes = map[string][]string{
 		"all_four_given /applicationRate", "rate_basis_required /rateBasis", "above_label_maximum /targetApplicationRate",
 		"required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "required /nozzle/size", "not_rising /pressure",
 		"required /sprayPressure", "required /nozzles", "required /width", "required /rowSpacing",
+		"required /nozzleFlowRate", "required /groundSpeed", "required /sprayedWidthPerNozzle", "required /applicationRate",
 	},
-	"field-capacity":    {"required /tankVolume", "required /applicationRate"},
-	"pump-demand":       append([]string{"required /nozzles", "required /nozzleFlowRate", "required /sprayPressure", "required /tankVolume", "required /groundSpeed", "required /width"}, nozzleCodes...),
-	"meter-calibration": {"wrong_quantity /indicated/unit", "wrong_quantity /measured/unit", "wrong_quantity /per/unit", "required /indicated"},
-	"area-check":        {"required /area", "required /courseLength", "required /width"},
-	"convert":           {"wrong_quantity /to"},
-	"nozzle-flow":       {"pressure_required /sprayPressure", "required /sprayPressure"},
+	"field-capacity":      {"required /tankVolume", "required /applicationRate"},
+	"pump-demand":         append([]string{"required /nozzles", "required /nozzleFlowRate", "required /sprayPressure", "required /tankVolume", "required /groundSpeed", "required /width"}, nozzleCodes...),
+	"meter-calibration":   {"wrong_quantity /indicated/unit", "wrong_quantity /measured/unit", "wrong_quantity /per/unit", "required /indicated"},
+	"area-check":          {"required /area", "required /courseLength", "required /width", "required /expectedApplicationRate"},
+	"convert":             {"wrong_quantity /to"},
+	"ground-speed":        instrumentCodes,
+	"pressure-uniformity": instrumentCodes,
+	"nozzle-flow":         append([]string{"pressure_required /sprayPressure", "required /sprayPressure"}, instrumentCodes...),
 	"nozzle-acceptance": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 		"rated_basis_only /tolerance/basis",
-	}, nozzleCodes...),
+	}, append(nozzleCodes, instrumentCodes...)...),
 	"tank-loads": {
 		"usable_above_tank /usableVolume", "residual_too_large /residualVolume", "required /treatedArea", "required /fieldArea",
 		"required /width", "required /rowSpacing", "area_basis_required /areaBasis", "too_many_loads /tankVolume",
@@ -138,7 +147,7 @@ var crossFieldCodes = map[string][]string{
 		"outside_spray_volume_range /target/applicationRate", "unknown_label /label", "duplicate_label /label", "required /machine/engineSpeed",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size", "out_of_range /planning",
 		"unknown_label /replaces", "incomplete_follow_up ", "required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",
-	}, nozzleCodes...),
+	}, append(nozzleCodes, instrumentCodes...)...),
 }
 
 // mutate changes one to three things in a JSON text.

@@ -16,6 +16,8 @@ type NozzleAcceptanceRequest struct {
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
 	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero"`
 	ReplaceAllAbove   Quantity                 `json:"replaceAllAbove,omitzero"`
+	Gauge             string                   `json:"gauge,omitzero"`
+	MeasuringRequest
 	Results
 }
 
@@ -66,7 +68,8 @@ var toleranceTable = objectOf(
 	oneOf("basis", func(t *ToleranceRequest) *string { return &t.Basis }, "rated", "mean", "both"),
 )
 
-var nozzleAcceptanceTable = objectOf(
+var nozzleAcceptanceTable = objectOf(measuring(func(r *NozzleAcceptanceRequest) *MeasuringRequest { return &r.MeasuringRequest },
+	instrumentID("gauge", func(r *NozzleAcceptanceRequest) *string { return &r.Gauge }),
 	nested("nozzle", func(r *NozzleAcceptanceRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
 	quantity("sprayPressure", func(r *NozzleAcceptanceRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
 	list("catches", func(r *NozzleAcceptanceRequest) *[]AcceptanceCatchRequest { return &r.Catches }, 1, mostCatches, acceptanceCatchTable),
@@ -74,13 +77,18 @@ var nozzleAcceptanceTable = objectOf(
 	count("catchPointsOnBoom", func(r *NozzleAcceptanceRequest) *int { return &r.CatchPointsOnBoom }, 1, mostCatchPoints),
 	quantity("replaceAllAbove", func(r *NozzleAcceptanceRequest) *Quantity { return &r.ReplaceAllAbove }, unit.KindRatio),
 	results(func(r *NozzleAcceptanceRequest) *Results { return &r.Results }),
-)
+)...)
 
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
 	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Catches", r.Catches)...); unread != nil {
 		return NozzleAcceptanceResponse{}, unread
 	}
-	result, err := calc.NozzleAcceptance(r.input())
+	in := r.input()
+	var err error
+	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
+		return NozzleAcceptanceResponse{}, err
+	}
+	result, err := calc.NozzleAcceptance(in)
 	if err != nil {
 		return NozzleAcceptanceResponse{}, err
 	}
@@ -94,6 +102,7 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 		Catches:           make([]calc.AcceptanceCatch, len(r.Catches)),
 		Tolerance:         calc.OutputTolerance{Limit: unit.Ratio(r.Tolerance.Limit.si()), Basis: basis(r.Tolerance.Basis)},
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
+		Gauge:             r.Gauge,
 		ReplaceAllAbove:   unit.Ratio(r.ReplaceAllAbove.si()),
 	}
 	for i := range r.Catches {

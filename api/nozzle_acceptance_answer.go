@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
@@ -19,6 +20,7 @@ type NozzleAcceptanceResponse struct {
 	Catches                 []AcceptanceCatchResponse `json:"catches"`
 	MeanNozzleFlowRate      Quantity                  `json:"meanNozzleFlowRate,omitzero"`
 	CoefficientOfVariation  Quantity                  `json:"coefficientOfVariation,omitzero"`
+	Uncertainty             *RoundUncertainty         `json:"uncertainty,omitzero"`
 	SideMeans               []SideMeanResponse        `json:"sideMeans,omitzero"`
 	LargestHiddenDeviation  Quantity                  `json:"largestHiddenDeviation,omitzero"`
 	CatchesTested           int                       `json:"catchesTested"`
@@ -51,9 +53,24 @@ type AcceptanceCatchResponse struct {
 	DeviationFromRated       Quantity `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        Quantity `json:"deviationFromMean,omitzero"`
 	Status                   string   `json:"status"`
-	AcceptableFlowRate       Range    `json:"acceptableFlowRate,omitzero"`
-	AcceptableVolume         Range    `json:"acceptableVolume,omitzero"`
-	LargestHiddenDeviation   Quantity `json:"largestHiddenDeviation,omitzero"`
+	ConformanceResponse
+	Uncertainty            *CatchUncertainty `json:"uncertainty,omitzero"`
+	AcceptableFlowRate     Range             `json:"acceptableFlowRate,omitzero"`
+	AcceptableVolume       Range             `json:"acceptableVolume,omitzero"`
+	LargestHiddenDeviation Quantity          `json:"largestHiddenDeviation,omitzero"`
+}
+
+// RoundUncertainty is how well the members of its names are known.
+type RoundUncertainty struct {
+	MeanNozzleFlowRate     UncertaintyResponse `json:"meanNozzleFlowRate,omitzero"`
+	CoefficientOfVariation UncertaintyResponse `json:"coefficientOfVariation,omitzero"`
+}
+
+// CatchUncertainty is the same of one catch.
+type CatchUncertainty struct {
+	NozzleFlowRate     UncertaintyResponse `json:"nozzleFlowRate"`
+	DeviationFromRated UncertaintyResponse `json:"deviationFromRated,omitzero"`
+	DeviationFromMean  UncertaintyResponse `json:"deviationFromMean,omitzero"`
 }
 
 // SideMeanResponse is the mean of one side of the boom.
@@ -122,6 +139,16 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	for i := range x.Catches {
 		a.Catches[i] = r.catchAnswer(i, &x, units)
+	}
+	if u := x.Uncertainty; u != nil {
+		a.Uncertainty = &RoundUncertainty{uncertain(&u.MeanNozzleFlowRate, units.flow), uncertain(&u.CoefficientOfVariation, unit.IDPct)}
+		for i := range u.Catches {
+			c := &u.Catches[i]
+			a.Catches[i].ConformanceResponse = conformance(ctx, c.Within)
+			a.Catches[i].Uncertainty = &CatchUncertainty{
+				uncertain(&c.NozzleFlowRate, units.flow), uncertain(&c.DeviationFromRated, unit.IDPct), uncertain(&c.DeviationFromMean, unit.IDPct),
+			}
+		}
 	}
 	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none
 	for _, s := range x.Sides {

@@ -12,6 +12,8 @@ type NozzleFlowRequest struct {
 	Catches       []CatchRequest      `json:"catches" validate:"required"`
 	SprayPressure Quantity            `json:"sprayPressure,omitzero"`
 	PredictAt     []PredictionRequest `json:"predictAt,omitzero"`
+	Gauge         string              `json:"gauge,omitzero"`
+	MeasuringRequest
 	Results
 }
 
@@ -28,15 +30,17 @@ type NozzleFlowResponse struct {
 	MeanNozzleFlowRate Quantity                 `json:"meanNozzleFlowRate"`
 	PressureExponent   PressureExponentResponse `json:"pressureExponent"`
 	Predicted          []PredictedResponse      `json:"predicted,omitzero"`
+	Uncertainty        *MeanFlowUncertainty     `json:"uncertainty,omitzero"`
 	Warnings           []warning                `json:"warnings,omitzero"`
 	Cautions           []notice                 `json:"cautions"`
 }
 
 // CatchFlowResponse is the flow of one catch.
 type CatchFlowResponse struct {
-	Label          string   `json:"label,omitzero"`
-	FlowRate       Quantity `json:"flowRate"`
-	NozzleFlowRate Quantity `json:"nozzleFlowRate"`
+	Label          string           `json:"label,omitzero"`
+	FlowRate       Quantity         `json:"flowRate"`
+	NozzleFlowRate Quantity         `json:"nozzleFlowRate"`
+	Uncertainty    *FlowUncertainty `json:"uncertainty,omitzero"`
 }
 
 // PressureExponentResponse is the n of q = k p^n, and where it is from.
@@ -48,7 +52,18 @@ type PressureExponentResponse struct {
 // PredictedResponse repeats a condition and says what a nozzle gives then.
 type PredictedResponse struct {
 	PredictionRequest
-	NozzleFlowRate Quantity `json:"nozzleFlowRate"`
+	NozzleFlowRate Quantity         `json:"nozzleFlowRate"`
+	Uncertainty    *FlowUncertainty `json:"uncertainty,omitzero"`
+}
+
+// FlowUncertainty is how well the flow of one nozzle is known.
+type FlowUncertainty struct {
+	NozzleFlowRate UncertaintyResponse `json:"nozzleFlowRate"`
+}
+
+// MeanFlowUncertainty is how well the mean is known.
+type MeanFlowUncertainty struct {
+	MeanNozzleFlowRate UncertaintyResponse `json:"meanNozzleFlowRate"`
 }
 
 // mostPredictions is how many conditions one request may ask for.
@@ -60,15 +75,21 @@ var predictionTable = objectOf(
 	quantity("liquidDensity", func(p *PredictionRequest) *Quantity { return &p.LiquidDensity }, unit.KindDensity),
 )
 
-var nozzleFlowTable = objectOf(
+var nozzleFlowTable = objectOf(measuring(func(r *NozzleFlowRequest) *MeasuringRequest { return &r.MeasuringRequest },
+	instrumentID("gauge", func(r *NozzleFlowRequest) *string { return &r.Gauge }),
 	list("catches", func(r *NozzleFlowRequest) *[]CatchRequest { return &r.Catches }, 1, mostCatches, catchTable),
 	quantity("sprayPressure", func(r *NozzleFlowRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
 	list("predictAt", func(r *NozzleFlowRequest) *[]PredictionRequest { return &r.PredictAt }, 0, mostPredictions, predictionTable),
 	results(func(r *NozzleFlowRequest) *Results { return &r.Results }),
-)
+)...)
 
 func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, error) {
-	result, err := calc.NozzleFlow(r.input())
+	in := r.input()
+	var err error
+	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
+		return NozzleFlowResponse{}, err
+	}
+	result, err := calc.NozzleFlow(in)
 	if err != nil {
 		return NozzleFlowResponse{}, err
 	}
@@ -79,6 +100,7 @@ func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {
 	in := calc.NozzleFlowInput{
 		Catches:       make([]calc.Catch, len(r.Catches)),
 		SprayPressure: unit.Pressure(r.SprayPressure.si()),
+		Gauge:         r.Gauge,
 		PredictAt:     make([]calc.Prediction, len(r.PredictAt)),
 	}
 	for i := range r.Catches {
@@ -114,7 +136,16 @@ func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.Noz
 		}
 	}
 	for i, q := range result.Predicted {
-		a.Predicted = append(a.Predicted, PredictedResponse{r.PredictAt[i], in(q, units.flow)})
+		a.Predicted = append(a.Predicted, PredictedResponse{PredictionRequest: r.PredictAt[i], NozzleFlowRate: in(q, units.flow)})
+	}
+	if u := result.Uncertainty; u != nil {
+		a.Uncertainty = &MeanFlowUncertainty{uncertain(&u.MeanNozzleFlowRate, units.flow)}
+		for i := range u.NozzleFlowRates {
+			a.Catches[i].Uncertainty = &FlowUncertainty{uncertain(&u.NozzleFlowRates[i], units.flow)}
+		}
+		for i := range u.Predicted {
+			a.Predicted[i].Uncertainty = &FlowUncertainty{uncertain(&u.Predicted[i], units.flow)}
+		}
 	}
 	return a
 }

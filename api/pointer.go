@@ -42,6 +42,9 @@ func refused(v calc.Invalid) *refusal {
 	for _, x := range v {
 		e := FieldError{Pointer: pointer(x.Field), Code: x.Code}
 		switch {
+		case x.Allowed != "":
+			e.Allowed = strings.Split(x.Allowed, "\n")
+			e.wording, e.args = x.Code+"_allowed", []any{words(e.Allowed)}
 		case x.Because != "":
 			e.wording, e.args = x.Code+"_because", []any{memberPath(x.Because)}
 		case x.Instead != "":

@@ -14,6 +14,7 @@ type PressureUniformityRequest struct {
 	TargetPressure Quantity         `json:"targetPressure,omitzero"`
 	MaxDifference  Quantity         `json:"maxDifference,omitzero"`
 	PressureRange  Range            `json:"pressureRange,omitzero"`
+	MeasuringRequest
 	Results
 }
 
@@ -22,22 +23,26 @@ type ReadingRequest struct {
 	Label    string   `json:"label,omitzero"`
 	Position string   `json:"position,omitzero"`
 	Pressure Quantity `json:"pressure"`
+	Gauge    string   `json:"gauge,omitzero"`
 }
 
 // PressureUniformityResponse is the answer.
 type PressureUniformityResponse struct {
-	Highest                   Quantity                     `json:"highest"`
-	Lowest                    Quantity                     `json:"lowest"`
-	Mean                      Quantity                     `json:"mean"`
-	Spread                    Quantity                     `json:"spread"`
-	MaxDifference             Quantity                     `json:"maxDifference"`
-	WithinTolerance           *bool                        `json:"withinTolerance,omitzero"`
+	Highest         Quantity `json:"highest"`
+	Lowest          Quantity `json:"lowest"`
+	Mean            Quantity `json:"mean"`
+	Spread          Quantity `json:"spread"`
+	MaxDifference   Quantity `json:"maxDifference"`
+	WithinTolerance *bool    `json:"withinTolerance,omitzero"`
+	ConformanceResponse
+	Uncertainty               *PressureUncertainty         `json:"uncertainty,omitzero"`
 	FlowSpread                Quantity                     `json:"flowSpread"`
 	FlowSpreadAtMaxDifference Quantity                     `json:"flowSpreadAtMaxDifference,omitzero"`
 	CabOffset                 Quantity                     `json:"cabOffset,omitzero"`
 	CabPressureForTarget      CabPressureForTargetResponse `json:"cabPressureForTarget,omitzero"`
 	Readings                  []ReadingResponse            `json:"readings"`
 	MeanWithinRange           *bool                        `json:"meanWithinRange,omitzero"`
+	MeanConformance           *ConformanceResponse         `json:"meanConformance,omitzero"`
 	Warnings                  []warning                    `json:"warnings,omitzero"`
 	NextSteps                 []notice                     `json:"nextSteps,omitzero"`
 	Cautions                  []notice                     `json:"cautions"`
@@ -53,26 +58,46 @@ type CabPressureForTargetResponse struct {
 // ReadingResponse repeats a reading and holds it against the nozzle's range.
 type ReadingResponse struct {
 	ReadingRequest
-	WithinRange *bool `json:"withinRange,omitzero"`
+	WithinRange *bool               `json:"withinRange,omitzero"`
+	Uncertainty *ReadingUncertainty `json:"uncertainty,omitzero"`
+}
+
+// ReadingUncertainty is how well one reading is known, by its gauge.
+type ReadingUncertainty struct {
+	Pressure UncertaintyResponse `json:"pressure"`
+}
+
+// PressureUncertainty is how well the members of its names are known.
+type PressureUncertainty struct {
+	Mean       UncertaintyResponse `json:"mean"`
+	Spread     UncertaintyResponse `json:"spread,omitzero"`
+	FlowSpread UncertaintyResponse `json:"flowSpread,omitzero"`
+	CabOffset  UncertaintyResponse `json:"cabOffset,omitzero"`
 }
 
 var readingTable = objectOf(
 	label("label", func(r *ReadingRequest) *string { return &r.Label }, longestLabel),
 	oneOf("position", func(r *ReadingRequest) *string { return &r.Position }, "left", "center", "right"),
 	require(quantity("pressure", func(r *ReadingRequest) *Quantity { return &r.Pressure }, unit.KindPressure)),
+	instrumentID("gauge", func(r *ReadingRequest) *string { return &r.Gauge }),
 )
 
-var pressureUniformityTable = objectOf(
+var pressureUniformityTable = objectOf(measuring(func(r *PressureUniformityRequest) *MeasuringRequest { return &r.MeasuringRequest },
 	list("readings", func(r *PressureUniformityRequest) *[]ReadingRequest { return &r.Readings }, 1, mostReadings, readingTable),
 	quantity("cabPressure", func(r *PressureUniformityRequest) *Quantity { return &r.CabPressure }, unit.KindPressure),
 	quantity("targetPressure", func(r *PressureUniformityRequest) *Quantity { return &r.TargetPressure }, unit.KindPressure),
 	quantity("maxDifference", func(r *PressureUniformityRequest) *Quantity { return &r.MaxDifference }, unit.KindPressure),
 	nested("pressureRange", func(r *PressureUniformityRequest) *Range { return &r.PressureRange }, pressureRangeTable),
 	results(func(r *PressureUniformityRequest) *Results { return &r.Results }),
-)
+)...)
 
 func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityResponse, error) {
-	result, err := calc.PressureUniformity(r.input())
+	in := r.input()
+	var err error
+	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
+		return PressureUniformityResponse{}, err
+	}
+	result, err := calc.PressureUniformity(in)
 	if err != nil {
 		return PressureUniformityResponse{}, err
 	}
@@ -80,12 +105,13 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 }
 
 func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
-	readings := make([]unit.Pressure, len(r.Readings))
+	readings, gauges := make([]unit.Pressure, len(r.Readings)), make([]string, len(r.Readings))
 	for i, x := range r.Readings {
-		readings[i] = unit.Pressure(x.Pressure.si())
+		readings[i], gauges[i] = unit.Pressure(x.Pressure.si()), x.Gauge
 	}
 	return calc.PressureUniformityInput{
 		Readings:       readings,
+		Gauges:         gauges,
 		MaxDifference:  unit.Pressure(r.MaxDifference.si()),
 		CabPressure:    unit.Pressure(r.CabPressure.si()),
 		TargetPressure: unit.Pressure(r.TargetPressure.si()),
@@ -127,6 +153,19 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		a.Readings[i].ReadingRequest = x
 		if result.ReadingInRange != nil {
 			a.Readings[i].WithinRange = within(result.ReadingInRange[i])
+		}
+	}
+	if u := result.Uncertainty; u != nil {
+		a.ConformanceResponse = conformance(ctx, u.Even)
+		a.Uncertainty = &PressureUncertainty{
+			uncertain(&u.Mean, units.pressure), uncertain(&u.Spread, units.pressure), uncertain(&u.FlowSpread, unit.IDPct), uncertain(&u.CabOffset, units.pressure),
+		}
+		if result.MeanInRange != calc.NotJudged {
+			mean := conformance(ctx, u.MeanInRange)
+			a.MeanConformance = &mean
+		}
+		for i := range u.Readings {
+			a.Readings[i].Uncertainty = &ReadingUncertainty{uncertain(&u.Readings[i], units.pressure)}
 		}
 	}
 	return a

@@ -32,7 +32,7 @@ func TestRefusalsNameTheOtherMember(t *testing.T) {
 		"nothing to predict":      {"nozzle-flow", `{"catches":[{"volume":{"value":1,"unit":"L"},"time":{"value":60,"unit":"s"}}],"predictAt":[{}]}`, "#/predictAt/0/sprayPressure", "give instead: relativeDensity, liquidDensity."},
 		"bed without nozzles":     {"calibrations", `{"machine":{"bedWidth":{"value":40,"unit":"in"}}}`, "#/machine/nozzlesPerBed", "and machine.bedWidth cannot"},
 		"bare number":             {"ground-speed", `{"runs":[{"courseLength":100}]}`, "#/runs/0/courseLength", "value and a text as unit, one of: ft, in,"},
-		"list of numbers":         {"pressure-uniformity", `{"readings":[60]}`, "#/readings/0", "members out of: label, position, pressure."},
+		"list of numbers":         {"pressure-uniformity", `{"readings":[60]}`, "#/readings/0", "members out of: label, position, pressure, gauge."},
 		"number in quotes":        {"application-rate", `{"nozzles":"3"}`, "#/nozzles", "without quotes"},
 		"half a nozzle":           {"application-rate", `{"nozzles":2.5}`, "#/nozzles", "a whole number"},
 		"one run":                 {"ground-speed", `{"runs":{}}`, "#/runs", "in square brackets"},

@@ -76,6 +76,13 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			}
 		}
 	}
+	for kind, list := range map[string][]string{"measurement.": measurementWords[:], "instrument.": instrumentWords, "too_close.": howWords[:]} {
+		for _, word := range list {
+			if !text.Has(kind + word) {
+				t.Errorf("%s%s has no words", kind, word)
+			}
+		}
+	}
 	for _, key := range selectionDetails {
 		if !text.Has(key) {
 			t.Errorf("%s has no words", key)

@@ -42,6 +42,8 @@ type ApplicationRateInput struct {
 	// RateBasis tells which area the target and the label mean. It must be given
 	// with RowSpacing, since the two then differ; otherwise they are the same.
 	RateBasis RateBasis
+	// StandardUncertainties are those of the figures given, where they are known.
+	StandardUncertainties RateStandards
 }
 
 // A RateBasis is the area that a rate refers to.
@@ -85,6 +87,8 @@ type ApplicationRateResult struct {
 	// little, and NotJudged without one.
 	LabelVerdict Verdict
 	Warnings     []Warning
+
+	Uncertainty *RateUncertainty // nil where nothing is known of it
 }
 
 // Codes of violations of ApplicationRate.
@@ -160,7 +164,21 @@ func ApplicationRate(in ApplicationRateInput) (ApplicationRateResult, error) {
 	}
 	r.judge(in)
 	r.warn(in)
+	r.Uncertainty = r.uncertainty(&in)
 	return r, nil
+}
+
+// solvedFor is the first of the four that is missing, in the order of Solved.
+func (in ApplicationRateInput) solvedFor() Solved {
+	switch {
+	case in.ApplicationRate == 0:
+		return SolvedApplicationRate
+	case in.NozzleFlowRate == 0 && !in.Nozzle.given():
+		return SolvedNozzleFlowRate
+	case in.GroundSpeed == 0:
+		return SolvedGroundSpeed
+	}
+	return SolvedWidth
 }
 
 // solve fills the four. The input has passed its check, so one is missing.

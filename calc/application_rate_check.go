@@ -55,7 +55,7 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 
 // checkFour counts how many of the four are there, rightly or wrongly given.
 func (in ApplicationRateInput) checkFour(v *Invalid) {
-	missing, count := "", 0
+	missing, count, solved := "", 0, Solved(0)
 	for _, f := range [...]struct {
 		name  string
 		given bool
@@ -77,7 +77,10 @@ func (in ApplicationRateInput) checkFour(v *Invalid) {
 		v.add(missing, CodeNeedThreeOfFour)
 	case count == 4:
 		v.add("ApplicationRate", CodeAllFourGiven)
+	default:
+		solved = in.solvedFor()
 	}
+	in.StandardUncertainties.check(v, solved)
 }
 
 // checkRows looks at what RowSpacing asks for and what asks for it.

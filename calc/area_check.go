@@ -17,6 +17,8 @@ type AreaCheckInput struct {
 	// RateTolerance is the deviation that still counts as agreement. Zero stands
 	// for DefaultRateTolerance.
 	RateTolerance unit.Ratio
+	// StandardUncertainties are those of the figures given, where they are known.
+	StandardUncertainties AreaStandards
 }
 
 // AreaCheckResult is the rate that the tank tells.
@@ -27,6 +29,8 @@ type AreaCheckResult struct {
 	Deviation       unit.Ratio // (rate - expected) / expected
 	Verdict         Verdict    // NotJudged without an expected rate
 	Warnings        []Warning
+
+	Uncertainty *AreaCheckUncertainty // nil where nothing is known of it
 }
 
 // AreaCheck returns the rate from the volume used,
@@ -65,6 +69,7 @@ func AreaCheck(in AreaCheckInput) (AreaCheckResult, error) {
 	} else if in.RateTolerance != 0 {
 		r.Warnings = append(r.Warnings, Warning{"RateTolerance", WarnToleranceUnused})
 	}
+	r.Uncertainty = r.uncertainty(&in)
 	return r, nil
 }
 
@@ -92,6 +97,7 @@ func (in AreaCheckInput) check() error {
 	}
 	v.optional(float64(in.ExpectedApplicationRate), "ExpectedApplicationRate")
 	v.optional(float64(in.RateTolerance), "RateTolerance")
+	in.StandardUncertainties.check(&v, &in)
 	return v.err()
 }
 

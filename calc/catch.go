@@ -13,6 +13,9 @@ type Catch struct {
 	// SprayPressure is the pressure at this catch, where it was read. Zero leaves
 	// it to the operation's own SprayPressure.
 	SprayPressure unit.Pressure
+	// Jug, Stopwatch and Gauge, of its own SprayPressure, name the instruments; see
+	// Measuring.
+	Jug, Stopwatch, Gauge string
 }
 
 // WarnShortCatch is the warning for a catch below ShortCatch.

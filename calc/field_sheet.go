@@ -32,6 +32,8 @@ type FieldSheetInput struct {
 	// give, on the basis of the target. Its expected rate is filled in.
 	AreaCheck AreaCheckInput
 	Cost      SheetCost
+	// Measuring is what all of it was measured with; the parts have none of their own.
+	Measuring Measuring
 }
 
 // SheetMaintenance is what was seen by eye.
@@ -51,12 +53,14 @@ type Machine struct {
 	BedWidth              unit.Length
 	NozzlesPerBed         int
 	RowSpacing            unit.Length // of beds, centre to centre; zero when the whole width is treated
+	Tape                  string      // that measured them; see Measuring
 }
 
 // SheetOutput is the round of catches.
 type SheetOutput struct {
 	// SprayPressure at the catches. Zero stands for the mean of the readings.
 	SprayPressure     unit.Pressure
+	Gauge             string // that SprayPressure was read from
 	Catches           []AcceptanceCatch
 	Tolerance         OutputTolerance
 	CatchPointsOnBoom int
@@ -135,10 +139,12 @@ const (
 	StepReplaceNozzle                        // one catch
 	StepCatchEachNozzle                      // one catch
 	StepReplaceAllAndRecatch                 // the whole set
+	StepSettleCatch                          // one catch: too close to its limit to be sure
 	StepTimeRuns                             // at least two
 	StepRepeatRuns                           // they differ too much
 	StepGiveWidth                            // width per nozzle, or of a bed and its nozzles
 	StepSetTarget                            // from the label
+	StepSettleRate                           // too close to its limits to be sure
 	StepRepairBeforeRate                     // the rate of a boom not in order cannot be corrected
 	StepChoosePlan                           // from the correction
 	StepCalibrateController                  // it holds the rate
@@ -171,6 +177,7 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	var r FieldSheetResult
 	var v Invalid
 	in.Pressure.PressureRange = in.Nozzle.PressureRange
+	in.Pressure.Measuring, in.Speed.Measuring = in.Measuring, in.Measuring
 	if len(in.Maintenance.Beds) > 0 {
 		decisions, open, err := JudgeByEye(in.Maintenance.Beds)
 		v.within("Maintenance", err)
@@ -217,9 +224,13 @@ func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleA
 	a := NozzleAcceptanceInput{
 		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
 		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
+		Gauge: in.Output.Gauge, Measuring: in.Measuring,
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean
+		if pressure.Uncertainty != nil {
+			a.pressureErrors = &pressure.Uncertainty.mean
+		}
 	}
 	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && len(a.Catches) > 1 {
 		a.Nozzle = Nozzle{} // nothing to move its rating to: the mean has to do
@@ -254,6 +265,8 @@ func (v *Invalid) within(part string, err error) {
 	violations, _ := err.(Invalid)
 	for _, x := range violations {
 		switch {
+		case strings.HasPrefix(x.Field, "Instruments"), strings.HasPrefix(x.Field, "Repeatability"):
+			continue // the sheet checks its own
 		case strings.HasPrefix(x.Field, "PressureRange"):
 			x.Field = "Nozzle." + x.Field
 		case !strings.HasPrefix(x.Field, "Nozzle"):

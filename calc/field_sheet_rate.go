@@ -21,6 +21,10 @@ func (in FieldSheetInput) check() Invalid {
 	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
 		v.needed("Machine.NozzlesPerBed", "Machine.RowSpacing")
 	}
+	in.Measuring.check(&v)
+	if m.Tape != "" || m.hasWidth() || m.RowSpacing != 0 {
+		in.Measuring.names(&v, Tape, m.Tape, func() string { return "Machine.Tape" })
+	}
 	t := in.Target
 	v.optional(float64(t.ApplicationRate), "Target.ApplicationRate")
 	v.optional(float64(t.RateTolerance), "Target.RateTolerance")
@@ -56,7 +60,7 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if in.RelativeDensity != 0 {
 		flow = LiquidFlow(flow, in.RelativeDensity)
 	}
-	x, err := ApplicationRate(ApplicationRateInput{
+	of := ApplicationRateInput{
 		NozzleFlowRate:        flow,
 		GroundSpeed:           r.Speed.GroundSpeed,
 		SprayedWidthPerNozzle: in.Machine.SprayedWidthPerNozzle,
@@ -68,7 +72,8 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 		RateTolerance:         in.Target.RateTolerance,
 		RateBasis:             in.Target.RateBasis,
 		LabelMaximum:          in.Target.LabelMaximum,
-	})
+	}
+	x, err := ApplicationRate(of)
 	if err != nil {
 		return err
 	}
@@ -78,6 +83,9 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	}
 	if x.LabelVerdict == Outside {
 		r.RateStatus = Failed
+	}
+	if in.Measuring.Uncertainty {
+		x.Uncertainty = r.rateUncertainty(&in, &of)
 	}
 	return nil
 }

@@ -92,6 +92,7 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 	for _, a := range r.Output.Actions {
 		r.Steps = append(r.Steps, Step{codes[a.Do], a.Catch, -1})
 	}
+	r.closeCatches()
 	return len(r.Output.Actions) > 0
 }
 
@@ -111,6 +112,7 @@ func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
 	if in.Target.ApplicationRate == 0 {
 		r.step(StepSetTarget)
 	}
+	r.closeRate()
 	if r.Correction == nil {
 		return false
 	}

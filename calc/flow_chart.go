@@ -111,3 +111,16 @@ func (n Nozzle) checkChart() Invalid {
 	}
 	return v
 }
+
+// exponent is the n of q = k p^n about a pressure: that of the two points of a flow
+// chart that it lies between, and a half outside the chart and without one. At a point
+// of the chart it is that of the points below.
+func (n Nozzle) exponent(p unit.Pressure) float64 {
+	for i := 1; i < len(n.FlowChart); i++ {
+		a, b := n.FlowChart[i-1], n.FlowChart[i]
+		if a.Pressure < p && p <= b.Pressure {
+			return math.Log(float64(b.FlowRate/a.FlowRate)) / math.Log(float64(b.Pressure/a.Pressure))
+		}
+	}
+	return SquareRoot
+}

@@ -7,6 +7,8 @@ type Run struct {
 	CourseLength unit.Length
 	Time         unit.Time
 	Direction    Direction
+	// Tape and Stopwatch name the instruments; see Measuring.
+	Tape, Stopwatch string
 }
 
 // Direction is which way along the course a run went.
@@ -29,6 +31,7 @@ type GroundSpeedInput struct {
 	RunTolerance unit.Ratio
 	// TargetGroundSpeed, when given, asks for the time each course should take.
 	TargetGroundSpeed unit.Speed
+	Measuring         Measuring
 }
 
 // GroundSpeedResult is the speed and how well the runs agree.
@@ -42,6 +45,8 @@ type GroundSpeedResult struct {
 	RunTolerance unit.Ratio   // the one applied
 	Repeatable   Verdict      // NotJudged for one run
 	Warnings     []Warning
+
+	Uncertainty *GroundSpeedUncertainty // nil unless asked for
 }
 
 // Warning codes of GroundSpeed.
@@ -109,15 +114,19 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 		}
 	}
 	r.GroundSpeed = unit.Speed(float64(r.TotalLength) / float64(r.TotalTime))
-	if len(in.Runs) == 1 {
+	switch {
+	case len(in.Runs) == 1:
 		r.Warnings = append(r.Warnings, Warning{"Runs", WarnSingleRun})
-		return r, nil
+	default:
+		if in.oneWay() {
+			r.Warnings = append(r.Warnings, Warning{"Runs", WarnOneDirection})
+		}
+		r.Spread = unit.Ratio(difference(float64(high), float64(low)) / float64(r.GroundSpeed))
+		r.Repeatable = judge(float64(r.Spread), float64(r.RunTolerance))
 	}
-	if in.oneWay() {
-		r.Warnings = append(r.Warnings, Warning{"Runs", WarnOneDirection})
+	if in.Measuring.Uncertainty {
+		r.Uncertainty = r.uncertainty(in)
 	}
-	r.Spread = unit.Ratio(difference(float64(high), float64(low)) / float64(r.GroundSpeed))
-	r.Repeatable = judge(float64(r.Spread), float64(r.RunTolerance))
 	return r, nil
 }
 
@@ -133,6 +142,7 @@ func (in GroundSpeedInput) oneWay() bool {
 
 func (in GroundSpeedInput) check() error {
 	var v Invalid
+	in.Measuring.check(&v)
 	if len(in.Runs) == 0 {
 		v.add("Runs", CodeTooFew)
 	}
@@ -143,6 +153,8 @@ func (in GroundSpeedInput) check() error {
 		if !sound(float64(run.Time)) || run.Time == 0 {
 			v.positive(float64(run.Time), at("Runs", i, "Time"))
 		}
+		in.Measuring.names(&v, Tape, run.Tape, func() string { return at("Runs", i, "Tape") })
+		in.Measuring.names(&v, Stopwatch, run.Stopwatch, func() string { return at("Runs", i, "Stopwatch") })
 	}
 	v.optional(float64(in.RunTolerance), "RunTolerance")
 	v.optional(float64(in.TargetGroundSpeed), "TargetGroundSpeed")

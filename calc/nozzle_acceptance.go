@@ -17,6 +17,12 @@ type NozzleAcceptanceInput struct {
 	// ReplaceAllAbove is the share outside above which all nozzles are replaced.
 	// Zero stands for DefaultReplaceAllAbove.
 	ReplaceAllAbove unit.Ratio
+	// Gauge names the one that SprayPressure was read from; see Measuring.
+	Gauge     string
+	Measuring Measuring
+
+	// pressureErrors are those of a SprayPressure that is a mean of readings.
+	pressureErrors *propagation
 }
 
 // An AcceptanceCatch is a catch with its place on the boom.
@@ -91,6 +97,8 @@ type NozzleAcceptanceResult struct {
 	Sampling                 SamplingResult // what the catches tell of the whole boom
 	Outliers                 []Outlier      // catches to make again, Value being the catch
 	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
+
+	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
 	boomMean unit.FlowRate // MeanNozzleFlowRate with the drops of different nozzles among them
 }
@@ -241,6 +249,9 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
+	if in.Measuring.Uncertainty {
+		r.Uncertainty = r.uncertainty(&in)
+	}
 	err := r.sample(in)
 	return r, err
 }
@@ -291,11 +302,16 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	}
 	for i := range in.Catches {
 		v.catch(&in.Catches[i].Catch, "Catches", i)
+		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
 		if in.Catches[i].Position > Right {
 			v.add(at("Catches", i, "Position"), CodeNotAllowed)
 		}
 	}
 	in.checkDrops(&v)
+	in.Measuring.check(&v)
+	if in.pressureErrors == nil {
+		in.Measuring.common(&v, in.SprayPressure, in.Gauge)
+	}
 	low, high, all := in.pressures()
 	if !all && (in.Nozzle.given() || mixed > 0 || difference(float64(high), float64(low)) != 0) {
 		v.add("SprayPressure", CodePressureRequired)

@@ -15,6 +15,9 @@ type NozzleFlowInput struct {
 	SprayPressure unit.Pressure
 	// PredictAt asks for the flow under other conditions. It may be empty.
 	PredictAt []Prediction
+	// Gauge names the one that SprayPressure was read from; see Measuring.
+	Gauge     string
+	Measuring Measuring
 }
 
 // A Prediction is a condition under which the flow of one nozzle is wanted: a
@@ -37,6 +40,8 @@ type NozzleFlowResult struct {
 	ExponentFitted bool
 	Predicted      []unit.FlowRate // of one nozzle, in the order of PredictAt
 	Warnings       []Warning
+
+	Uncertainty *NozzleFlowUncertainty // nil unless asked for
 }
 
 // Warning codes of NozzleFlow, beside WarnShortCatch.
@@ -110,6 +115,9 @@ func NozzleFlow(in NozzleFlowInput) (NozzleFlowResult, error) {
 		r.fit(in)
 	}
 	r.predict(in, low, high, nozzles)
+	if in.Measuring.Uncertainty {
+		r.Uncertainty = r.uncertainty(&in)
+	}
 	return r, nil
 }
 
@@ -210,6 +218,11 @@ func (in NozzleFlowInput) check() error {
 	var v Invalid
 	v.catches(in.Catches, "Catches")
 	v.optional(float64(in.SprayPressure), "SprayPressure")
+	in.Measuring.check(&v)
+	in.Measuring.common(&v, in.SprayPressure, in.Gauge)
+	for i := range in.Catches {
+		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
+	}
 	for i := range in.PredictAt {
 		in.PredictAt[i].check(&v, i)
 	}

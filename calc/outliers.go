@@ -62,13 +62,13 @@ func Outliers(values []float64) []Outlier {
 	if len(values) < FewestForOutliers {
 		return nil
 	}
-	s := scatterOf(values, -1)
+	s := placingOf(values, -1)
 	if s.sd == 0 {
 		return nil
 	}
 	if i, g, apart := s.furthest(values); apart {
 		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values))}}
-		if rest := scatterOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
+		if rest := placingOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
 			if i, g, apart := rest.furthest(values); apart {
 				found = append(found, Outlier{i, SingleOutlier, g, CriticalGrubbs(len(values) - 1)})
 			}
@@ -112,15 +112,15 @@ func standsApart(share, n, directions float64) bool {
 	return directions*mathext.RegIncBeta((n-2)/2, 0.5, math.Max(1-share, 0)) < float64(OutlierSignificance)
 }
 
-// A scatter is how values lie about their mean.
-type scatter struct {
+// A placing is how values lie about their mean.
+type placing struct {
 	n, mean, sd     float64
 	lowest, highest int
 }
 
-// scatterOf looks at all values but one; -1 for all of them.
-func scatterOf(values []float64, without int) scatter {
-	s := scatter{lowest: -1}
+// placingOf looks at all values but one; -1 for all of them.
+func placingOf(values []float64, without int) placing {
+	s := placing{lowest: -1}
 	for i, x := range values {
 		if i == without {
 			continue
@@ -153,7 +153,7 @@ func scatterOf(values []float64, without int) scatter {
 
 // furthest is the value furthest from the mean, how many standard deviations that
 // is, and whether it stands apart.
-func (s scatter) furthest(values []float64) (i int, g float64, apart bool) {
+func (s placing) furthest(values []float64) (i int, g float64, apart bool) {
 	i = s.highest
 	if s.mean-values[s.lowest] > values[s.highest]-s.mean {
 		i = s.lowest

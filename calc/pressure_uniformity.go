@@ -21,6 +21,9 @@ type PressureUniformityInput struct {
 	TargetPressure unit.Pressure
 	// PressureRange is the nozzle's own working range. It may be left out.
 	PressureRange PressureRange
+	// Gauges names the gauge of each reading, as far as it goes; see Measuring.
+	Gauges    []string
+	Measuring Measuring
 }
 
 // PressureUniformityResult tells how even the boom is, and what the cab gauge is
@@ -51,6 +54,8 @@ type PressureUniformityResult struct {
 	ReadingInRange []Verdict // in the order of the input; nil without a PressureRange
 	MeanInRange    Verdict   // NotJudged without a PressureRange
 	Warnings       []Warning
+
+	Uncertainty *PressureUncertainty // nil unless asked for
 }
 
 // Warning codes of PressureUniformity, beside WarnPressureOutsideRange.
@@ -123,6 +128,9 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 	}
 	r.compareCab(in)
 	r.compareRange(in)
+	if in.Measuring.Uncertainty {
+		r.Uncertainty = r.uncertainty(&in)
+	}
 	return r, nil
 }
 
@@ -214,7 +222,9 @@ func (in PressureUniformityInput) check() error {
 		if !sound(float64(p)) || p == 0 {
 			v.positive(float64(p), readingPath(i))
 		}
+		in.Measuring.names(&v, Gauge, in.gauge(i), func() string { return readingPath(i) + ".Gauge" })
 	}
+	in.Measuring.check(&v)
 	v.optional(float64(in.MaxDifference), "MaxDifference")
 	v.optional(float64(in.CabPressure), "CabPressure")
 	v.optional(float64(in.TargetPressure), "TargetPressure")

@@ -1,6 +1,10 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"slices"
+
+	"wetrun/calc/unit"
+)
 
 // What people in the trade use where nothing else is asked for. Each is common
 // practice without a published source, or from memory where it says so; every
@@ -66,10 +70,11 @@ type ToleranceSource struct {
 func (s ToleranceSource) Published() bool { return s.Title != "" }
 
 // Tolerances lists the presets: first common practice, of which the defaults come
-// straight from the Default constants, then what sources print. It has no domain
+// straight from the Default constants, then the errors of instruments and how far
+// measurements repeat, then what sources print. It has no domain
 // and no errors; the list is the caller's own.
 func Tolerances() []Tolerance {
-	return append(commonTolerances(), publishedTolerances()...)
+	return slices.Concat(commonTolerances(), instrumentTolerances(), publishedTolerances())
 }
 
 // The members that presets are for.

@@ -30,6 +30,11 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"agitation":         {5, unit.IDPct, true},  // from memory
 		"pump_reserve":      {20, unit.IDPct, true}, // from memory
 		"meter_error":       {5, unit.IDPct, false}, // from memory
+		// Errors of instruments: own judgement, but the jug's, which is published.
+		"stopwatch_resolution": {0.01, unit.IDS, true}, "stopwatch_scale_error": {0.01, unit.IDPct, true}, "reaction_time": {0.2, unit.IDS, true},
+		"tape_resolution": {1, unit.IDCm, true}, "tape_scale_error": {0.1, unit.IDPct, true},
+		"jug_resolution": {10, unit.IDML, true}, "gauge_resolution": {0.1, unit.IDBar, true}, "gauge_scale_error": {5, unit.IDPct, true},
+		"runs_repeatability": {1.5, unit.IDPct, true}, "catches_repeatability": {4, unit.IDPct, true}, // from memory
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {
@@ -67,6 +72,7 @@ func TestPublishedTolerances(t *testing.T) {
 		"UF/IFAS Center for Aquatic and Invasive Plants|range Calibration":                     10,
 		"USGA Green Section, Central Region|new_nozzle The 10-Percent":                         10,
 		"Texas winegrape extension worksheet| Airblast":                                        10,
+		"National Sprayer Testing Scheme (United Kingdom), in a trade magazine| On testing":    1,
 	}
 	names := map[string]bool{}
 	for _, x := range calc.Tolerances() {
@@ -91,7 +97,7 @@ func TestPublishedTolerances(t *testing.T) {
 				found = true
 			}
 		}
-		if !found || x.Unit != unit.IDPct || x.Default {
+		if !found || x.Unit != unit.IDPct || x.Default != (x.Name == "jug_scale_error") {
 			t.Errorf("%+v is not what a source prints", x)
 		}
 	}

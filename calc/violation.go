@@ -18,6 +18,9 @@ type Violation struct {
 	Because string
 	// Instead lists, by commas, the fields that would stand in for a required one.
 	Instead string
+	// Allowed lists, a line each, the values that the field may have, where they
+	// depend on the input.
+	Allowed string
 }
 
 // Codes of violations that any function may report.
@@ -26,6 +29,7 @@ const (
 	CodeNotPositive   = "not_positive"   // zero or less where only more than zero makes sense
 	CodeNotFinite     = "not_finite"     // NaN or infinite
 	CodeTooFew        = "too_few"        // fewer items than the calculation needs
+	CodeTooMany       = "too_many"       // more items than it takes
 	CodeConflict      = "conflict"       // given together with something that already says it
 	CodeRangeInverted = "range_inverted" // low is above high
 	CodeNotAllowed    = "not_allowed"    // not one of the values that the field may have

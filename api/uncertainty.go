@@ -1,0 +1,84 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// UncertaintyResponse is how well one member is known.
+type UncertaintyResponse struct {
+	Standard         Quantity `json:"standard"`
+	Expanded         Quantity `json:"expanded"`
+	CoverageFactor   Number   `json:"coverageFactor"`
+	DegreesOfFreedom Number   `json:"degreesOfFreedom,omitzero"`
+}
+
+// uncertain writes an uncertainty in the unit of its member; nothing where there is
+// none.
+func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
+	if u.CoverageFactor == 0 {
+		return a
+	}
+	return UncertaintyResponse{
+		Standard: in(u.Standard, id), Expanded: in(u.Expanded(), id),
+		CoverageFactor: Number(u.CoverageFactor), DegreesOfFreedom: Number(u.DegreesOfFreedom),
+	}
+}
+
+// ConformanceResponse tells how surely a verdict holds.
+type ConformanceResponse struct {
+	ConformanceProbability Quantity              `json:"conformanceProbability,omitzero"`
+	Conformance            string                `json:"conformance,omitzero"`
+	ConformanceDetail      string                `json:"conformanceDetail,omitzero"`
+	MeasureAgain           *MeasureAgainResponse `json:"measureAgain,omitzero"`
+}
+
+// MeasureAgainResponse is what would settle a verdict that is too close.
+type MeasureAgainResponse struct {
+	Measurement string `json:"measurement"`
+	How         string `json:"how"`
+	Instrument  string `json:"instrument,omitzero"`
+	More        int    `json:"more,omitzero"`
+}
+
+// The words of calc's results, in the order of their constants.
+var (
+	conformanceWords = [...]string{"", "within", "outside", "too_close"}
+	measurementWords = [...]string{"runs", "catches", "readings", "width", "nozzle_flow_rate", "ground_speed", "volume_used", "area"}
+	howWords         = [...]string{"again", "longer", "better_instrument"}
+)
+
+// conformance words how surely a verdict holds.
+func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse) {
+	if c.Conformance == calc.ConformanceUnknown {
+		return a
+	}
+	a.ConformanceProbability = percent(c.Probability)
+	a.Conformance = conformanceWords[c.Conformance]
+	if c.Conformance != calc.TooClose {
+		return a
+	}
+	a.MeasureAgain = &MeasureAgainResponse{
+		Measurement: measurementWords[c.Again.Measurement], How: howWords[c.Again.How], More: c.Again.More,
+	}
+	if c.Again.How == calc.BetterInstrument {
+		a.MeasureAgain.Instrument = instrumentWords[c.Again.Instrument]
+	}
+	a.ConformanceDetail = conformanceDetail(text.From(ctx), c.Again)
+	return a
+}
+
+// conformanceDetail says what to do about what is too close.
+func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
+	what := text.Of(lang, "measurement."+measurementWords[again.Measurement])
+	switch {
+	case again.How == calc.BetterInstrument:
+		return text.Of(lang, "too_close.better_instrument", text.Of(lang, "instrument."+instrumentWords[again.Instrument]))
+	case again.More == 0:
+		return text.Of(lang, "too_close."+howWords[again.How], what)
+	}
+	return text.Of(lang, "too_close."+howWords[again.How]+"_more", what, again.More)
+}

@@ -1,0 +1,87 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// names checks the instruments that a catch names: jug and stopwatch, and the gauge
+// where it has a pressure of its own.
+func (c *Catch) names(v *Invalid, m *Measuring, list string, i int) {
+	m.names(v, Jug, c.Jug, func() string { return at(list, i, "Jug") })
+	m.names(v, Stopwatch, c.Stopwatch, func() string { return at(list, i, "Stopwatch") })
+	if c.SprayPressure != 0 || c.Gauge != "" {
+		m.names(v, Gauge, c.Gauge, func() string { return at(list, i, "Gauge") })
+	}
+}
+
+// flowErrors is how the flow of a catch, V / t, follows its jug and its stopwatch.
+func (c *Catch) flowErrors(x *instruments) (p propagation) {
+	p.add(x, 1, x.slot(Jug, c.Jug), float64(c.Volume))
+	p.add(x, -1, x.slot(Stopwatch, c.Stopwatch), float64(c.Time))
+	return p
+}
+
+// pressureErrors adds what the pressure of a catch does, times c: its own gauge, or
+// the common pressure.
+func (c *Catch) pressureErrors(p *propagation, x *instruments, times float64, common *propagation) {
+	if c.SprayPressure != 0 {
+		p.add(x, times, x.slot(Gauge, c.Gauge), float64(c.SprayPressure))
+	} else {
+		p.plus(times, common)
+	}
+}
+
+// readPressure is how one pressure follows the gauge that it was read from; nothing
+// where there is none.
+func readPressure(x *instruments, gauge string, p unit.Pressure) (e propagation) {
+	if p != 0 {
+		e.add(x, 1, x.slot(Gauge, gauge), float64(p))
+	}
+	return e
+}
+
+// A catchMean is how a mean flow follows the catches in it, each by its share of the
+// flow. errors has the scales, and the readings of the catches by kind.
+type catchMean struct {
+	errors   propagation
+	squares  float64 // sum of squared shares
+	readings float64 // what readings add to one catch, as a mean
+	n        int
+}
+
+func (m *catchMean) add(share float64, own *propagation) {
+	m.errors.plus(share, own)
+	m.squares += share * share
+	for _, r := range own.reading {
+		m.readings += r
+	}
+	m.n++
+}
+
+// budget is that of the mean as the flow of the whole boom, of which the share f was
+// caught. What was caught is a sample of the rest, and known up to its readings:
+//
+//	u^2 = (1 - f) s_p^2 x sum of w_i^2 + f x sum of w_i^2 u_i^2 + scales
+//
+// s_p being the pooled scatter of the catches, which has the readings in it, u_i the
+// readings of one catch and w_i its share of the flow. That is the variance of the
+// mean of a sample without replacement (finite population correction, 1 - n / N).
+// seen is the coefficient of variation of n catches; 0 of one.
+func (m *catchMean) budget(prior Prior, seen float64, n int, f float64) (b Budget) {
+	s := prior.pooled(m.readings/float64(m.n), seen*seen, n)
+	if v := (1 - f) * s.variance * m.squares; v > 0 {
+		b[SourceCatches] = Component{math.Sqrt(v), s.freedom}
+	}
+	return b
+}
+
+// left is what is left of the readings of the catches when f of the boom was caught.
+func (m *catchMean) left(f float64) propagation {
+	p := m.errors
+	for k := range p.reading {
+		p.reading[k] *= f
+	}
+	return p
+}

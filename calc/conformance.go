@@ -1,0 +1,80 @@
+package calc
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"wetrun/calc/unit"
+)
+
+// Conformance tells how surely a verdict holds. It never changes the verdict.
+type Conformance uint8
+
+// The degrees of conformance.
+const (
+	ConformanceUnknown Conformance = iota // no uncertainty was asked for, or nothing was judged
+	SurelyWithin                          // with a probability of SureEnough or more
+	SurelyOutside                         // within with 1 - SureEnough or less
+	TooClose                              // neither
+)
+
+// SureEnough is the probability from which something counts as certain: the usual
+// 95 % of an expanded uncertainty.
+const SureEnough = 95 * unit.Percent
+
+// Conformity is the probability that what was judged truly lies within its limits.
+type Conformity struct {
+	Conformance Conformance
+	Probability unit.Ratio
+	// Again is what would settle it; only with TooClose.
+	Again MeasureAgain
+}
+
+// unlimited is the low end of what is judged on one side only.
+var unlimited = math.Inf(-1)
+
+// conformity is the probability that a value lies from low to high, having been
+// measured as x with uncertainty u: that of Student's t at the effective degrees of
+// freedom, shifted and scaled, or of the normal distribution where there is no end to
+// them,
+//
+//	p = F((high - x) / u) - F((low - x) / u)
+//
+// (JCGM 106, 7.2 and A.3; with t, JCGM 101, 6.4.9). Without any uncertainty it is 1 or 0.
+func conformity(x float64, u *Uncertainty, low, high float64) Conformity {
+	var p float64
+	switch {
+	case u.Standard > 0:
+		p = u.below(high-x) - u.below(low-x)
+	case atMost(x, high) && atMost(low, x):
+		p = 1
+	}
+	c := Conformity{Conformance: TooClose, Probability: unit.Ratio(p)}
+	switch {
+	case atMost(float64(SureEnough), p):
+		c.Conformance = SurelyWithin
+	case atMost(p, 1-float64(SureEnough)):
+		c.Conformance = SurelyOutside
+	}
+	return c
+}
+
+// below is the probability that the true value exceeds the measured one by less than d.
+func (u *Uncertainty) below(d float64) float64 {
+	switch {
+	case math.IsInf(d, -1):
+		return 0
+	case u.DegreesOfFreedom == 0:
+		return math.Erfc(-d/u.Standard/math.Sqrt2) / 2
+	}
+	return distuv.StudentsT{Sigma: 1, Nu: u.DegreesOfFreedom}.CDF(d / u.Standard)
+}
+
+// less is the one of two that is the less likely to conform.
+func (c Conformity) less(d Conformity) Conformity {
+	if c.Conformance == ConformanceUnknown || d.Conformance != ConformanceUnknown && d.Probability < c.Probability {
+		return d
+	}
+	return c
+}

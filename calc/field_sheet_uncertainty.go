@@ -1,0 +1,63 @@
+package calc
+
+// rateUncertainty works out how well the rate of a sheet is known, R = q / (v w):
+//
+//	ln R = catches (jug - stopwatch) + runs (stopwatch - tape) - width (tape)
+//
+// so the scale of one stopwatch for catches and runs cancels, and that of one tape for
+// course and width counts twice. The rate per field area has the row spacing in the
+// place of the width. The liquid's density counts as exact.
+//
+// Source: GUM 5.2.2 for errors that several readings share.
+func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationRateInput) *RateUncertainty {
+	x := in.Measuring.set()
+	tape := x.slot(Tape, in.Machine.Tape)
+	with := func(width, rate float64) Uncertainty {
+		p := r.Output.Uncertainty.boom
+		p.plus(-1, &r.Speed.Uncertainty.errors)
+		p.add(x, -1, tape, width)
+		p.settle()
+		b := r.Output.Uncertainty.budget
+		r.Speed.Uncertainty.into(&b)
+		p.into(&b, x)
+		return combine(&b, rate)
+	}
+	width := float64(in.Machine.BedWidth)
+	if width == 0 {
+		width = float64(in.Machine.SprayedWidthPerNozzle)
+	}
+	u := &RateUncertainty{}
+	treated, field := with(width, float64(r.Rate.ApplicationRate)), Uncertainty{}
+	if in.Machine.RowSpacing != 0 {
+		field = with(float64(in.Machine.RowSpacing), float64(r.Rate.FieldApplicationRate))
+	}
+	u.Solved = treated
+	u.rate(r.Rate, of, treated, field, repeats{
+		runs: len(in.Speed.Runs), catches: len(in.Output.Catches), readings: MeasureCatches, lengths: MeasureWidth,
+	})
+	return u
+}
+
+// closeCatches adds a step for each catch that is too close to its limit to be sure,
+// where the round is not to be made anew anyway.
+func (r *FieldSheetResult) closeCatches() {
+	if r.Output == nil || r.Output.Uncertainty == nil || r.Output.Decision == ReplaceAll {
+		return
+	}
+	for i := range r.Output.Uncertainty.Catches {
+		if r.Output.Uncertainty.Catches[i].Within.Conformance == TooClose {
+			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
+		}
+	}
+}
+
+// closeRate adds a step for a rate that is too close to its limits to be sure. One that
+// is surely outside its tolerance is set anew anyway, however near the label's maximum.
+func (r *FieldSheetResult) closeRate() {
+	if r.Rate == nil || r.Rate.Uncertainty == nil {
+		return
+	}
+	if u := r.Rate.Uncertainty; u.Within.Conformance == TooClose || u.UnderLabel.Conformance == TooClose && u.Within.Conformance != SurelyOutside {
+		r.step(StepSettleRate)
+	}
+}

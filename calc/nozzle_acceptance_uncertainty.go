@@ -1,0 +1,225 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// AcceptanceUncertainty is how well a round of catches is known.
+type AcceptanceUncertainty struct {
+	// MeanNozzleFlowRate is of the mean flow as that of the boom: with
+	// CatchPointsOnBoom the part that was not caught is what is not known.
+	MeanNozzleFlowRate     Uncertainty
+	CoefficientOfVariation Uncertainty // zero for one catch, and for catches all alike
+	Catches                []CatchUncertainty
+
+	boom, sample propagation // of the boom's mean, and of the mean of the catches
+	budget       Budget      // the boom's scatter
+}
+
+// CatchUncertainty is how well one catch is known, by its instruments alone.
+type CatchUncertainty struct {
+	NozzleFlowRate     Uncertainty
+	DeviationFromRated Uncertainty // zero without a rating
+	DeviationFromMean  Uncertainty // zero when it is not in the mean
+	Within             Conformity  // with both bases that of the one that is the less likely
+}
+
+// A catchRound is what the uncertainties of a round are worked out with.
+type catchRound struct {
+	in      *NozzleAcceptanceInput
+	r       *NozzleAcceptanceResult
+	x       *instruments
+	common  propagation // of the common pressure
+	working propagation // of the pressure that flows are brought to
+	mean    catchMean   // of the catches in the mean
+	moved   float64     // how it follows the working pressure
+	total   float64     // the flow of all of them
+}
+
+// uncertainty works out how well the round is known. A catch follows its jug and its
+// stopwatch; its rated flow follows the gauge by the exponent n of pressure:
+//
+//	flow          jug - stopwatch
+//	from rated    jug - stopwatch - n gauge
+//	from mean     (jug - stopwatch)_i - sum of w_j (jug - stopwatch)_j
+//
+// so a scale error of the one jug of a round is in none of the deviations from the
+// mean. Catches with pressures of their own follow their gauges too, since they are
+// brought to one pressure.
+//
+// Source: GUM 4.3.7, 5.1.2, 5.2.2; see catchMean for the mean.
+func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *AcceptanceUncertainty {
+	c := catchRound{in: in, r: r, x: in.Measuring.set()}
+	if in.pressureErrors != nil {
+		c.common = *in.pressureErrors
+	} else {
+		c.common = readPressure(c.x, in.Gauge, in.SprayPressure)
+	}
+	c.working = c.common
+	if in.SprayPressure == 0 {
+		c.working = c.lowestGauge()
+	}
+	u := &AcceptanceUncertainty{Catches: make([]CatchUncertainty, len(in.Catches))}
+	prior := in.Measuring.Repeatability.Catches.or(DefaultCatchesPrior)
+	var f float64
+	if in.CatchPointsOnBoom != 0 {
+		f = float64(len(in.Catches)) / float64(in.CatchPointsOnBoom)
+	}
+	mixed := in.mixedDrops()
+	c.mean, c.moved, c.total = c.add(false)
+	if mixed < len(in.Catches) {
+		u.sample, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
+	}
+	u.boom = u.sample
+	if mixed > 0 {
+		all, moved, _ := c.add(true)
+		u.boom, _ = c.boom(&all, moved, prior, f, u)
+	}
+	if r.CoefficientOfVariation > 0 {
+		u.CoefficientOfVariation = c.variation()
+	}
+	for i := range in.Catches {
+		c.judge(i, &u.Catches[i])
+	}
+	return u
+}
+
+// lowestGauge is the scale of the gauge at the catch whose pressure is the working one.
+func (c *catchRound) lowestGauge() (p propagation) {
+	for i := range c.in.Catches {
+		if x := &c.in.Catches[i]; x.SprayPressure != 0 && x.SprayPressure == c.r.SprayPressure {
+			p.scale[c.x.slot(Gauge, x.Gauge)] = 1
+			break
+		}
+	}
+	return p
+}
+
+// own is how the flow of a catch at the working pressure follows what measured it,
+// but for the working pressure itself, which it follows by moved.
+func (c *catchRound) own(i int) (p propagation, moved float64) {
+	x := &c.in.Catches[i]
+	p = x.flowErrors(c.x)
+	if x.SprayPressure != 0 {
+		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, x.SprayPressure), nil)
+		moved = x.exponent(c.in.Nozzle, c.r.SprayPressure)
+	}
+	return p, moved
+}
+
+// add takes in the catches of the mean, or all of the boom.
+func (c *catchRound) add(all bool) (m catchMean, moved, flow float64) {
+	for i := range c.in.Catches {
+		if all || !c.in.Catches[i].mixed() {
+			flow += c.flow(i)
+		}
+	}
+	for i := range c.in.Catches {
+		if all || !c.in.Catches[i].mixed() {
+			own, by := c.own(i)
+			share := c.flow(i) / flow
+			m.add(share, &own)
+			moved += share * by
+		}
+	}
+	return m, moved, flow
+}
+
+// flow is that of a catch at the working pressure, of all its nozzles.
+func (c *catchRound) flow(i int) float64 {
+	return float64(c.r.Catches[i].NozzleFlowRateAtPressure) * c.in.Catches[i].nozzles()
+}
+
+// boom is the mean as the flow of the whole boom.
+func (c *catchRound) boom(m *catchMean, moved float64, prior Prior, f float64, u *AcceptanceUncertainty) (propagation, Uncertainty) {
+	u.budget = m.budget(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f)
+	p := m.left(f)
+	p.plus(moved, &c.working)
+	b := u.budget
+	p.into(&b, c.x)
+	return p, combine(&b, float64(c.r.MeanNozzleFlowRate))
+}
+
+// variation is the uncertainty of the coefficient of variation: it follows catch i by
+// r_i ((r_i - 1) / ((n - 1) CV) - CV / n), r_i being its flow over the plain mean.
+func (c *catchRound) variation() Uncertainty {
+	var sum, n, moved float64
+	for i := range c.r.Catches {
+		if c.r.Catches[i].InMean {
+			n++
+			sum += float64(c.r.Catches[i].NozzleFlowRateAtPressure)
+		}
+	}
+	cv := float64(c.r.CoefficientOfVariation)
+	var p propagation
+	for i := range c.r.Catches {
+		if !c.r.Catches[i].InMean {
+			continue
+		}
+		ratio := float64(c.r.Catches[i].NozzleFlowRateAtPressure) / sum * n
+		by := ratio * ((ratio-1)/((n-1)*cv) - cv/n)
+		own, m := c.own(i)
+		p.plus(by, &own)
+		moved += by * m
+	}
+	p.plus(moved, &c.working)
+	p.settle()
+	return p.uncertainty(c.x, 1)
+}
+
+// judge works out one catch.
+func (c *catchRound) judge(i int, u *CatchUncertainty) {
+	x, q := &c.in.Catches[i], &c.r.Catches[i]
+	limit := float64(c.r.Limit)
+	p := x.flowErrors(c.x)
+	u.NozzleFlowRate = p.uncertainty(c.x, float64(q.NozzleFlowRate))
+	if c.r.HasRating {
+		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
+		u.DeviationFromRated = p.uncertainty(c.x, 1+float64(q.DeviationFromRated))
+		if c.r.Basis != MeanBasis {
+			u.Within = withinLimit(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
+		}
+	}
+	if !q.InMean {
+		return
+	}
+	p, moved := c.own(i)
+	share := c.flow(i) / c.total
+	m := &c.mean.errors
+	for k := range p.reading { // (1 - w)^2 of its own, w_j^2 of each other
+		p.reading[k] = math.Max(0, m.reading[k]+(1-2*share)*p.reading[k])
+	}
+	for s := range p.scale {
+		p.scale[s] -= m.scale[s]
+	}
+	p.plus(moved-c.moved, &c.working)
+	p.settle()
+	u.DeviationFromMean = p.uncertainty(c.x, 1+float64(q.DeviationFromMean))
+	if c.r.Basis != RatedBasis {
+		u.Within = u.Within.less(withinLimit(float64(q.DeviationFromMean), limit, &u.DeviationFromMean))
+	}
+}
+
+// withinLimit judges one catch's deviation, either way.
+func withinLimit(d, limit float64, u *Uncertainty) Conformity {
+	within := conformity(d, u, -limit, limit)
+	within.settle(d, u, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
+	return within
+}
+
+// exponent is the n of q = k p^n of the nozzles of a catch, about p.
+func (c *AcceptanceCatch) exponent(common Nozzle, p unit.Pressure) float64 {
+	if !c.mixed() {
+		return common.exponent(p)
+	}
+	var flow, by float64
+	for i := range c.NozzlesOnDrop {
+		d := &c.NozzlesOnDrop[i]
+		q := float64(d.Nozzle.FlowAt(p)) * d.count()
+		flow += q
+		by += q * d.Nozzle.exponent(p)
+	}
+	return by / flow
+}

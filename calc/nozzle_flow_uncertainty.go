@@ -1,0 +1,86 @@
+package calc
+
+import "math"
+
+// NozzleFlowUncertainty is how well flows are known.
+type NozzleFlowUncertainty struct {
+	NozzleFlowRates    []Uncertainty // per catch, by its instruments alone
+	MeanNozzleFlowRate Uncertainty   // as the flow of a nozzle of the boom
+	// Predicted is in the order of PredictAt. The exponent counts as known exactly; nil
+	// when it was fitted, since it is not.
+	Predicted []Uncertainty
+}
+
+// uncertainty works out how well the flows are known: the catches by jug and stopwatch,
+// the mean by their scatter pooled with the prior, and by the scales. A flow moved to
+// another pressure follows the gauges by the exponent besides; the pressure that it is
+// moved to is exact.
+//
+// Source: GUM 4.2, 4.3.7, 5.1.2, 5.2.2; see catchMean.
+func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertainty {
+	x := in.Measuring.set()
+	u := &NozzleFlowUncertainty{NozzleFlowRates: make([]Uncertainty, len(in.Catches))}
+	prior := in.Measuring.Repeatability.Catches.or(DefaultCatchesPrior)
+	var flow, n, plain float64
+	for i := range in.Catches {
+		flow += float64(r.FlowRates[i])
+		plain += float64(r.NozzleFlowRates[i])
+	}
+	n = float64(len(in.Catches))
+	var m catchMean
+	var seen float64
+	for i := range in.Catches {
+		own := in.Catches[i].flowErrors(x)
+		u.NozzleFlowRates[i] = own.uncertainty(x, float64(r.NozzleFlowRates[i]))
+		m.add(float64(r.FlowRates[i])/flow, &own)
+		d := float64(r.NozzleFlowRates[i])/plain*n - 1
+		seen += d * d / math.Max(n-1, 1)
+	}
+	b := m.budget(prior, math.Sqrt(seen), m.n, 0)
+	mean := m.left(0)
+	all := b
+	mean.into(&all, x)
+	u.MeanNozzleFlowRate = combine(&all, float64(r.MeanNozzleFlowRate))
+	if r.Predicted == nil || r.ExponentFitted {
+		return u
+	}
+	var gauges propagation
+	if in.moves() {
+		gauges = r.gauges(in, x)
+	}
+	u.Predicted = make([]Uncertainty, len(in.PredictAt))
+	for i := range in.PredictAt {
+		p := mean
+		if in.PredictAt[i].SprayPressure != 0 {
+			p.plus(-r.Exponent, &gauges)
+		}
+		all := b
+		p.into(&all, x)
+		u.Predicted[i] = combine(&all, float64(r.Predicted[i]))
+	}
+	return u
+}
+
+// gauges is how the flow of the catches, brought to one pressure, follows what their
+// pressures were read from, per exponent.
+func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *instruments) (p propagation) {
+	moved := func(i int) float64 {
+		return float64(FlowAtPressure(r.FlowRates[i], in.Catches[i].pressure(in.SprayPressure), 1, r.Exponent))
+	}
+	var all, common float64
+	for i := range in.Catches {
+		all += moved(i)
+	}
+	for i := range in.Catches {
+		if in.Catches[i].SprayPressure == 0 {
+			common += moved(i) / all
+		} else {
+			in.Catches[i].pressureErrors(&p, x, moved(i)/all, nil)
+		}
+	}
+	if common > 0 {
+		e := readPressure(x, in.Gauge, in.SprayPressure)
+		p.plus(common, &e)
+	}
+	return p
+}

@@ -1,0 +1,62 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// Repeatability is what is known beforehand of how far measurements repeat. A zero
+// Prior stands for the default one.
+type Repeatability struct {
+	Runs    Prior // the speed of one run about the mean
+	Catches Prior // the flow of one catch about the mean of the boom
+}
+
+// A Prior is a standard deviation as a share, without what the instruments add to it,
+// and how many degrees of freedom it is worth.
+type Prior struct {
+	StandardDeviation unit.Ratio
+	DegreesOfFreedom  int
+}
+
+// What is expected before anything was measured. Own judgement, no published source.
+var (
+	// DefaultRunsPrior is of a tractor that holds its throttle on level ground.
+	DefaultRunsPrior = Prior{1.5 * unit.Percent, 10}
+	// DefaultCatchesPrior is of nozzles in use, from one to the next.
+	DefaultCatchesPrior = Prior{4 * unit.Percent, 5}
+)
+
+func (p Prior) or(standard Prior) Prior {
+	if p == (Prior{}) {
+		return standard
+	}
+	return p
+}
+
+func (p Prior) check(v *Invalid, field string) {
+	if p == (Prior{}) {
+		return
+	}
+	v.positiveFor(float64(p.StandardDeviation), field+".StandardDeviation", field+".DegreesOfFreedom")
+	switch {
+	case p.DegreesOfFreedom == 0:
+		v.needed(field+".DegreesOfFreedom", field+".StandardDeviation")
+	case p.DegreesOfFreedom < 0:
+		v.add(field+".DegreesOfFreedom", CodeNotPositive)
+	}
+}
+
+// A scatter is the variance of one measurement about the mean, as a share squared.
+type scatter struct{ variance, freedom float64 }
+
+// pooled is the scatter to go by after n measurements, of which readings is the mean
+// variance that independent errors of instruments add to one, and seen the variance
+// that was seen among them (n - 1):
+//
+//	s_p^2 = (nu0 (s0^2 + readings) + (n - 1) seen) / (nu0 + n - 1)
+//
+// What is seen has the errors of the instruments in it already, so the prior gets them
+// too before the two are pooled (GUM 4.2.4), and nothing counts them a second time.
+func (p Prior) pooled(readings, seen float64, n int) scatter {
+	nu0, s0 := float64(p.DegreesOfFreedom), float64(p.StandardDeviation)
+	nu := nu0 + float64(n-1)
+	return scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu}
+}

@@ -1,0 +1,148 @@
+package calc
+
+import (
+	"math"
+
+	"wetrun/calc/unit"
+)
+
+// RateUncertainty is how well a rate is known, and what was solved for.
+type RateUncertainty struct {
+	Solved               Uncertainty // of what was solved for
+	ApplicationRate      Uncertainty // zero where it was given without any
+	FieldApplicationRate Uncertainty // zero without RowSpacing
+	Deviation            Uncertainty // zero without a target
+	// Within is the probability that the rate truly is within its tolerance, and
+	// UnderLabel that it does not pass the label's maximum.
+	Within, UnderLabel Conformity
+}
+
+// RateStandards are relative standard uncertainties of the four that make a rate, as
+// far as they are known. Zero where they are not: it then counts as exact.
+type RateStandards struct {
+	NozzleFlowRate, GroundSpeed, SprayedWidthPerNozzle, ApplicationRate unit.Ratio
+}
+
+// uncertainty is that of a product or quotient of figures whose relative standard
+// uncertainties were stated: their root sum of squares (GUM 5.1.6), with no end of
+// degrees of freedom. Nil without any.
+func (r *ApplicationRateResult) uncertainty(in *ApplicationRateInput) *RateUncertainty {
+	s := in.StandardUncertainties
+	if s == (RateStandards{}) {
+		return nil
+	}
+	var b Budget
+	b[SourceNozzleFlowRate].Standard = float64(s.NozzleFlowRate)
+	b[SourceGroundSpeed].Standard = float64(s.GroundSpeed)
+	b[SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
+	b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
+	u := &RateUncertainty{}
+	solved := [...]float64{
+		SolvedNozzleFlowRate: float64(r.NozzleFlowRate), SolvedGroundSpeed: float64(r.GroundSpeed),
+		SolvedWidth: float64(r.SprayedWidthPerNozzle), SolvedApplicationRate: float64(r.ApplicationRate),
+	}
+	u.Solved = combine(&b, solved[r.SolvedFor])
+	if r.SolvedFor != SolvedApplicationRate {
+		b = Budget{}
+		b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
+	}
+	u.rate(r, in, combine(&b, float64(r.ApplicationRate)), combine(&b, float64(r.FieldApplicationRate)), repeats{})
+	return u
+}
+
+// rate fills in what follows from the uncertainties of the rate per treated and per
+// field area.
+func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInput, treated, field Uncertainty, n repeats) {
+	u.ApplicationRate = treated
+	if r.FieldApplicationRate != 0 {
+		u.FieldApplicationRate = field
+	}
+	rate, judged := float64(r.ApplicationRate), treated
+	if in.RateBasis == RateBasisField {
+		rate, judged = float64(r.FieldApplicationRate), field
+	}
+	if judged.Standard == 0 {
+		return
+	}
+	if r.Verdict != NotJudged {
+		d, limit := float64(r.Deviation), float64(r.RateTolerance)
+		u.Deviation = judged.of(1 + d)
+		u.Within = conformity(d, &u.Deviation, -limit, limit)
+		u.Within.settle(d, &u.Deviation, -limit, limit, n)
+	}
+	if r.LabelVerdict != NotJudged {
+		over := rate / float64(in.LabelMaximum)
+		label := judged.of(over)
+		u.UnderLabel = conformity(over, &label, unlimited, 1)
+		u.UnderLabel.settle(over, &label, unlimited, 1, n)
+	}
+}
+
+func (s RateStandards) check(v *Invalid, solved Solved) {
+	for i, x := range [...]struct {
+		value unit.Ratio
+		name  string
+	}{
+		{s.NozzleFlowRate, "NozzleFlowRate"}, {s.GroundSpeed, "GroundSpeed"},
+		{s.SprayedWidthPerNozzle, "SprayedWidthPerNozzle"}, {s.ApplicationRate, "ApplicationRate"},
+	} {
+		v.optional(float64(x.value), "StandardUncertainties."+x.name)
+		if x.value != 0 && solved == Solved(i+1) {
+			v.needed(x.name, "StandardUncertainties."+x.name)
+		}
+	}
+}
+
+// AreaStandards are relative standard uncertainties of what AreaCheck takes. Zero
+// where they are not known: it then counts as exact.
+type AreaStandards struct {
+	VolumeUsed, Area, CourseLength, Width, ExpectedApplicationRate unit.Ratio
+}
+
+// AreaCheckUncertainty is how well the rate from the tank is known.
+type AreaCheckUncertainty struct {
+	ApplicationRate Uncertainty
+	Deviation       Uncertainty // zero without an expected rate
+	Within          Conformity
+}
+
+// uncertainty is as for ApplicationRateResult. Nil without any.
+func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty {
+	s := in.StandardUncertainties
+	if s == (AreaStandards{}) {
+		return nil
+	}
+	var b Budget
+	b[SourceVolumeUsed].Standard = float64(s.VolumeUsed)
+	b[SourceArea].Standard = float64(s.Area)
+	if in.Area == 0 {
+		b[SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
+	}
+	u := &AreaCheckUncertainty{ApplicationRate: combine(&b, float64(r.ApplicationRate))}
+	if r.Verdict == NotJudged {
+		return u
+	}
+	b[SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
+	d, limit := float64(r.Deviation), float64(r.RateTolerance)
+	u.Deviation = combine(&b, 1+d)
+	u.Within = conformity(d, &u.Deviation, -limit, limit)
+	u.Within.settle(d, &u.Deviation, -limit, limit, repeats{})
+	return u
+}
+
+func (s AreaStandards) check(v *Invalid, in *AreaCheckInput) {
+	for _, x := range [...]struct {
+		value unit.Ratio
+		name  string
+		given bool
+	}{
+		{s.VolumeUsed, "VolumeUsed", true}, {s.Area, "Area", in.Area != 0},
+		{s.CourseLength, "CourseLength", in.CourseLength != 0}, {s.Width, "Width", in.Width != 0},
+		{s.ExpectedApplicationRate, "ExpectedApplicationRate", in.ExpectedApplicationRate != 0},
+	} {
+		v.optional(float64(x.value), "StandardUncertainties."+x.name)
+		if x.value != 0 && !x.given {
+			v.needed(x.name, "StandardUncertainties."+x.name)
+		}
+	}
+}

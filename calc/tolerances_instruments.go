@@ -1,0 +1,45 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// The members that the errors of instruments are for.
+const (
+	forResolution = "ground-speed#/instruments/0/resolution"
+	forScale      = "ground-speed#/instruments/0/scaleError"
+	forReaction   = "ground-speed#/instruments/0/reactionTime"
+	forRunsPrior  = "ground-speed#/repeatability/runs/standardDeviation"
+	forCatchPrior = "nozzle-acceptance#/repeatability/catches/standardDeviation"
+)
+
+// inspectionCylinders is where a measuring cylinder's error is from.
+var inspectionCylinders = ToleranceSource{
+	"On testing the output of nozzles: measuring cylinders of testers are typically within 1 %",
+	"National Sprayer Testing Scheme (United Kingdom), in a trade magazine", 0, "https://www.eioperator.com/?p=165701",
+}
+
+// instrumentTolerances are the errors that count where no instrument is listed, and
+// what is expected of runs and catches before any is measured. Their sources stand
+// beside DefaultInstrument.
+func instrumentTolerances() []Tolerance {
+	judged := func(name string, value float64, u unit.ID, appliesTo string) Tolerance {
+		return Tolerance{Name: name, Value: value, Unit: u, AppliesTo: appliesTo, Default: true}
+	}
+	memory := func(name string, p Prior, appliesTo string) Tolerance {
+		return Tolerance{Name: name, Value: float64(p.StandardDeviation), Unit: unit.IDPct, AppliesTo: appliesTo, Default: true, FromMemory: true}
+	}
+	cylinder := judged("jug_scale_error", float64(defaultJugScale), unit.IDPct, forScale)
+	cylinder.Source = inspectionCylinders
+	return []Tolerance{
+		judged("stopwatch_resolution", float64(defaultStopwatchResolution), unit.IDS, forResolution),
+		judged("stopwatch_scale_error", float64(defaultStopwatchScale), unit.IDPct, forScale),
+		judged("reaction_time", float64(defaultReactionTime), unit.IDS, forReaction),
+		judged("tape_resolution", float64(defaultTapeResolution), unit.IDCm, forResolution),
+		judged("tape_scale_error", float64(defaultTapeScale), unit.IDPct, forScale),
+		judged("jug_resolution", float64(defaultJugResolution), unit.IDML, forResolution),
+		cylinder,
+		judged("gauge_resolution", float64(defaultGaugeResolution), unit.IDBar, forResolution),
+		judged("gauge_scale_error", float64(defaultGaugeScale), unit.IDPct, forScale),
+		memory("runs_repeatability", DefaultRunsPrior, forRunsPrior),
+		memory("catches_repeatability", DefaultCatchesPrior, forCatchPrior),
+	}
+}

@@ -1,0 +1,133 @@
+package calc
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// A Source is where a part of an uncertainty comes from.
+type Source uint8
+
+// The sources. Those of instruments come in pairs, in the order of InstrumentKind:
+// the scale, one error for all that the instrument measured, and the reading, a new
+// error each time.
+const (
+	SourceStopwatchScale Source = iota
+	SourceStopwatchReading
+	SourceTapeScale
+	SourceTapeReading
+	SourceJugScale
+	SourceJugReading
+	SourceGaugeScale
+	SourceGaugeReading
+	SourceRuns           // what differs from run to run, with the readings of each
+	SourceCatches        // what differs from catch to catch, with the readings of each
+	SourceNozzleFlowRate // as stated with the figure, and so on
+	SourceGroundSpeed
+	SourceSprayedWidth
+	SourceApplicationRate
+	SourceVolumeUsed
+	SourceArea
+	SourceExpectedRate
+	Sources // how many there are
+)
+
+// scaleOf and readingOf are the sources of a kind of instrument.
+func scaleOf(k InstrumentKind) Source   { return Source(2 * k) }
+func readingOf(k InstrumentKind) Source { return Source(2*k + 1) }
+
+// A Component is what one source adds: a standard uncertainty as a share, and its
+// degrees of freedom, of which 0 stands for any number of them.
+type Component struct{ Standard, DegreesOfFreedom float64 }
+
+// A Budget lists what each source adds; the zero Component adds nothing. The sources
+// are independent of each other.
+type Budget [Sources]Component
+
+// An Uncertainty is that of one result, by the law of propagation of uncertainty to
+// first order (GUM 5.1.2).
+type Uncertainty struct {
+	// Standard is the combined standard uncertainty, in the SI unit of the result.
+	Standard float64
+	// CoverageFactor times Standard covers 95 % (GUM 6.2.1, G.3).
+	CoverageFactor float64
+	// DegreesOfFreedom are the effective ones; 0 when there is no end to them.
+	DegreesOfFreedom float64
+	// Budget is what Standard is made of, as shares of Reference: the result itself,
+	// or what a deviation is a share of.
+	Budget    Budget
+	Reference float64
+}
+
+// Expanded is the uncertainty of the interval that covers 95 %.
+func (u *Uncertainty) Expanded() float64 { return u.CoverageFactor * u.Standard }
+
+const (
+	// normalCoverage is the 0.975 quantile of the normal distribution.
+	normalCoverage = 1.959963984540054
+	// endlessFreedom is from where Student's t is the normal distribution to six digits.
+	endlessFreedom = 1e6
+)
+
+// combine adds up a budget (GUM 5.1.2), with effective degrees of freedom by Welch and
+// Satterthwaite, nu = u^4 / sum of u_i^4 / nu_i (GUM G.4.1), and the coverage factor
+// for 95 % from Student's t at them (GUM G.3.2), not cut to a whole number.
+func combine(b *Budget, reference float64) Uncertainty {
+	u := Uncertainty{Budget: *b, Reference: math.Abs(reference), CoverageFactor: normalCoverage}
+	var variance, fourth float64
+	for i := range b {
+		v := b[i].Standard * b[i].Standard
+		variance += v
+		if b[i].DegreesOfFreedom != 0 {
+			fourth += v * v / b[i].DegreesOfFreedom
+		}
+	}
+	u.Standard = math.Sqrt(variance) * u.Reference
+	if fourth > 0 {
+		u.free(variance * variance / fourth)
+	}
+	return u
+}
+
+// free sets the degrees of freedom and the coverage factor that goes with them.
+func (u *Uncertainty) free(nu float64) {
+	if nu > endlessFreedom {
+		return
+	}
+	u.DegreesOfFreedom = nu
+	u.CoverageFactor = studentCoverage(nu)
+}
+
+// studentCoverage is the 0.975 quantile of Student's t. The library's own search takes
+// several times as long as all the rest of an uncertainty, so from three degrees of
+// freedom on it is found by Newton's steps on the library's distribution, from the
+// start of Fisher's expansion about the normal quantile.
+func studentCoverage(nu float64) float64 {
+	t := distuv.StudentsT{Sigma: 1, Nu: nu}
+	if nu < 3 {
+		return t.Quantile(0.975)
+	}
+	z := normalCoverage
+	z2 := z * z
+	x := z * (1 + (z2+1)/(4*nu) + ((5*z2+16)*z2+3)/(96*nu*nu) + (((3*z2+19)*z2+17)*z2-15)/(384*nu*nu*nu))
+	for range 8 {
+		f := t.CDF(x) - 0.975
+		step := f / t.Prob(x)
+		x -= step / (1 + step*(nu+1)*x/(nu+x*x)/2) // Halley: the density falls by (nu+1) x / (nu + x^2)
+		if math.Abs(step) < 1e-6 {
+			break
+		}
+	}
+	return x
+}
+
+// of is the same uncertainty, of another result of which the budget is the same
+// shares of another reference.
+func (u Uncertainty) of(reference float64) Uncertainty {
+	if u.Reference != 0 {
+		u.Standard *= math.Abs(reference) / u.Reference
+	}
+	u.Reference = math.Abs(reference)
+	return u
+}

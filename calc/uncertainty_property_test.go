@@ -1,0 +1,248 @@
+package calc_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// aRound is any round of catches of one kind of nozzle, measured with instruments.
+func aRound(t *rapid.T) calc.NozzleAcceptanceInput {
+	in := calc.NozzleAcceptanceInput{
+		Nozzle:        calc.Nozzle{RatedFlowRate: 1 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar},
+		SprayPressure: unit.Pressure(rapid.Float64Range(1, 6).Draw(t, "pressure")) * unit.Bar,
+	}
+	in.Measuring.Uncertainty = true
+	for range rapid.IntRange(2, 12).Draw(t, "catches") {
+		in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{
+			Volume: unit.Volume(rapid.Float64Range(0.4, 2).Draw(t, "volume")) * unit.Litre,
+			Time:   unit.Time(rapid.Float64Range(20, 90).Draw(t, "time")), Nozzles: rapid.IntRange(1, 4).Draw(t, "nozzles"),
+		}})
+	}
+	return in
+}
+
+func mustRound(t rapid.TB, in calc.NozzleAcceptanceInput) calc.NozzleAcceptanceResult {
+	r, err := calc.NozzleAcceptance(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func mustTime(t rapid.TB, in calc.GroundSpeedInput) calc.GroundSpeedResult {
+	r, err := calc.GroundSpeed(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// jug is a list of one jug with a scale error.
+func jug(scale float64) []calc.Instrument {
+	return []calc.Instrument{{ID: "jug", Kind: calc.Jug, Resolution: float64(10 * unit.Millilitre), ScaleError: unit.Ratio(scale)}}
+}
+
+// TestPropertyRepeats: of n equal runs the part of the scale does not fall with n, and
+// the part that is independent falls as the root of n when the scatter is known well.
+func TestPropertyRepeats(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		run := calc.Run{CourseLength: 30 * unit.Metre, Time: unit.Time(rapid.Float64Range(15, 60).Draw(t, "time"))}
+		n := rapid.IntRange(1, 30).Draw(t, "runs")
+		in := calc.GroundSpeedInput{Measuring: calc.Measuring{Uncertainty: true}}
+		in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 2 * unit.Percent, DegreesOfFreedom: 1_000_000_000}
+		in.Runs = []calc.Run{run}
+		one := mustTime(t, in).Uncertainty.GroundSpeed.Budget
+		in.Runs = slices.Repeat(in.Runs, n)
+		many := mustTime(t, in).Uncertainty.GroundSpeed.Budget
+		for _, scale := range []calc.Source{calc.SourceTapeScale, calc.SourceStopwatchScale} {
+			agrees(t, "scale", many[scale].Standard, one[scale].Standard, 1e-9)
+		}
+		agrees(t, "independent", many[calc.SourceRuns].Standard, one[calc.SourceRuns].Standard/math.Sqrt(float64(n)), 1e-6)
+	})
+}
+
+// TestPropertyOneJugCancels: how far one jug is off is in no deviation from the mean,
+// nor in the coefficient of variation, and is in every flow.
+func TestPropertyOneJugCancels(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.Measuring.Instruments = jug(0.001)
+		good := mustRound(t, in)
+		scale := rapid.Float64Range(0.05, 0.5).Draw(t, "scale")
+		in.Measuring.Instruments = jug(scale)
+		bad := mustRound(t, in)
+		agrees(t, "variation", bad.Uncertainty.CoefficientOfVariation.Standard, good.Uncertainty.CoefficientOfVariation.Standard, 1e-9)
+		for i := range bad.Uncertainty.Catches {
+			a, b := bad.Uncertainty.Catches[i], good.Uncertainty.Catches[i]
+			agrees(t, "from mean", a.DeviationFromMean.Standard, b.DeviationFromMean.Standard, 1e-9)
+			if a.NozzleFlowRate.Standard <= b.NozzleFlowRate.Standard || a.DeviationFromRated.Standard <= b.DeviationFromRated.Standard {
+				t.Errorf("catch %d does not feel its jug", i)
+			}
+			agrees(t, "scale in the flow", a.NozzleFlowRate.Budget[calc.SourceJugScale].Standard, scale/math.Sqrt(3), 1e-9)
+		}
+	})
+}
+
+// TestPropertyOrderOfUncertainty: the order of the catches does not matter.
+func TestPropertyOrderOfUncertainty(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.CatchPointsOnBoom = len(in.Catches) + rapid.IntRange(0, 30).Draw(t, "points")
+		a := mustRound(t, in)
+		slices.Reverse(in.Catches)
+		b := mustRound(t, in)
+		agrees(t, "mean", a.Uncertainty.MeanNozzleFlowRate.Standard, b.Uncertainty.MeanNozzleFlowRate.Standard, 1e-9)
+		for i := range a.Catches {
+			x, y := a.Uncertainty.Catches[i], b.Uncertainty.Catches[len(a.Catches)-1-i]
+			agrees(t, "from mean", x.DeviationFromMean.Standard, y.DeviationFromMean.Standard, 1e-9)
+			if math.Abs(float64(x.Within.Probability-y.Within.Probability)) > 1e-9 {
+				t.Errorf("probability %v in one order, %v in the other", x.Within.Probability, y.Within.Probability)
+			}
+		}
+	})
+}
+
+// TestPropertyUnitsOfUncertainty: shares do not change when every volume, and the
+// resolution of the jug, is so many times as large.
+func TestPropertyUnitsOfUncertainty(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.Measuring.Instruments = jug(0.02)
+		a := mustRound(t, in)
+		by := rapid.Float64Range(0.01, 100).Draw(t, "by")
+		in.Measuring.Instruments = jug(0.02)
+		in.Measuring.Instruments[0].Resolution *= by
+		in.Catches = slices.Clone(in.Catches)
+		for i := range in.Catches {
+			in.Catches[i].Volume *= unit.Volume(by)
+		}
+		b := mustRound(t, in)
+		agrees(t, "mean", b.Uncertainty.MeanNozzleFlowRate.Standard, by*a.Uncertainty.MeanNozzleFlowRate.Standard, 1e-9)
+		agrees(t, "variation", b.Uncertainty.CoefficientOfVariation.Standard, a.Uncertainty.CoefficientOfVariation.Standard, 1e-6)
+		for i := range a.Uncertainty.Catches {
+			agrees(t, "from mean", b.Uncertainty.Catches[i].DeviationFromMean.Standard, a.Uncertainty.Catches[i].DeviationFromMean.Standard, 1e-9)
+		}
+	})
+}
+
+// TestPropertyWholeBoomCaught: when every place was caught, nothing but the
+// instruments is left, and the less was caught the less is known.
+func TestPropertyWholeBoomCaught(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.CatchPointsOnBoom = len(in.Catches)
+		all := mustRound(t, in).Uncertainty.MeanNozzleFlowRate
+		if all.DegreesOfFreedom != 0 || all.Budget[calc.SourceCatches].Standard != 0 || all.Budget[calc.SourceJugReading].Standard == 0 {
+			t.Errorf("%+v", all)
+		}
+		in.CatchPointsOnBoom *= 3
+		some := mustRound(t, in).Uncertainty.MeanNozzleFlowRate
+		in.CatchPointsOnBoom = 0
+		unknown := mustRound(t, in).Uncertainty.MeanNozzleFlowRate
+		if !(some.Standard < unknown.Standard) {
+			t.Errorf("a third caught: %v, not known how much: %v", some.Standard, unknown.Standard)
+		}
+	})
+}
+
+// TestPropertyVerdictsStay: uncertainty never changes a verdict.
+func TestPropertyVerdictsStay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
+		with := mustRound(t, in)
+		in.Measuring.Uncertainty = false
+		without := mustRound(t, in)
+		for i, c := range with.Catches {
+			if c != without.Catches[i] {
+				t.Errorf("catch %d: %+v with, %+v without", i, c, without.Catches[i])
+			}
+			p := float64(with.Uncertainty.Catches[i].Within.Probability)
+			if !(p >= 0 && p <= 1) {
+				t.Errorf("catch %d: probability %v", i, p)
+			}
+			if outside := c.Status != calc.StatusWithin; outside && p > 0.51 {
+				t.Errorf("catch %d is outside, but within by %v", i, p)
+			}
+		}
+		if without.Uncertainty != nil {
+			t.Error("uncertainty that nobody asked for")
+		}
+	})
+}
+
+// TestReferenceSheetSharesInstruments: on a sheet with one stopwatch and one tape the
+// stopwatch's scale cancels between catches and runs, and the tape's counts twice, for
+// course and width: by hand 2 x 0.02 / sqrt 3 = 0.023094.
+func TestReferenceSheetSharesInstruments(t *testing.T) {
+	in := twelveCatches()
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
+		{ID: "w", Kind: calc.Stopwatch, Resolution: 0.01, ScaleError: 0.05, ReactionTime: 0.2},
+		{ID: "t", Kind: calc.Tape, Resolution: 0.01, ScaleError: 0.02},
+	}}
+	b := mustSheet(t, in).Rate.Uncertainty.ApplicationRate.Budget
+	if b[calc.SourceStopwatchScale].Standard != 0 {
+		t.Errorf("the stopwatch's scale is in the rate: %v", b[calc.SourceStopwatchScale])
+	}
+	agrees(t, "tape", b[calc.SourceTapeScale].Standard, 0.023094, 1e-5)
+}
+
+// TestReferenceTwoJugs: two jugs weigh by their catches: of three equal catches, two by
+// a jug of 3 % and one by one of 1 %: sqrt((2/3 x 0.03)^2 + (1/3 x 0.01)^2) / sqrt 3 =
+// 0.011706, by hand. In the deviation of the one from the mean they come to
+// sqrt((2/3 x 0.01)^2 + (2/3 x 0.03)^2) / sqrt 3 = 0.012172.
+func TestReferenceTwoJugs(t *testing.T) {
+	in := calc.NozzleAcceptanceInput{}
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
+		{ID: "a", Kind: calc.Jug, ScaleError: 0.03}, {ID: "b", Kind: calc.Jug, ScaleError: 0.01},
+	}}
+	for _, jug := range []string{"a", "a", "b"} {
+		in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: 1 * unit.Litre, Time: 60, Jug: jug}})
+	}
+	u := mustRound(t, in).Uncertainty
+	agrees(t, "mean", u.MeanNozzleFlowRate.Budget[calc.SourceJugScale].Standard, 0.011706, 1e-4)
+	agrees(t, "from mean", u.Catches[2].DeviationFromMean.Budget[calc.SourceJugScale].Standard, 0.012172, 1e-4)
+}
+
+// TestReferenceMeasureAgain: how many more, by hand.
+func TestReferenceMeasureAgain(t *testing.T) {
+	// A rate 8.5 % over, limit 10 %: the margin is 0.015 / 1.085 of the rate, and half of
+	// it 0.0069124. With a scatter of the runs of 1.5 % and nothing else, n = (0.015 /
+	// 0.0069124)^2 = 4.7, five runs, three more than the two there are.
+	exact := func(id string, k calc.InstrumentKind) calc.Instrument { return calc.Instrument{ID: id, Kind: k} }
+	in := twelveCatches()
+	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
+	in.Speed.Runs[1] = in.Speed.Runs[0]
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
+		exact("w", calc.Stopwatch), exact("t", calc.Tape), exact("j", calc.Jug), exact("g", calc.Gauge),
+	}}
+	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1.5 * unit.Percent, DegreesOfFreedom: 1_000_000}
+	rate := mustSheet(t, in).Rate.ApplicationRate
+	in.Target.ApplicationRate = rate / 1.085
+	got := mustSheet(t, in).Rate.Uncertainty.Within
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureRuns, How: calc.RepeatIt, More: 3}); got.Conformance != calc.TooClose || got.Again != want {
+		t.Errorf("%+v, want too close and %+v", got, want)
+	}
+	// At 9.5 % half the margin is 0.005 / 1.095 / 2 = 0.002283: n = 43.2, 44, 42 more.
+	in.Target.ApplicationRate = rate / 1.095
+	got = mustSheet(t, in).Rate.Uncertainty.Within
+	if got.Again.More != 42 {
+		t.Errorf("%+v, want 42 more", got)
+	}
+	// A jug that may be 10 % off: no number of runs settles it.
+	in.Measuring.Instruments[2].ScaleError = 0.1
+	r := mustSheet(t, in)
+	got = r.Rate.Uncertainty.Within
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureCatches, How: calc.BetterInstrument, Instrument: calc.Jug}); got.Again != want {
+		t.Errorf("%+v, want %+v", got.Again, want)
+	}
+	if !slices.Contains(stepCodes(r), calc.StepSettleRate) || r.Verdict != calc.Ready {
+		t.Errorf("a rate too close: steps %v, verdict %v", stepCodes(r), r.Verdict)
+	}
+}
