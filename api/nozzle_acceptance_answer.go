@@ -142,12 +142,14 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	if u := x.Uncertainty; u != nil {
 		a.Uncertainty = &RoundUncertainty{uncertain(&u.MeanNozzleFlowRate, units.flow), uncertain(&u.CoefficientOfVariation, unit.IDPct)}
+		known := make([]CatchUncertainty, len(u.Catches))
 		for i := range u.Catches {
 			c := &u.Catches[i]
 			a.Catches[i].ConformanceResponse = conformance(ctx, c.Within)
-			a.Catches[i].Uncertainty = &CatchUncertainty{
+			known[i] = CatchUncertainty{
 				uncertain(&c.NozzleFlowRate, units.flow), uncertain(&c.DeviationFromRated, unit.IDPct), uncertain(&c.DeviationFromMean, unit.IDPct),
 			}
+			a.Catches[i].Uncertainty = &known[i]
 		}
 	}
 	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none

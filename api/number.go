@@ -3,6 +3,8 @@ package api
 import (
 	"math"
 	"strconv"
+
+	"github.com/go-json-experiment/json/jsontext"
 )
 
 // significant is how many digits an answer carries: more than any instrument of a
@@ -29,5 +31,7 @@ func appendNumber(b []byte, x float64) []byte {
 // Number is a bare number of an answer, such as a fitted exponent.
 type Number float64
 
-// MarshalJSON rounds like every other number of an answer.
-func (n Number) MarshalJSON() ([]byte, error) { return appendNumber(nil, float64(n)), nil }
+// MarshalJSONTo rounds like every other number of an answer.
+func (n Number) MarshalJSONTo(enc *jsontext.Encoder) error {
+	return enc.WriteValue(appendNumber(enc.AvailableBuffer(), float64(n)))
+}
