@@ -25,12 +25,15 @@ type page struct {
 }
 
 type prepared struct {
-	body []byte
-	etag string
+	body   []byte
+	etag   string
+	policy string // of a page for people: what may be loaded and run in it
 }
 
 // maxAge lets clients keep reference data for an hour and then ask with its ETag.
 const maxAge = "public, max-age=3600"
+
+const htmlPage = "text/html; charset=utf-8"
 
 // pages lists every path that GET and HEAD answer.
 func pages() map[string]*page {
@@ -38,6 +41,7 @@ func pages() map[string]*page {
 		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
 		"/readyz":          {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
 		"/openapi.yaml":    {mediaType: "application/yaml", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/docs":            {mediaType: htmlPage, wordless: true, prepare: docsPage},
 		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
@@ -46,7 +50,7 @@ func pages() map[string]*page {
 		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(meta)},
 	}
 	for _, t := range problemTypes {
-		all["/problems/"+string(t.kind)] = &page{mediaType: "text/html; charset=utf-8", prepare: problemPage(t.kind)}
+		all["/problems/"+string(t.kind)] = &page{mediaType: htmlPage, prepare: problemPage(t.kind)}
 	}
 	return all
 }
@@ -70,7 +74,10 @@ func (p *page) get(lang text.Language) (prepared, error) {
 		return prepared{}, err
 	}
 	sum := sha256.Sum256(body)
-	x := prepared{body, `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`}
+	x := prepared{body: body, etag: `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`}
+	if p.mediaType == htmlPage {
+		x.policy = contentPolicy(body)
+	}
 	if p.kept == nil {
 		p.kept = map[text.Language]prepared{}
 	}
@@ -90,6 +97,9 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	h := w.Header()
 	if !p.wordless {
 		worded(h, lang)
+	}
+	if x.policy != "" {
+		h.Set("Content-Security-Policy", x.policy)
 	}
 	if p.fresh {
 		h.Set("Cache-Control", "no-store")

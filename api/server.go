@@ -56,6 +56,11 @@ func New(o Options) http.Handler {
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
+	for path, file := range docsFiles() {
+		serve := func(c echo.Context) error { return file.serve(c.Response(), c.Request()) }
+		e.GET(path, serve)
+		e.HEAD(path, serve)
+	}
 	return t.Handler(withRequestID(recovered(t, e)))
 }
 
