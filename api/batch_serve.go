@@ -33,6 +33,7 @@ func serveBatch(turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req
 	h.Set("Cache-Control", "no-store")
 	h.Set("Content-Type", ndjson)
 	worded(h, lang)
+	addLinks(h)
 	w.WriteHeader(http.StatusOK)
 	s.flush()
 	// What went wrong is in the last line, or the client has gone.

@@ -22,6 +22,8 @@ type operation struct {
 	// record, when there is one, writes the answer as a page to print, for clients
 	// that ask for HTML.
 	record runner
+	// deprecation is nil for an operation that stays.
+	deprecation *deprecation
 
 	// What the tests hold against the document.
 	request, response reflect.Type

@@ -36,7 +36,7 @@ func TestReferenceLoadsFromHere(t *testing.T) {
 // TestPagesForPeopleHaveAPolicy: scripts and styles are allowed by where they are from
 // or by hash, never at large.
 func TestPagesForPeopleHaveAPolicy(t *testing.T) {
-	for path, p := range pages() {
+	for path, p := range pages(operations) {
 		w := call(t, http.MethodGet, path, "")
 		policy := w.Header().Get("Content-Security-Policy")
 		if p.mediaType != htmlPage {

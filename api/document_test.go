@@ -342,7 +342,7 @@ func TestRoutesMatchDocument(t *testing.T) {
 	for _, o := range operations {
 		served["POST /v1/"+o.name] = true
 	}
-	for path := range pages() {
+	for path := range pages(operations) {
 		if strings.HasPrefix(path, "/problems/") {
 			path = "/problems/{type}"
 		}

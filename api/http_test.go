@@ -101,7 +101,7 @@ func TestRequestIDs(t *testing.T) {
 
 // TestReferencePages reads every GET: its ETag, 304, HEAD with the same headers.
 func TestReferencePages(t *testing.T) {
-	for path, p := range pages() {
+	for path, p := range pages(operations) {
 		w := call(t, http.MethodGet, path, "")
 		if w.Code != http.StatusOK || w.Body.Len() == 0 || w.Header().Get("Content-Length") != fmt.Sprint(w.Body.Len()) {
 			t.Errorf("%s: %d, %d bytes, length %q", path, w.Code, w.Body.Len(), w.Header().Get("Content-Length"))

@@ -120,7 +120,7 @@ func TestKeyFilesThatAreRefused(t *testing.T) {
 // TestSecureHeaders: every answer has them, of whatever kind.
 func TestSecureHeaders(t *testing.T) {
 	paths := []string{"/nothing", "/v1/ground-speed"}
-	for path := range pages() {
+	for path := range pages(operations) {
 		paths = append(paths, path)
 	}
 	for _, path := range paths {

@@ -12,8 +12,8 @@ import (
 // TestLanguageOfAnswers: what has texts says in which language and that it hangs on
 // what was asked for, 304 included; what has none says nothing.
 func TestLanguageOfAnswers(t *testing.T) {
-	wordless := []string{"/livez", "/readyz", "/openapi.yaml", "/openapi.json", "/v1/meta"}
-	for path := range pages() {
+	wordless := []string{"/livez", "/readyz", "/openapi.yaml", "/openapi.json", "/v1/meta", "/docs", "/.well-known/api-catalog"}
+	for path := range pages(operations) {
 		documented := path
 		if strings.HasPrefix(path, "/problems/") {
 			documented = "/problems/{type}"

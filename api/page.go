@@ -35,12 +35,13 @@ const maxAge = "public, max-age=3600"
 
 const htmlPage = "text/html; charset=utf-8"
 
-// pages lists every path that GET and HEAD answer.
-func pages() map[string]*page {
+// pages lists every path that GET and HEAD answer, beside operations.
+func pages(operations []operation) map[string]*page {
 	all := map[string]*page{
 		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
 		"/readyz":          {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
 		"/openapi.yaml":    {mediaType: "application/yaml", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
+		"/deprecation":     {mediaType: htmlPage, prepare: deprecationPage(operations)},
 		"/docs":            {mediaType: htmlPage, wordless: true, prepare: docsPage},
 		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
@@ -52,6 +53,7 @@ func pages() map[string]*page {
 	for _, t := range problemTypes {
 		all["/problems/"+string(t.kind)] = &page{mediaType: htmlPage, prepare: problemPage(t.kind)}
 	}
+	all["/.well-known/api-catalog"] = &page{mediaType: catalogType, wordless: true, prepare: apiCatalog(operations, all)}
 	return all
 }
 
@@ -106,8 +108,8 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	} else {
 		h.Set("Cache-Control", maxAge)
 		h.Set("ETag", x.etag)
-		h.Set("Link", `</openapi.yaml>; rel="service-desc"; type="application/yaml"`)
 		if matches(req.Header.Get("If-None-Match"), x.etag) {
+			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)
 			return nil
 		}

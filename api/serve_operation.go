@@ -79,6 +79,7 @@ func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, statu
 		h.Set("Content-Type", mediaType)
 	}
 	h.Set("Content-Length", strconv.Itoa(len(body)))
+	addLinks(h)
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
 		_, _ = w.Write(body) // the client has gone when this fails

@@ -30,7 +30,10 @@ type Options struct {
 }
 
 // New returns the whole service as one handler.
-func New(o Options) http.Handler {
+func New(o Options) http.Handler { return serving(o, operations) }
+
+// serving is the service with the operations given.
+func serving(o Options, operations []operation) http.Handler {
 	log, e := o.Log, echo.New()
 	t := o.Telemetry
 	if t == nil {
@@ -51,7 +54,7 @@ func New(o Options) http.Handler {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
-	for path, page := range pages() {
+	for path, page := range pages(operations) {
 		serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 		e.GET(path, serve)
 		e.HEAD(path, serve)
@@ -61,7 +64,7 @@ func New(o Options) http.Handler {
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return t.Handler(withRequestID(recovered(t, e)))
+	return t.Handler(withRequestID(withDeprecations(operations, recovered(t, e))))
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405

@@ -51,6 +51,7 @@ var (
 		wearForecast,
 		meterCalibration,
 		records,
+		deprecation,
 	}
 )
 
