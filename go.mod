@@ -10,6 +10,7 @@ require (
 	github.com/hashicorp/golang-lru/v2 v2.0.7
 	github.com/labstack/echo/v4 v4.16.0
 	github.com/prometheus/client_golang v1.24.1
+	github.com/rs/cors v1.11.1
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/swaggest/swgui v1.8.5
 	go.opentelemetry.io/contrib/instrumentation/net/http/otelhttp v0.72.0

@@ -27,6 +27,9 @@ type Options struct {
 	// Stopping, once it is set, makes /readyz answer 503 and every answer close its
 	// connection, so that clients and balancers move on. Nil: never.
 	Stopping *atomic.Bool
+	// AllowOrigins are the origins whose pages may call the service (CORS), as
+	// ParseOrigins reads them: AnyOrigin, or those listed, or none.
+	AllowOrigins []string
 }
 
 // New returns the whole service as one handler.
@@ -64,7 +67,7 @@ func serving(o Options, operations []operation) http.Handler {
 		e.GET(path, serve)
 		e.HEAD(path, serve)
 	}
-	return t.Handler(withRequestID(withDeprecations(operations, recovered(t, e))))
+	return t.Handler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recovered(t, e)))))
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405

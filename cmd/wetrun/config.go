@@ -24,7 +24,8 @@ type config struct {
 	drainDelay, stopTimeout                               time.Duration
 	mostHeader                                            int
 
-	limits api.Limits
+	limits  api.Limits
+	origins []string
 
 	keys, tlsCert, tlsKey string
 
@@ -45,6 +46,7 @@ func newConfig() (*config, *flag.FlagSet) {
 		mostHeader:    16 << 10,
 		logFormat:     "text",
 		limits:        api.Limits{Wait: 250 * time.Millisecond},
+		origins:       []string{api.AnyOrigin},
 	}
 	f := flag.NewFlagSet("serve", flag.ContinueOnError)
 	f.StringVar(&c.addr, "addr", c.addr, "`address` to listen on")
@@ -65,6 +67,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.StringVar(&c.adminAddr, "admin-addr", "", "`address` that serves /metrics for Prometheus; without it nothing does")
 	f.Var(&word{&c.logFormat, []string{"text", "json"}}, "log-format", "`text` or json")
 	f.TextVar(&c.logLevel, "log-level", slog.LevelInfo, "`level` of the log: debug, info, warn or error; info has a line for each request")
+	f.Var(&origins{&c.origins}, "allow-origins", "`origins` whose pages may call: * for every one, none, or a list with commas between")
 	return c, f
 }
 
@@ -190,4 +193,19 @@ func (p *prefixes) Set(text string) error {
 		*p.list = append(*p.list, prefix.Masked())
 	}
 	return nil
+}
+
+// origins are those whose pages may call.
+type origins struct{ list *[]string }
+
+func (o *origins) String() string {
+	if o.list == nil {
+		return ""
+	}
+	return strings.Join(*o.list, ",")
+}
+
+func (o *origins) Set(text string) (err error) {
+	*o.list, err = api.ParseOrigins(text)
+	return err
 }

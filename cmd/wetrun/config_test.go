@@ -16,7 +16,7 @@ import (
 // flag wins.
 func TestSettings(t *testing.T) {
 	env := map[string]string{
-		"WETRUN_READ_TIMEOUT": "7s", "WETRUN_WRITE_TIMEOUT": "8s", "WETRUN_RATE_LIMIT": "90",
+		"WETRUN_READ_TIMEOUT": "7s", "WETRUN_WRITE_TIMEOUT": "8s", "WETRUN_RATE_LIMIT": "90", "WETRUN_ALLOW_ORIGINS": "none",
 		"WETRUN_TRUSTED_PROXIES": "10.1.2.3/8, 192.0.2.7,2001:db8::/32",
 	}
 	var errs bytes.Buffer
@@ -24,7 +24,7 @@ func TestSettings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err, errs.String())
 	}
-	if c.readTimeout != 9*time.Second || c.writeTimeout != 8*time.Second || c.limits.Rate != 90 || c.limits.Concurrent != 3 || c.addr != "127.0.0.1:8080" {
+	if c.readTimeout != 9*time.Second || c.writeTimeout != 8*time.Second || c.limits.Rate != 90 || c.limits.Concurrent != 3 || c.origins != nil || c.addr != "127.0.0.1:8080" {
 		t.Errorf("%+v", c)
 	}
 	want := []netip.Prefix{netip.MustParsePrefix("10.0.0.0/8"), netip.MustParsePrefix("192.0.2.7/32"), netip.MustParsePrefix("2001:db8::/32")}
@@ -43,6 +43,7 @@ func TestBadSettings(t *testing.T) {
 		{"MAX_CONCURRENT", "many", "whole number"},
 		{"RATE_LIMIT", "-1", "from 0 to"},
 		{"TRUSTED_PROXIES", "10.0.0.0/8,proxy.example", `"proxy.example" is not a network`},
+		{"ALLOW_ORIGINS", "https://a.example,b.example", `"b.example" is no origin`},
 	} {
 		var out, errs bytes.Buffer
 		env := func(name string) string {

@@ -34,7 +34,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 			log.Warn("telemetry is not delivered", "error", err)
 		}
 	}()
-	o := api.Options{Log: log, Telemetry: observed.Telemetry, Limits: c.limits, Stopping: new(atomic.Bool)}
+	o := api.Options{Log: log, Telemetry: observed.Telemetry, AllowOrigins: c.origins, Limits: c.limits, Stopping: new(atomic.Bool)}
 	if c.keys != "" {
 		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
 			return fmt.Errorf("-keys cannot be used: %w", err)
