@@ -4,7 +4,6 @@ import (
 	"errors"
 	"log/slog"
 	"net/http"
-	"strings"
 	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
@@ -85,7 +84,7 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 	case errors.As(err, &h) && h.Code == http.StatusMethodNotAllowed:
 		allow, _ := c.Get(echo.ContextKeyHeaderAllow).(string)
 		c.Response().Header().Set("Allow", allow)
-		r = &refusal{kind: methodNotAllowed, args: []any{strings.ReplaceAll(allow, ",", ", ")}}
+		r = &refusal{kind: methodNotAllowed, args: []any{allow}}
 	default:
 		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
 		r = &refusal{kind: internalError}

@@ -56,9 +56,13 @@ func join(parts fs.FS) ([]byte, error) {
 		return nil, err
 	}
 	out.WriteString("components:\n")
-	own := []string{"responses", "parameters", "headers"}
+	own := []string{"security-schemes", "responses", "parameters", "headers"}
 	for _, section := range own {
-		fmt.Fprintf(&out, "  %s:\n", section)
+		name := section
+		if section == "security-schemes" {
+			name = "securitySchemes"
+		}
+		fmt.Fprintf(&out, "  %s:\n", name)
 		if err := include(&out, parts, "components/"+section+".yaml", "    ", nil); err != nil {
 			return nil, err
 		}
