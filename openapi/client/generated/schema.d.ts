@@ -75,6 +75,37 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/batch": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Many requests in one stream
+         * @description A fleet's sheets, or any mixture of calculations, as NDJSON: one object on each
+         *     line, at most 256 KiB. The answers come back in the same order while the lines
+         *     are still being sent, so read them as you send; a client that does not is made
+         *     to wait, and after 30 seconds let go. Blank lines are passed over.
+         *
+         *     Each answer holds what the operation would have answered alone: `response`, or
+         *     `problem` with its `status`. One bad line spoils only its own answer. When the
+         *     stream breaks off, the last answer is a problem of the type `broken_stream` that
+         *     names the line; send again from there.
+         *
+         *     Pointers of a problem of the type `invalid_line` lead into the line, all others
+         *     into its `request`.
+         */
+        post: operations["batch"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/calibrations": {
         parameters: {
             query?: never;
@@ -624,7 +655,7 @@ export interface paths {
         };
         /**
          * The server takes requests
-         * @description Answers 200 once requests are served.
+         * @description Answers 200 while requests are taken, and 503 from the moment the server is told to stop.
          */
         get: operations["readyz"];
         put?: never;
@@ -962,6 +993,48 @@ export interface components {
          * @example true
          */
         WithinTolerance: boolean;
+        /** @description One BatchLine on each line, each ended by a line feed. The schema of the content is that of one line. */
+        BatchLines: string;
+        /** @description One BatchAnswer on each line, each ended by a line feed. The schema of the content is that of one line. */
+        BatchAnswers: string;
+        /** @description One request of a batch. */
+        BatchLine: {
+            /**
+             * @description A name of your own, by which to know the answer.
+             * @example farm-12-sprayer-2
+             */
+            id: string;
+            /**
+             * @description The operation, as its path has it after /v1/.
+             * @example calibrations
+             * @enum {string}
+             */
+            operation: "ground-speed" | "application-rate" | "area-check" | "course-length" | "convert" | "nozzle-flow" | "pressure-uniformity" | "nozzle-acceptance" | "nozzle-selection" | "corrections" | "meter-calibration" | "pump-demand" | "field-capacity" | "pattern-uniformity" | "wear-forecast" | "calibrations" | "tank-loads";
+            /** @description What would be posted to that path. */
+            request: Record<string, never>;
+        };
+        /** @description The answer to one line. */
+        BatchAnswer: {
+            /**
+             * @description The number of the line in the stream, from 1; blank lines count.
+             * @example 1
+             */
+            line: number;
+            /**
+             * @description The id of the line. Left out where it could not be read.
+             * @example farm-12-sprayer-2
+             */
+            id?: string;
+            /**
+             * @description The status that the request alone would have had.
+             * @example 200
+             * @enum {integer}
+             */
+            status: 200 | 400 | 413 | 422 | 500;
+            /** @description The answer of the operation, by its own schema. */
+            response?: Record<string, never>;
+            problem?: components["schemas"]["Problem"];
+        } & (unknown | unknown);
         /** @description A whole field sheet. Any part may be missing; it is then reported as not done. */
         CalibrationsRequest: {
             label?: components["schemas"]["Label"];
@@ -3392,7 +3465,7 @@ export interface components {
                 significantDigits: number;
             };
             /** @description The languages of people-facing texts. */
-            languages: string[];
+            languages: ("en" | "es")[];
             /**
              * @description Where to read on.
              * @example {
@@ -3843,6 +3916,7 @@ export interface components {
         NotModified: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 ETag: components["headers"]["ETag"];
                 [name: string]: unknown;
             };
@@ -3852,6 +3926,7 @@ export interface components {
         NotJSON: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 [name: string]: unknown;
@@ -3860,10 +3935,11 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"];
             };
         };
-        /** @description The key is not one that this server knows, or it asks for one and none was sent. */
+        /** @description The server asks for a key, and none came or one that it does not know. A server without keys never answers this. */
         Unauthorized: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 "WWW-Authenticate": components["headers"]["WWWAuthenticate"];
@@ -3873,9 +3949,9 @@ export interface components {
                 /**
                  * @example {
                  *       "type": "/problems/unauthorized",
-                 *       "title": "The key is not known",
+                 *       "title": "A key is needed",
                  *       "status": 401,
-                 *       "detail": "Send a key that this server knows in the header Authorization, as Bearer and the key.",
+                 *       "detail": "This server answers only to clients with a key. Send yours in the header Authorization: Bearer, followed by the key.",
                  *       "requestId": "example-401"
                  *     }
                  */
@@ -3886,6 +3962,7 @@ export interface components {
         BodyTooLarge: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 [name: string]: unknown;
@@ -3907,6 +3984,7 @@ export interface components {
         UnsupportedMediaType: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 [name: string]: unknown;
@@ -3928,6 +4006,7 @@ export interface components {
         NotFound: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 [name: string]: unknown;
@@ -3949,6 +4028,7 @@ export interface components {
         MethodNotAllowed: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 /** @description The methods that the path takes. */
@@ -3972,6 +4052,7 @@ export interface components {
         TooManyRequests: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 "Retry-After": components["headers"]["RetryAfter"];
@@ -3994,6 +4075,7 @@ export interface components {
         Unavailable: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 RateLimit: components["headers"]["RateLimit"];
                 "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
                 "Retry-After": components["headers"]["RetryAfter"];
@@ -4016,6 +4098,7 @@ export interface components {
         InternalError: {
             headers: {
                 "X-Request-Id": components["headers"]["RequestId"];
+                "Content-Language": components["headers"]["ContentLanguage"];
                 [name: string]: unknown;
             };
             content: {
@@ -4035,7 +4118,12 @@ export interface components {
     parameters: {
         /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
         RequestId: string;
-        /** @description The language of people-facing texts. Codes never change with it. */
+        /**
+         * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+         *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+         *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+         *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+         */
         AcceptLanguage: string;
         /** @description An ETag that the client holds; the answer is 304 when it still fits. */
         IfNoneMatch: string;
@@ -4046,6 +4134,8 @@ export interface components {
         RequestId: string;
         /** @description Changes when the content does. Send it back as If-None-Match. */
         ETag: string;
+        /** @description The language of the texts, where the answer may have some. Vary then names Accept-Language. */
+        ContentLanguage: "en" | "es";
         /**
          * @description What is left of the client's quota, where this server sets one: `r` requests, and
          *     `t` seconds until all of it is there again (draft-ietf-httpapi-ratelimit-headers).
@@ -4070,7 +4160,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4101,7 +4196,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4119,6 +4219,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4137,6 +4238,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4154,7 +4256,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4172,6 +4279,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4190,6 +4298,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4201,13 +4310,61 @@ export interface operations {
             503: components["responses"]["Unavailable"];
         };
     };
+    batch: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
+                "X-Request-Id"?: components["parameters"]["RequestId"];
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
+                "Accept-Language"?: components["parameters"]["AcceptLanguage"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/x-ndjson": components["schemas"]["BatchLines"];
+            };
+        };
+        responses: {
+            /** @description One answer on each line, in the order of the request. */
+            200: {
+                headers: {
+                    "X-Request-Id": components["headers"]["RequestId"];
+                    RateLimit: components["headers"]["RateLimit"];
+                    "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/x-ndjson": components["schemas"]["BatchAnswers"];
+                };
+            };
+            401: components["responses"]["Unauthorized"];
+            404: components["responses"]["NotFound"];
+            405: components["responses"]["MethodNotAllowed"];
+            415: components["responses"]["UnsupportedMediaType"];
+            429: components["responses"]["TooManyRequests"];
+            500: components["responses"]["InternalError"];
+        };
+    };
     calibrations: {
         parameters: {
             query?: never;
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4225,6 +4382,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4243,6 +4401,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4260,7 +4419,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4278,6 +4442,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4296,6 +4461,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4313,7 +4479,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4331,6 +4502,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4349,6 +4521,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4366,7 +4539,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4384,6 +4562,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4402,6 +4581,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4421,7 +4601,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4433,6 +4618,7 @@ export interface operations {
             200: {
                 headers: {
                     "X-Request-Id": components["headers"]["RequestId"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -4454,7 +4640,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4485,7 +4676,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4503,6 +4699,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4521,6 +4718,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4538,7 +4736,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4556,6 +4759,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4574,6 +4778,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4591,7 +4796,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4622,7 +4832,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4657,7 +4872,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4675,6 +4895,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4693,6 +4914,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4710,7 +4932,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4728,6 +4955,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4746,6 +4974,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4763,7 +4992,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4781,6 +5015,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4799,6 +5034,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4816,7 +5052,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4834,6 +5075,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4852,6 +5094,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4871,7 +5114,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4885,6 +5133,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -4908,7 +5157,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4943,7 +5197,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4974,7 +5233,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -4992,6 +5256,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5010,6 +5275,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5027,7 +5293,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5045,6 +5316,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5063,6 +5335,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5082,12 +5355,17 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path: {
                 /** @description The kind of problem. */
-                type: "not_json" | "body_not_read" | "unauthorized" | "not_found" | "method_not_allowed" | "body_too_large" | "unsupported_media_type" | "invalid_request" | "too_many_requests" | "internal_error" | "overloaded";
+                type: "not_json" | "body_not_read" | "unauthorized" | "not_found" | "method_not_allowed" | "body_too_large" | "unsupported_media_type" | "invalid_request" | "invalid_line" | "broken_stream" | "too_many_requests" | "internal_error" | "overloaded" | "shutting_down";
             };
             cookie?: never;
         };
@@ -5097,6 +5375,7 @@ export interface operations {
             200: {
                 headers: {
                     "X-Request-Id": components["headers"]["RequestId"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -5118,7 +5397,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5132,6 +5416,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -5153,7 +5438,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5171,6 +5461,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5189,6 +5480,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5206,7 +5498,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5227,6 +5524,25 @@ export interface operations {
             404: components["responses"]["NotFound"];
             405: components["responses"]["MethodNotAllowed"];
             500: components["responses"]["InternalError"];
+            /** @description The server is stopping. It still answers what comes. */
+            503: {
+                headers: {
+                    "X-Request-Id": components["headers"]["RequestId"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    /**
+                     * @example {
+                     *       "type": "/problems/shutting_down",
+                     *       "title": "The server is stopping",
+                     *       "status": 503,
+                     *       "detail": "This server finishes what it has begun and takes no new work. Use another one, or wait until it is back.",
+                     *       "requestId": "example-503"
+                     *     }
+                     */
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     tankLoads: {
@@ -5235,7 +5551,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5253,6 +5574,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5271,6 +5593,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5290,7 +5613,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5304,6 +5632,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -5327,7 +5656,12 @@ export interface operations {
                 "If-None-Match"?: components["parameters"]["IfNoneMatch"];
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5341,6 +5675,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     ETag: components["headers"]["ETag"];
                     [name: string]: unknown;
                 };
@@ -5362,7 +5697,12 @@ export interface operations {
             header?: {
                 /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
                 "X-Request-Id"?: components["parameters"]["RequestId"];
-                /** @description The language of people-facing texts. Codes never change with it. */
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
                 "Accept-Language"?: components["parameters"]["AcceptLanguage"];
             };
             path?: never;
@@ -5380,6 +5720,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -5398,6 +5739,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
