@@ -55,7 +55,6 @@ func TestPublishedTolerances(t *testing.T) {
 		"Joplin Globe, reporting University of Nebraska-Lincoln extension|rated Proper":        10,
 		"Joplin Globe, reporting University of Nebraska-Lincoln extension|mean Proper":         5,
 		"Montana State University Extension Service|mean Sprayer Calibrations":                 5,
-		"University of Idaho Extension, Bonneville County|mean Boom":                           5,
 		"Sports Turf Managers Association|mean Calibration and":                                5,
 		"Sports Turf Managers Association| Calibration and":                                    5,
 		"Sports Turf Managers Association|mean Backpack":                                       7,
