@@ -1,7 +1,7 @@
 // Command mutate changes each operator and each number of calc, one at a time, and
 // runs the tests: a change that no test fails by is a survivor.
 //
-//	go run ./.ci/mutate [-sample N] [-seed S] [-v]
+//	go run ./.ci/mutate [-sample N] [-seed S] [-only FILE] [-api=false] [-v]
 //
 // All changes are compiled at once into a copy of the module, each behind a number,
 // so there is one build and not thousands. Which tests reach a change is found
@@ -38,14 +38,15 @@ func main() {
 	sample := flag.Int("sample", 0, "try only so many mutants, drawn by -seed; 0 for all")
 	seed := flag.Uint64("seed", 1, "of the sample")
 	verbose := flag.Bool("v", false, "print every mutant that is killed, too")
+	api := flag.Bool("api", true, "run the tests of the api, too, on what the others leave alive")
 	only := flag.String("only", "", "try only mutants of files whose names contain this")
 	flag.Parse()
-	if err := run(*sample, *seed, *verbose, *only); err != nil {
+	if err := run(*sample, *seed, *verbose, *api, *only); err != nil {
 		log.Fatal(err)
 	}
 }
 
-func run(sample int, seed uint64, verbose bool, only string) error {
+func run(sample int, seed uint64, verbose, api bool, only string) error {
 	start := time.Now()
 	root, err := os.MkdirTemp("", "wetrun-mutants-")
 	if err != nil {
@@ -76,7 +77,11 @@ func run(sample int, seed uint64, verbose bool, only string) error {
 		}
 	}
 	names := nameAll(all, sources)
-	suites, err := buildSuites(root)
+	tested := packages
+	if api {
+		tested = append(slices.Clone(packages), "api")
+	}
+	suites, err := buildSuites(root, tested)
 	if err != nil {
 		return err
 	}
@@ -132,6 +137,9 @@ func tryAll(suites []suite, chosen []mutant) map[int]bool {
 				dead := slices.ContainsFunc(suites, func(s suite) bool { return s.kills(m.id) })
 				lock.Lock()
 				killed[m.id] = dead
+				if !dead {
+					fmt.Fprintf(os.Stderr, "alive: %v (%d of %d tried)\n", m, len(killed), len(chosen))
+				}
 				lock.Unlock()
 			}
 		})
