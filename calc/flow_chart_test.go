@@ -163,3 +163,24 @@ func TestFlowChartRefuses(t *testing.T) {
 		t.Errorf("a sheet: %q", refusal(err))
 	}
 }
+
+// TestReferenceFlowChartSlips: from 1 to 4 bar a flow that grows by 4^0.1 or by 4 has
+// an exponent of 0.1 or 1, which is believed; by less or by more it is not. Our own
+// bounds, no published source.
+func TestReferenceFlowChartSlips(t *testing.T) {
+	for exponent, want := range map[float64]string{
+		0.5: "", 0.101: "", 0.999: "",
+		0.095: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible", 1.05: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
+		-0.5: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
+	} {
+		in := litreRated(0.1, unit.Litre, unit.Litre)
+		in.Tolerance.Basis = calc.MeanBasis
+		in.Nozzle = calc.Nozzle{FlowChart: []calc.FlowPoint{
+			{Pressure: unit.Bar, FlowRate: unit.LitrePerMinute},
+			{Pressure: 4 * unit.Bar, FlowRate: unit.FlowRate(math.Pow(4, exponent)) * unit.LitrePerMinute},
+		}}
+		if got := warned(mustAccept(t, in).Warnings); got != want {
+			t.Errorf("exponent %v: warned of %q, want %q", exponent, got, want)
+		}
+	}
+}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"fmt"
 	"os"
 	"os/exec"
@@ -22,7 +21,7 @@ type suite struct {
 	flags       []string
 	// tests are by mutant, the quick ones and the slow ones.
 	quick, slow map[int][]string
-	limit       time.Duration
+	seconds     int // of a processor, after which a mutant is taken to hang
 }
 
 // slowTest is the time of a processor above which a test waits until the quick ones found nothing.
@@ -34,9 +33,9 @@ var properties = []string{"-rapid.seed=1", "-rapid.checks=30", "-rapid.shrinktim
 
 // buildSuites builds the tests of the changed packages and of the api. They must
 // pass when nothing is changed.
-func buildSuites(root string, tested []string) (all []suite, err error) {
+func buildSuites(root string, tested []string) (suites []suite, err error) {
 	for _, dir := range tested {
-		s := suite{binary: filepath.Join(root, filepath.Base(dir)+".test"), dir: filepath.Join(root, dir), limit: 5 * time.Minute}
+		s := suite{binary: filepath.Join(root, filepath.Base(dir)+".test"), dir: filepath.Join(root, dir), seconds: 60}
 		build := exec.Command("go", "test", "-c", "-vet=off", "-o", s.binary, "./"+dir)
 		build.Dir = root
 		if out, err := build.CombinedOutput(); err != nil {
@@ -49,20 +48,22 @@ func buildSuites(root string, tested []string) (all []suite, err error) {
 		if bytes.Contains(help, []byte("rapid.seed")) {
 			s.flags = properties
 		}
-		if out, err := s.command(context.Background()).CombinedOutput(); err != nil {
+		all := s.command()
+		if out, err := all.CombinedOutput(); err != nil {
 			return nil, fmt.Errorf("%s fails although nothing is changed: %w\n%s", dir, err, out)
 		}
+		s.seconds = 2 + 3*int(all.ProcessState.UserTime().Seconds())
 		if err := s.reach(root); err != nil {
 			return nil, err
 		}
-		all = append(all, s)
+		suites = append(suites, s)
 	}
-	return all, nil
+	return suites, nil
 }
 
 // reach runs each test alone and writes down what it reaches.
 func (s *suite) reach(root string) error {
-	list, err := s.command(context.Background(), "-test.list=.*").Output()
+	list, err := s.command("-test.list=.*").Output()
 	if err != nil {
 		return err
 	}
@@ -79,7 +80,7 @@ func (s *suite) reach(root string) error {
 			slots <- true
 			defer func() { <-slots }()
 			reached := filepath.Join(root, filepath.Base(s.dir)+"."+test)
-			c := s.command(context.Background(), "-test.run=^"+test+"$")
+			c := s.command("-test.run=^" + test + "$")
 			c.Env = append(os.Environ(), "WETRUN_MUTANT=-1", "WETRUN_REACHED="+reached)
 			_ = c.Run() // a test that counts allocations counts those of the writing too
 			took := c.ProcessState.UserTime()
@@ -101,11 +102,11 @@ func (s *suite) reach(root string) error {
 	return nil
 }
 
-func (s *suite) command(ctx context.Context, args ...string) *exec.Cmd {
+func (s *suite) command(args ...string) *exec.Cmd {
 	// A mutant that never ends is stopped by the time that it takes of a processor,
 	// which does not hang on what else the machine does.
-	limited := []string{"-c", "ulimit -t 20; exec \"$@\"", "sh", s.binary}
-	c := exec.CommandContext(ctx, "sh", slices.Concat(limited, args, s.flags)...)
+	limited := []string{"-c", fmt.Sprintf("ulimit -t %d; exec \"$@\"", s.seconds), "sh", s.binary}
+	c := exec.Command("sh", slices.Concat(limited, args, s.flags)...)
 	c.Dir = s.dir
 	return c
 }
@@ -116,12 +117,9 @@ func (s *suite) kills(id int) bool {
 		if len(tests) == 0 {
 			continue
 		}
-		ctx, cancel := context.WithTimeout(context.Background(), s.limit)
-		c := s.command(ctx, "-test.failfast", "-test.run=^("+strings.Join(tests, "|")+")$")
+		c := s.command("-test.failfast", "-test.run=^("+strings.Join(tests, "|")+")$")
 		c.Env = append(os.Environ(), "WETRUN_MUTANT="+strconv.Itoa(id))
-		err := c.Run()
-		cancel()
-		if err != nil {
+		if c.Run() != nil {
 			return true
 		}
 	}
