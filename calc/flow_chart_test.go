@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -181,6 +182,17 @@ func TestReferenceFlowChartSlips(t *testing.T) {
 		}}
 		if got := warned(mustAccept(t, in).Warnings); got != want {
 			t.Errorf("exponent %v: warned of %q, want %q", exponent, got, want)
+		}
+	}
+}
+
+// TestFlowChartHoldsItsEnds: a pressure at an end of the chart is in it.
+func TestFlowChartHoldsItsEnds(t *testing.T) {
+	for bar, outside := range map[float64]bool{2: false, 5: false, 8: false, 1.9: true, 8.1: true} {
+		in := litreRated(0.1, unit.Litre, unit.Litre)
+		in.Tolerance.Basis, in.Nozzle, in.SprayPressure = calc.MeanBasis, sheet(), unit.Pressure(bar)*unit.Bar
+		if got := strings.Contains(warned(mustAccept(t, in).Warnings), calc.WarnOutsideFlowChart); got != outside {
+			t.Errorf("%v bar: warned %v", bar, got)
 		}
 	}
 }
