@@ -7,7 +7,7 @@
 // so there is one build and not thousands. Which tests reach a change is found
 // first, and only those run: of the changed package, then of calc, then of the api.
 // Survivors that survivors.md explains are equivalent: no test can tell them. It
-// exits 1 when fewer than 95 % of the others are killed, or a mutant that is
+// exits 1 when fewer than -least, 95 %, of the others are killed, or a mutant that is
 // explained is killed after all.
 package main
 
@@ -30,8 +30,8 @@ import (
 // packages are changed, and their tests run in this order on each of them.
 var packages = []string{"calc/unit", "calc"}
 
-// share is how many of a hundred mutants have to be killed.
-const share = 95
+// least is how many of a hundred mutants have to be killed.
+var least = flag.Float64("least", 95, "fail below so many of a hundred")
 
 func main() {
 	log.SetFlags(0)
@@ -195,8 +195,8 @@ func report(chosen []mutant, killed map[int]bool, names map[int]name, explained 
 	percent := 100 * float64(total.killed) / float64(max(total.killed+total.survived, 1))
 	fmt.Printf("%-34s %7d %11d %9d\n\n%.1f %% killed of those that are not equivalent, in %.0f s\n", "all",
 		total.killed, total.equivalent, total.survived, percent, time.Since(start).Seconds())
-	if percent < share || wrong > 0 || total.killed == 0 {
-		return fmt.Errorf("fewer than %d %% are killed, or an explanation is wrong", share)
+	if percent < *least || wrong > 0 || total.killed == 0 {
+		return fmt.Errorf("fewer than %g %% are killed, or an explanation is wrong", *least)
 	}
 	return nil
 }

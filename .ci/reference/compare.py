@@ -11,6 +11,7 @@ sys.dont_write_bytecode = True
 
 import nozzles
 import rates
+import sampling
 import series
 import standards
 import tanks
@@ -22,6 +23,7 @@ SEED = 20260101
 
 
 def operations(units):
+    # By operation, and where one has two kinds of check, by a second word.
     return {
         "ground-speed": rates.ground_speed,
         "application-rate": rates.application_rate,
@@ -30,6 +32,8 @@ def operations(units):
         "convert": rates.Convert(units),
         "nozzle-flow": nozzles.nozzle_flow,
         "nozzle-acceptance": nozzles.nozzle_acceptance,
+        "nozzle-acceptance sampling": sampling.sampling,
+        "nozzle-acceptance outliers": sampling.outliers,
         "pressure-uniformity": nozzles.pressure_uniformity,
         "corrections": nozzles.corrections,
         "tank-loads": tanks.tank_loads,
@@ -55,14 +59,14 @@ def main(address):
     service = Service(address)
     listed = service.get("/v1/units")
     good = standards.check() & factors(listed["units"], listed["acre"])
-    print("%-20s %9s %9s %7s %12s %6s %7s" % ("operation", "requests", "numbers", "words", "worst", "wrong", "s"))
+    print("%-26s %9s %9s %7s %12s %6s %7s" % ("operation", "requests", "numbers", "words", "worst", "wrong", "s"))
     for name, make in operations(listed["units"]).items():
         rng, tally, start = random.Random("%d %s" % (SEED, name)), Tally(), time.monotonic()
         count = max(REQUESTS, len(getattr(make, "pairs", [])))
         for _ in range(count):
             request, want = make(rng)
-            tally.compare(service.post(name, request), want, request)
-        print("%-20s %9d %9d %7d %12.2e %6d %7.1f" % (
+            tally.compare(service.post(name.split()[0], request), want, request)
+        print("%-26s %9d %9d %7d %12.2e %6d %7.1f" % (
             name, tally.requests, tally.numbers, tally.words, tally.worst, len(tally.failures), time.monotonic() - start), flush=True)
         for failure in tally.failures[:5]:
             print("  " + failure)
