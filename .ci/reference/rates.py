@@ -60,11 +60,13 @@ def application_rate(rng):
     request["targetApplicationRate"], target = draw(rng, RATES, judged * 0.8, judged * 1.25)
     request["rateTolerance"], limit = draw(rng, RATIOS, 0.01, 0.2)
     request["labelMaximum"], most = draw(rng, RATES, judged * 0.9, judged * 1.1)
+    if target > most:
+        del request["labelMaximum"]  # refused: no target may be above it
     deviation = judged / target - 1
     want["deviation"] = Near(deviation, 1)
     if clear(abs(deviation), limit):
         want["withinTolerance"] = bool(abs(deviation) <= limit)
-    if clear(judged, most):
+    if target <= most and clear(judged, most):
         want["overLabelMaximum"] = bool(judged > most)
     return request, want
 
