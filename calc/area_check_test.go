@@ -1,7 +1,9 @@
 package calc_test
 
 import (
+	"errors"
 	"fmt"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -171,4 +173,38 @@ func ExampleAreaCheck() {
 	}
 	fmt.Printf("%.0f L/ha\n", r.ApplicationRate.In(unit.LitrePerHectare))
 	// Output: 100 L/ha
+}
+
+// TestSlack: a share of 1e-9 more than a limit is still on it, a little more is over;
+// a difference of less than 1e-9 of its terms is none.
+func TestSlack(t *testing.T) {
+	at := func(volume unit.Volume) calc.AreaCheckResult {
+		return mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: volume, Area: 1e5, ExpectedApplicationRate: 1e-5, RateTolerance: 0.1})
+	}
+	if at(1.1+0.9e-9).Verdict != calc.Within || at(1.1+1.1e-9).Verdict != calc.Outside {
+		t.Error("the slack of a limit is not 1e-9")
+	}
+	if at(1+0.9e-9).Deviation != 0 || at(1+1.1e-9).Deviation == 0 {
+		t.Error("a difference is not taken for none at 1e-9")
+	}
+}
+
+// TestAreaCheckSaysWhatConflicts: an area beside a part of a course is refused
+// because of the first part that is given.
+func TestAreaCheckSaysWhatConflicts(t *testing.T) {
+	for want, in := range map[string]calc.AreaCheckInput{
+		"CourseLength": {VolumeUsed: 1, Area: 1, CourseLength: 2, Width: 2, Passes: 2},
+		"Width":        {VolumeUsed: 1, Area: 1, Width: 2, Passes: 2},
+		"Passes":       {VolumeUsed: 1, Area: 1, Passes: 2},
+	} {
+		_, err := calc.AreaCheck(in)
+		var v calc.Invalid
+		if !errors.As(err, &v) || len(v) != 1 || v[0].Field != "Area" || v[0].Because != want {
+			t.Errorf("refused by %+v, want because of %s", err, want)
+		}
+	}
+	_, err := calc.AreaCheck(calc.AreaCheckInput{VolumeUsed: unit.Volume(math.Inf(-1)), Area: 1})
+	if refusal(err) != "VolumeUsed: not_finite" {
+		t.Errorf("endlessly little: %q", refusal(err))
+	}
 }

@@ -270,3 +270,18 @@ func TestCorrectionsMachineRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceEngineStopsAtSpeedLimit, worked by hand: 180 of 200 L/ha at 1800 rpm
+// and 6 km/h asks for 1620 rpm, 5.4 km/h. With 5.6 km/h as the least speed it stands
+// there, at 1680 rpm, where the rate is 180 x 6 / 5.6 = 192.857.
+func TestReferenceEngineStopsAtSpeedLimit(t *testing.T) {
+	in := geared()
+	in.Measured.ApplicationRate = 180 * unit.LitrePerHectare
+	in.Limits.GroundSpeed.Low = 5.6 * unit.KilometrePerHour
+	p := planned(mustCorrect(t, in), 0, calc.ChangeEngineSpeed)
+	if p == nil {
+		t.Fatal("no plan by engine speed")
+	}
+	agrees(t, "engine", p.EngineSpeed.In(unit.RevolutionPerMinute), 1680, 1e-12)
+	agrees(t, "rate", p.PredictedApplicationRate.In(unit.LitrePerHectare), 180*6/5.6, 1e-12)
+}

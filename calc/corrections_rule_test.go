@@ -92,3 +92,38 @@ func TestPropertyLimitReachedInAnyUnit(t *testing.T) {
 		}
 	})
 }
+
+// TestCorrectionsRejectedHasNothingMadeUp: a means whose limits nobody gave is rejected
+// with what it would need, and without a rate or a limit, of which nothing is known.
+func TestCorrectionsRejectedHasNothingMadeUp(t *testing.T) {
+	in := tooMuch()
+	in.Limits.SprayPressure = calc.PressureRange{}
+	in.Measured.DutyCycle = 80 * unit.Percent
+	seen := 0
+	for _, no := range mustCorrect(t, in).Rejected {
+		if no.Reason != calc.PressureLimitsNotGiven && no.Reason != calc.DutyCycleLimitsNotGiven {
+			continue
+		}
+		seen++
+		if no.ApplicationRateAtLimit != 0 || no.DeviationAtLimit != 0 || no.PressureLimit != 0 || no.DutyCycleLimit != 0 ||
+			no.PredictedApplicationRate != 0 || no.Deviation != 0 || no.NeededPressure == 0 && no.NeededDutyCycle == 0 {
+			t.Errorf("%+v", no)
+		}
+	}
+	if seen != 2 {
+		t.Errorf("%d rejected for want of limits", seen)
+	}
+}
+
+// TestCorrectionsExponentRange: an exponent from 0.1 to 1 is taken, others are not.
+func TestCorrectionsExponentRange(t *testing.T) {
+	for n, want := range map[float64]string{
+		0.1: "", 1: "", 0.12: "", 0.09: "PressureExponent: out_of_range", 1.01: "PressureExponent: out_of_range",
+	} {
+		in := tooMuch()
+		in.PressureExponent = n
+		if _, err := calc.Corrections(in); want != refusal(err) {
+			t.Errorf("%v: refused with %q, want %q", n, refusal(err), want)
+		}
+	}
+}

@@ -199,3 +199,15 @@ func ExampleFieldCapacity() {
 	fmt.Printf("%.0f acres per tank\n", r.AreaPerLoad.In(unit.Acre))
 	// Output: 30 acres per tank
 }
+
+// TestFieldCapacityMostLoads: a thousand million loads are counted, more are not.
+func TestFieldCapacityMostLoads(t *testing.T) {
+	in := calc.FieldCapacityInput{GroundSpeed: 2, WorkingWidth: 10, TankVolume: 1e-3, ApplicationRate: 1e-5, FieldArea: 1e11}
+	if r := mustFieldCapacity(t, in); r.Loads != 1e9 {
+		t.Errorf("%d loads", r.Loads)
+	}
+	in.FieldArea *= 1.1
+	if _, err := calc.FieldCapacity(in); refusal(err) != "TankVolume: not_computable" {
+		t.Errorf("refused with %q", refusal(err))
+	}
+}

@@ -64,3 +64,24 @@ func TestFieldSheetPlanningRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestFieldSheetStepsNameTheirPlace: a step of no catch and no bed has -1 for both,
+// one of a catch or of a bed has the other -1.
+func TestFieldSheetStepsNameTheirPlace(t *testing.T) {
+	in := wholeSheet()
+	in.Output.Catches[2].Volume *= 0.7
+	in.Maintenance.Beds = []calc.BedFinding{{}, {Replace: 1}}
+	places := map[[2]int]bool{}
+	for _, s := range mustSheet(t, in).Steps {
+		places[[2]int{s.Catch, s.Bed}] = true
+	}
+	for _, want := range [][2]int{{-1, -1}, {2, -1}, {-1, 1}} {
+		if !places[want] {
+			t.Errorf("no step of catch %d and bed %d, only %v", want[0], want[1], places)
+		}
+		delete(places, want)
+	}
+	if len(places) > 0 {
+		t.Errorf("steps of %v", places)
+	}
+}

@@ -311,3 +311,43 @@ func BenchmarkFieldSheet(b *testing.B) {
 		mustSheet(b, in)
 	}
 }
+
+// TestFieldSheetParts: what the sheet does not hold is not done, one reading is a
+// reading, and a cost is there when it was given.
+func TestFieldSheetParts(t *testing.T) {
+	in := wholeSheet()
+	r := mustSheet(t, in)
+	if r.MaintenanceStatus != calc.NotDone || r.HasCost || r.Pressure == nil {
+		t.Errorf("maintenance %v, cost %v, pressure %v", r.MaintenanceStatus, r.HasCost, r.Pressure)
+	}
+	in.Pressure.Readings = in.Pressure.Readings[1:2]
+	in.Output.Catches = in.Output.Catches[:1]
+	in.Speed.Runs = in.Speed.Runs[:1]
+	r = mustSheet(t, in)
+	if r.Pressure == nil || r.Output == nil || r.Speed == nil {
+		t.Errorf("one of each is left out: %v %v %v", r.Pressure, r.Output, r.Speed)
+	}
+	in = wholeSheet()
+	in.Cost.PerArea = 2
+	if r = mustSheet(t, in); !r.HasCost {
+		t.Error("there is no cost of the deviation")
+	}
+}
+
+// TestFieldSheetTargetAtLabelMaximum: a target exactly at the label's maximum is
+// allowed, and needs its basis like any other.
+func TestFieldSheetTargetAtLabelMaximum(t *testing.T) {
+	in := wholeSheet()
+	in.Target.LabelMaximum = in.Target.ApplicationRate
+	if _, err := calc.FieldSheet(in); err != nil {
+		t.Error(err)
+	}
+	in.Machine.RowSpacing = 80 * unit.Inch
+	if _, err := calc.FieldSheet(in); refusal(err) != "Target.RateBasis: rate_basis_required" {
+		t.Errorf("refused with %q", refusal(err))
+	}
+	in.Machine.RowSpacing, in.Target.LabelMaximum = 0, in.Target.ApplicationRate*0.99
+	if _, err := calc.FieldSheet(in); refusal(err) != "Target.ApplicationRate: above_label_maximum" {
+		t.Errorf("refused with %q", refusal(err))
+	}
+}

@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -161,5 +162,37 @@ func TestFlowChartRefuses(t *testing.T) {
 	s.Output.Catches, s.Nozzle = nil, changed(func(n *calc.Nozzle) { n.FlowChart = n.FlowChart[:1] })
 	if _, err := calc.FieldSheet(s); refusal(err) != "Nozzle.FlowChart: too_few" {
 		t.Errorf("a sheet: %q", refusal(err))
+	}
+}
+
+// TestReferenceFlowChartSlips: from 1 to 4 bar a flow that grows by 4^0.1 or by 4 has
+// an exponent of 0.1 or 1, which is believed; by less or by more it is not. Our own
+// bounds, no published source.
+func TestReferenceFlowChartSlips(t *testing.T) {
+	for exponent, want := range map[float64]string{
+		0.5: "", 0.101: "", 0.999: "",
+		0.095: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible", 1.05: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
+		-0.5: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
+	} {
+		in := litreRated(0.1, unit.Litre, unit.Litre)
+		in.Tolerance.Basis = calc.MeanBasis
+		in.Nozzle = calc.Nozzle{FlowChart: []calc.FlowPoint{
+			{Pressure: unit.Bar, FlowRate: unit.LitrePerMinute},
+			{Pressure: 4 * unit.Bar, FlowRate: unit.FlowRate(math.Pow(4, exponent)) * unit.LitrePerMinute},
+		}}
+		if got := warned(mustAccept(t, in).Warnings); got != want {
+			t.Errorf("exponent %v: warned of %q, want %q", exponent, got, want)
+		}
+	}
+}
+
+// TestFlowChartHoldsItsEnds: a pressure at an end of the chart is in it.
+func TestFlowChartHoldsItsEnds(t *testing.T) {
+	for bar, outside := range map[float64]bool{2: false, 5: false, 8: false, 1.9: true, 8.1: true} {
+		in := litreRated(0.1, unit.Litre, unit.Litre)
+		in.Tolerance.Basis, in.Nozzle, in.SprayPressure = calc.MeanBasis, sheet(), unit.Pressure(bar)*unit.Bar
+		if got := strings.Contains(warned(mustAccept(t, in).Warnings), calc.WarnOutsideFlowChart); got != outside {
+			t.Errorf("%v bar: warned %v", bar, got)
+		}
 	}
 }

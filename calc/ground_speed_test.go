@@ -212,3 +212,22 @@ func TestReferenceGroundSpeedOneWay(t *testing.T) {
 		}
 	}
 }
+
+// TestGroundSpeedAtTheEdges: exactly 1 and 20 mph are usual, just beyond is not.
+func TestGroundSpeedAtTheEdges(t *testing.T) {
+	at := func(v unit.Speed) calc.Run { return calc.Run{CourseLength: unit.Length(v) * 32, Time: 32} }
+	for mph, want := range map[float64]string{
+		1: "Runs: single_run", 20: "Runs: single_run",
+		0.999: "Runs[0].CourseLength: unusual_speed; Runs: single_run", 20.01: "Runs[0].CourseLength: unusual_speed; Runs: single_run",
+	} {
+		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{at(unit.Speed(mph) * unit.MilePerHour)}})
+		if got := warned(r.Warnings); got != want {
+			t.Errorf("%v mph: warned of %q, want %q", mph, got, want)
+		}
+	}
+	out := at(3)
+	out.Direction = calc.Out
+	if got := warned(mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{out}}).Warnings); got != "Runs: single_run" {
+		t.Errorf("one run with a direction: %q", got)
+	}
+}

@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"wetrun/calc"
@@ -106,6 +108,26 @@ func TestReferenceNozzleFlowWarnings(t *testing.T) {
 	} {
 		if got := warned(mustNozzleFlow(t, c.in).Warnings); got != c.want {
 			t.Errorf("%+v: warned of %q, want %q", c.in, got, c.want)
+		}
+	}
+}
+
+// TestReferenceExponentBounds: two catches from 1 to 4 bar have exactly the exponent
+// that their flows are made with. 0.4 to 0.6 is usual and 0.1 to 1 is believed, by
+// judgement, no published source.
+func TestReferenceExponentBounds(t *testing.T) {
+	for exponent, want := range map[float64]string{
+		0.42: "", 0.58: "", 0.38: "exponent_unusual", 0.62: "exponent_unusual", 0.97: "exponent_unusual", 0.11: "exponent_unusual",
+		0.09: "exponent_implausible", 1.03: "exponent_implausible",
+	} {
+		q := unit.FlowRate(math.Pow(4, exponent)) * unit.LitrePerMinute
+		r := mustNozzleFlow(t, calc.NozzleFlowInput{Catches: []calc.Catch{minuteCatch(unit.LitrePerMinute, unit.Bar), minuteCatch(q, 4*unit.Bar)}})
+		if want == "exponent_implausible" {
+			exponent = 0.5
+		}
+		agrees(t, "exponent", r.Exponent, exponent, 1e-12)
+		if got := warned(r.Warnings); (want == "") == strings.Contains(got, "exponent") || !strings.Contains(got, want) {
+			t.Errorf("exponent %v: warned of %q, want %q", exponent, got, want)
 		}
 	}
 }

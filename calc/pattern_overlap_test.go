@@ -3,6 +3,7 @@ package calc_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -146,4 +147,24 @@ func TestPropertyBoomPattern(t *testing.T) {
 			t.Fatalf("CV %v, sampled %v", b.CoefficientOfVariation, sampled)
 		}
 	})
+}
+
+// TestPatternRangeOfOneSpacing: a range may begin where it ends.
+func TestPatternRangeOfOneSpacing(t *testing.T) {
+	in := calc.PatternUniformityInput{NozzlePattern: patternOf(1, 2, 1), SpacingRange: calc.SpacingRange{Low: 1, High: 1, Steps: 2}}
+	if r := mustPatternUniformity(t, in); len(r.Spacings) != 2 || r.Spacings[0] != r.Spacings[1] {
+		t.Errorf("%+v", r.Spacings)
+	}
+}
+
+// TestPatternCutOff: a row is taken to end too soon when an outermost cup holds more
+// than half of the fullest. Our own choice, no published source.
+func TestPatternCutOff(t *testing.T) {
+	for outer, want := range map[float64]bool{49: false, 50: false, 51: true} {
+		p := patternOf(outer, 100, 0)
+		r := mustPatternUniformity(t, calc.PatternUniformityInput{NozzlePattern: p, NozzleSpacing: 2 * p.CupSpacing})
+		if got := strings.Contains(warned(r.Warnings), calc.WarnPatternCutOff); got != want {
+			t.Errorf("%v of 100: warned %v", outer, got)
+		}
+	}
 }

@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -90,4 +91,12 @@ func ExamplePressureForFlow() {
 	p := calc.PressureForFlow(40.9*unit.USGallonPerMinute, 30*unit.PoundPerSquareInch, 23.6*unit.USGallonPerMinute, calc.SquareRoot)
 	fmt.Printf("%.0f psi\n", p.In(unit.PoundPerSquareInch))
 	// Output: 10 psi
+}
+
+// TestReferencePowersOfTwo: 16^0.625 is 2^2.5 and 16^0.5 is 4; backwards a flow of
+// 2^2.5 takes 16 times the pressure.
+func TestReferencePowersOfTwo(t *testing.T) {
+	agrees(t, "root", float64(calc.FlowAtPressure(1, 1, 16, 0.5)), 4, 1e-15)
+	agrees(t, "0.625", float64(calc.FlowAtPressure(1, 1, 16, 0.625)), math.Pow(2, 2.5), 1e-14)
+	agrees(t, "back", float64(calc.PressureForFlow(1, 1, unit.FlowRate(math.Pow(2, 2.5)), 0.625)), 16, 1e-13)
 }

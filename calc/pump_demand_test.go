@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -249,4 +250,16 @@ func ExamplePumpDemand() {
 	}
 	fmt.Printf("%.1f gal/min\n", r.TotalFlowRate.In(unit.USGallonPerMinute))
 	// Output: 21.6 gal/min
+}
+
+// TestReferenceAgitationBounds: from 1 to 20 % of the tank a minute is usual, from memory.
+func TestReferenceAgitationBounds(t *testing.T) {
+	for percent, want := range map[float64]bool{0.99: true, 1: false, 1.1: false, 19.9: false, 20.1: true} {
+		r := mustPumpDemand(t, calc.PumpDemandInput{
+			Nozzles: 1, NozzleFlowRate: unit.LitrePerMinute, TankVolume: 1, AgitationShare: unit.Ratio(percent) * unit.Percent,
+		})
+		if got := strings.Contains(warned(r.Warnings), calc.WarnUnusualAgitation); got != want {
+			t.Errorf("%v %%: warned %v", percent, got)
+		}
+	}
 }

@@ -91,3 +91,15 @@ func TestTankProductRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestTankLoadsMost: a million loads are shared out, more are not.
+func TestTankLoadsMost(t *testing.T) {
+	in := calc.TankLoadsInput{TankVolume: 1, ApplicationRate: 1e-3, TreatedArea: 1e9}
+	if r := mustTankLoads(t, in); r.Loads != 1e6 {
+		t.Errorf("%d loads", r.Loads)
+	}
+	in.TreatedArea *= 1.1
+	if _, err := calc.TankLoads(in); refusal(err) != "TankVolume: too_many_loads" {
+		t.Errorf("refused with %q", refusal(err))
+	}
+}

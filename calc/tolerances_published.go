@@ -40,12 +40,6 @@ var publishedRules = [...]publishedRule{
 		"Sprayer Calibrations and Calculations (MontGuide)",
 		"Montana State University Extension Service", 2000, "https://www.scribd.com/document/421823268/sprayer",
 	}},
-	// Read in a mirror. The source says less than 5 %.
-	{"output_mean_5_idaho", 5, forOutput, BasisMean, ToleranceSource{
-		"Boom sprayer calibration worksheet instructions",
-		"University of Idaho Extension, Bonneville County", 0,
-		"http://www.jejakuliner.com/-/media/uidaho-responsive/files/extension/county/bonneville/mg/calibration-worksheet-k-instructions.csv",
-	}},
 	{"output_mean_5_sports_turf", 5, forOutput, BasisMean, sportsTurf},
 	{"rate_5_sports_turf", 5, forRate, "", sportsTurf},
 	{"output_mean_7_sports_turf", 7, forOutput, BasisMean, ToleranceSource{

@@ -1,7 +1,9 @@
 package calc_test
 
 import (
+	"fmt"
 	"net/url"
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,7 +62,6 @@ func TestPublishedTolerances(t *testing.T) {
 		"Joplin Globe, reporting University of Nebraska-Lincoln extension|rated Proper":        10,
 		"Joplin Globe, reporting University of Nebraska-Lincoln extension|mean Proper":         5,
 		"Montana State University Extension Service|mean Sprayer Calibrations":                 5,
-		"University of Idaho Extension, Bonneville County|mean Boom":                           5,
 		"Sports Turf Managers Association|mean Calibration and":                                5,
 		"Sports Turf Managers Association| Calibration and":                                    5,
 		"Sports Turf Managers Association|mean Backpack":                                       7,
@@ -103,5 +104,40 @@ func TestPublishedTolerances(t *testing.T) {
 	}
 	if len(want) > 0 {
 		t.Errorf("not listed: %v", want)
+	}
+}
+
+// TestPublishedYears: the years that the sources show, in the order of the list; 0
+// where one shows none.
+func TestPublishedYears(t *testing.T) {
+	want := []string{
+		"The Daily Record 2012", "Joplin Globe 0", "Joplin Globe 0", "Montana State University Extension Service 2000",
+		"Sports Turf Managers Association 2012", "Sports Turf Managers Association 2012", "Sports Turf Managers Association 2014",
+		"University of Georgia 2002", "study guide for the Florida state examinations (publisher not shown) 0",
+		"newspaper print of an extension column 2013", "Texas Cooperative Extension 0", "Montana State University Extension 0",
+		"UF/IFAS Center for Aquatic and Invasive Plants 0", "USGA Green Section 2016", "Texas winegrape extension worksheet 0",
+	}
+	var got []string
+	for _, x := range calc.Tolerances() {
+		if x.Source.Published() && !x.Default && x.Source.Title != "" {
+			publisher, _, _ := strings.Cut(x.Source.Publisher, ",")
+			got = append(got, fmt.Sprint(publisher, " ", x.Source.Year))
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got\n%q, want\n%q", got, want)
+	}
+}
+
+// TestPublishedNozzleSizeYears: of the sources of nozzle sizes one shows its year.
+func TestPublishedNozzleSizeYears(t *testing.T) {
+	for _, x := range calc.NozzleSizeSources() {
+		want := 0
+		if strings.Contains(x.Publisher, "Arizona") {
+			want = 2012
+		}
+		if x.Year != want {
+			t.Errorf("%s: %d, want %d", x.Title, x.Year, want)
+		}
 	}
 }

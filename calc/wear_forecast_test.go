@@ -3,6 +3,7 @@ package calc_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -354,6 +355,19 @@ func TestWearForecastRefuses(t *testing.T) {
 	} {
 		if _, err := calc.WearForecast(in); refusal(err) != want {
 			t.Errorf("refused with %q, want %q", refusal(err), want)
+		}
+	}
+}
+
+// TestReferenceWearFarPressure: a catch is warned of from twice the pressure on, or
+// from half of it; the ratio is our own, no published source.
+func TestReferenceWearFarPressure(t *testing.T) {
+	for bar, want := range map[float64]bool{6: false, 6.1: true, 1.5: false, 1.48: true, 3: false} {
+		in := wearOf([]float64{0, 100, 200}, []float64{1000, 1020, 1040})
+		in.Catches[1].SprayPressure = unit.Pressure(bar) * unit.Bar
+		got := strings.Contains(warned(mustWearForecast(t, in).Warnings), "Catches[1].SprayPressure: far_pressure")
+		if got != want {
+			t.Errorf("%v of 3 bar: warned %v", bar, got)
 		}
 	}
 }

@@ -191,3 +191,32 @@ func TestPropertyRoundTrip(t *testing.T) {
 		}
 	})
 }
+
+// TestSymbolsOfKinds: every unit is among the symbols of its kind, once, and no kind
+// has another's.
+func TestSymbolsOfKinds(t *testing.T) {
+	for _, u := range unit.All() {
+		found := 0
+		for _, s := range u.Quantity.Symbols() {
+			if s == u.Symbol {
+				found++
+			}
+			if other, ok := infoOf(s); !ok || other.Quantity != u.Quantity {
+				t.Errorf("%s is no %v", s, u.Quantity)
+			}
+		}
+		if found != 1 {
+			t.Errorf("%s is %d times among the symbols of its kind", u.Symbol, found)
+		}
+	}
+}
+
+// TestReferenceIn: from the definitions, 1 g/L is 1 kg/m3 and 1 mL/L a thousandth.
+func TestReferenceIn(t *testing.T) {
+	if got := unit.Density(1200).In(unit.Density(unit.Lookup("g/L").Factor())); got != 1200 {
+		t.Errorf("1200 kg/m3 are %v g/L", got)
+	}
+	if got := unit.Concentration(0.25).In(unit.Concentration(unit.Lookup("mL/L").Factor())); got != 250 {
+		t.Errorf("a quarter is %v mL/L", got)
+	}
+}

@@ -1,0 +1,171 @@
+"""Flow, acceptance, pressure, corrections."""
+
+import numpy as np
+from scipy import stats
+
+from service import Near, clear
+from units import FLOWS, PRESSURES, RATES, RATIOS, SPEEDS, TIMES, VOLUMES, draw
+
+
+def _catches(rng, least, pressures, center):
+    """Catches about a flow per nozzle, and their flows, nozzles and pressures."""
+    catches, flows, counts, at = [], [], [], []
+    for _ in range(rng.randint(least, 12)):
+        time, t = draw(rng, TIMES, 10, 120)
+        nozzles = rng.randint(1, 4)
+        q = center * nozzles * rng.uniform(0.8, 1.2)
+        catch = {"time": time, "nozzles": nozzles}
+        if pressures:
+            catch["sprayPressure"], p = draw(rng, PRESSURES, *pressures)
+            q *= (p / pressures[0]) ** 0.5
+            at.append(p)
+        catch["volume"], volume = draw(rng, VOLUMES, q * t * 0.999, q * t * 1.001)
+        catches.append(catch)
+        flows.append(volume / t)
+        counts.append(nozzles)
+    return catches, np.array(flows), np.array(counts), np.array(at)
+
+
+def nozzle_flow(rng):
+    apart = rng.random() < 0.7
+    catches, flows, counts, at = _catches(rng, 2, (1e5, 6e5) if apart else None, rng.uniform(5e-6, 4e-5))
+    request, want, exponent, source = {"catches": catches}, {}, 0.5, "square_root_law"
+    if not apart:
+        request["sprayPressure"], p = draw(rng, PRESSURES, 1e5, 6e5)
+        at = np.full(len(flows), p)
+    ratio = at.max() / at.min()
+    if not clear(ratio, 1.5):
+        return nozzle_flow(rng)
+    if ratio > 1.5:
+        columns = np.column_stack([np.log(at), np.ones(len(at))])
+        fitted = np.linalg.lstsq(columns, np.log(flows / counts), rcond=None)[0][0]
+        if not (clear(fitted, 0.1) and clear(fitted, 1)):
+            return nozzle_flow(rng)
+        if 0.1 < fitted < 1:
+            exponent, source = fitted, "fitted"
+    want |= {"meanNozzleFlowRate": flows.sum() / counts.sum(), "pressureExponent/value": Near(exponent, 1), "pressureExponent/source": source}
+    for i, q in enumerate(flows):
+        want |= {"catches/%d/flowRate" % i: q, "catches/%d/nozzleFlowRate" % i: q / counts[i]}
+    request["predictAt"] = []
+    for i in range(3):
+        pressure, p = draw(rng, PRESSURES, 1e5, 6e5)
+        density, d = draw(rng, RATIOS, 0.8, 1.5)
+        request["predictAt"].append({"sprayPressure": pressure, "relativeDensity": density})
+        want["predicted/%d/nozzleFlowRate" % i] = (flows * (p / at) ** exponent).sum() / counts.sum() / d**0.5
+    return request, want
+
+
+def nozzle_acceptance(rng):
+    own = rng.random() < 0.5
+    basis = rng.choice(["rated", "mean", "both"])
+    rating, q = draw(rng, FLOWS, 5e-6, 4e-5)
+    rated_at, p = draw(rng, PRESSURES, 2e5, 4e5)
+    pressure, p0 = draw(rng, PRESSURES, 1.5e5, 6e5)
+    catches, flows, counts, at = _catches(rng, 2, (1.5e5, 6e5) if own else None, q * rng.uniform(0.9, 1.1) * ((1.5e5 if own else p0) / p) ** 0.5)
+    limit, most = draw(rng, RATIOS, 0.02, 0.15)
+    above, share = draw(rng, RATIOS, 0.1, 0.9)
+    request = {"nozzle": {"ratedFlowRate": rating, "ratedPressure": rated_at}, "sprayPressure": pressure, "catches": catches,
+               "tolerance": {"limit": limit, "basis": basis}, "replaceAllAbove": above}
+    at = at if own else np.full(len(flows), p0)
+    each = flows / counts
+    rated = q * np.sqrt(at / p)
+    moved = each * np.sqrt(p0 / at)
+    mean = (moved * counts).sum() / counts.sum()
+    from_rated, from_mean = each / rated - 1, moved / mean - 1
+    for d in np.concatenate([from_rated, from_mean]):
+        if not clear(abs(d), most):
+            return nozzle_acceptance(rng)
+    variation = stats.variation(moved, ddof=1)
+    want = {"meanNozzleFlowRate": mean, "coefficientOfVariation": Near(variation, 1), "ratedFlowRateAtPressure": q * (p0 / p) ** 0.5}
+    outside = 0
+    for i in range(len(flows)):
+        deviations = {"rated": [from_rated[i]], "mean": [from_mean[i]], "both": [from_rated[i], from_mean[i]]}[basis]
+        wrong = [d for d in deviations if abs(d) > most]
+        status = "within" if not wrong else "below" if wrong[0] < 0 else "above"
+        outside += bool(wrong)
+        name = "catches/%d/" % i
+        want |= {name + "nozzleFlowRate": each[i], name + "deviationFromRated": Near(from_rated[i], 1),
+                 name + "deviationFromMean": Near(from_mean[i], 1), name + "status": status}
+        references = {"rated": [rated[i]], "mean": [mean * (at[i] / p0) ** 0.5], "both": [rated[i], mean * (at[i] / p0) ** 0.5]}[basis]
+        low, high = max(references) * (1 - most), min(references) * (1 + most)
+        if low < high * (1 - 1e-7):
+            all_of_it = counts[i] * _seconds(catches[i])
+            want |= {name + "acceptableFlowRate/low": low, name + "acceptableFlowRate/high": high,
+                     name + "acceptableVolume/low": low * all_of_it, name + "acceptableVolume/high": high * all_of_it}
+    proportion = outside / len(flows)
+    want |= {"catchesOutside": outside, "proportionOutside": Near(proportion, 1), "catchesTested": len(flows)}
+    if clear(proportion, share):
+        want["decision"] = "keep" if not outside else "replace_all" if proportion > share else "fix_listed"
+    return request, want
+
+
+def _seconds(catch):
+    return catch["time"]["value"] * (60 if catch["time"]["unit"] == "min" else 1)
+
+
+def pressure_uniformity(rng):
+    readings = [draw(rng, PRESSURES, 1.5e5, 6e5) for _ in range(rng.randint(2, 12))]
+    p = np.array([x[1] for x in readings])
+    request = {"readings": [{"pressure": x[0]} for x in readings]}
+    request["maxDifference"], most = draw(rng, PRESSURES, 2e4, 4e5)
+    request["cabPressure"], cab = draw(rng, PRESSURES, 2e5, 8e5)
+    request["targetPressure"], target = draw(rng, PRESSURES, 2e5, 5e5)
+    mean, spread = p.mean(), np.ptp(p)
+    want = {"highest": p.max(), "lowest": p.min(), "mean": mean, "spread": Near(spread, p.max()),
+            "flowSpread": Near((p.max() / p.min()) ** 0.5 - 1, 1), "cabOffset": Near(cab - mean, cab),
+            "cabPressureForTarget/ifHoseLoss": target * cab / mean}
+    if target + cab - mean > 1e3:
+        want["cabPressureForTarget/ifGaugeError"] = Near(target + cab - mean, target + cab)
+    if most / 2 < mean * 0.999:
+        want["flowSpreadAtMaxDifference"] = Near(((mean + most / 2) / (mean - most / 2)) ** 0.5 - 1, 1)
+    if clear(spread, most):
+        want["withinTolerance"] = bool(spread <= most)
+    return request, want
+
+
+def corrections(rng):
+    rate, r = draw(rng, RATES, 5e-6, 2e-3)
+    speed, v = draw(rng, SPEEDS, 1, 4)
+    pressure, p = draw(rng, PRESSURES, 2e5, 5e5)
+    target, t = draw(rng, RATES, r * 0.6, r * 1.6)
+    tolerance, limit = draw(rng, RATIOS, 0.02, 0.2)
+    power, n = draw(rng, ["1"], 0.4, 0.6)
+    slow, v0 = draw(rng, SPEEDS, v * 0.6, v * 0.95)
+    fast, v1 = draw(rng, SPEEDS, v * 1.05, v * 1.6)
+    low, p0 = draw(rng, PRESSURES, p * 0.5, p * 0.95)
+    high, p1 = draw(rng, PRESSURES, p * 1.05, p * 2)
+    request = {"measured": {"applicationRate": rate, "groundSpeed": speed, "sprayPressure": pressure}, "targetApplicationRate": target,
+               "rateTolerance": tolerance, "pressureExponent": power, "boomEven": True,
+               "limits": {"groundSpeed": {"low": slow, "high": fast}, "sprayPressure": {"low": low, "high": high}}}
+    if not clear(abs(r / t - 1), limit):
+        return corrections(rng)
+    want = {"deviation": Near(r / t - 1, 1), "withinTolerance": bool(abs(r / t - 1) <= limit)}
+    if want["withinTolerance"]:
+        return request, want | {"plans": [], "decision": "none_needed"}
+    plans, rejected = [], []
+    for change, now, needed, least, most, at in [
+        ("speed", v, v * r / t, v0, v1, lambda x: r * v / x),
+        ("pressure", p, p * (t / r) ** (1 / n), p0, p1, lambda x: r * (x / p) ** n),
+    ]:
+        stands = min(max(needed, least), most)
+        predicted = at(stands)
+        off = predicted / t - 1
+        if not (clear(needed, least) and clear(needed, most) and clear(abs(off), limit)):
+            return corrections(rng)
+        if abs(off) > limit:
+            rejected.append((change, needed))
+        else:
+            plans.append((abs(np.log(stands / now)), change, stands, predicted, off, stands != needed, stands / now - 1))
+    names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
+    plans.sort()
+    if len(plans) == 2 and not clear(plans[0][0], plans[1][0]):
+        return corrections(rng)
+    for i, (size, change, stands, predicted, off, at_limit, relative) in enumerate(plans):
+        name = "plans/%d/" % i
+        want |= {name + "change": change, name + names[change][0]: stands, name + "predictedApplicationRate": predicted,
+                 name + "deviation": Near(off, 1), name + "atLimit": at_limit, name + "relativeChange": Near(relative, 1),
+                 name + "changeSize": Near(size, 1)}
+    for i, (change, needed) in enumerate(rejected):
+        want |= {"rejected/%d/change" % i: change, "rejected/%d/%s" % (i, names[change][1]): needed}
+    want["decision"] = "choose_plan" if plans else "out_of_reach"
+    return request, want
