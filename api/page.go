@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"encoding/json"
+	"maps"
 	"net/http"
 	"strings"
 	"sync"
@@ -16,8 +17,9 @@ import (
 // page. It is prepared on the first request and kept.
 type page struct {
 	mediaType string
-	fresh     bool // true: about the state of the process, never stored
-	wordless  bool // true: the same in every language
+	fresh     bool        // true: about the state of the process, never stored
+	wordless  bool        // true: the same in every language
+	header    http.Header // in the place of those of reference data
 	prepare   func(text.Language) ([]byte, error)
 
 	mutex sync.Mutex
@@ -35,7 +37,7 @@ const maxAge = "public, max-age=3600"
 
 const htmlPage = "text/html; charset=utf-8"
 
-// pages lists every path that GET and HEAD answer, beside operations.
+// pages lists every path of the document that GET and HEAD answer, beside operations.
 func pages(operations []operation) map[string]*page {
 	all := map[string]*page{
 		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
@@ -108,6 +110,7 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	} else {
 		h.Set("Cache-Control", maxAge)
 		h.Set("ETag", x.etag)
+		maps.Copy(h, p.header)
 		if matches(req.Header.Get("If-None-Match"), x.etag) {
 			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)

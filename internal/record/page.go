@@ -78,11 +78,15 @@ var page = template.Must(template.New("record").Funcs(template.FuncMap{
 	"style": func() template.CSS { return template.CSS(style) },
 }).Parse(layout))
 
-// Policy is the Content-Security-Policy of a record: its own style and nothing else.
-var Policy = func() string {
+// StyleSource allows the style of a record in a Content-Security-Policy: that of the
+// record, and that of a page that opens one.
+var StyleSource = func() string {
 	sum := sha256.Sum256([]byte(style))
-	return "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }()
+
+// Policy is the Content-Security-Policy of a record: its own style and nothing else.
+var Policy = "default-src 'none'; style-src " + StyleSource + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 // Write writes the page as HTML; what users named in it is escaped.
 func (p *Page) Write(w io.Writer) error { return page.Execute(w, p) }

@@ -1,0 +1,98 @@
+// The drops against the range that each may be in. Every mark is told apart by its
+// shape and by words too, and the same numbers stand in a table below.
+
+import { el, put, svg } from './dom.js';
+import { number, say } from './language.js';
+import { quantity, span, unitName } from './units.js';
+
+const row = 30;
+const left = 80;
+const right = 16;
+const top = 34;
+const width = 320;
+
+/** Draws the catches of an output result. */
+export function showChart(element, result) {
+  const catches = (result?.catches ?? []).filter((drop) => drop.acceptableFlowRate);
+  if (catches.length === 0) return put(element, el('p', { class: 'hint' }, say('chart.none')));
+  const axis = scale(catches);
+  const height = top + catches.length * row + 8;
+  const drawing = svg('svg', { viewBox: `0 0 ${width} ${height}`, role: 'img', class: 'chart', 'aria-labelledby': 'chart-title chart-desc' },
+    svg('title', { id: 'chart-title' }, say('chart.title')),
+    svg('desc', { id: 'chart-desc' }, describe(result)),
+    axis.ticks.map((value) => svg('g', {},
+      svg('line', { class: 'tick', x1: axis.x(value), x2: axis.x(value), y1: top - 6, y2: height - 8 }),
+      svg('text', { class: 'tick-label', x: axis.x(value), y: top - 12, 'text-anchor': 'middle' }, number(value)))),
+    catches.map((drop, i) => line(drop, i, axis)));
+  put(element, el('h3', {}, say('chart.title')),
+    el('p', { class: 'key' }, say('chart.key', { unit: unitName(catches[0].nozzleFlowRate.unit) })),
+    drawing, table(catches));
+}
+
+function line(drop, i, axis) {
+  const y = top + i * row + row / 2;
+  const range = drop.acceptableFlowRate;
+  const low = axis.x(range.low.value);
+  const x = axis.x(drop.nozzleFlowRate.value);
+  return svg('g', { class: `drop ${drop.status}` },
+    svg('text', { class: 'name', x: left - 10, y: y + 5, 'text-anchor': 'end' }, shorten(drop.label ?? String(i + 1))),
+    svg('rect', { class: 'range', x: low, y: y - 9, width: axis.x(range.high.value) - low, height: 18, rx: 2 }),
+    svg('line', { class: 'stem', x1: axis.x(axis.middle(range)), x2: x, y1: y, y2: y }),
+    mark(drop.status, x, y));
+}
+
+/** A dot within, an arrow head out of the range on the side that it lies. */
+function mark(status, x, y) {
+  if (status === 'within') return svg('circle', { class: 'mark', cx: x, cy: y, r: 6 });
+  const out = status === 'above' ? 9 : -9;
+  return svg('path', { class: 'mark', d: `M${x + out} ${y} L${x - out / 2} ${y - 9} L${x - out / 2} ${y + 9} Z` });
+}
+
+/** Where values lie on the drawing: a little more than all that has to be shown. */
+function scale(catches) {
+  const values = catches.flatMap((drop) => [drop.nozzleFlowRate.value, drop.acceptableFlowRate.low.value, drop.acceptableFlowRate.high.value]);
+  const low = Math.min(...values), high = Math.max(...values);
+  const margin = (high - low || high) * 0.12;
+  const x = (value) => left + ((value - low + margin) / (high - low + 2 * margin)) * (width - left - right);
+  return { x, middle: (range) => (range.low.value + range.high.value) / 2, ticks: ticksBetween(low, high) };
+}
+
+/** Round numbers, three or four of them. */
+function ticksBetween(low, high) {
+  const rough = (high - low || high) / 3;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = [1, 2, 5, 10].map((n) => n * power).find((n) => n >= rough);
+  const ticks = [];
+  for (let n = Math.ceil(low / step); n * step <= high; n++) ticks.push(n * step);
+  return ticks;
+}
+
+function shorten(name) {
+  return name.length > 12 ? `${name.slice(0, 11)}…` : name;
+}
+
+function describe(result) {
+  return say('chart.description', { n: result.catchesTested, outside: result.catchesOutside });
+}
+
+function table(catches) {
+  return el('details', {}, el('summary', {}, say('chart.table')),
+    el('div', { class: 'wide', tabindex: '0', role: 'region', 'aria-label': say('chart.table') }, el('table', {},
+      el('caption', {}, say('chart.title')),
+      el('thead', {}, el('tr', {}, ['drop', 'flow', 'range', 'state'].map((key) => el('th', { scope: 'col' }, say(`chart.${key}`))))),
+      el('tbody', {}, catches.map((drop, i) => el('tr', { class: drop.status },
+        el('th', { scope: 'row' }, drop.label ?? String(i + 1)),
+        el('td', {}, quantity(drop.nozzleFlowRate)), el('td', {}, `${span(drop.acceptableFlowRate)} ${unitName(drop.acceptableFlowRate.high.unit)}`),
+        el('td', {}, say(`drop.${drop.status}`))))))));
+}
+
+/** Beside each drop of the sheet: how it stands, and what its jug may show. */
+export function showDrops(catches, rowOf) {
+  for (const found of document.querySelectorAll('.rows.drop .found')) put(found);
+  catches.forEach((drop, i) => {
+    const found = rowOf(drop, i)?.querySelector('.found');
+    if (!found) return;
+    found.dataset.state = drop.status;
+    put(found, el('strong', {}, say(`drop.${drop.status}`)), ' · ', drop.acceptableVolume && el('span', {}, say('drop.allowed', { range: span(drop.acceptableVolume, 3) })));
+  });
+}

@@ -1,0 +1,102 @@
+// Lists that grow: drops, runs, readings, beds. What is the same for all entries is
+// asked once, above them, and put into each; an entry can still differ.
+
+import { el, goTo, put } from './dom.js';
+import { field, sheetField, unitPicker } from './fields.js';
+import { has, say } from './language.js';
+import { quantity, unitFor } from './units.js';
+
+/** A list of a sheet as elements. */
+export function list(operation, sheet, block) {
+  const at = block.list;
+  const rows = el('div', { class: `rows ${block.entry}` });
+  const entries = () => (Array.isArray(sheet.get(at)) ? sheet.get(at) : []); // an opened file may hold anything
+  const show = () => put(rows, entries().map((_, i) => row(i)));
+
+  const row = (i) => {
+    const pointer = `${at}/${i}`;
+    const own = (spec) => sheetField(operation, sheet, spec, `${pointer}/${spec.at}`);
+    const legend = el('legend', {}, nameOf(block, entries()[i], i));
+    const summary = el('summary', {}, summaryOf(block, entries()[i]));
+    const element = el('fieldset', { class: block.main.length === 1 ? 'row single' : 'row', 'data-at': `${operation}#${pointer}` },
+      legend, block.main.map(own), el('p', { class: 'found' }),
+      block.folded && el('details', {}, summary, block.folded.map(own), remover(i)),
+      !block.folded && remover(i),
+      el('ul', { class: 'messages' }));
+    element.addEventListener('input', () => {
+      legend.textContent = nameOf(block, entries()[i], i);
+      summary.textContent = summaryOf(block, entries()[i]);
+      element.querySelector('.remove').textContent = removal(i);
+    });
+    return element;
+  };
+
+  const remover = (i) => el('button', { type: 'button', class: 'quiet remove', onclick: () => {
+    sheet.remove(at, i);
+    show();
+    goTo(rows.children[Math.min(i, rows.children.length - 1)]?.querySelector('input, select') ?? add);
+  } }, removal(i));
+  const removal = (i) => say(`remove.${block.entry}`, { name: nameOf(block, entries()[i], i) });
+
+  const add = el('button', { type: 'button', class: 'add', onclick: () => {
+    sheet.add(at, next(block, entries()));
+    show();
+    goTo(rows.lastElementChild.querySelector('input, select'));
+  } }, say(`add.${block.entry}`));
+
+  show();
+  return el('div', { class: 'list', 'data-at': `${operation}#${at}` },
+    has(`list.${block.entry}`) && el('p', {}, say(`list.${block.entry}`)),
+    head(operation, sheet, block, entries, show), el('ul', { class: 'messages' }), rows, add);
+}
+
+/** What is asked once for all entries, and the units of their columns. */
+function head(operation, sheet, block, entries, show) {
+  const toAll = (member, value) => {
+    entries().forEach((_, i) => sheet.set(`${block.list}/${i}/${member}`, value));
+    show();
+  };
+  const fromAll = (member) => {
+    const values = entries().map((_, i) => sheet.get(`${block.list}/${i}/${member}`));
+    return values.every((value) => value === values[0]) ? values[0] : undefined;
+  };
+  const shared = (block.shared ?? []).map((spec) => field(spec, {
+    name: `all ${operation}#${block.list}/${spec.at}`, words: `${block.list}/*/${spec.at}`,
+    get: (member) => fromAll(spec.at + member), set: (member, value) => toAll(spec.at + member, value),
+  }));
+  const columns = block.main.filter((spec) => spec.column).map((spec) => {
+    const member = `${spec.at}/unit`;
+    const label = say(`column${block.list}/*/${spec.at}`);
+    return el('label', { class: 'field column' }, label,
+      unitPicker({ name: `all ${operation}#${block.list}/${member}` }, spec.measure, fromAll(member) ?? unitFor(spec.measure), (symbol) => toAll(member, symbol)));
+  });
+  if (shared.length + columns.length === 0) return false;
+  return el('fieldset', { class: 'shared' }, el('legend', {}, say(`all.${block.entry}`)), shared, columns);
+}
+
+function nameOf(block, entry, i) {
+  const place = entry?.position && say(`option.${entry.position}`);
+  return (block.entry !== 'gear' && entry?.label) || entry?.replaces || entry?.name || (block.entry === 'reading' && place) || say(`entry.${block.entry}`, { n: i + 1 });
+}
+
+/** What a folded part holds, in a few words. */
+function summaryOf({ folded = [] }, entry) {
+  const worded = {
+    nozzles: (n) => say('nozzles', { n }),
+    time: (time) => typeof time.value === 'number' && quantity(time),
+    courseLength: (length) => typeof length.value === 'number' && quantity(length),
+    position: (place) => say(`option.${place}`),
+  };
+  const words = folded.map(({ at }) => entry?.[at] !== undefined && worded[at]?.(entry[at])).filter(Boolean);
+  return words.join(' · ') || say('more');
+}
+
+/** A new entry is like the last one, but for what is measured in it. */
+function next(block, all) {
+  const last = all.at(-1) ?? {};
+  const kept = {};
+  for (const { at } of block.shared ?? []) if (last[at] !== undefined) kept[at] = structuredClone(last[at]);
+  if (last.position) kept.position = last.position;
+  if (block.entry === 'bed' || block.entry === 'drop') kept.label = say(`entry.${block.entry}`, { n: all.length + 1 });
+  return kept;
+}

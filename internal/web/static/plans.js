@@ -1,0 +1,87 @@
+// The plans that would bring the rate to its target, as cards to choose one from.
+// The service ranks them; choosing only shows what to set and to measure again.
+
+import { el, goTo, put } from './dom.js';
+import { has, say } from './language.js';
+import { placeOfOperation } from './steps.js';
+import { quantity } from './units.js';
+
+/** Shows the plans of a correction; chosen is the plan of that key, if any. */
+export function showPlans(element, correction, { language, chosen, choose, empty }) {
+  const result = correction?.result;
+  if (!result) return put(element, el('p', {}, say(correction?.status === 'none_needed' ? 'plans.noneNeeded' : 'plans.notYet')));
+  const plan = result.plans.find((one) => keyOf(one) === chosen);
+  const detail = el('div', { class: 'chosen', 'aria-live': 'polite' }, plan && toDo(plan, language, empty));
+  put(element,
+    el('p', { lang: language }, result.decisionDetail),
+    result.plans.length > 0 && el('fieldset', { class: 'plans' },
+      el('legend', {}, say('plans.choose')),
+      result.plans.map((one, i) => card(one, i, keyOf(one) === chosen, language, () => {
+        choose(keyOf(one));
+        put(detail, toDo(one, language, empty));
+      }))),
+    detail,
+    (result.warnings ?? []).map(({ detail: words }) => el('p', { class: 'message warning', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${words}`)),
+    result.rejected.length > 0 && el('details', {}, el('summary', {}, say('plans.rejected', { n: result.rejected.length })),
+      el('ul', { class: 'rejected' }, result.rejected.map((one) => rejected(one, language)))));
+}
+
+/** What a plan is known by when the sheet is worked out again. */
+function keyOf(plan) {
+  return [...singles(plan), plan.gear ?? '', plan.nozzle?.label ?? ''].join(' ');
+}
+
+/** Each of the single changes; the answer leaves them out where there is but one. */
+function singles(plan) {
+  return plan.changes ?? [plan.change];
+}
+
+function nameOf(plan) {
+  return singles(plan).map((change) => say(`change.${change}`)).join(' + ');
+}
+
+function card(plan, i, checked, language, choose) {
+  const id = `plan-${i}`;
+  return el('div', { class: 'plan' },
+    el('input', { type: 'radio', name: 'plan', id, checked, onchange: choose }),
+    el('label', { for: id },
+      el('strong', {}, nameOf(plan)),
+      settings(plan).map(([key, value]) => el('span', { class: 'setting' }, el('span', {}, say(`set.${key}`)), ' ', el('b', {}, value))),
+      el('span', { class: 'setting' }, el('span', {}, say('plans.rate')), ' ', el('b', {}, `${quantity(plan.predictedApplicationRate)} (${signed(plan.deviation)})`)),
+      plan.atLimit && el('span', { class: 'tag' }, say('plans.atLimit')),
+      (plan.warnings ?? []).map(({ detail }) => el('span', { class: 'tag', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${detail}`))));
+}
+
+/** What a plan sets: [what, in words]. */
+function settings(plan) {
+  return [
+    ['nozzle', plan.nozzle && (plan.nozzle.label ?? plan.nozzle.size ?? quantity(plan.nozzle.ratedFlowRate))],
+    ['gear', plan.gear],
+    ['engineSpeed', plan.engineSpeed && quantity(plan.engineSpeed)],
+    ['groundSpeed', plan.groundSpeed && quantity(plan.groundSpeed)],
+    ['sprayPressure', plan.sprayPressure && quantity(plan.sprayPressure)],
+    ['dutyCycle', plan.dutyCycle && quantity(plan.dutyCycle)],
+  ].filter(([, value]) => value);
+}
+
+function signed(deviation) {
+  return `${deviation.value > 0 ? '+' : ''}${quantity(deviation)}`;
+}
+
+function toDo(plan, language, empty) {
+  const places = plan.remeasure.filter((operation) => placeOfOperation[operation]);
+  return [
+    el('h3', {}, say('plans.toDo', { plan: nameOf(plan) })),
+    el('ol', {},
+      settings(plan).map(([key, value]) => el('li', {}, say('plans.set', { what: say(`set.${key}`), value }))),
+      places.map((operation) => el('li', {}, say(`remeasure.${operation}`), ' ', el('button', { type: 'button', class: 'quiet', onclick: () => goTo(document.getElementById(placeOfOperation[operation])) }, say('goThere'))))),
+    el('button', { type: 'button', class: 'second', onclick: () => empty(places) }, say('plans.empty')),
+    el('p', { class: 'hint' }, say('plans.emptyHint')),
+  ];
+}
+
+function rejected(plan, language) {
+  const numbers = Object.entries(plan).filter(([key, value]) => value?.unit && has(`rejected.${key}`));
+  return el('li', {}, el('strong', {}, nameOf(plan)), ' ', el('span', { lang: language }, plan.detail),
+    numbers.length > 0 && el('dl', {}, numbers.map(([key, value]) => el('div', {}, el('dt', {}, say(`rejected.${key}`)), el('dd', {}, quantity(value))))));
+}
