@@ -70,6 +70,7 @@ var applicationRateTable = objectOf(
 	oneOf("rateBasis", func(r *ApplicationRateRequest) *string { return &r.RateBasis }, basisTreated, basisField),
 	nested("standardUncertainties", func(r *ApplicationRateRequest) *RateStandards { return &r.StandardUncertainties }, rateStandardsTable),
 	results(func(r *ApplicationRateRequest) *Results { return &r.Results }),
+	showing(func(r *ApplicationRateRequest) *Showing { return &r.Showing }),
 )
 
 func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateResponse, error) {
@@ -80,7 +81,11 @@ func applicationRate(ctx context.Context, r *ApplicationRateRequest) (Applicatio
 	if err != nil {
 		return ApplicationRateResponse{}, err
 	}
-	return applicationRateAnswer(ctx, r, result), nil
+	a := applicationRateAnswer(ctx, r, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *ApplicationRateRequest) input() calc.ApplicationRateInput {

@@ -32,6 +32,7 @@ type ApplicationRateResponse struct {
 	OverLabelMaximum *bool                `json:"overLabelMaximum,omitzero"`
 	Cautions         []notice             `json:"cautions"`
 	Warnings         []warning            `json:"warnings,omitzero"`
+	Explained
 }
 
 var solvedNames = map[calc.Solved]string{
@@ -56,6 +57,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		LabelMaximum:          r.LabelMaximum,
 		Cautions:              cautions(ctx, rateCautions...),
 		Warnings:              warnings(ctx, result.Warnings),
+		Explained:             Explained{Methods: r.methods(&result)},
 	}
 	if result.Width != 0 {
 		a.Width = r.Width.or(in(result.Width, units.width))

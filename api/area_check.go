@@ -57,6 +57,7 @@ type AreaCheckResponse struct {
 	Uncertainty *AreaCheckUncertainty `json:"uncertainty,omitzero"`
 	Cautions    []notice              `json:"cautions"`
 	Warnings    []warning             `json:"warnings,omitzero"`
+	Explained
 }
 
 // AreaCheckUncertainty is how well the members of its names are known.
@@ -75,6 +76,7 @@ var areaCheckTable = objectOf(
 	quantity("rateTolerance", func(r *AreaCheckRequest) *Quantity { return &r.RateTolerance }, unit.KindRatio),
 	nested("standardUncertainties", func(r *AreaCheckRequest) *AreaStandards { return &r.StandardUncertainties }, areaStandardsTable),
 	results(func(r *AreaCheckRequest) *Results { return &r.Results }),
+	showing(func(r *AreaCheckRequest) *Showing { return &r.Showing }),
 )
 
 func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, error) {
@@ -107,6 +109,10 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 	if u := result.Uncertainty; u != nil {
 		a.ConformanceResponse = conformance(ctx, u.Within)
 		a.Uncertainty = &AreaCheckUncertainty{uncertain(&u.ApplicationRate, units.rate), uncertain(&u.Deviation, unit.IDPct)}
+	}
+	a.Methods = r.methods(&result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
 	}
 	return a, nil
 }

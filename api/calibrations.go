@@ -135,6 +135,7 @@ var calibrationsTable = objectOf(measuring(func(r *CalibrationsRequest) *Measuri
 	nested("schedule", func(r *CalibrationsRequest) *ScheduleRequest { return &r.Schedule }, scheduleTable),
 	nested("cost", func(r *CalibrationsRequest) *CostRequest { return &r.Cost }, costTable),
 	results(func(r *CalibrationsRequest) *Results { return &r.Results }),
+	showing(func(r *CalibrationsRequest) *Showing { return &r.Showing }),
 )...)
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {

@@ -27,6 +27,7 @@ type CalibrationsResponse struct {
 
 	NextDue  *NextDueResponse `json:"nextDue,omitzero"`
 	Cautions []notice         `json:"cautions"`
+	Explained
 }
 
 // StepResponse is one thing to do next.
@@ -106,6 +107,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
 	a.NextDue = r.Schedule.answer()
+	(&sheetWork{r, &p, &x, &a}).explain()
 	return a
 }
 

@@ -10,16 +10,19 @@ import (
 type ConvertRequest struct {
 	Quantity Quantity `json:"quantity" validate:"required"`
 	To       unit.ID  `json:"to" validate:"required"`
+	Showing
 }
 
 // ConvertResponse is the answer.
 type ConvertResponse struct {
 	Quantity Quantity `json:"quantity"`
+	Explained
 }
 
 var convertTable = objectOf(
 	quantity("quantity", func(r *ConvertRequest) *Quantity { return &r.Quantity }, allKinds()...),
 	symbol("to", func(r *ConvertRequest) *unit.ID { return &r.To }, allKinds()...),
+	showing(func(r *ConvertRequest) *Showing { return &r.Showing }),
 )
 
 // allKinds lists every quantity that a unit measures.
@@ -38,5 +41,9 @@ func convert(_ context.Context, r *ConvertRequest) (ConvertResponse, error) {
 		e.Pointer = "#/to"
 		return ConvertResponse{}, &refusal{kind: invalidRequest, fields: []FieldError{e}}
 	}
-	return ConvertResponse{Quantity: in(r.Quantity.si(), r.To)}, nil
+	a := ConvertResponse{Quantity: in(r.Quantity.si(), r.To), Explained: Explained{Methods: convertMethods}}
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
+	}
+	return a, nil
 }

@@ -82,6 +82,7 @@ var correctionsTable = objectOf(
 	wordList("allowedDropletClasses", func(r *CorrectionsRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
 	nested("sprayVolumeRange", func(r *CorrectionsRequest) *Range { return &r.SprayVolumeRange }, rateRangeTable),
 	results(func(r *CorrectionsRequest) *Results { return &r.Results }),
+	showing(func(r *CorrectionsRequest) *Showing { return &r.Showing }),
 )
 
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
@@ -92,7 +93,13 @@ func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsRespons
 	if err != nil {
 		return CorrectionsResponse{}, err
 	}
-	return correctionsAnswer(ctx, result, r), nil
+	a := correctionsAnswer(ctx, result, r)
+	lines := func(w *working) { r.work(w, &result, &a) }
+	a.Methods = methodsBy(lines)
+	if r.shows() {
+		a.Working = worked(lines)
+	}
+	return a, nil
 }
 
 func (r *CorrectionsRequest) input() calc.CorrectionsInput {

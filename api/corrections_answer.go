@@ -21,6 +21,7 @@ type CorrectionsResponse struct {
 	Rejected               []RejectionResponse `json:"rejected"`
 	Warnings               []warning           `json:"warnings,omitzero"`
 	Cautions               []notice            `json:"cautions"`
+	Explained
 }
 
 // PlanResponse is one change, or some together, that lead to the target.

@@ -24,6 +24,7 @@ type CourseLengthResponse struct {
 	Area         Quantity  `json:"area"`
 	Time         Quantity  `json:"time,omitzero"`
 	Warnings     []warning `json:"warnings,omitzero"`
+	Explained
 }
 
 var courseLengthTable = objectOf(
@@ -33,6 +34,7 @@ var courseLengthTable = objectOf(
 	count("multiple", func(r *CourseLengthRequest) *int { return &r.Multiple }, 1, mostMultiple),
 	quantity("groundSpeed", func(r *CourseLengthRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
 	results(func(r *CourseLengthRequest) *Results { return &r.Results }),
+	showing(func(r *CourseLengthRequest) *Showing { return &r.Showing }),
 )
 
 func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResponse, error) {
@@ -54,6 +56,10 @@ func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResp
 	}
 	if r.GroundSpeed.given() {
 		a.Time = in(result.Time, unit.IDS)
+	}
+	a.Methods = r.methods()
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
 	}
 	return a, nil
 }

@@ -217,12 +217,14 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 	}
 	want := ""
 	switch {
+	case typ == reflect.TypeFor[methodSet]():
+		want = "array"
 	case typ == reflect.TypeFor[Quantity]():
 		if schema.Properties["unit"] == nil && len(schema.AnyOf) == 0 {
 			t.Errorf("%s: a quantity in Go, not in the document", at)
 		}
 		return
-	case typ == reflect.TypeFor[Number](), typ.Kind() == reflect.Float64:
+	case typ == reflect.TypeFor[Number](), typ == reflect.TypeFor[jsonNumber](), typ.Kind() == reflect.Float64:
 		want = "number"
 	case typ.Kind() == reflect.Int:
 		want = "integer"

@@ -38,6 +38,7 @@ type FieldCapacityResponse struct {
 	RefillTimeIncluded  *bool     `json:"refillTimeIncluded,omitzero"`
 	Cautions            []notice  `json:"cautions"`
 	Warnings            []warning `json:"warnings,omitzero"`
+	Explained
 }
 
 var fieldCapacityTable = objectOf(
@@ -49,6 +50,7 @@ var fieldCapacityTable = objectOf(
 	quantity("refillTime", func(r *FieldCapacityRequest) *Quantity { return &r.RefillTime }, unit.KindTime),
 	quantity("fieldArea", func(r *FieldCapacityRequest) *Quantity { return &r.FieldArea }, unit.KindArea),
 	results(func(r *FieldCapacityRequest) *Results { return &r.Results }),
+	showing(func(r *FieldCapacityRequest) *Showing { return &r.Showing }),
 )
 
 // capacityCautions go with a plan of work: it is no leave to spray.
@@ -76,19 +78,28 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 		Cautions:            cautions(ctx, capacityCautions...),
 		Warnings:            warnings(ctx, result.Warnings),
 	}
-	refilled := r.RefillTime.given()
 	if r.TankVolume.given() {
 		a.AreaPerLoad = in(result.AreaPerLoad, units.area)
 		a.TimePerLoad = in(result.TimePerLoad, unit.IDH)
 	}
-	if refilled {
+	if r.RefillTime.given() {
 		a.WorkRateWithRefills = in(result.WorkRateWithRefills, units.workRate)
 	}
-	if !r.FieldArea.given() {
-		return a, nil
+	if r.FieldArea.given() {
+		r.field(&a, &result)
 	}
+	a.Methods = r.methods()
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
+	}
+	return a, nil
+}
+
+// field adds what a field takes.
+func (r *FieldCapacityRequest) field(a *FieldCapacityResponse, result *calc.FieldCapacityResult) {
+	refilled := r.RefillTime.given()
 	if r.ApplicationRate.given() {
-		a.SprayVolume = in(result.SprayVolume, units.volume)
+		a.SprayVolume = in(result.SprayVolume, r.units().volume)
 	}
 	if r.TankVolume.given() {
 		a.Loads, a.Refills = &result.Loads, &result.Refills
@@ -99,5 +110,4 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 	a.FieldTime = in(result.FieldTime, unit.IDH)
 	a.TotalTime = in(result.TotalTime, unit.IDH)
 	a.RefillTimeIncluded = &refilled
-	return a, nil
 }

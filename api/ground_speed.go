@@ -38,6 +38,7 @@ type GroundSpeedResponse struct {
 	ConformanceResponse
 	Uncertainty *GroundSpeedUncertainty `json:"uncertainty,omitzero"`
 	Warnings    []warning               `json:"warnings,omitzero"`
+	Explained
 }
 
 // RunResponse is the speed of one run.
@@ -73,6 +74,7 @@ var groundSpeedTable = objectOf(measuring(func(r *GroundSpeedRequest) *Measuring
 	quantity("runTolerance", func(r *GroundSpeedRequest) *Quantity { return &r.RunTolerance }, unit.KindRatio),
 	quantity("targetGroundSpeed", func(r *GroundSpeedRequest) *Quantity { return &r.TargetGroundSpeed }, unit.KindSpeed),
 	results(func(r *GroundSpeedRequest) *Results { return &r.Results }),
+	showing(func(r *GroundSpeedRequest) *Showing { return &r.Showing }),
 )...)
 
 func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedResponse, error) {
@@ -85,7 +87,11 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedRespons
 	if err != nil {
 		return GroundSpeedResponse{}, err
 	}
-	return groundSpeedAnswer(ctx, r, result), nil
+	a := groundSpeedAnswer(ctx, r, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
+	}
+	return a, nil
 }
 
 func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
@@ -116,6 +122,7 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		RunTolerance:    percent(result.RunTolerance),
 		WithinTolerance: within(result.Repeatable),
 		Warnings:        warnings(ctx, result.Warnings),
+		Explained:       Explained{Methods: groundSpeedMethods(&result)},
 	}
 	for i, v := range result.Runs {
 		a.Runs[i] = RunResponse{Label: r.Runs[i].Label, GroundSpeed: in(v, units.speed)}

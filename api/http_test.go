@@ -127,7 +127,7 @@ func TestReferencePages(t *testing.T) {
 			t.Errorf("%s: %v", path, w.Header())
 		}
 	}
-	for path, schema := range map[string]string{"/v1/units": "UnitsResponse", "/v1/meta": "MetaResponse", "/v1/tolerances": "TolerancesResponse", "/v1/procedure": "ProcedureResponse", "/v1/nozzle-sizes": "NozzleSizesResponse", "/livez": "StatusResponse"} {
+	for path, schema := range map[string]string{"/v1/units": "UnitsResponse", "/v1/meta": "MetaResponse", "/v1/tolerances": "TolerancesResponse", "/v1/methods": "MethodsResponse", "/v1/procedure": "ProcedureResponse", "/v1/nozzle-sizes": "NozzleSizesResponse", "/livez": "StatusResponse"} {
 		if err := validates(schema, call(t, http.MethodGet, path, "").Body.Bytes()); err != nil {
 			t.Errorf("%s: %v", path, err)
 		}

@@ -61,6 +61,7 @@ var meterCalibrationTable = objectOf(
 	quantity("currentFactor", func(r *MeterCalibrationRequest) *Quantity { return &r.CurrentFactor }, unit.KindRatio),
 	quantity("meterTolerance", func(r *MeterCalibrationRequest) *Quantity { return &r.MeterTolerance }, unit.KindRatio),
 	results(func(r *MeterCalibrationRequest) *Results { return &r.Results }),
+	showing(func(r *MeterCalibrationRequest) *Showing { return &r.Showing }),
 )
 
 func meterCalibration(ctx context.Context, r *MeterCalibrationRequest) (MeterCalibrationResponse, error) {
@@ -90,7 +91,12 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 	if err != nil {
 		return MeterCalibrationResponse{}, err
 	}
-	return meterAnswer(ctx, r, result, base), nil
+	a := meterAnswer(ctx, r, result, base)
+	a.Methods = r.methods()
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a, base) })
+	}
+	return a, nil
 }
 
 // wrongUnits reports what is no volume where a flow meter is calibrated, no length

@@ -23,6 +23,7 @@ type MeterCalibrationResponse struct {
 	NextSteps        []notice               `json:"nextSteps"`
 	Cautions         []notice               `json:"cautions"`
 	Warnings         []warning              `json:"warnings,omitzero"`
+	Explained
 }
 
 // MeterReadingResponse is what one reading says of the meter.

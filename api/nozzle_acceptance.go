@@ -77,6 +77,7 @@ var nozzleAcceptanceTable = objectOf(measuring(func(r *NozzleAcceptanceRequest) 
 	count("catchPointsOnBoom", func(r *NozzleAcceptanceRequest) *int { return &r.CatchPointsOnBoom }, 1, mostCatchPoints),
 	quantity("replaceAllAbove", func(r *NozzleAcceptanceRequest) *Quantity { return &r.ReplaceAllAbove }, unit.KindRatio),
 	results(func(r *NozzleAcceptanceRequest) *Results { return &r.Results }),
+	showing(func(r *NozzleAcceptanceRequest) *Showing { return &r.Showing }),
 )...)
 
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
@@ -92,7 +93,11 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 	if err != nil {
 		return NozzleAcceptanceResponse{}, err
 	}
-	return r.answer(ctx, result), nil
+	a := r.answer(ctx, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {

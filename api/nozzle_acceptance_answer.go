@@ -35,6 +35,7 @@ type NozzleAcceptanceResponse struct {
 	Outliers                []OutlierResponse         `json:"outliers,omitzero"`
 	Warnings                []warning                 `json:"warnings,omitzero"`
 	Cautions                []notice                  `json:"cautions"`
+	Explained
 }
 
 // ToleranceResponse is the tolerance that was applied.
@@ -166,6 +167,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 			a.Actions[i].Pointer = "#/catches/" + strconv.Itoa(action.Catch)
 		}
 	}
+	a.Methods = r.methods(&x, &a)
 	return a
 }
 

@@ -33,6 +33,7 @@ type NozzleFlowResponse struct {
 	Uncertainty        *MeanFlowUncertainty     `json:"uncertainty,omitzero"`
 	Warnings           []warning                `json:"warnings,omitzero"`
 	Cautions           []notice                 `json:"cautions"`
+	Explained
 }
 
 // CatchFlowResponse is the flow of one catch.
@@ -81,6 +82,7 @@ var nozzleFlowTable = objectOf(measuring(func(r *NozzleFlowRequest) *MeasuringRe
 	quantity("sprayPressure", func(r *NozzleFlowRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
 	list("predictAt", func(r *NozzleFlowRequest) *[]PredictionRequest { return &r.PredictAt }, 0, mostPredictions, predictionTable),
 	results(func(r *NozzleFlowRequest) *Results { return &r.Results }),
+	showing(func(r *NozzleFlowRequest) *Showing { return &r.Showing }),
 )...)
 
 func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, error) {
@@ -93,7 +95,12 @@ func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, 
 	if err != nil {
 		return NozzleFlowResponse{}, err
 	}
-	return nozzleFlowAnswer(ctx, r, result), nil
+	a := nozzleFlowAnswer(ctx, r, result)
+	a.Methods = r.methods(&result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {

@@ -72,6 +72,7 @@ var nozzleSelectionTable = objectOf(
 	list("dropletChart", func(r *NozzleSelectionRequest) *[]DropletEntryRequest { return &r.DropletChart }, 1, mostDropletEntries, dropletEntryTable),
 	wordList("allowedDropletClasses", func(r *NozzleSelectionRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
 	results(func(r *NozzleSelectionRequest) *Results { return &r.Results }),
+	showing(func(r *NozzleSelectionRequest) *Showing { return &r.Showing }),
 )
 
 func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionResponse, error) {
@@ -82,7 +83,11 @@ func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSele
 	if err != nil {
 		return NozzleSelectionResponse{}, err
 	}
-	return r.answer(ctx, result), nil
+	a := r.answer(ctx, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *NozzleSelectionRequest) input() calc.NozzleSelectionInput {

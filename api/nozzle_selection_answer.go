@@ -28,6 +28,7 @@ type NozzleSelectionResponse struct {
 	Candidates              []CandidateResponse `json:"candidates"`
 	Warnings                []warning           `json:"warnings,omitzero"`
 	Cautions                []notice            `json:"cautions"`
+	Explained
 }
 
 // CandidateResponse is one nozzle and what it would do.
@@ -84,6 +85,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		DecisionDetail:         text.Of(lang, selectionDetails[x.Decision]),
 		Candidates:             make([]CandidateResponse, len(x.Candidates)),
 		Warnings:               warnings(ctx, x.Warnings),
+		Explained:              Explained{Methods: r.methods(&x)},
 	}
 	if !r.SpeedRange.IsZero() {
 		q := x.RequiredNozzleFlowRates

@@ -48,6 +48,7 @@ func pages(operations []operation) map[string]*page {
 		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
+		"/v1/methods":      {mediaType: "application/json", prepare: encoded(methods)},
 		"/v1/nozzle-sizes": {mediaType: "application/json", prepare: nozzleSizes},
 		"/v1/procedure":    {mediaType: "application/json", prepare: encoded(procedure)},
 		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(meta)},

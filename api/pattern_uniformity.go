@@ -73,6 +73,7 @@ var patternUniformityTable = objectOf(
 	quantity("maxCoefficientOfVariation", func(r *PatternUniformityRequest) *Quantity { return &r.MaxCoefficientOfVariation }, unit.KindRatio),
 	quantity("maxPlaceDeviation", func(r *PatternUniformityRequest) *Quantity { return &r.MaxPlaceDeviation }, unit.KindRatio),
 	results(func(r *PatternUniformityRequest) *Results { return &r.Results }),
+	showing(func(r *PatternUniformityRequest) *Showing { return &r.Showing }),
 )
 
 func patternUniformity(ctx context.Context, r *PatternUniformityRequest) (PatternUniformityResponse, error) {
@@ -80,7 +81,11 @@ func patternUniformity(ctx context.Context, r *PatternUniformityRequest) (Patter
 	if err != nil {
 		return PatternUniformityResponse{}, err
 	}
-	return r.answer(ctx, result), nil
+	a := r.answer(ctx, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *PatternUniformityRequest) input() calc.PatternUniformityInput {

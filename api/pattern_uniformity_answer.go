@@ -23,6 +23,7 @@ type PatternUniformityResponse struct {
 	Warnings                  []warning                `json:"warnings,omitzero"`
 	NextSteps                 []notice                 `json:"nextSteps,omitzero"`
 	Cautions                  []notice                 `json:"cautions"`
+	Explained
 }
 
 // WorstPlaceResponse is the cup farthest from the mean.
@@ -62,6 +63,7 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 		MaxPlaceDeviation:         percent(x.MaxPlaceDeviation),
 		WithinTolerance:           within(x.Even),
 		Warnings:                  warnings(ctx, x.Warnings),
+		Explained:                 Explained{Methods: r.methods(&x)},
 		Cautions:                  cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
 	}
 	if x.Even != calc.NotJudged {

@@ -46,6 +46,7 @@ type PressureUniformityResponse struct {
 	Warnings                  []warning                    `json:"warnings,omitzero"`
 	NextSteps                 []notice                     `json:"nextSteps,omitzero"`
 	Cautions                  []notice                     `json:"cautions"`
+	Explained
 }
 
 // CabPressureForTargetResponse is the cab reading that means the target, by either
@@ -89,6 +90,7 @@ var pressureUniformityTable = objectOf(measuring(func(r *PressureUniformityReque
 	quantity("maxDifference", func(r *PressureUniformityRequest) *Quantity { return &r.MaxDifference }, unit.KindPressure),
 	nested("pressureRange", func(r *PressureUniformityRequest) *Range { return &r.PressureRange }, pressureRangeTable),
 	results(func(r *PressureUniformityRequest) *Results { return &r.Results }),
+	showing(func(r *PressureUniformityRequest) *Showing { return &r.Showing }),
 )...)
 
 func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityResponse, error) {
@@ -101,7 +103,11 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 	if err != nil {
 		return PressureUniformityResponse{}, err
 	}
-	return pressureUniformityAnswer(ctx, r, result), nil
+	a := pressureUniformityAnswer(ctx, r, result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
+	}
+	return a, nil
 }
 
 func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
@@ -134,6 +140,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		Warnings:        warnings(ctx, result.Warnings),
 		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
 		Cautions:        cautions(ctx, "pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules"),
+		Explained:       Explained{Methods: r.methods(&result)},
 	}
 	// A flow spread of nothing is still one, where the difference is one that the
 	// mean can have.

@@ -55,6 +55,7 @@ var pumpDemandTable = objectOf(
 	quantity("groundSpeed", func(r *PumpDemandRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
 	quantity("width", func(r *PumpDemandRequest) *Quantity { return &r.Width }, unit.KindLength),
 	results(func(r *PumpDemandRequest) *Results { return &r.Results }),
+	showing(func(r *PumpDemandRequest) *Showing { return &r.Showing }),
 )
 
 func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, error) {
@@ -69,7 +70,12 @@ func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, 
 	if err != nil {
 		return PumpDemandResponse{}, err
 	}
-	return pumpDemandAnswer(ctx, r, result), nil
+	a := pumpDemandAnswer(ctx, r, result)
+	a.Methods = r.methods(&result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &a) })
+	}
+	return a, nil
 }
 
 func (r *PumpDemandRequest) input() calc.PumpDemandInput {

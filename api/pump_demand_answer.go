@@ -28,6 +28,7 @@ type PumpDemandResponse struct {
 	NextSteps              []notice              `json:"nextSteps,omitzero"`
 	Cautions               []notice              `json:"cautions"`
 	Warnings               []warning             `json:"warnings,omitzero"`
+	Explained
 }
 
 // NozzleGroupResponse is what the nozzles of one kind give.
@@ -85,10 +86,7 @@ func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.Pum
 }
 
 func nozzleGroupAnswers(r *PumpDemandRequest, result calc.PumpDemandResult, flow unit.ID) []NozzleGroupResponse {
-	groups := r.NozzleGroups
-	if len(groups) == 0 {
-		groups = []NozzleGroupRequest{{Nozzles: r.Nozzles, NozzleFlowRate: r.NozzleFlowRate, Nozzle: r.Nozzle}}
-	}
+	groups := r.groups()
 	all := make([]NozzleGroupResponse, len(groups))
 	for i := range groups {
 		g, q := &groups[i], result.NozzleFlowRates[i]

@@ -28,3 +28,17 @@ func TestReadmeExample(t *testing.T) {
 		}
 	}
 }
+
+// TestReadmeWorking finds the line of working that the README quotes.
+func TestReadmeWorking(t *testing.T) {
+	text, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := regexp.MustCompile(`(?m)^\{"method".*\}$`).FindString(string(text))
+	w := post(t, "application-rate", `{"nozzleFlowRate":{"value":0.4,"unit":"gal_us/min"},"groundSpeed":{"value":5,"unit":"mph"},
+		"sprayedWidthPerNozzle":{"value":20,"unit":"in"},"showWorking":true}`)
+	if m == "" || !strings.Contains(w.Body.String(), m) {
+		t.Errorf("the README quotes\n%s\nthe service says\n%s", m, w.Body)
+	}
+}

@@ -22,9 +22,23 @@ var (
 	}
 )
 
-// Results is the member that chooses them; every calculation has it.
+// Results is how the answer is wanted; every calculation has it.
 type Results struct {
 	ResultUnits string `json:"resultUnits,omitzero"`
+	Showing
+}
+
+// Showing is the member that asks for the working.
+type Showing struct {
+	ShowWorking *bool `json:"showWorking,omitzero"`
+}
+
+// shows tells whether the working was asked for.
+func (s *Showing) shows() bool { return s.ShowWorking != nil && *s.ShowWorking }
+
+// showing reads showWorking.
+func showing[T any](at func(*T) *Showing) member[T] {
+	return flag("showWorking", func(t *T) **bool { return &at(t).ShowWorking })
 }
 
 func (r Results) units() *resultUnits {

@@ -68,6 +68,7 @@ var tankLoadsTable = objectOf(
 	flag("equalLoads", func(r *TankLoadsRequest) **bool { return &r.EqualLoads }),
 	list("products", func(r *TankLoadsRequest) *[]TankProductRequest { return &r.Products }, 0, mostProducts, tankProductTable),
 	results(func(r *TankLoadsRequest) *Results { return &r.Results }),
+	showing(func(r *TankLoadsRequest) *Showing { return &r.Showing }),
 )
 
 func tankLoads(ctx context.Context, r *TankLoadsRequest) (TankLoadsResponse, error) {
@@ -75,7 +76,11 @@ func tankLoads(ctx context.Context, r *TankLoadsRequest) (TankLoadsResponse, err
 	if err != nil {
 		return TankLoadsResponse{}, err
 	}
-	return r.answer(ctx, &result), nil
+	a := r.answer(ctx, &result)
+	if r.shows() {
+		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
+	}
+	return a, nil
 }
 
 func (r *TankLoadsRequest) input() calc.TankLoadsInput {

@@ -37,6 +37,7 @@ type TankLoadsResponse struct {
 	NextSteps   []notice             `json:"nextSteps,omitzero"`
 	Cautions    []notice             `json:"cautions"`
 	Warnings    []warning            `json:"warnings,omitzero"`
+	Explained
 }
 
 // TankLoadResponse is one fill of the tank.
@@ -101,6 +102,7 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		NextSteps:        nextSteps(ctx, tankSteps(x)...),
 		Cautions:         cautions(ctx, tankCautions...),
 		Warnings:         warnings(ctx, x.Warnings),
+		Explained:        Explained{Methods: r.methods(x)},
 	}
 	if len(x.Products) == 0 {
 		a.Cautions = cautions(ctx, fillCautions...)

@@ -23,13 +23,13 @@ type PresetResponse struct {
 	Detail    string               `json:"detail"`
 }
 
-// PresetSourceResponse says where a preset is from.
+// PresetSourceResponse says where a preset or a method is from.
 type PresetSourceResponse struct {
 	Kind      string `json:"kind"`
-	Title     string `json:"title,omitzero"`
-	Publisher string `json:"publisher,omitzero"`
-	Year      int    `json:"year,omitzero"`
-	URL       string `json:"url,omitzero"`
+	Title     string `json:"title,omitempty"`
+	Publisher string `json:"publisher,omitempty"`
+	Year      int    `json:"year,omitempty"`
+	URL       string `json:"url,omitempty"`
 }
 
 // tolerances encodes the presets itself, because quantities write themselves in
@@ -37,17 +37,22 @@ type PresetSourceResponse struct {
 func tolerances(lang text.Language) ([]byte, error) {
 	var r TolerancesResponse
 	for _, t := range calc.Tolerances() {
-		source := PresetSourceResponse{"common_practice", t.Source.Title, t.Source.Publisher, t.Source.Year, t.Source.URL}
-		switch {
-		case t.Source.Published():
-			source.Kind = "published"
-		case t.FromMemory:
-			source.Kind = "from_memory"
-		}
 		r.Presets = append(r.Presets, PresetResponse{
 			Name: t.Name, Value: in(t.Value, t.Unit), AppliesTo: t.AppliesTo, Basis: string(t.Basis),
-			Default: t.Default, Source: source, Detail: text.Of(lang, "tolerance."+t.Name),
+			Default: t.Default, Source: sourceResponse(t.Source, t.FromMemory), Detail: text.Of(lang, "tolerance."+t.Name),
 		})
 	}
 	return json.Marshal(&r)
+}
+
+// sourceResponse words where a preset or a method is from.
+func sourceResponse(s calc.ToleranceSource, fromMemory bool) PresetSourceResponse {
+	a := PresetSourceResponse{"common_practice", s.Title, s.Publisher, s.Year, s.URL}
+	switch {
+	case s.Published():
+		a.Kind = "published"
+	case fromMemory:
+		a.Kind = "from_memory"
+	}
+	return a
 }

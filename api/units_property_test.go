@@ -104,6 +104,12 @@ func apart(at string, a, b any) string {
 			}
 		}
 		for k := range x {
+			if k == "working" { // written in the units that came
+				continue
+			}
+			if k == "methods" {
+				x[k], y[k] = butConversion(x[k]), butConversion(y[k])
+			}
 			if strings.HasPrefix(at, "/errors") && (k == "detail" || k == "limit") || k == "requestId" { // worded in the unit that came
 				continue
 			}
@@ -147,4 +153,10 @@ func leftover(q map[string]any) float64 {
 		return 1e-8
 	}
 	return 0
+}
+
+// butConversion leaves out the method that an answer needs in some units alone.
+func butConversion(methods any) any {
+	all, _ := methods.([]any)
+	return slices.DeleteFunc(all, func(id any) bool { return id == "unit_conversion" })
 }

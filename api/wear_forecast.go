@@ -49,6 +49,7 @@ var wearForecastTable = objectOf(
 	quantity("limit", func(r *WearForecastRequest) *Quantity { return &r.Limit }, unit.KindRatio),
 	quantity("hoursPerSeason", func(r *WearForecastRequest) *Quantity { return &r.HoursPerSeason }, unit.KindTime),
 	results(func(r *WearForecastRequest) *Results { return &r.Results }),
+	showing(func(r *WearForecastRequest) *Showing { return &r.Showing }),
 )
 
 func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResponse, error) {
@@ -59,7 +60,13 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResp
 	if err != nil {
 		return WearForecastResponse{}, err
 	}
-	return r.answer(ctx, result), nil
+	a := r.answer(ctx, result)
+	lines := func(w *working) { r.work(w, &result, &a) }
+	a.Methods = methodsBy(lines)
+	if r.shows() {
+		a.Working = worked(lines)
+	}
+	return a, nil
 }
 
 // untimed reports the catches without their time, or with two. calc cannot tell

@@ -33,6 +33,7 @@ type WearForecastResponse struct {
 	Warnings          []warning           `json:"warnings,omitzero"`
 	NextSteps         []notice            `json:"nextSteps"`
 	Cautions          []notice            `json:"cautions"`
+	Explained
 }
 
 // WearCatchResponse is one catch at the common pressure.

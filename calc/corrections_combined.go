@@ -70,7 +70,7 @@ func (x *planner) planOf(a attempt) Plan {
 	p := Plan{
 		Change: a.changes.only(), Changes: a.changes, Gear: a.to.gear, Nozzle: a.to.nozzle,
 		PredictedApplicationRate: unit.ApplicationRate(rate), Deviation: unit.Ratio(off), AtLimit: a.atLimit,
-		Size: size(x.now, a.to),
+		Size: size(x.now, a.to), Attempt: a.exported(),
 	}
 	if a.changes&(setOf(ChangeSpeed)|setOf(ChangeEngineSpeed)|setOf(ChangeGear)) != 0 {
 		p.GroundSpeed = unit.Speed(a.to.speed)

@@ -121,7 +121,7 @@ func (x *planner) byEngine() {
 		x.settle(a)
 		return
 	}
-	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason}
+	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason, Attempt: a.exported()}
 	if reason == PumpFollowsEngine { // whatever the engine does, the rate stays
 		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
 	} else {

@@ -97,10 +97,12 @@ type attempt struct {
 	by      Change // what was solved, when solves
 	solves  bool
 	limited Change // whose limit it stands at, when atLimit
+	base    machineState
 }
 
 func (a attempt) solved(by Change, needed float64, s stand, limited Change) attempt {
 	a.changes |= setOf(by)
+	a.base = a.to
 	a.by, a.needed, a.stand, a.solves, a.limited = by, needed, s, true, limited
 	return a
 }
@@ -241,6 +243,7 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 func (x *planner) rejection(a attempt, reason Reason) Rejection {
 	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear, Nozzle: a.to.nozzle}
 	no.DropletClass, _ = x.droplets(a.to)
+	no.Attempt = a.exported()
 	if a.changes.Has(ChangeGear) {
 		no.GroundSpeed = unit.Speed(a.to.speed)
 	}

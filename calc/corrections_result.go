@@ -58,7 +58,43 @@ type Plan struct {
 	// Size is how much is changed: the sum of |ln(new / old)| of ground speed,
 	// pressure and duty cycle, GearChangeCost for another gear and NozzleChangeCost for other nozzles.
 	Size     float64
+	Attempt  Attempt
 	Warnings []Warning
+}
+
+// A MachineState is everything that the rate hangs on. Zero is not known; of gear and
+// nozzle, counted from 1, that they stay.
+type MachineState struct {
+	GroundSpeed   unit.Speed
+	SprayPressure unit.Pressure
+	EngineSpeed   unit.RotationalSpeed
+	DutyCycle     unit.Ratio
+	Gear, Nozzle  int
+}
+
+// An Attempt is how a plan or a rejection came about: from the state before anything
+// was solved in it, with gear and nozzles already chosen, to the state that it ends in.
+type Attempt struct {
+	From, To MachineState
+	Solved   Change  // what was solved, when Solves
+	Needed   float64 // in SI, by no limit stopped
+	Solves   bool
+	AtLimit  bool // To stands at the limit of Limited, short of Needed
+	Limited  Change
+}
+
+func (s machineState) exported() MachineState {
+	return MachineState{
+		unit.Speed(s.speed), unit.Pressure(s.pressure), unit.RotationalSpeed(s.engine), unit.Ratio(s.duty), s.gear, s.nozzle,
+	}
+}
+
+func (a attempt) exported() Attempt {
+	x := Attempt{From: a.to.exported(), To: a.to.exported()}
+	if a.solves {
+		x = Attempt{From: a.base.exported(), To: x.To, Solved: a.by, Needed: a.needed, Solves: true, AtLimit: a.atLimit, Limited: a.limited}
+	}
+	return x
 }
 
 // GearChangeCost is what another gear adds to Plan.Size: as much as 10 % of speed.
@@ -91,6 +127,7 @@ type Rejection struct {
 	// PredictedApplicationRate is what it would come to where no limit stops it short.
 	PredictedApplicationRate unit.ApplicationRate
 	Deviation                unit.Ratio
+	Attempt                  Attempt // zero where nothing was tried
 }
 
 // Reason is why a change was rejected.

@@ -97,19 +97,10 @@ func (s SpacingRange) step(i int) unit.Length {
 func (r *PatternUniformityResult) boom(p NozzlePattern, spacing unit.Length) BoomPattern {
 	d := float64(spacing / p.CupSpacing) // in cup spacings, as every x below
 	var sum float64
-	bends := make([]float64, 0, len(p.Volumes)+3)
-	for i := -1; i <= len(p.Volumes); i++ {
-		x := math.Mod(float64(i), d)
-		if x < 0 {
-			x += d
-		}
-		bends = append(bends, x)
-	}
 	for _, v := range p.Volumes {
 		sum += float64(v)
 	}
-	slices.Sort(bends)
-	bends = append(bends, bends[0]+d) // the same place of the next nozzle
+	bends := PatternBends(len(p.Volumes), d)
 	mean := sum / d
 	b := BoomPattern{NozzleSpacing: spacing}
 	var squares, before float64
@@ -133,6 +124,40 @@ func (r *PatternUniformityResult) boom(p NozzlePattern, spacing unit.Length) Boo
 		b.Even = Outside
 	}
 	return b
+}
+
+// PatternBends are the places, in cup spacings from the first cup, at which the
+// overlapped pattern of so many cups bends, from one nozzle to the same place of the
+// next, d cup spacings on.
+func PatternBends(cups int, d float64) []float64 {
+	bends := make([]float64, 0, cups+3)
+	for i := -1; i <= cups; i++ {
+		x := math.Mod(float64(i), d)
+		if x < 0 {
+			x += d
+		}
+		bends = append(bends, x)
+	}
+	slices.Sort(bends)
+	return append(bends, bends[0]+d)
+}
+
+// PatternShares are how much of each cup all nozzles, d cup spacings apart, give at x
+// together: between two cups a share of each.
+func PatternShares(cups int, d, x float64) []float64 {
+	shares := make([]float64, cups)
+	add := func(i int, share float64) {
+		if i >= 0 && i < cups {
+			shares[i] += share
+		}
+	}
+	for k := math.Ceil((-1 - x) / d); x+k*d < float64(cups); k++ {
+		at := x + k*d
+		i := math.Floor(at)
+		add(int(i), 1-(at-i))
+		add(int(i)+1, at-i)
+	}
+	return shares
 }
 
 // overlapped is what all nozzles, d apart, give at x together.

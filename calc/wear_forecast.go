@@ -56,6 +56,7 @@ type WearForecastResult struct {
 	Reached, Bounded          bool
 	AtLimit, Earliest, Latest WearTime
 	Left                      unit.Time // from the last catch to AtLimit; zero unless WillReach
+	StudentPoint              float64   // of Earliest and Latest: two-sided, n - 2 degrees of freedom
 	SeasonsLeft               float64   // zero unless WillReach and seasons are known
 	Warnings                  []Warning
 }
@@ -213,6 +214,7 @@ func (r *WearForecastResult) forecast(line wearLine) {
 	var low, high float64
 	if low, high, r.Bounded = line.bounds(limit); r.Bounded {
 		r.Earliest, r.Latest = r.time(low, false), r.time(high, true)
+		r.StudentPoint = line.student()
 	} else {
 		r.Warnings = append(r.Warnings, Warning{"Catches", WarnWearUncertain})
 	}

@@ -76,8 +76,7 @@ func (l wearLine) when(y float64) float64 {
 // Source: the inverse prediction of a straight calibration line (Fieller), from
 // memory; worked by hand in the tests.
 func (l wearLine) bounds(y float64) (low, high float64, ok bool) {
-	t := distuv.StudentsT{Sigma: 1, Nu: l.points - 2}.Quantile(0.5 + float64(WearConfidence)/2)
-	ts := t * l.scatter
+	ts := l.student() * l.scatter
 	a := l.rise*l.rise - ts*ts/l.squares
 	if a <= 0 {
 		return 0, 0, false
@@ -85,6 +84,11 @@ func (l wearLine) bounds(y float64) (low, high float64, ok bool) {
 	d := y - l.level
 	middle, half := l.rise*d/a, ts*math.Sqrt(a*(1+1/l.points)+d*d/l.squares)/a
 	return l.first + l.span*(l.mean+middle-half), l.first + l.span*(l.mean+middle+half), true
+}
+
+// student is the two-sided point of Student's distribution for WearConfidence.
+func (l wearLine) student() float64 {
+	return distuv.StudentsT{Sigma: 1, Nu: l.points - 2}.Quantile(0.5 + float64(WearConfidence)/2)
 }
 
 // seconds is the time of a catch: of running, or since 1970 where it has a date.

@@ -55,6 +55,8 @@ var (
 		meterCalibration,
 		records,
 		deprecation,
+		methods,
+		methodSymbols,
 	}
 )
 

@@ -1,0 +1,94 @@
+package api
+
+import (
+	"math"
+
+	"wetrun/calc"
+)
+
+// rejection adds the numbers of a change that cannot be made.
+func (k *correctionsWork) rejection(no *calc.Rejection, a *RejectionResponse, at string) {
+	if no.Attempt == (calc.Attempt{}) {
+		return
+	}
+	t := no.Attempt
+	y := attemptMembers{names: [6]string{"/neededGroundSpeed", "/neededPressure", "/neededEngineSpeed", "/neededDutyCycle", "/predictedApplicationRate", "/deviation"}}
+	y.rate, y.deviation = a.PredictedApplicationRate, a.Deviation
+	if a.ApplicationRateAtLimit.given() {
+		y.rate, y.deviation = a.ApplicationRateAtLimit, a.DeviationAtLimit
+		y.names[4], y.names[5] = "/applicationRateAtLimit", "/deviationAtLimit"
+	}
+	if no.Reason == calc.PumpFollowsEngine && no.Change == calc.ChangeEngineSpeed {
+		return // the rate stays as it was measured
+	}
+	if t.Solves {
+		own, needed := [...]*Quantity{&y.speed, &y.pressure, &y.engine, &y.duty}, [...]Quantity{a.NeededGroundSpeed, a.NeededPressure, a.NeededEngineSpeed, a.NeededDutyCycle}
+		i := [...]int{calc.ChangeSpeed: 0, calc.ChangePressure: 1, calc.ChangeEngineSpeed: 2, calc.ChangeDutyCycle: 3}[t.Solved]
+		if near(needed[i].si(), t.Needed) {
+			*own[i] = needed[i]
+		}
+	}
+	k.attempt(&t, at, y)
+	k.needed(&t, a, at)
+	for _, l := range [...]struct {
+		member string
+		value  Quantity
+	}{
+		{"/minimumGroundSpeed", a.MinimumGroundSpeed}, {"/maximumGroundSpeed", a.MaximumGroundSpeed},
+		{"/minimumPressure", a.MinimumPressure}, {"/maximumPressure", a.MaximumPressure},
+		{"/minimumEngineSpeed", a.MinimumEngineSpeed}, {"/maximumEngineSpeed", a.MaximumEngineSpeed},
+		{"/minimumDutyCycle", a.MinimumDutyCycle}, {"/maximumDutyCycle", a.MaximumDutyCycle},
+	} {
+		if l.value.given() {
+			k.workConversion(at+l.member, l.value, k.limit(l.value))
+		}
+	}
+}
+
+// needed adds the needed values of a rejection, and the speed in its gear.
+func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at string) {
+	m := &k.r.Measured
+	vg, eg := k.gear(t.To.Gear)
+	needed := func(of calc.Change) bool { return t.Solves && t.Solved == of }
+	for _, q := range [...]struct {
+		of              calc.Change
+		member          string
+		answer, measure Quantity
+	}{
+		{calc.ChangeSpeed, "/neededGroundSpeed", a.NeededGroundSpeed, m.GroundSpeed},
+		{calc.ChangePressure, "/neededPressure", a.NeededPressure, m.SprayPressure},
+		{calc.ChangeEngineSpeed, "/neededEngineSpeed", a.NeededEngineSpeed, m.EngineSpeed},
+		{calc.ChangeDutyCycle, "/neededDutyCycle", a.NeededDutyCycle, m.DutyCycle},
+	} {
+		engine := m.EngineSpeed
+		switch {
+		case !q.answer.given():
+		case q.of == calc.ChangeSpeed && !needed(q.of) && !near(q.answer.si(), m.GroundSpeed.si()):
+			if needed(calc.ChangeEngineSpeed) {
+				engine = k.engineFor(t, q.answer)
+			}
+			k.line(calc.MethodSpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
+		case needed(q.of) && near(q.answer.si(), t.Needed): // it has its line
+		default:
+			k.workConversion(at+q.member, q.answer, k.limit(q.measure))
+		}
+	}
+	if a.GroundSpeed.given() {
+		engine := m.EngineSpeed
+		if needed(calc.ChangeEngineSpeed) {
+			engine = in(t.To.EngineSpeed, unitRpm)
+		}
+		k.line(calc.MethodSpeedInGear, at+"/groundSpeed", a.GroundSpeed, vg, put("e", engine), eg)
+	}
+}
+
+// engineFor is the engine speed that goes with a speed of a rejection: the needed one,
+// or the one that it ends in.
+func (k *correctionsWork) engineFor(t *calc.Attempt, speed Quantity) Quantity {
+	if near(speed.si(), float64(t.To.GroundSpeed)) {
+		return in(t.To.EngineSpeed, unitRpm)
+	}
+	return in(t.Needed, unitRpm)
+}
+
+func near(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Abs(b) }

@@ -1,0 +1,140 @@
+package api
+
+import (
+	"encoding/json"
+	"net/http"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// workingCases are requests for methods that no example, published case or sheet uses.
+// Their values are invented.
+var workingCases = map[string][]string{
+	"application-rate": {
+		`{"nozzleFlowRate":{"value":0.4,"unit":"gal_us/min"},"groundSpeed":{"value":5,"unit":"mph"},"applicationRate":{"value":20,"unit":"gal_us/acre"},"nozzles":12}`,
+	},
+	"nozzle-acceptance": {
+		`{"nozzle":{"flowChart":[{"pressure":{"value":2,"unit":"bar"},"flowRate":{"value":0.98,"unit":"L/min"}},{"pressure":{"value":4,"unit":"bar"},"flowRate":{"value":1.37,"unit":"L/min"}}]},"sprayPressure":{"value":3,"unit":"bar"},"tolerance":{"limit":{"value":10,"unit":"%"},"basis":"both"},"catches":[{"volume":{"value":1200,"unit":"mL"},"time":{"value":60,"unit":"s"},"sprayPressure":{"value":36,"unit":"psi"}},{"volume":{"value":41,"unit":"fl_oz_us"},"time":{"value":1,"unit":"min"},"nozzles":1}]}`,
+		`{"sprayPressure":{"value":3,"unit":"bar"},"catches":[{"volume":{"value":1.9,"unit":"L"},"time":{"value":60,"unit":"s"},"sprayPressure":{"value":40,"unit":"psi"},"nozzlesOnDrop":[{"nozzle":{"size":"02"},"count":1},{"nozzle":{"size":"03"},"count":1}]}]}`,
+	},
+	"pump-demand": {
+		`{"nozzles":20,"nozzleFlowRate":{"value":0.3,"unit":"gal_us/min"},"tankVolume":{"value":300,"unit":"gal_us"},"agitationFlowRate":{"value":15,"unit":"L/min"}}`,
+	},
+	"meter-calibration": {
+		`{"kind":"flow_meter","meterTolerance":{"value":5,"unit":"%"},"currentSetting":{"pulses":650,"per":{"value":10,"unit":"gal_us"}},"readings":[{"pulses":1310,"measured":{"value":20,"unit":"gal_us"}},{"pulses":1300,"measured":{"value":76,"unit":"L"}}]}`,
+	},
+	"corrections": {
+		`{"measured":{"applicationRate":{"value":20,"unit":"gal_us/acre"},"groundSpeed":{"value":5,"unit":"mph"},"engineSpeed":{"value":1800,"unit":"rpm"}},"targetApplicationRate":{"value":17,"unit":"gal_us/acre"},"limits":{"groundSpeed":{"low":{"value":4,"unit":"km/h"},"high":{"value":9,"unit":"km/h"}}},"engineSpeedLimits":{"low":{"value":1000,"unit":"rpm"},"high":{"value":2400,"unit":"rpm"}},"pump":{"type":"positive_displacement","drive":"independent","regulation":"relief_valve"}}`,
+	},
+}
+
+// TestMethods binds the table of methods to the answers: each method is used by an
+// answer, and names every operation that uses it; each id of an answer is in the table.
+func TestMethods(t *testing.T) {
+	used := map[string][]string{}
+	for _, o := range operations {
+		for _, body := range workingSeeds(t, o.name) {
+			w := post(t, o.name, body)
+			var a struct{ Methods []string }
+			if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK || len(a.Methods) == 0 {
+				t.Errorf("%s: %d, methods %v", o.name, w.Code, a.Methods)
+			}
+			for _, id := range a.Methods {
+				used[id] = append(used[id], o.name)
+			}
+		}
+	}
+	for _, m := range calc.Methods() {
+		if len(used[m.ID]) == 0 {
+			t.Errorf("%s: no answer uses it", m.ID)
+		}
+		for _, name := range used[m.ID] {
+			if !slices.Contains(m.Operations, name) {
+				t.Errorf("%s: %s uses it, and it does not say so", m.ID, name)
+			}
+		}
+		for _, name := range m.Operations {
+			if !slices.ContainsFunc(operations, func(o operation) bool { return o.name == name }) {
+				t.Errorf("%s: no operation %s", m.ID, name)
+			}
+		}
+		delete(used, m.ID)
+	}
+	for id := range used {
+		t.Errorf("%s: an answer names it, the table does not have it", id)
+	}
+}
+
+// TestMethodsPage reads the page as a client does: it follows its schema, has words for
+// everything, explains each symbol of each formula, and says where each is from.
+func TestMethodsPage(t *testing.T) {
+	w := call(t, http.MethodGet, "/v1/methods", "")
+	if w.Code != http.StatusOK || w.Header().Get("ETag") == "" {
+		t.Fatalf("%d %v", w.Code, w.Header())
+	}
+	if err := validates("MethodsResponse", w.Body.Bytes()); err != nil {
+		t.Error(err)
+	}
+	var page MethodsResponse
+	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil {
+		t.Fatal(err)
+	}
+	words := regexp.MustCompile(`[A-Za-z][A-Za-z0-9_]*`)
+	seen := map[string]bool{}
+	for _, m := range page.Methods {
+		if seen[m.ID] || !regexp.MustCompile(`^[a-z][a-z0-9_]*$`).MatchString(m.ID) {
+			t.Errorf("%s: twice, or not in snake_case", m.ID)
+		}
+		seen[m.ID] = true
+		var symbols []string
+		for _, s := range m.Symbols {
+			symbols = append(symbols, s.Symbol)
+		}
+		for _, word := range words.FindAllString(m.Formula, -1) {
+			if !slices.Contains([]string{"sqrt", "ln", "exp", "abs", "min", "max", "sum"}, word) && !slices.Contains(symbols, word) {
+				t.Errorf("%s: nothing says what %s of %s is", m.ID, word, m.Formula)
+			}
+		}
+		if !slices.Contains([]string{"published", "common_practice", "from_memory"}, m.Source.Kind) || (m.Source.Kind == "published") != (m.Source.Title != "") {
+			t.Errorf("%s: its source is %+v", m.ID, m.Source)
+		}
+	}
+	for _, m := range calc.Methods() {
+		for _, key := range []string{"method." + m.ID, "domain." + m.Domain} {
+			if !text.Has(key) {
+				t.Errorf("%s has no words", key)
+			}
+		}
+		for _, s := range m.Symbols {
+			if !text.Has("symbol." + s.Meaning) {
+				t.Errorf("symbol.%s has no words", s.Meaning)
+			}
+		}
+		if _, _, ok := strings.Cut(m.Formula, " = "); !ok || len(m.Symbols) == 0 {
+			t.Errorf("%s: %q is no equation", m.ID, m.Formula)
+		}
+	}
+}
+
+// TestTradeConstants finds the constants that the trade prints, which fall out of the
+// units of a request. 5940: Mississippi State University Extension, Calibration of
+// In-Furrow Sprays, 2020. 600: https://es.scribd.com/document/385609209/ .
+func TestTradeConstants(t *testing.T) {
+	for want, units := range map[float64][4]unit.ID{
+		5940: {unit.IDGalUsMin, unit.IDMph, unit.IDIn, unit.IDGalUsAcre},
+		600:  {unit.IDLMin, unit.IDKmH, unit.IDM, unit.IDLHa},
+	} {
+		var w working
+		w.line(calc.MethodApplicationRate, "", Quantity{want, units[3]},
+			put("q", Quantity{1, units[0]}), put("v", Quantity{1, units[1]}), put("w", Quantity{1, units[2]}))
+		if c := w.lines[0].Constants; len(c) != 1 || parseNumber(string(c[0].Value)) != want {
+			t.Errorf("the constant is %v, the trade prints %v", c, want)
+		}
+	}
+}

@@ -1,0 +1,71 @@
+package api
+
+import (
+	"math"
+	"strconv"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+func (r *NozzleFlowRequest) methods(x *calc.NozzleFlowResult) methodSet {
+	s := methodsOf(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodMeanNozzleFlow)
+	s.addIf(x.ExponentFitted, calc.MethodMeanLogarithm, calc.MethodPressureExponent)
+	for i := range r.PredictAt {
+		p := &r.PredictAt[i]
+		s.addIf(p.SprayPressure.given(), calc.MethodPredictedFlow)
+		s.addIf(p.RelativeDensity.given() || p.LiquidDensity.given(), calc.MethodLiquidFlow)
+		s.addIf(p.LiquidDensity.given(), calc.MethodRelativeDensity)
+	}
+	return s
+}
+
+func (r *NozzleFlowRequest) work(w *working, x *calc.NozzleFlowResult, a *NozzleFlowResponse) {
+	flow := a.MeanNozzleFlowRate.Unit
+	var flows, nozzles, pressures, known, flowsKnown []Quantity
+	for i := range r.Catches {
+		c, at := &r.Catches[i], "/catches/"+strconv.Itoa(i)
+		n := plainNumber(max(c.Nozzles, 1))
+		w.line(calc.MethodCatchFlow, at+"/flowRate", a.Catches[i].FlowRate, put("V", c.Volume), put("t", c.Time))
+		w.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", a.Catches[i].NozzleFlowRate, put("F", a.Catches[i].FlowRate), put("n", n))
+		p := c.SprayPressure.or(r.SprayPressure)
+		flows, nozzles, pressures = append(flows, a.Catches[i].FlowRate), append(nozzles, n), append(pressures, p)
+		if p.given() {
+			known, flowsKnown = append(known, p), append(flowsKnown, a.Catches[i].NozzleFlowRate)
+		}
+	}
+	w.line(calc.MethodMeanNozzleFlow, "/meanNozzleFlowRate", a.MeanNozzleFlowRate, putEach("F_i", flows), putEach("n_i", nozzles))
+	if x.ExponentFitted {
+		w.line(calc.MethodPressureExponent, "/pressureExponent/value", bare(x.Exponent), putEach("p_i", known), putEach("q_i", flowsKnown),
+			put("x", w.workLogarithms(known)), put("y", w.workLogarithms(flowsKnown)))
+	}
+	for i, p := range r.PredictAt {
+		at := "/predicted/" + strconv.Itoa(i) + "/nozzleFlowRate"
+		rd := w.workDensity(p.RelativeDensity, p.LiquidDensity)
+		water := a.MeanNozzleFlowRate
+		if p.SprayPressure.given() {
+			member := at
+			water = a.Predicted[i].NozzleFlowRate
+			if rd.given() {
+				member, water = "", in(calc.WaterEquivalent(unit.FlowRate(water.si()), unit.Ratio(rd.si())), flow)
+			}
+			w.line(calc.MethodPredictedFlow, member, water, putEach("F_i", flows), put("p", p.SprayPressure), putEach("p_i", pressures),
+				putNumber("n", x.Exponent), putEach("n_i", nozzles))
+		}
+		if rd.given() {
+			w.line(calc.MethodLiquidFlow, at, a.Predicted[i].NozzleFlowRate, put("q_w", water), put("s", rd))
+		}
+	}
+}
+
+// workLogarithms adds the line of a mean of logarithms, of the numbers in the unit of
+// the first, and returns it.
+func (w *working) workLogarithms(all []Quantity) Quantity {
+	var sum float64
+	for _, q := range all {
+		sum += math.Log(q.si() / all[0].Unit.Factor())
+	}
+	mean := bare(sum / float64(len(all)))
+	w.line(calc.MethodMeanLogarithm, "", mean, putEach("x_i", all), putNumber("n", len(all)))
+	return plainNumber(mean.Value)
+}

@@ -1,0 +1,341 @@
+package api
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/expr-lang/expr"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// explainedAnswer is what the working of an answer is held against.
+type explainedAnswer struct {
+	Methods []string
+	Working []struct {
+		Method, Member, Formula, Substituted string
+		Constants                            []struct {
+			Value float64
+			From  string
+		}
+		Result struct {
+			Value float64
+			Unit  string
+		}
+	}
+}
+
+// TestWorking asks for the working of every example of the document, every published
+// case, every sheet of testdata/demo and of valid mutants, and checks each answer. The
+// mutants are 60 per operation, or as many as WETRUN_WORKING_MUTANTS says.
+func TestWorking(t *testing.T) {
+	mutants := 60
+	if n, err := strconv.Atoi(os.Getenv("WETRUN_WORKING_MUTANTS")); err == nil {
+		mutants = n
+	}
+	for _, o := range operations {
+		t.Run(o.name, func(t *testing.T) {
+			t.Parallel()
+			seeds := workingSeeds(t, o.name)
+			for _, body := range seeds {
+				checkWorking(t, o.name, body)
+			}
+			random := rand.New(rand.NewPCG(11, uint64(len(o.name))))
+			for i, checked := 0, 0; checked < mutants && i < 20*mutants && !t.Failed(); i++ {
+				if body := mutate(random, seeds[i%len(seeds)]); checkWorking(t, o.name, body) {
+					checked++
+				}
+			}
+		})
+	}
+}
+
+// workingSeeds are the requests that ought to be answered.
+func workingSeeds(t *testing.T, operation string) (seeds []string) {
+	for _, example := range document(t).Paths.Value("/v1/" + operation).Post.RequestBody.Value.Content["application/json"].Examples {
+		seeds = append(seeds, encodeJSON(t, example.Value.Value))
+	}
+	slices.Sort(seeds)
+	files, err := filepath.Glob("../testdata/published/" + operation + "/*.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		var c publishedCase
+		readJSON(t, file, &c)
+		seeds = append(seeds, string(c.Request))
+	}
+	seeds = append(seeds, workingCases[operation]...)
+	if operation == "calibrations" {
+		files, _ := filepath.Glob("../testdata/demo/*.json")
+		for _, file := range files {
+			var sheet json.RawMessage
+			readJSON(t, file, &sheet)
+			seeds = append(seeds, string(sheet))
+		}
+	}
+	return seeds
+}
+
+// checkWorking asks for the working and checks it: the lines give their results, and
+// the members they name; every computed number has a line; methods are those of the
+// lines; and the answer is otherwise the one without working. False when the request
+// is refused.
+func checkWorking(t *testing.T, operation, body string) (answered bool) {
+	t.Helper()
+	var request map[string]any
+	if json.Unmarshal([]byte(body), &request) != nil {
+		return false
+	}
+	delete(request, "showWorking")
+	plain := post(t, operation, encodeJSON(t, request))
+	if plain.Code != http.StatusOK {
+		return false
+	}
+	request["showWorking"] = true
+	w := post(t, operation, encodeJSON(t, request))
+	var answer, without map[string]any
+	var x explainedAnswer
+	if json.Unmarshal(w.Body.Bytes(), &answer) != nil || json.Unmarshal(w.Body.Bytes(), &x) != nil || json.Unmarshal(plain.Body.Bytes(), &without) != nil {
+		t.Errorf("%s: not JSON: %s", operation, w.Body)
+		return true
+	}
+	before := t.Failed()
+	covered := map[string]bool{}
+	used := map[string]bool{}
+	for _, line := range x.Working {
+		checkFormula(t, line.Method, line.Formula, line.Substituted, line.Result.Value)
+		for _, c := range line.Constants {
+			checkConstant(t, c.Value, c.From)
+		}
+		used[line.Method] = true
+		if line.Member == "" {
+			continue
+		}
+		if covered[line.Member] {
+			t.Errorf("%s: two lines for %s", operation, line.Member)
+		}
+		covered[line.Member] = true
+		checkMember(t, answer, line.Member, line.Result.Value, line.Result.Unit)
+	}
+	for _, id := range x.Methods {
+		if !used[id] {
+			t.Errorf("%s: methods has %s, no line does", operation, id)
+		}
+		delete(used, id)
+	}
+	for id := range used {
+		t.Errorf("%s: a line is by %s, methods lacks it", operation, id)
+	}
+	delete(answer, "working")
+	if !jsonEqual(answer, without) {
+		t.Errorf("%s: the answer with its working differs in more than that", operation)
+	}
+	known := map[string]bool{quantityText(calc.SquareRoot, "1"): true} // the law itself
+	quantitiesOf(request, "", func(_, q string) { known[q] = true })
+	for _, p := range calc.Tolerances() {
+		if p.Default {
+			known[quantityText(in(p.Value, p.Unit).Value, p.Unit.Symbol())] = true
+		}
+	}
+	for pointer := range covered {
+		if m, err := follow(answer, strings.TrimPrefix(pointer, "#")); err == nil {
+			quantitiesOf(map[string]any{"x": m}, "", func(_, q string) { known[q] = true })
+		}
+	}
+	quantitiesOf(answer, "#", func(pointer, q string) {
+		if !covered[pointer] && !known[q] && !unexplained(pointer) {
+			t.Errorf("%s: %s is %s, and no line computes it", operation, pointer, q)
+		}
+	})
+	if t.Failed() && !before {
+		t.Logf("the request: %s\nthe answer: %s", encodeJSON(t, request), w.Body)
+	}
+	return true
+}
+
+// notExplained are numbers of answers that no line computes, as a pattern of their
+// pointers, with the reason.
+var notExplained = map[string]string{
+	`/rated(FlowRate|Pressure)$`:                                   "of a size; GET /v1/nozzle-sizes lists it with its source",
+	`/(newPulses|pulseSetting)/per$`:                               "one unit, or that of the request",
+	`/(uncertainty|sampling|outliers|conformanceProbability)(/|$)`: "the parts of an uncertainty and of a sampling statement have no lines yet",
+	`^#/confidence$`:                                               "a figure of the document",
+	`^#/(spacings/\d+|bestSpacing)/coefficientOfVariation$`:        "as that of boom, which has its working when it is asked for as nozzleSpacing; a hundred spacings of two hundred cups would be millions of terms",
+}
+
+func unexplained(pointer string) bool {
+	for pattern := range notExplained {
+		if regexp.MustCompile(pattern).MatchString(pointer) {
+			return true
+		}
+	}
+	return false
+}
+
+// quantitiesOf visits every quantity and every bare number with a fraction.
+func quantitiesOf(v any, at string, visit func(pointer, quantity string)) {
+	switch x := v.(type) {
+	case map[string]any:
+		if amount, money := x["amount"].(float64); money {
+			visit(at, quantityText(amount, "1"))
+			return
+		}
+		if symbol, ok := x["unit"].(string); ok && len(x) == 2 {
+			if value, ok := x["value"].(float64); ok {
+				visit(at, quantityText(value, symbol))
+				return
+			}
+		}
+		for name, y := range x {
+			quantitiesOf(y, at+"/"+name, visit)
+		}
+	case []any:
+		for i, y := range x {
+			quantitiesOf(y, at+"/"+strconv.Itoa(i), visit)
+		}
+	case float64:
+		if x != math.Trunc(x) {
+			visit(at, quantityText(x, "1"))
+		}
+	}
+}
+
+// quantityText is a quantity to six digits; a share is the same in %.
+func quantityText(value float64, symbol string) string {
+	if symbol == "%" {
+		value, symbol = value/100, "1"
+	}
+	return string(appendNumber(nil, value)) + " " + symbol
+}
+
+// checkFormula evaluates the numbers of a line by an evaluator of its own.
+func checkFormula(t *testing.T, method, formula, substituted string, result float64) {
+	t.Helper()
+	left, right, ok := strings.Cut(substituted, " = ")
+	if l, _, _ := strings.Cut(formula, " = "); !ok || l != left {
+		t.Errorf("%s: %q and %q are of different things", method, formula, substituted)
+	}
+	if got := evaluated(t, right); !agrees(got, result) {
+		t.Errorf("%s: %s is %v, the line says %v", method, substituted, got, result)
+	}
+}
+
+// agrees compares to the six digits of an answer. A difference below 1e-9 of its
+// operands, which may be percentages, counts as 0.
+func agrees(got, printed float64) bool {
+	if printed == 0 {
+		return math.Abs(got) < 1e-6
+	}
+	digit := math.Pow(10, math.Floor(math.Log10(math.Abs(printed)))-significant+1)
+	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)
+}
+
+var expressionOptions = []expr.Option{
+	function("sqrt", math.Sqrt), function("ln", math.Log), function("exp", math.Exp),
+	function("abs", math.Abs), extreme("min", math.Min), extreme("max", math.Max),
+}
+
+func function(name string, f func(float64) float64) expr.Option {
+	return expr.Function(name, func(args ...any) (any, error) { return f(numeric(args[0])), nil })
+}
+
+func extreme(name string, f func(a, b float64) float64) expr.Option {
+	return expr.Function(name, func(args ...any) (any, error) {
+		x := numeric(args[0])
+		for _, a := range args[1:] {
+			x = f(x, numeric(a))
+		}
+		return x, nil
+	})
+}
+
+func numeric(v any) float64 {
+	switch x := v.(type) {
+	case int:
+		return float64(x)
+	case float64:
+		return x
+	}
+	panic(fmt.Sprintf("%v is no number", v))
+}
+
+// whole are the whole numbers of an expression: the evaluator takes them for integers.
+var whole = regexp.MustCompile(`(^|[ (,])(\d+)($|[ ),])`)
+
+func evaluated(t *testing.T, expression string) float64 {
+	t.Helper()
+	for range 2 { // matches share the character between them
+		expression = whole.ReplaceAllString(expression, "${1}${2}.0${3}")
+	}
+	program, err := expr.Compile(expression, expressionOptions...)
+	if err != nil {
+		t.Errorf("%s: %v", expression, err)
+		return math.NaN()
+	}
+	v, err := expr.Run(program, nil)
+	if err != nil {
+		t.Errorf("%s: %v", expression, err)
+		return math.NaN()
+	}
+	return numeric(v)
+}
+
+// checkConstant evaluates the units that a constant is from by their exact factors.
+func checkConstant(t *testing.T, value float64, from string) {
+	t.Helper()
+	left, right, ok := strings.Cut(from, " = ")
+	words := strings.SplitN(right, " ", 2)
+	if !ok || len(words) != 2 || unit.Lookup(words[1]) == unit.None {
+		t.Errorf("a constant from %q", from)
+		return
+	}
+	factors := regexp.MustCompile(`1 ([^ ()*]+)`).ReplaceAllStringFunc(left, func(s string) string {
+		u := unit.Lookup(strings.TrimPrefix(s, "1 "))
+		if u == unit.None {
+			return s
+		}
+		info := u.Info()
+		return fmt.Sprintf("(%v / %v)", info.Numerator, info.Denominator)
+	})
+	want := evaluated(t, factors) / unit.Lookup(words[1]).Factor()
+	if math.Abs(want-value) > 1e-8*want || words[0] != strconv.FormatFloat(value, 'f', -1, 64) && parseNumber(words[0]) != value {
+		t.Errorf("%q: the units give %v, the constant is %v", from, want, value)
+	}
+}
+
+// checkMember follows a line's pointer into the answer and finds its result there.
+func checkMember(t *testing.T, answer map[string]any, member string, value float64, symbol string) {
+	t.Helper()
+	got, err := follow(answer, strings.TrimPrefix(member, "#"))
+	if err != nil {
+		t.Errorf("%s: %v", member, err)
+		return
+	}
+	if n, bare := got.(float64); bare {
+		got = map[string]any{"value": n, "unit": "1"}
+	}
+	if m, money := got.(map[string]any); money && m["currency"] != nil {
+		got = map[string]any{"value": m["amount"], "unit": "1"}
+	}
+	if want := map[string]any{"value": value, "unit": symbol}; !jsonEqual(got, want) {
+		t.Errorf("%s is %v, its line says %v", member, got, want)
+	}
+}
+
+func jsonEqual(a, b any) bool {
+	x, _ := json.Marshal(a)
+	y, _ := json.Marshal(b)
+	return string(x) == string(y)
+}

@@ -1,0 +1,22 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// areaCheckMethods are those of area check.
+var areaCheckMethods = []methodRow{
+	{MethodCourseTreatedArea, Method{
+		ID: "course_treated_area", Formula: "A = L * W * n", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"A", "treated_area", unit.KindArea}, {"L", "course_length", unit.KindLength}, {"W", "treated_width", unit.KindLength},
+			{"n", "passes", unit.KindNone},
+		},
+		Operations: []string{"area-check", "calibrations"},
+	}},
+	{MethodRateFromTank, Method{
+		ID: "rate_from_tank", Formula: "R = V / A", Domain: "positive", Source: sourceRefill,
+		Symbols: []MethodSymbol{
+			{"R", "application_rate", unit.KindApplicationRate}, {"V", "volume_used", unit.KindVolume}, {"A", "treated_area", unit.KindArea},
+		},
+		Operations: []string{"area-check", "calibrations"},
+	}},
+}

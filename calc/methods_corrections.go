@@ -1,0 +1,90 @@
+package calc
+
+import "wetrun/calc/unit"
+
+// correctionsMethods are those of corrections.
+var correctionsMethods = []methodRow{
+	{MethodPredictedRate, Method{
+		ID: "predicted_rate", Formula: "R_p = R * f * (v / v_p) * (p_p / p)^n * (d_p / d)", Domain: "unchanged_is_one", Source: sourcePressureLaw,
+		Symbols: []MethodSymbol{
+			{"R_p", "predicted_rate", unit.KindApplicationRate}, {"R", "application_rate", unit.KindApplicationRate},
+			{"f", "flow_ratio", unit.KindNone}, {"v", "ground_speed", unit.KindSpeed}, {"v_p", "planned_speed", unit.KindSpeed},
+			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
+			{"n", "pressure_exponent", unit.KindNone}, {"d", "duty_cycle", unit.KindRatio}, {"d_p", "planned_duty_cycle", unit.KindRatio},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodCorrectedSpeed, Method{
+		ID: "corrected_speed", Formula: "v_p = v * R / R_t", Domain: "positive", Source: sourceMontana,
+		Symbols: []MethodSymbol{
+			{"v_p", "planned_speed", unit.KindSpeed}, {"v", "ground_speed", unit.KindSpeed}, {"R", "rate_compared", unit.KindApplicationRate},
+			{"R_t", "rate_wanted", unit.KindApplicationRate},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodCorrectedPressure, Method{
+		ID: "corrected_pressure", Formula: "p_p = p * (R_t / R)^(1 / n)", Domain: "pressure_law", Source: sourcePressureLaw,
+		Symbols: []MethodSymbol{
+			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
+			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
+			{"n", "pressure_exponent", unit.KindNone},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodCorrectedEngineSpeed, Method{
+		ID: "corrected_engine_speed", Formula: "e_p = e * R / R_t", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
+			{"R", "rate_compared", unit.KindApplicationRate}, {"R_t", "rate_wanted", unit.KindApplicationRate},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodCorrectedDutyCycle, Method{
+		ID: "corrected_duty_cycle", Formula: "d_p = d * R_t / R", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"R_t", "rate_wanted", unit.KindApplicationRate},
+			{"R", "rate_compared", unit.KindApplicationRate},
+		},
+		Operations: []string{"corrections"},
+	}},
+	{MethodSpeedInGear, Method{
+		ID: "speed_in_gear", Formula: "v_p = v_g * e / e_g", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"v_p", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
+			{"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodEngineSpeedInGear, Method{
+		ID: "engine_speed_in_gear", Formula: "e_p = e_g * v / v_g", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
+			{"v", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodFlowRatio, Method{
+		ID: "flow_ratio", Formula: "f = q_2 / q_1 * (p_1 / p_2)^n", Domain: "pressure_law", Source: sourcePressureLaw,
+		Symbols: []MethodSymbol{
+			{"f", "flow_ratio", unit.KindNone}, {"q_2", "other_flow", unit.KindFlowRate}, {"q_1", "present_flow", unit.KindFlowRate},
+			{"p_1", "pressure_of_present_flow", unit.KindPressure}, {"p_2", "pressure_of_other_flow", unit.KindPressure},
+			{"n", "pressure_exponent", unit.KindNone},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodRelativeChange, Method{
+		ID: "relative_change", Formula: "c = x / x_0 - 1", Domain: "positive",
+		Symbols:    []MethodSymbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodChangeSize, Method{
+		ID: "change_size", Formula: "s = abs(ln(v_p / v)) + abs(ln(p_p / p)) + abs(ln(d_p / d)) + g + z", Domain: "unchanged_is_one",
+		Symbols: []MethodSymbol{
+			{"s", "change_size", unit.KindNone}, {"v_p", "planned_speed", unit.KindSpeed}, {"v", "ground_speed", unit.KindSpeed},
+			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
+			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"g", "gear_change_cost", unit.KindNone},
+			{"z", "nozzle_change_cost", unit.KindNone},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+}
