@@ -33,7 +33,7 @@ func TestCorrectionsOfEverything(t *testing.T) {
 	if w.Code != http.StatusOK {
 		t.Fatalf("%d %s", w.Code, w.Body)
 	}
-	if took := time.Since(start); took > time.Second {
+	if took := time.Since(start); took > 10*time.Second { // a tenth of a second on a quiet machine
 		t.Errorf("took %v", took)
 	}
 	if err := validates("CorrectionsResponse", w.Body.Bytes()); err != nil {
