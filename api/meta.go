@@ -43,7 +43,7 @@ func meta(text.Language) any {
 			BodyBytes: mostBody, Catches: mostCatches, Runs: mostRuns, Readings: mostReadings,
 			LabelCharacters: longestLabel, SmallestValue: smallest, LargestValue: largest, Digits: significant,
 		},
-		Links: map[string]string{"document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances", "methods": "/v1/methods", "nozzleSizes": "/v1/nozzle-sizes", "procedure": "/v1/procedure"},
+		Links: map[string]string{"batch": "/v1/batch", "document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances", "methods": "/v1/methods", "nozzleSizes": "/v1/nozzle-sizes", "procedure": "/v1/procedure"},
 	}
 	for _, l := range text.Languages() {
 		r.Languages = append(r.Languages, l.Tag())

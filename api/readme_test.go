@@ -19,9 +19,7 @@ func TestReadmeExample(t *testing.T) {
 		t.Fatal("the README has no curl with its answer")
 	}
 	w := post(t, m[1], m[2])
-	if w.Code != http.StatusOK || strings.TrimSpace(w.Body.String()) != m[3] {
-		t.Errorf("the README quotes\n%s\nthe service says %d\n%s", m[3], w.Code, w.Body)
-	}
+	same(t, http.StatusOK, w.Code, m[3], w.Body.String())
 	for _, o := range operations {
 		if !strings.Contains(string(text), "/v1/"+o.name+"`") {
 			t.Errorf("the README does not list %s", o.name)

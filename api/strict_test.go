@@ -39,6 +39,7 @@ func TestStrictMembers(t *testing.T) {
 		"missing in two":     {run(`{` + length + `},{` + time + `}`), []string{"#/runs/0/time required", "#/runs/1/courseLength required"}},
 		"unknown":            {`{"colour":1,"runs":[{` + length + `,` + time + `}]}`, []string{"#/colour unknown_member"}},
 		"misspelt":           {run(`{"coarseLength":1,` + time + `}`), []string{"#/runs/0/coarseLength misspelt_member", "#/runs/0/courseLength required"}},
+		"cut short":          {run(`{"courseLen":1,` + time + `}`), []string{"#/runs/0/courseLen misspelt_member", "#/runs/0/courseLength required"}},
 		"wrong case":         {run(`{` + length + `,"Time":1}`), []string{"#/runs/0/Time wrong_case", "#/runs/0/time required"}},
 		"duplicate":          {run(`{` + length + `,` + time + `,` + time + `}`), []string{"#/runs/0/time duplicate_member"}},
 		"duplicate escaped":  {run(`{` + length + `,` + time + `,"tim\u0065":1}`), []string{"#/runs/0/time duplicate_member"}},

@@ -20,7 +20,7 @@ var problems = []entry{
 	{"title.body_too_large", "The body is too large", "El cuerpo es demasiado grande"},
 	{"detail.body_too_large", "A request may have at most %[1]d bytes.", "Una solicitud puede tener como máximo %[1]d bytes."},
 	{"remedy.body_too_large", "Send one sheet per request. A sheet of a thousand catches fits.", "Envíe una hoja por solicitud. Una hoja de mil aforos cabe."},
-	{"title.unsupported_media_type", "The body must be declared as JSON", "El cuerpo debe declararse como JSON"},
+	{"title.unsupported_media_type", "The body is not declared as what this path takes", "El cuerpo no está declarado como lo que acepta esta ruta"},
 	{"detail.unsupported_media_type", "Set the header Content-Type to application/json. Nothing else is read: no form, no other character set than UTF-8, no compression.", "Ponga el encabezado Content-Type en application/json. No se lee nada más: ni formularios, ni otro juego de caracteres que UTF-8, ni compresión."},
 	{"remedy.unsupported_media_type", "Send the header Content-Type: application/json, without Content-Encoding.", "Envíe el encabezado Content-Type: application/json, sin Content-Encoding."},
 	{"title.invalid_request", "Some members of the request cannot be used", "Algunos miembros de la solicitud no se pueden usar"},

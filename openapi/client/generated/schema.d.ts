@@ -125,6 +125,8 @@ export interface paths {
          *     answer as its operation gives it. The working pressure is the mean of the readings, and
          *     the rate comes from the mean flow of one nozzle, the ground speed and the width per nozzle.
          *     No correction is proposed on a boom that is uneven or whose nozzles are not in order.
+         *     While the runs differ too much the rate is computed but `not_done`; over the label's maximum
+         *     it is `failed` all the same.
          */
         post: operations["calibrations"];
         delete?: never;
@@ -372,6 +374,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/methods": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The formulas by which the service computes
+         * @description Each method with its formula, symbols, domain and source. An answer names the methods that it used in `methods`; with `showWorking` each line of its `working` names one.
+         */
+        get: operations["methods"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/nozzle-acceptance": {
         parameters: {
             query?: never;
@@ -391,7 +413,9 @@ export interface paths {
          *     nozzles the sum hides which one, so catch each alone before parts are bought. When more
          *     than `replaceAllAbove` of the catches are outside, all nozzles are replaced.
          *
-         *     `keep` speaks of what was caught, never of the rest of the boom.
+         *     `keep` speaks of what was caught, never of the rest of the boom: `sampling` says what the
+         *     catches tell of it, by an exact interval, if the points caught were picked at random.
+         *     `outliers` are catches to make again.
          */
         post: operations["nozzleAcceptance"];
         delete?: never;
@@ -846,14 +870,25 @@ export interface components {
             liquidDensity?: components["schemas"]["Density"];
             /** @description Rows or beds, center to center, where only the width of each is treated. */
             rowSpacing?: components["schemas"]["Length"];
-            /** @description The rate to compare with, on rateBasis. */
+            /** @description The rate to compare with, on rateBasis. It may not be above labelMaximum. */
             targetApplicationRate?: components["schemas"]["ApplicationRate"];
-            /** @description The deviation from the target that is still within. 10 % when left out (common practice). */
+            /** @description The deviation from the target that is still within. 10 % when left out (common practice). Without a target it is warned of. */
             rateTolerance?: components["schemas"]["Ratio"];
             /** @description The label's maximum rate, on rateBasis. It has no tolerance. */
             labelMaximum?: components["schemas"]["ApplicationRate"];
             rateBasis?: components["schemas"]["RateBasis"];
+            /**
+             * @description Relative standard uncertainties of the figures given, where they are known; the others
+             *     count as exact. Without any, no uncertainty is answered.
+             */
+            standardUncertainties?: {
+                nozzleFlowRate?: components["schemas"]["StandardUncertainty"];
+                groundSpeed?: components["schemas"]["StandardUncertainty"];
+                sprayedWidthPerNozzle?: components["schemas"]["StandardUncertainty"];
+                applicationRate?: components["schemas"]["StandardUncertainty"];
+            };
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /**
          * @description The area that target and label mean: what is under the spray, or the whole field with
@@ -892,6 +927,21 @@ export interface components {
             /** @description The rate less the target, as a share of the target. Left out without one. */
             deviation?: components["schemas"]["ComputedRatio"];
             withinTolerance?: components["schemas"]["WithinTolerance"];
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+            /** @description How surely the rate does not pass labelMaximum. */
+            labelConformance?: components["schemas"]["ConformanceOf"];
+            /** @description How well what was solved for is known. Left out when nothing is known of it. */
+            uncertainty?: {
+                nozzleFlowRate?: components["schemas"]["FlowRateUncertainty"];
+                groundSpeed?: components["schemas"]["SpeedUncertainty"];
+                sprayedWidthPerNozzle?: components["schemas"]["LengthUncertainty"];
+                applicationRate?: components["schemas"]["ApplicationRateUncertainty"];
+                fieldApplicationRate?: components["schemas"]["ApplicationRateUncertainty"];
+                deviation?: components["schemas"]["RatioUncertainty"];
+            };
             /** @description The label's maximum of the request. */
             labelMaximum?: components["schemas"]["ComputedApplicationRate"];
             /**
@@ -901,6 +951,8 @@ export interface components {
             overLabelMaximum?: boolean;
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description What the tank lost over an area. The area is given itself, or as courseLength and width. */
         AreaCheckRequest: {
@@ -921,7 +973,19 @@ export interface components {
             expectedApplicationRate?: components["schemas"]["ApplicationRate"];
             /** @description The deviation that still counts as agreement. 10 % when left out (common practice). */
             rateTolerance?: components["schemas"]["Ratio"];
+            /**
+             * @description Relative standard uncertainties of the figures given, where they are known; the others
+             *     count as exact. Without any, no uncertainty is answered.
+             */
+            standardUncertainties?: {
+                volumeUsed?: components["schemas"]["StandardUncertainty"];
+                area?: components["schemas"]["StandardUncertainty"];
+                courseLength?: components["schemas"]["StandardUncertainty"];
+                width?: components["schemas"]["StandardUncertainty"];
+                expectedApplicationRate?: components["schemas"]["StandardUncertainty"];
+            };
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description The rate that the tank tells. */
         AreaCheckResponse: {
@@ -936,8 +1000,19 @@ export interface components {
             /** @description The rate less the expected one, as a share of the expected one. Left out without one. */
             deviation?: components["schemas"]["ComputedRatio"];
             withinTolerance?: components["schemas"]["WithinTolerance"];
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+            /** @description How well the rate is known. Left out when nothing is known of it. */
+            uncertainty?: {
+                applicationRate: components["schemas"]["ApplicationRateUncertainty"];
+                deviation?: components["schemas"]["RatioUncertainty"];
+            };
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /**
          * @description The units of computed quantities. `us`: mph, ft and in, gal_us/min, gal_us/acre, psi,
@@ -1107,7 +1182,11 @@ export interface components {
                 /** @description Asks for the total. */
                 plannedArea?: components["schemas"]["Area"];
             };
+            instruments?: components["schemas"]["Instruments"];
+            repeatability?: components["schemas"]["Repeatability"];
+            uncertainty?: components["schemas"]["Uncertainty"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description What was seen on the nozzles of one bed. */
         Bed: {
@@ -1193,6 +1272,8 @@ export interface components {
             rowSpacing?: components["schemas"]["Length"];
             engineSpeed?: components["schemas"]["RotationalSpeed"];
             gear?: components["schemas"]["Label"];
+            /** @description What the widths were measured with. */
+            tape?: components["schemas"]["InstrumentID"];
         };
         /** @description The pressures along the boom and in the cab. */
         SheetPressure: {
@@ -1207,6 +1288,8 @@ export interface components {
         SheetOutput: {
             /** @description The pressure at the catches. The mean of the readings when left out. */
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the common sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
             /** @description About a dozen, spread over left, center and right. */
             catches: components["schemas"]["AcceptanceCatch"][];
             /**
@@ -1239,6 +1322,12 @@ export interface components {
             volume: components["schemas"]["Volume"];
             time: components["schemas"]["Time"];
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the volume was read from. */
+            jug?: components["schemas"]["InstrumentID"];
+            /** @description What the time was taken with. */
+            stopwatch?: components["schemas"]["InstrumentID"];
+            /** @description What its own sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
         };
         /** @description The timed runs. */
         SheetSpeed: {
@@ -1349,6 +1438,8 @@ export interface components {
                 total?: components["schemas"]["ComputedMoney"];
             };
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description One bed with its decision. */
         BedResponse: {
@@ -1388,7 +1479,7 @@ export interface components {
              * @example clean_and_recatch
              * @enum {string}
              */
-            code: "clean_by_eye" | "replace_by_eye" | "replace_all_by_eye" | "read_pressure" | "repair_boom" | "set_pressure_in_range" | "check_cab_gauge" | "catch_output" | "clean_and_recatch" | "replace" | "catch_each_nozzle" | "replace_all_and_recatch" | "time_runs" | "repeat_runs" | "give_width" | "set_target" | "repair_before_rate" | "choose_plan" | "calibrate_controller" | "change_nozzle_or_gear" | "find_disagreement" | "measure_again" | "file_record" | "calibrate_again";
+            code: "clean_by_eye" | "replace_by_eye" | "replace_all_by_eye" | "read_pressure" | "repair_boom" | "set_pressure_in_range" | "check_cab_gauge" | "catch_output" | "clean_and_recatch" | "replace" | "catch_each_nozzle" | "replace_all_and_recatch" | "settle_catch" | "time_runs" | "repeat_runs" | "give_width" | "set_target" | "settle_rate" | "repair_before_rate" | "choose_plan" | "calibrate_controller" | "change_nozzle_or_gear" | "find_disagreement" | "measure_again" | "file_record" | "calibrate_again";
             label?: components["schemas"]["Label"];
             /**
              * @description The catch that it speaks of.
@@ -1416,6 +1507,12 @@ export interface components {
             nozzles?: number;
             /** @description The pressure at this catch, where it was read. */
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the volume was read from. */
+            jug?: components["schemas"]["InstrumentID"];
+            /** @description What the time was taken with. */
+            stopwatch?: components["schemas"]["InstrumentID"];
+            /** @description What its own sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
         };
         /**
          * @description Which part of the boom.
@@ -1427,10 +1524,13 @@ export interface components {
         ConvertRequest: {
             quantity: components["schemas"]["AnyQuantity"];
             to: components["schemas"]["AnyUnit"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description The same quantity in the other unit. */
         ConvertResponse: {
             quantity: components["schemas"]["AnyComputedQuantity"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /**
          * @description A unit of the same quantity.
@@ -1503,6 +1603,7 @@ export interface components {
             /** @description The rates that the label asks for, without any tolerance. On the same basis as the rates. */
             sprayVolumeRange?: components["schemas"]["ApplicationRateRange"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /**
          * @description What a nozzle gives of water: `ratedFlowRate` at `ratedPressure`, or a `size` of
@@ -1639,6 +1740,8 @@ export interface components {
             rejected: components["schemas"]["Rejection"][];
             warnings?: components["schemas"]["Warnings"];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description One change, or some together, with what it should lead to. Measure again before you trust it. */
         Plan: {
@@ -1756,6 +1859,7 @@ export interface components {
             /** @description Asks for the time that the course takes at this speed. */
             groundSpeed?: components["schemas"]["Speed"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description The course to lay out. */
         CourseLengthResponse: {
@@ -1765,6 +1869,8 @@ export interface components {
             /** @description The time to catch for. Left out without groundSpeed. */
             time?: components["schemas"]["ComputedTime"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description How fast and how wide a sprayer works and, if asked for, how it is refilled and which field it is for. */
         FieldCapacityRequest: {
@@ -1786,6 +1892,7 @@ export interface components {
             /** @description Asks for the time, the water and the loads of a field. */
             fieldArea?: components["schemas"]["Area"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description What the sprayer covers in a time, and what a field takes. */
         FieldCapacityResponse: {
@@ -1828,6 +1935,8 @@ export interface components {
             refillTimeIncluded?: boolean;
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description Timed runs over a measured course. */
         GroundSpeedRequest: {
@@ -1837,7 +1946,11 @@ export interface components {
             runTolerance?: components["schemas"]["Ratio"];
             /** @description Asks for the time that each course takes at this speed. */
             targetGroundSpeed?: components["schemas"]["Speed"];
+            instruments?: components["schemas"]["Instruments"];
+            repeatability?: components["schemas"]["Repeatability"];
+            uncertainty?: components["schemas"]["Uncertainty"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description One timed run. */
         Run: {
@@ -1850,6 +1963,10 @@ export interface components {
             direction?: "out" | "back";
             courseLength: components["schemas"]["Length"];
             time: components["schemas"]["Time"];
+            /** @description What the course was measured with. */
+            tape?: components["schemas"]["InstrumentID"];
+            /** @description What the run was timed with. */
+            stopwatch?: components["schemas"]["InstrumentID"];
         };
         /** @description The ground speed and how well the runs agree. */
         GroundSpeedResponse: {
@@ -1866,7 +1983,18 @@ export interface components {
             /** @description Fastest less slowest, as a share of groundSpeed. Left out for one run. */
             spread?: components["schemas"]["ComputedRatio"];
             withinTolerance?: components["schemas"]["WithinTolerance"];
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+            /** @description How well the answers are known. Left out when it was not asked for. */
+            uncertainty?: {
+                groundSpeed: components["schemas"]["SpeedUncertainty"];
+                spread?: components["schemas"]["RatioUncertainty"];
+            };
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description The speed of one run. */
         RunResponse: {
@@ -1874,6 +2002,10 @@ export interface components {
             groundSpeed: components["schemas"]["ComputedSpeed"];
             /** @description The time of this course at targetGroundSpeed. */
             targetTime?: components["schemas"]["ComputedTime"];
+            /** @description Of this run alone, from tape and stopwatch. */
+            uncertainty?: {
+                groundSpeed: components["schemas"]["SpeedUncertainty"];
+            };
         };
         /** @description What a meter had and what was measured. All readings have indicated, or all have pulses. */
         MeterCalibrationRequest: {
@@ -1891,6 +2023,7 @@ export interface components {
              */
             meterTolerance: components["schemas"]["Ratio"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /**
          * @description What is calibrated.
@@ -1981,6 +2114,8 @@ export interface components {
             nextSteps: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description What one reading says of the meter. */
         MeterReadingResponse: {
@@ -1998,18 +2133,24 @@ export interface components {
             nozzle?: components["schemas"]["Nozzle"];
             /** @description The pressure at the nozzles, for those catches that have none of their own. Needed when the nozzle is given. */
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the common sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
             /** @description One catch is enough; statistics are then left out. */
             catches: components["schemas"]["AcceptanceCatch"][];
             /** @description 10 % of the rated flow when left out, or of the mean when no nozzle is given. */
             tolerance?: components["schemas"]["Tolerance"];
             /**
-             * @description How many places there are to catch at, tested or not.
+             * @description How many places there are to catch at, tested or not. With it, sampling says how many of them are outside.
              * @example 40
              */
             catchPointsOnBoom?: number;
             /** @description All nozzles are replaced when more than this share of the catches is outside. 25 % when left out (common practice). */
             replaceAllAbove?: components["schemas"]["Ratio"];
+            instruments?: components["schemas"]["Instruments"];
+            repeatability?: components["schemas"]["Repeatability"];
+            uncertainty?: components["schemas"]["Uncertainty"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description What one or several nozzles gave into a jug, and where. */
         AcceptanceCatch: {
@@ -2042,6 +2183,12 @@ export interface components {
             time: components["schemas"]["Time"];
             /** @description The pressure at this catch, when it was read there. */
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the volume was read from. */
+            jug?: components["schemas"]["InstrumentID"];
+            /** @description What the time was taken with. */
+            stopwatch?: components["schemas"]["InstrumentID"];
+            /** @description What its own sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
         };
         /** @description One kind of nozzle on a drop. */
         DropNozzle: {
@@ -2089,6 +2236,11 @@ export interface components {
             meanNozzleFlowRate?: components["schemas"]["ComputedFlowRate"];
             /** @description Standard deviation (n - 1) of the per-nozzle flows of the catches over their mean. Left out for one catch. */
             coefficientOfVariation?: components["schemas"]["ComputedRatio"];
+            /** @description How well the round is known; the mean as the flow of the whole boom. Left out when it was not asked for. */
+            uncertainty?: {
+                meanNozzleFlowRate?: components["schemas"]["FlowRateUncertainty"];
+                coefficientOfVariation?: components["schemas"]["RatioUncertainty"];
+            };
             /** @description The mean of each side, where positions were given. */
             sideMeans?: components["schemas"]["SideMean"][];
             /** @description The largest of the catches'. */
@@ -2125,8 +2277,13 @@ export interface components {
             decisionDetail: string;
             /** @description What to do, catch by catch, or once for all of them. */
             actions: components["schemas"]["Action"][];
+            sampling: components["schemas"]["Sampling"];
+            /** @description The catches that stand apart from the others, to be made again. Left out when none does, and with fewer than seven catches alike. */
+            outliers?: components["schemas"]["Outlier"][];
             warnings?: components["schemas"]["Warnings"];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description The verdict on one catch. */
         AcceptanceCatchResponse: {
@@ -2141,6 +2298,16 @@ export interface components {
             ratedFlowRateAtPressure?: components["schemas"]["ComputedFlowRate"];
             deviationFromRated?: components["schemas"]["ComputedRatio"];
             deviationFromMean?: components["schemas"]["ComputedRatio"];
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+            /** @description Of this catch alone, from its instruments. Left out when it was not asked for. */
+            uncertainty?: {
+                nozzleFlowRate: components["schemas"]["FlowRateUncertainty"];
+                deviationFromRated?: components["schemas"]["RatioUncertainty"];
+                deviationFromMean?: components["schemas"]["RatioUncertainty"];
+            };
             /**
              * @description Where it lies; with the basis both, by the rating first.
              * @example within
@@ -2209,9 +2376,15 @@ export interface components {
             catches: components["schemas"]["Catch"][];
             /** @description The pressure of those catches that have none of their own. It is needed only to move the flow to another pressure. */
             sprayPressure?: components["schemas"]["Pressure"];
+            /** @description What the common sprayPressure was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
             /** @description Asks for the flow of one nozzle under other conditions. */
             predictAt?: components["schemas"]["Prediction"][];
+            instruments?: components["schemas"]["Instruments"];
+            repeatability?: components["schemas"]["Repeatability"];
+            uncertainty?: components["schemas"]["Uncertainty"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /**
          * @description A pressure, a liquid, or both; at least one member. Without a pressure it is that of
@@ -2234,8 +2407,14 @@ export interface components {
             pressureExponent: components["schemas"]["PressureExponent"];
             /** @description One for each item of predictAt, in its order. Left out when there was none. */
             predicted?: components["schemas"]["Predicted"][];
+            /** @description How well the mean is known, as the flow of a nozzle of the boom. Left out when it was not asked for. */
+            uncertainty?: {
+                meanNozzleFlowRate: components["schemas"]["FlowRateUncertainty"];
+            };
             warnings?: components["schemas"]["Warnings"];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description The flow of one catch. */
         CatchFlow: {
@@ -2244,6 +2423,10 @@ export interface components {
             flowRate: components["schemas"]["ComputedFlowRate"];
             /** @description The mean of the nozzles of the catch. It cannot tell how far single ones are from it. */
             nozzleFlowRate: components["schemas"]["ComputedFlowRate"];
+            /** @description Of this catch alone, from jug and stopwatch. */
+            uncertainty?: {
+                nozzleFlowRate: components["schemas"]["FlowRateUncertainty"];
+            };
         };
         /** @description The n of flow = k x pressure^n. */
         PressureExponent: {
@@ -2270,6 +2453,10 @@ export interface components {
             liquidDensity?: components["schemas"]["ComputedDensity"];
             /** @description What one nozzle gives then. */
             nozzleFlowRate: components["schemas"]["ComputedFlowRate"];
+            /** @description With the exponent and the pressure moved to taken as exact. Left out where the exponent was fitted. */
+            uncertainty?: {
+                nozzleFlowRate: components["schemas"]["FlowRateUncertainty"];
+            };
         };
         /**
          * @description The rate that is wanted, `groundSpeed` or `speedRange`, `sprayedWidthPerNozzle` or
@@ -2308,6 +2495,7 @@ export interface components {
             /** @description The classes that the label leaves, each once. A nozzle whose class is unknown then never fits. */
             allowedDropletClasses?: components["schemas"]["DropletClass"][];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description A nozzle at hand, by its maker's rating. */
         ShelfNozzle: {
@@ -2382,6 +2570,8 @@ export interface components {
             candidates: components["schemas"]["NozzleCandidate"][];
             warnings?: components["schemas"]["Warnings"];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description One nozzle and what it would do. */
         NozzleCandidate: {
@@ -2600,6 +2790,7 @@ export interface components {
             /** @description How far one place may lie from the mean, either way. 20 % is known from memory of inspection practice; no source was read, so it is no default. */
             maxPlaceDeviation: components["schemas"]["Ratio"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description What one cup caught. */
         PatternReading: {
@@ -2664,6 +2855,8 @@ export interface components {
             /** @description What to do next: `mend_pattern` when the row is uneven. Left out when there is nothing. */
             nextSteps?: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description The place farthest from the mean, the first of equals. */
         WorstPlace: {
@@ -2733,13 +2926,19 @@ export interface components {
             maxDifference?: components["schemas"]["Pressure"];
             /** @description The nozzle's own working range. */
             pressureRange?: components["schemas"]["PressureRange"];
+            instruments?: components["schemas"]["Instruments"];
+            repeatability?: components["schemas"]["Repeatability"];
+            uncertainty?: components["schemas"]["Uncertainty"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description One gauge reading at a nozzle, while water flows. */
         Reading: {
             label?: components["schemas"]["Label"];
             position?: components["schemas"]["BoomPosition"];
             pressure: components["schemas"]["Pressure"];
+            /** @description What it was read from. */
+            gauge?: components["schemas"]["InstrumentID"];
         };
         /** @description How even the boom is, what that does to the flow, and what the cab gauge is worth. */
         PressureUniformityResponse: {
@@ -2754,6 +2953,17 @@ export interface components {
             /** @description The difference that was applied. */
             maxDifference: components["schemas"]["ComputedPressure"];
             withinTolerance?: components["schemas"]["WithinTolerance"];
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+            /** @description How well the answers are known. Left out when it was not asked for. */
+            uncertainty?: {
+                mean: components["schemas"]["PressureUncertainty"];
+                spread?: components["schemas"]["PressureUncertainty"];
+                flowSpread?: components["schemas"]["RatioUncertainty"];
+                cabOffset?: components["schemas"]["PressureUncertainty"];
+            };
             /** @description How much more a nozzle gives at the highest pressure than at the lowest. */
             flowSpread: components["schemas"]["ComputedRatio"];
             /** @description The same for readings exactly maxDifference apart about this mean. Left out when the lower of them would not be above zero. */
@@ -2768,10 +2978,14 @@ export interface components {
              * @example true
              */
             meanWithinRange?: boolean;
+            /** @description How surely the mean lies in pressureRange. */
+            meanConformance?: components["schemas"]["ConformanceOf"];
             warnings?: components["schemas"]["Warnings"];
             /** @description What to do next: `repair_boom` when the boom is uneven, `check_cab_gauge` when the cab shows something else. Left out when there is nothing. */
             nextSteps?: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description The cab reading that means targetPressure at the boom, by either explanation of cabOffset. Left out unless both pressures were given. */
         CabPressureForTarget: {
@@ -2786,6 +3000,12 @@ export interface components {
             position?: components["schemas"]["BoomPosition"];
             /** @description As in the request. */
             pressure: components["schemas"]["ComputedPressure"];
+            /** @description As in the request. */
+            gauge?: components["schemas"]["InstrumentID"];
+            /** @description Of this reading alone. */
+            uncertainty?: {
+                pressure: components["schemas"]["PressureUncertainty"];
+            };
             /**
              * @description Whether it lies in pressureRange. Left out without one.
              * @example true
@@ -2850,7 +3070,7 @@ export interface components {
          * @example required
          * @enum {string}
          */
-        ErrorCode: "required" | "unit_required" | "unknown_member" | "misspelt_member" | "wrong_case" | "duplicate_member" | "null_value" | "wrong_type" | "too_deep" | "not_positive" | "too_small" | "too_large" | "too_long" | "too_few" | "too_many" | "not_allowed" | "not_a_currency" | "unknown_label" | "incomplete_follow_up" | "unknown_unit" | "misspelt_unit" | "ambiguous_unit" | "wrong_quantity" | "conflict" | "range_inverted" | "pressure_required" | "need_three_of_four" | "all_four_given" | "rate_basis_required" | "not_computable" | "nozzle_required" | "fewer_than_caught" | "mean_needs_two" | "above_label_maximum" | "out_of_range" | "over_100_percent" | "not_rising" | "usable_above_tank" | "residual_too_large" | "area_basis_required" | "too_many_loads" | "product_form_required" | "content_above_whole" | "measure_mismatch" | "products_exceed_load" | "all_empty" | "closer_than_cups" | "needs_two_times" | "not_a_date" | "rated_basis_only" | "outside_spray_volume_range" | "duplicate_label";
+        ErrorCode: "required" | "unit_required" | "unknown_member" | "misspelt_member" | "wrong_case" | "duplicate_member" | "null_value" | "wrong_type" | "too_deep" | "not_positive" | "too_small" | "too_large" | "too_long" | "too_few" | "too_many" | "not_allowed" | "not_a_currency" | "unknown_label" | "incomplete_follow_up" | "unknown_unit" | "misspelt_unit" | "ambiguous_unit" | "wrong_quantity" | "conflict" | "range_inverted" | "pressure_required" | "need_three_of_four" | "all_four_given" | "rate_basis_required" | "not_computable" | "nozzle_required" | "fewer_than_caught" | "mean_needs_two" | "above_label_maximum" | "out_of_range" | "over_100_percent" | "not_rising" | "usable_above_tank" | "residual_too_large" | "area_basis_required" | "too_many_loads" | "product_form_required" | "content_above_whole" | "measure_mismatch" | "products_exceed_load" | "all_empty" | "closer_than_cups" | "needs_two_times" | "not_a_date" | "rated_basis_only" | "outside_spray_volume_range" | "duplicate_label" | "duplicate_id" | "unknown_instrument" | "wrong_instrument" | "instrument_not_named" | "stopwatch_only";
         /** @description The whole job, from planning to the record. */
         ProcedureResponse: {
             /** @description Where the steps are from. */
@@ -2969,6 +3189,7 @@ export interface components {
             /** @description The width that all the nozzles treat. */
             width?: components["schemas"]["Length"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description A number of nozzles of one kind. */
         NozzleGroup: {
@@ -3034,6 +3255,8 @@ export interface components {
             nextSteps?: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description What the nozzles of one kind take. */
         NozzleGroupResponse: {
@@ -3463,6 +3686,19 @@ export interface components {
                  * @example 6
                  */
                 significantDigits: number;
+                /** @description How many items each list of a request may hold. */
+                lists: {
+                    /**
+                     * @description The operation and, as a JSON pointer, the member of its request. A first item stands for any.
+                     * @example tank-loads#/products
+                     */
+                    appliesTo: string;
+                    /**
+                     * @description How many.
+                     * @example 30
+                     */
+                    most: number;
+                }[];
             };
             /** @description The languages of people-facing texts. */
             languages: ("en" | "es")[];
@@ -3489,7 +3725,7 @@ export interface components {
              */
             name: string;
             /** @description The figure, in the unit that it is spoken of in. */
-            value: components["schemas"]["ComputedRatio"] | components["schemas"]["ComputedPressure"] | components["schemas"]["ComputedLength"] | components["schemas"]["ComputedTime"];
+            value: components["schemas"]["ComputedRatio"] | components["schemas"]["ComputedPressure"] | components["schemas"]["ComputedLength"] | components["schemas"]["ComputedTime"] | components["schemas"]["ComputedVolume"];
             /**
              * @description The operation and the member of its request, as a JSON pointer. A first item stands for any.
              * @example nozzle-acceptance#/tolerance/limit
@@ -3544,6 +3780,117 @@ export interface components {
             url?: string;
         };
         /**
+         * @description What the catches tell of the whole boom, when the points caught were picked at random. What
+         *     counts is the catch point, a drop or a nozzle that hangs alone; a drop whose nozzles were
+         *     caught one by one is one point, and outside when one of them is.
+         */
+        Sampling: {
+            /**
+             * @description The interval, and what it says of the limit, in words.
+             * @example Outside: 2 of the 12 points caught. Of all 40 points of the boom it is 2 to 17, with 95 % confidence. Whether the boom is above the share at which all nozzles are replaced is still open.
+             */
+            detail: string;
+            /** @description Of the interval, and of what is settled. */
+            confidence: components["schemas"]["ComputedRatio"];
+            /**
+             * @description From least to most of all points of the boom. Exact: Clopper and Pearson's interval, or by
+             *     hypergeometric tails where catchPointsOnBoom is known; its ends are then whole points.
+             */
+            proportionOutside: components["schemas"]["ComputedRatioRange"];
+            /** @description The same in catch points. Left out when catchPointsOnBoom is not known. */
+            pointsOutside?: {
+                /**
+                 * @description The least.
+                 * @example 2
+                 */
+                low: number;
+                /**
+                 * @description The most.
+                 * @example 17
+                 */
+                high: number;
+            };
+            /**
+             * @description Whether every point was caught. The proportion is then known, and nothing is assumed.
+             * @example false
+             */
+            allCaught: boolean;
+            /** @description The chance that more than replaceAllAbove of all points are outside, with the prior. */
+            chanceAboveLimit: components["schemas"]["ComputedRatio"];
+            /**
+             * @description What the chance starts from. `jeffreys`: beta(1/2, 1/2) for the share outside. Points not
+             *     caught are then beta-binomial. The interval needs none. Left out when all points were caught.
+             * @example jeffreys
+             * @enum {string}
+             */
+            prior?: "jeffreys";
+            /**
+             * @description `not_above`: the whole interval lies at or below replaceAllAbove. `above`: it lies above.
+             *     `open`: the limit lies in it.
+             * @example open
+             * @enum {string}
+             */
+            settled: "open" | "not_above" | "above";
+            /** @description Left out when it is settled, and when a thousand catches would not settle it. */
+            moreCatches?: {
+                /**
+                 * @description How many more, if the share outside stays as it is.
+                 * @example 23
+                 */
+                catches: number;
+                /**
+                 * @description The sides with the fewest catches. Left out when a side is not known, or all have as many.
+                 * @example [
+                 *       "left"
+                 *     ]
+                 */
+                beginAt?: ("left" | "center" | "right")[];
+                /**
+                 * @description The same in words.
+                 * @example More catches that would settle it, if the share outside stays as it is: 23. Take points not yet caught, picked at random.
+                 */
+                detail: string;
+            };
+            /** @description What it rests on. Left out when every point was caught. */
+            assumptions?: components["schemas"]["Notice"][];
+        };
+        /** @description A catch that stands apart from the others, at 5 %. It does not say why. */
+        Outlier: {
+            label?: components["schemas"]["Label"];
+            /**
+             * @description The catch.
+             * @example #/catches/6
+             */
+            pointer: string;
+            /**
+             * @description `grubbs`: furthest from the mean, two-sided. `range`: the lowest and the highest together,
+             *     which hide each other from the first test.
+             * @example grubbs
+             * @enum {string}
+             */
+            test: "grubbs" | "range";
+            /**
+             * @description Distance from the mean, or the range, over the standard deviation.
+             * @example 2.81113
+             */
+            statistic: number;
+            /**
+             * @description What the statistic exceeds.
+             * @example 2.28995
+             */
+            criticalValue: number;
+            /**
+             * @description What to do, in words.
+             * @example It stands apart from the other catches. Catch this one again.
+             */
+            text: string;
+        };
+        /** @description From low to high, both included. */
+        ComputedRatioRange: {
+            low: components["schemas"]["ComputedRatio"];
+            high: components["schemas"]["ComputedRatio"];
+        };
+        /**
          * @description A tank, a rate, an area and what goes into the water. The area is `treatedArea`, or
          *     `fieldArea` with `width`, `rowSpacing` and `areaBasis`.
          */
@@ -3587,6 +3934,7 @@ export interface components {
             /** @description What goes into the water. None means water alone. */
             products?: components["schemas"]["TankProduct"][];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /**
          * @description The area that the rates of the label mean, which are labelRate and those of the products:
@@ -3778,7 +4126,184 @@ export interface components {
             nextSteps?: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
             warnings?: components["schemas"]["Warnings"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
+        /**
+         * @description Whether uncertainties and conformance are answered. They follow the Guide to the
+         *     expression of uncertainty in measurement (JCGM 100) and JCGM 106.
+         * @default true
+         * @example false
+         */
+        Uncertainty: boolean;
+        /**
+         * @description What was measured with. What names no instrument was measured with the only one of its
+         *     kind that is listed, or where none is, with a default one that all such readings share;
+         *     `/v1/tolerances` lists its errors.
+         */
+        Instruments: components["schemas"]["Instrument"][];
+        /** @description One instrument and its errors. */
+        Instrument: {
+            /** @description By which runs, catches and readings name it; no two have the same, and it is not empty. */
+            id: components["schemas"]["InstrumentID"];
+            /**
+             * @description What it measures. A stopwatch times, a tape lengths, a jug volumes, a gauge pressures.
+             * @example jug
+             * @enum {string}
+             */
+            kind: "stopwatch" | "tape" | "jug" | "gauge";
+            /** @description How wide the interval is that one reading stands for, such as the step of a display or the distance of two marks. */
+            resolution: components["schemas"]["InstrumentResolution"];
+            /** @description How far all its readings may be off, as a share, either way; any error within it is as likely as any other. What is known is no uncertainty, so divide the readings of a jug that reads 3 % high by 1.03 and give what is left. */
+            scaleError: components["schemas"]["Ratio"];
+            /** @description Of a stopwatch, the standard deviation that the hand adds to one timed interval. 0.2 s when left out (own judgement). */
+            reactionTime?: components["schemas"]["Time"];
+        };
+        /**
+         * @description The id of an instrument in instruments.
+         * @example jug A
+         */
+        InstrumentID: string;
+        /** @description A time for a stopwatch, a length for a tape, a volume for a jug, a pressure for a gauge. */
+        InstrumentResolution: components["schemas"]["Length"] | components["schemas"]["Time"] | components["schemas"]["Volume"] | components["schemas"]["Pressure"];
+        /**
+         * @description What is known beforehand of how far measurements repeat, without what the instruments
+         *     add. It is pooled with the scatter that is seen. Defaults are own judgement: runs 1.5 %
+         *     with 10 degrees of freedom, catches 4 % with 5.
+         */
+        Repeatability: {
+            /** @description The speed of one run about the mean. */
+            runs?: components["schemas"]["Prior"];
+            /** @description The flow of one catch about the mean of the boom. */
+            catches?: components["schemas"]["Prior"];
+        };
+        /** @description A standard deviation and how much it is worth. */
+        Prior: {
+            standardDeviation: components["schemas"]["Ratio"];
+            /**
+             * @description As many measurements more would show it as well.
+             * @example 10
+             */
+            degreesOfFreedom: number;
+        };
+        /**
+         * @description The probability that what was measured truly lies within its tolerance. The verdict
+         *     itself goes by the measured value alone. Left out when there was nothing to judge.
+         */
+        ConformanceProbability: components["schemas"]["ComputedRatio"];
+        /**
+         * @description `within`: the probability is 95 % or more. `outside`: 5 % or less. `too_close`: between;
+         *     measureAgain then says what would settle it.
+         * @example too_close
+         * @enum {string}
+         */
+        Conformance: "within" | "outside" | "too_close";
+        /**
+         * @description What to do when it is too close, in words.
+         * @example Too close to the limit to be sure.
+         */
+        ConformanceDetail: string;
+        /** @description What would tell on which side of its limit a value lies. Only with `too_close`. */
+        MeasureAgain: {
+            /**
+             * @description What adds the most to the uncertainty, or what was measured with the instrument that does.
+             * @example runs
+             * @enum {string}
+             */
+            measurement: "runs" | "catches" | "readings" | "width" | "nozzle_flow_rate" | "ground_speed" | "volume_used" | "area";
+            /**
+             * @description `again`: more of the same. `longer`: a longer course or catch, so that one reading
+             *     weighs less. `better_instrument`: repeating does not help, since one error is in all
+             *     of the readings.
+             * @example again
+             * @enum {string}
+             */
+            how: "again" | "longer" | "better_instrument";
+            /**
+             * @description The kind of instrument to check or to replace. Only with `better_instrument`.
+             * @example jug
+             * @enum {string}
+             */
+            instrument?: "stopwatch" | "tape" | "jug" | "gauge";
+            /**
+             * @description How many more would settle it if they came out alike, with a coverage factor of 2. Left out when no number of them would, or more than 1000.
+             * @example 4
+             */
+            more?: number;
+        };
+        /**
+         * @description What standard is multiplied by to cover 95 %, from Student's t at the degrees of freedom.
+         * @example 2.09302
+         */
+        CoverageFactor: number;
+        /**
+         * @description The effective degrees of freedom by Welch and Satterthwaite. Left out when there is no end to them.
+         * @example 18.999
+         */
+        DegreesOfFreedom: number;
+        /** @description How well a speed is known. */
+        SpeedUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedSpeed"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedSpeed"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How well a flow is known. */
+        FlowRateUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedFlowRate"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedFlowRate"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How well a pressure is known. */
+        PressureUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedPressure"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedPressure"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How well a ratio, in the same percent as it is known. */
+        RatioUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedRatio"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedRatio"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How well a rate is known. */
+        ApplicationRateUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedApplicationRate"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedApplicationRate"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How well a length is known. */
+        LengthUncertainty: {
+            /** @description The combined standard uncertainty. */
+            standard: components["schemas"]["ComputedLength"];
+            /** @description The standard one times coverageFactor; the true value lies within this of the answer with 95 %. */
+            expanded: components["schemas"]["ComputedLength"];
+            coverageFactor: components["schemas"]["CoverageFactor"];
+            degreesOfFreedom?: components["schemas"]["DegreesOfFreedom"];
+        };
+        /** @description How surely another verdict holds. */
+        ConformanceOf: {
+            conformanceProbability?: components["schemas"]["ConformanceProbability"];
+            conformance?: components["schemas"]["Conformance"];
+            conformanceDetail?: components["schemas"]["ConformanceDetail"];
+            measureAgain?: components["schemas"]["MeasureAgain"];
+        };
+        /** @description A relative standard uncertainty of a figure of the request. */
+        StandardUncertainty: components["schemas"]["Ratio"];
         /** @description The record of one set of nozzles, caught again and again while it wore. */
         WearForecastRequest: {
             /** @description At least three, of at least two times, in any order. All have hours, or all have dates. */
@@ -3794,6 +4319,7 @@ export interface components {
             /** @description How long the sprayer runs in a season. Not with dates; there a season is a year of 365.25 days. */
             hoursPerSeason?: components["schemas"]["Time"];
             resultUnits?: components["schemas"]["ResultUnits"];
+            showWorking?: components["schemas"]["ShowWorking"];
         };
         /** @description What the same nozzles gave into a jug, and when. */
         WearCatch: {
@@ -3895,6 +4421,8 @@ export interface components {
             /** @description What to do next: `replace_worn_set` or `catch_again`. */
             nextSteps: components["schemas"]["Notice"][];
             cautions: components["schemas"]["Cautions"];
+            methods: components["schemas"]["MethodsUsed"];
+            working?: components["schemas"]["Working"];
         };
         /** @description One catch, brought to the common pressure. */
         WearCatchResponse: {
@@ -3909,6 +4437,125 @@ export interface components {
             overNew: components["schemas"]["ComputedRatio"];
             /** @description How far it lies above the line, as a share of the new flow. */
             overLine: components["schemas"]["ComputedRatio"];
+        };
+        /**
+         * @description Whether the answer has `working`, a line for each number computed. `methods` is there either way.
+         * @default false
+         * @example true
+         */
+        ShowWorking: boolean;
+        /** @description The ids of the methods by which the answer was computed, in the order of `GET /v1/methods`, which has the formula and the source of each. */
+        MethodsUsed: string[];
+        /** @description How each number of the answer was computed, with `showWorking`. */
+        Working: components["schemas"]["WorkingLine"][];
+        /**
+         * @description One computed number. `formula` and `substituted` are the symbol of the result, ` = `
+         *     and an expression of plain ASCII: numbers, `+ - * / ^`, parentheses, and the functions
+         *     `sqrt`, `ln` (natural), `exp`, `abs`, `min` and `max`; a sum is written out. `^` binds
+         *     before `*` and `/`, those before `+` and `-`. In `formula` a symbol that ends in `_i`
+         *     is one of a list, over which `sum`, `min` and `max` go.
+         *
+         *     Quantities of one kind are put in in one unit: the one of `result`, or else the one
+         *     of the first of them. A number that was given in another stands beside the factor
+         *     that converts it, `(60 / 2.54)`, a percentage as `(5 / 100)`. `k`, and every such
+         *     factor, falls out of the exact table of `GET /v1/units`; `constants` says of what.
+         *     Numbers carry 9 digits, and more where a small difference would lose them.
+         *     A difference below 1e-9 of its operands counts as 0.
+         */
+        WorkingLine: {
+            /**
+             * @description The id of the method.
+             * @example ground_speed
+             */
+            method: string;
+            /**
+             * @description The member of this answer that the line computes, as a JSON pointer in a URI fragment. Left out for a step between.
+             * @example #/groundSpeed
+             */
+            member?: string;
+            /**
+             * @description The formula in symbols, which `GET /v1/methods` explains, with `k` where the units ask for a factor.
+             * @example v = k * L / t
+             */
+            formula: string;
+            /**
+             * @description The same with the numbers put in.
+             * @example v = 0.681818182 * 200 / 46.2
+             */
+            substituted: string;
+            /** @description The factors in it that come from the units alone; left out when there are none. */
+            constants?: components["schemas"]["WorkingConstant"][];
+            /** @description What comes out, as in the answer; a plain number with the unit 1. */
+            result: components["schemas"]["AnyComputedQuantity"];
+        };
+        /** @description A factor that the units make. */
+        WorkingConstant: {
+            /**
+             * @description The number as it stands in `substituted`.
+             * @example 0.681818182
+             */
+            value: number;
+            /**
+             * @description The units that make it.
+             * @example 1 ft / 1 s = 0.681818182 mph
+             */
+            from: string;
+        };
+        /** @description The formulas by which the service computes. */
+        MethodsResponse: {
+            /** @description Every method. */
+            methods: components["schemas"]["Method"][];
+        };
+        /** @description One formula with its symbols, its domain and its source. It holds in any coherent units. */
+        Method: {
+            /**
+             * @description Stable, whatever the language.
+             * @example ground_speed
+             */
+            id: string;
+            /**
+             * @description What it is called.
+             * @example Ground speed over several runs
+             */
+            title: string;
+            /**
+             * @description The formula, in the syntax of WorkingLine.
+             * @example v = L / t
+             */
+            formula: string;
+            /** @description Every symbol of the formula. */
+            symbols: components["schemas"]["MethodSymbol"][];
+            /**
+             * @description Where it holds.
+             * @example Lengths and times above zero.
+             */
+            domain: string;
+            source: components["schemas"]["ToleranceSource"];
+            /** @description The operations whose answers may use it. */
+            operations: string[];
+        };
+        /** @description One symbol of a formula. */
+        MethodSymbol: {
+            /**
+             * @description As it stands in the formula.
+             * @example v
+             */
+            symbol: string;
+            /**
+             * @description What it stands for.
+             * @example ground speed
+             */
+            meaning: string;
+            /**
+             * @description Its quantity, as in `GET /v1/units`. Left out for a plain number, and for what is of whatever quantity the request has.
+             * @example speed
+             */
+            quantity?: string;
+            /**
+             * @description The coherent SI unit of the quantity.
+             * @example m/s
+             */
+            si?: string;
         };
     };
     responses: {
@@ -3993,7 +4640,7 @@ export interface components {
                 /**
                  * @example {
                  *       "type": "/problems/unsupported_media_type",
-                 *       "title": "The body must be declared as JSON",
+                 *       "title": "The body is not declared as what this path takes",
                  *       "status": 415,
                  *       "detail": "Set the header Content-Type to application/json. Nothing else is read: no form, no other character set than UTF-8, no compression.",
                  *       "requestId": "example-415"
@@ -4339,6 +4986,7 @@ export interface operations {
                     "X-Request-Id": components["headers"]["RequestId"];
                     RateLimit: components["headers"]["RateLimit"];
                     "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
                     [name: string]: unknown;
                 };
                 content: {
@@ -4351,6 +4999,7 @@ export interface operations {
             415: components["responses"]["UnsupportedMediaType"];
             429: components["responses"]["TooManyRequests"];
             500: components["responses"]["InternalError"];
+            503: components["responses"]["Unavailable"];
         };
     };
     calibrations: {
@@ -4386,6 +5035,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
+                    "text/html": string;
                     "application/json": components["schemas"]["CalibrationsResponse"];
                 };
             };
@@ -4924,6 +5574,49 @@ export interface operations {
             429: components["responses"]["TooManyRequests"];
             500: components["responses"]["InternalError"];
             503: components["responses"]["Unavailable"];
+        };
+    };
+    methods: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description An ETag that the client holds; the answer is 304 when it still fits. */
+                "If-None-Match"?: components["parameters"]["IfNoneMatch"];
+                /** @description An id of your own for this request, 1 to 64 letters, digits, dots, hyphens and underscores. Anything else is replaced. */
+                "X-Request-Id"?: components["parameters"]["RequestId"];
+                /**
+                 * @description The languages that people want to read, with weights (RFC 9110): English and Spanish
+                 *     are there, regions as in es-MX and es-419 fit them. Without the header, with one that
+                 *     asks for neither, with one that cannot be read and with more than 512 bytes of it,
+                 *     texts are English. Only texts change: codes, pointers, units and numbers never do.
+                 */
+                "Accept-Language"?: components["parameters"]["AcceptLanguage"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The methods. */
+            200: {
+                headers: {
+                    "X-Request-Id": components["headers"]["RequestId"];
+                    RateLimit: components["headers"]["RateLimit"];
+                    "RateLimit-Policy": components["headers"]["RateLimitPolicy"];
+                    "Content-Language": components["headers"]["ContentLanguage"];
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MethodsResponse"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            401: components["responses"]["Unauthorized"];
+            404: components["responses"]["NotFound"];
+            405: components["responses"]["MethodNotAllowed"];
+            429: components["responses"]["TooManyRequests"];
+            500: components["responses"]["InternalError"];
         };
     };
     nozzleAcceptance: {
