@@ -47,7 +47,7 @@ type MeasureAgainResponse struct {
 // The words of calc's results, in the order of their constants.
 var (
 	conformanceWords = [...]string{"", "within", "outside", "too_close"}
-	measurementWords = [...]string{"runs", "catches", "readings", "width", "nozzle_flow_rate", "ground_speed", "volume_used", "area"}
+	measurementWords = [...]string{"runs", "catches", "readings", "width", "nozzle_flow_rate", "ground_speed", "volume_used", "area", "application_rate"}
 	howWords         = [...]string{"again", "longer", "better_instrument"}
 )
 

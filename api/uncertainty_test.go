@@ -106,3 +106,32 @@ func certain(v any, removed *int) any {
 	}
 	return v
 }
+
+// TestStatedUncertaintiesAreWorded: whichever figure is the uncertain one, a rate at its
+// limit says in words what to measure again.
+func TestStatedUncertaintiesAreWorded(t *testing.T) {
+	const area = `{"volumeUsed":{"value":66,"unit":"L"},"courseLength":{"value":500,"unit":"m"},"width":{"value":4,"unit":"m"},
+		"expectedApplicationRate":{"value":300,"unit":"L/ha"},"standardUncertainties":{"NAME":{"value":2,"unit":"%"}}}`
+	const rate = `{"nozzleFlowRate":{"value":1.1,"unit":"L/min"},"groundSpeed":{"value":2,"unit":"m/s"},"GIVEN,
+		"targetApplicationRate":{"value":100,"unit":"L/ha"},"standardUncertainties":{"NAME":{"value":2,"unit":"%"}}}`
+	width := strings.Replace(rate, "GIVEN", `sprayedWidthPerNozzle":{"value":0.8333333333,"unit":"m"}`, 1)
+	given := strings.Replace(rate, "GIVEN", `applicationRate":{"value":110,"unit":"L/ha"}`, 1)
+	for _, c := range []struct{ operation, body, name, measurement string }{
+		{"area-check", area, "volumeUsed", "volume_used"}, {"area-check", area, "courseLength", "area"}, {"area-check", area, "width", "area"},
+		{"area-check", area, "expectedApplicationRate", "application_rate"}, {"application-rate", given, "applicationRate", "application_rate"},
+		{"application-rate", width, "nozzleFlowRate", "nozzle_flow_rate"}, {"application-rate", width, "groundSpeed", "ground_speed"},
+		{"application-rate", width, "sprayedWidthPerNozzle", "width"},
+	} {
+		w := post(t, c.operation, strings.Replace(c.body, "NAME", c.name, 1))
+		var a struct {
+			ConformanceDetail string
+			MeasureAgain      *MeasureAgainResponse
+		}
+		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
+			t.Fatalf("%s: %d %s", c.name, w.Code, w.Body)
+		}
+		if want := (MeasureAgainResponse{Measurement: c.measurement, How: "again"}); a.MeasureAgain == nil || *a.MeasureAgain != want || a.ConformanceDetail == "" {
+			t.Errorf("%s %s: %s", c.operation, c.name, w.Body)
+		}
+	}
+}

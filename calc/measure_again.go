@@ -27,6 +27,7 @@ const (
 	MeasureSpeed
 	MeasureVolume
 	MeasureArea
+	MeasureRate
 )
 
 // HowAgain is how to make it.
@@ -94,7 +95,7 @@ func (u *Uncertainty) again(margin float64, n repeats) MeasureAgain {
 		if more := math.Ceil(float64(made)*falls/(enough-rest)-slack) - float64(made); more <= mostMore {
 			a.More = max(int(more), 1)
 		}
-	case enough <= rest && b[scale].Standard*b[scale].Standard >= rest/2:
+	case enough <= rest && b[scale].Standard > 0 && b[scale].Standard*b[scale].Standard >= rest/2:
 		a, _ = n.of(scale)
 	}
 	return a
@@ -118,6 +119,8 @@ func (n repeats) of(s Source) (MeasureAgain, int) {
 		return MeasureAgain{Measurement: MeasureVolume}, 0
 	case SourceArea:
 		return MeasureAgain{Measurement: MeasureArea}, 0
+	case SourceApplicationRate, SourceExpectedRate:
+		return MeasureAgain{Measurement: MeasureRate}, 0
 	}
 	kind := InstrumentKind(s / 2)
 	a := MeasureAgain{Measurement: n.readings, Instrument: kind}

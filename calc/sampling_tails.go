@@ -34,7 +34,7 @@ func (d draw) chance(k, m int) float64 {
 	return math.Exp(logChoose(d.marked, k) + logChoose(d.points-d.marked, m-k) - logChoose(d.points, m))
 }
 
-// least and greatest are how many of m can be marked.
+// least is how many of m are marked at any rate.
 func (d draw) least(m int) int {
 	if d.points == 0 {
 		return 0
@@ -42,38 +42,24 @@ func (d draw) least(m int) int {
 	return max(0, m-(d.points-d.marked))
 }
 
-func (d draw) greatest(m int) int {
-	if d.points == 0 {
-		return m
-	}
-	return min(m, d.marked)
-}
-
-// atMost is the chance of at most k marked of m, where k is not below the least. It
-// adds up from k away from the middle, where the terms only fall.
+// atMost is the chance of at most k marked of m, where k is not below the least. Up to
+// the middle the terms only fall from k down. Beyond it the chance is a half or more,
+// since the median is next to the middle, and counts as 1: nothing that asks tells a
+// half from 1.
 func (d draw) atMost(k, m int) float64 {
-	least, greatest := d.least(m), d.greatest(m)
-	if k >= greatest {
-		return 1
-	}
 	middle := float64(m) * d.share
 	if d.points > 0 {
 		middle = float64(m) * float64(d.marked) / float64(d.points)
 	}
-	sum := 0.0
-	if float64(k) <= middle {
-		for term := d.chance(k, m); k >= least && term > enough*sum; k-- {
-			sum += term
-			term /= d.ratio(k-1, m)
-		}
-		return sum
+	if float64(k) > middle {
+		return 1
 	}
-	k++
-	for term := d.chance(k, m); k <= greatest && term > enough*sum; k++ {
+	sum, least := 0.0, d.least(m)
+	for term := d.chance(k, m); k >= least && term > enough*sum; k-- {
 		sum += term
-		term *= d.ratio(k, m)
+		term /= d.ratio(k-1, m)
 	}
-	return 1 - sum
+	return sum
 }
 
 // enough is the share of a sum below which a further term is left out.

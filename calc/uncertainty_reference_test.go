@@ -35,7 +35,7 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 		calc.MeasureSpeed: {GroundSpeed: 0.02}, calc.MeasureWidth: {SprayedWidthPerNozzle: 0.02},
 	} {
 		in.StandardUncertainties = s
-		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.Again; got.Measurement != measurement {
+		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.Again; got != (calc.MeasureAgain{Measurement: measurement}) {
 			t.Errorf("%+v, want %v", got, measurement)
 		}
 	}
@@ -49,6 +49,16 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 	agrees(t, "speed", r.Uncertainty.Solved.Standard/float64(r.GroundSpeed), 0.0238537, 1e-5)
 	agrees(t, "field", r.Uncertainty.FieldApplicationRate.Standard/float64(r.FieldApplicationRate), 0.02, 1e-9)
 	agrees(t, "field deviation", r.Uncertainty.Deviation.Standard, 0.02*float64(r.FieldApplicationRate/in.TargetApplicationRate), 1e-9)
+
+	// The rate as given is what to measure again, or a limit exactly hit; no instrument is
+	// behind a stated figure, and no number of repeats.
+	for _, target := range []unit.ApplicationRate{r.FieldApplicationRate / 1.08, r.FieldApplicationRate / 1.1} {
+		in.TargetApplicationRate = target
+		u := must(calc.ApplicationRate(in)).Uncertainty
+		if want := (calc.MeasureAgain{Measurement: calc.MeasureRate}); u.Within.Conformance != calc.TooClose || u.Within.Again != want {
+			t.Errorf("%+v, want too close and %+v", u.Within, want)
+		}
+	}
 
 	// Nothing known of the rate that was given: nothing is said of its verdict.
 	in.StandardUncertainties.ApplicationRate = 0
@@ -74,11 +84,15 @@ func TestReferenceAreaUncertainty(t *testing.T) {
 	u = must(calc.AreaCheck(in)).Uncertainty
 	agrees(t, "deviation", u.Deviation.Standard, 0.0339492, 1e-5)
 	agrees(t, "within", float64(u.Within.Probability), 0.80, 1e-4)
-	if u.Within.Again.Measurement != calc.MeasureVolume {
+	if u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureVolume}) {
 		t.Errorf("%+v", u.Within.Again)
 	}
 	in.StandardUncertainties = calc.AreaStandards{Width: 0.05}
-	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.Again.Measurement != calc.MeasureArea {
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureArea}) {
+		t.Errorf("%+v", u.Within.Again)
+	}
+	in.StandardUncertainties = calc.AreaStandards{ExpectedApplicationRate: 0.05}
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureRate}) {
 		t.Errorf("%+v", u.Within.Again)
 	}
 }

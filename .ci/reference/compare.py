@@ -13,8 +13,10 @@ import nozzles
 import rates
 import sampling
 import series
+import sheets
 import standards
 import tanks
+import uncertainty
 from service import Service, Tally
 from units import factor
 
@@ -42,6 +44,13 @@ def operations(units):
         "meter-calibration": series.meter_calibration,
         "wear-forecast": series.wear_forecast,
         "pattern-uniformity": series.pattern_uniformity,
+        "ground-speed uncertainty": uncertainty.ground_speed,
+        "nozzle-flow uncertainty": uncertainty.nozzle_flow,
+        "pressure-uniformity uncertainty": uncertainty.pressure_uniformity,
+        "nozzle-acceptance uncertainty": uncertainty.nozzle_acceptance,
+        "application-rate uncertainty": sheets.application_rate,
+        "area-check uncertainty": sheets.area_check,
+        "calibrations uncertainty": sheets.calibration,
     }
 
 
@@ -55,19 +64,20 @@ def factors(units, acre):
     return bool(units) and not wrong
 
 
-def main(address):
+def main(address, only=""):
     service = Service(address)
     listed = service.get("/v1/units")
     good = standards.check() & factors(listed["units"], listed["acre"])
-    print("%-26s %9s %9s %7s %12s %6s %7s" % ("operation", "requests", "numbers", "words", "worst", "wrong", "s"))
+    print("%-31s %8s %8s %7s %6s %9s %5s %5s" % ("operation", "requests", "refused", "numbers", "words", "worst", "wrong", "s"))
     for name, make in operations(listed["units"]).items():
+        if only not in name:
+            continue
         rng, tally, start = random.Random("%d %s" % (SEED, name)), Tally(), time.monotonic()
-        count = max(REQUESTS, len(getattr(make, "pairs", [])))
-        for _ in range(count):
+        for _ in range(getattr(make, "requests", REQUESTS)):
             request, want = make(rng)
             tally.compare(service.post(name.split()[0], request), want, request)
-        print("%-26s %9d %9d %7d %12.2e %6d %7.1f" % (
-            name, tally.requests, tally.numbers, tally.words, tally.worst, len(tally.failures), time.monotonic() - start), flush=True)
+        print("%-31s %8d %8d %7d %6d %9.2e %5d %5.1f" % (
+            name, tally.requests, tally.refused, tally.numbers, tally.words, tally.worst, len(tally.failures), time.monotonic() - start), flush=True)
         for failure in tally.failures[:5]:
             print("  " + failure)
         good &= not tally.failures and tally.numbers > 0
@@ -75,4 +85,4 @@ def main(address):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1]))
+    sys.exit(main(*sys.argv[1:]))

@@ -105,7 +105,7 @@ class Convert:
         for unit in units:
             kinds.setdefault(unit["quantity"], []).append(unit["symbol"])
         self.pairs = [(a, b) for symbols in kinds.values() for a in symbols for b in symbols]
-        self.at = -1
+        self.requests, self.at = max(2000, len(self.pairs)), -1
 
     def __call__(self, rng):
         self.at = (self.at + 1) % len(self.pairs)

@@ -39,13 +39,14 @@ class Tally:
     """What was compared for one operation."""
 
     def __init__(self):
-        self.requests = self.numbers = self.words = 0
+        self.requests = self.refused = self.numbers = self.words = 0
         self.worst = 0.0
         self.failures = []
 
     def compare(self, answer, expected, request):
         self.requests += 1
-        if "body" in answer:
+        if "body" in answer:  # none of the requests is one to refuse
+            self.refused += 1
             self.failures.append("%(status)d %(body)s" % answer + "\n  " + json.dumps(request))
             return
         for pointer, want in expected.items():

@@ -1,136 +1,152 @@
-"""Uncertainty and conformance by the uncertainties package, which differentiates by
-itself and keeps what is correlated: an instrument's scale is one variable wherever it
-measured, each reading is another.
-"""
+"""Uncertainty and conformance of what is measured: runs, pressures, catches. Each
+part draws a measurement and gives back its request, what the answer must hold, the
+result as it follows the errors, and its scatter with its degrees of freedom."""
 
 import math
 
 import numpy as np
-from scipy import stats
-from uncertainties import ufloat
+from uncertainties import ufloat, umath
 
-from service import Near
-from units import LENGTHS, PRESSURES, RATIOS, SPEEDS, TIMES, VOLUMES, draw
-
-
-class Instrument:
-    """One instrument: what it is called, its scale, and its readings."""
-
-    def __init__(self, rng, name, kind, symbols, resolution, scale):
-        size, self.width = draw(rng, symbols, *resolution)
-        error, half = draw(rng, RATIOS, *scale)
-        self.json = {"id": name, "kind": kind, "resolution": size, "scaleError": error}
-        self.scale, self.reaction = ufloat(1, half / math.sqrt(3)), 0.0
-        if kind == "stopwatch":
-            self.json["reactionTime"], self.reaction = draw(rng, ["s"], 0.05, 0.4)
-
-    def variance(self):
-        """Of one reading, in the square of its unit."""
-        return self.width**2 / 12 + self.reaction**2
-
-    def read(self, value):
-        return ufloat(value, math.sqrt(self.variance())) * self.scale
+from instruments import Tools, judged, probability, wanted
+from units import FLOWS, LENGTHS, PRESSURES, RATIOS, TIMES, VOLUMES, draw
 
 
-def _stopwatch(rng, name):
-    return Instrument(rng, name, "stopwatch", ["s"], (0.005, 0.5), (1e-5, 1e-2))
+def runs(rng, tools):
+    own, speeds, listed, lengths, times, tapes, watches = [], [], [], [], [], [], []
+    base = rng.uniform(0.5, 5)
+    for _ in range(rng.randint(1, 6)):
+        run = {}
+        run["courseLength"], x = draw(rng, LENGTHS, 25, 200)
+        run["time"], t = draw(rng, TIMES, x / base * 0.98, x / base * 1.02)
+        tape, watch = tools.take("tape", run), tools.take("stopwatch", run)
+        listed.append(run)
+        own.append(tape.read(x) / watch.read(t))
+        lengths.append(x * tape.scale)
+        times.append(t * watch.scale)
+        speeds.append(x / t)
+        tapes.append(tape.variance / x**2)
+        watches.append(watch.variance / t**2)
+    request = {"runs": listed}
+    request["runTolerance"], limit = draw(rng, RATIOS, 0.02, 0.1)
+    scaled, n = sum(lengths) / sum(times), len(listed)
+    scatter = tools.scatter("runs", np.add(tapes, watches), np.array(speeds) / scaled.n)
+    v = sum(lengths) / sum(t * e for t, e in zip(times, scatter[0]))
+    want = wanted("uncertainty/groundSpeed", v, scatter)
+    for i in range(n):
+        want |= wanted("runs/%d/uncertainty/groundSpeed" % i, own[i])
+    if n > 1:
+        spread = (own[np.argmax(speeds)] - own[np.argmin(speeds)]) / scaled
+        want |= wanted("uncertainty/spread", spread) | judged("", probability(spread, math.inf, -math.inf, limit))
+    return request, want, v, scatter
 
 
-def _pooled(prior, freedom, readings, ratios):
-    """Variance of one measurement, prior and seen together, and its degrees of freedom."""
-    n = len(ratios)
-    seen = np.var(ratios, ddof=1) if n > 1 else 0.0
-    return (freedom * (prior**2 + readings) + (n - 1) * seen) / (freedom + n - 1), freedom + n - 1
+def pressures(rng, tools):
+    listed, p = [], []
+    for _ in range(rng.randint(1, 8)):
+        reading = {}
+        reading["pressure"], x = draw(rng, PRESSURES, 2.6e5, 3e5)
+        p.append(tools.take("gauge", reading).read(x))
+        listed.append(reading)
+    request = {"readings": listed}
+    request["maxDifference"], most = draw(rng, PRESSURES, 2e4, 8e4)
+    plain, mean = [x.n for x in p], sum(p) / len(p)
+    want = wanted("uncertainty/mean", mean)
+    for i, x in enumerate(p):
+        want |= wanted("readings/%d/uncertainty/pressure" % i, x)
+    if len(p) > 1:
+        high, low = p[np.argmax(plain)], p[np.argmin(plain)]
+        want |= wanted("uncertainty/spread", high - low) | wanted("uncertainty/flowSpread", umath.sqrt(high / low) - 1)
+        want |= judged("", probability(high - low, math.inf, -math.inf, most))
+    return request, want, mean
 
 
-def _wanted(name, result, parts, scale=1.0):
-    """The members of an uncertainty. parts are (standard uncertainty, degrees of
-    freedom) of those parts that have not endless ones."""
-    u = result.s
-    freedom = u**4 / sum(s**4 / n for s, n in parts) if parts else math.inf
-    k = stats.t.ppf(0.975, freedom) if freedom < 1e6 else stats.norm.ppf(0.975)
-    want = {name + "/standard": Near(u * scale, u * 1e-3), name + "/coverageFactor": Near(k, 1), name + "/expanded": Near(k * u * scale, u * 1e-3)}
-    if freedom < 1e5:
-        want[name + "/degreesOfFreedom"] = Near(freedom, freedom)
-    return want, freedom
+def catches(rng, tools, common=None, of_a_boom=True):
+    """At the common pressure, read by itself where none is given, or at a pressure of
+    each, with or without the common one to bring them to."""
+    request, want = {"nozzle": {}, "tolerance": {"basis": rng.choice(["rated", "mean", "both"])}, "catches": []}, {}
+    request["nozzle"]["ratedFlowRate"], q0 = draw(rng, FLOWS, 5e-6, 4e-5)
+    request["nozzle"]["ratedPressure"], p0 = draw(rng, PRESSURES, 2e5, 4e5)
+    request["tolerance"]["limit"], limit = draw(rng, RATIOS, 0.04, 0.15)
+    apart = common is None and rng.random() < 0.4
+    if common is None and not (apart and rng.random() < 0.5):
+        request["sprayPressure"], p = draw(rng, PRESSURES, 2.6e5, 3e5)
+        common = tools.take("gauge", request).read(p)
+    measured, lowest = [], None
+    for _ in range(rng.randint(1 if request["tolerance"]["basis"] == "rated" else 2, 10)):
+        catch = {"nozzles": rng.randint(1, 4)}
+        own = bare = None
+        if apart:
+            catch["sprayPressure"], p = draw(rng, PRESSURES, 2.6e5, 3e5)
+            gauge = tools.take("gauge", catch)
+            own, bare = gauge.read(p), p * gauge.scale
+            if lowest is None or p < lowest.n:
+                lowest = bare
+        q = q0 * ((own or common).n / p0) ** 0.5 * catch["nozzles"] * rng.uniform(0.85, 1.15)
+        catch["time"], t = draw(rng, TIMES, 20, 90)
+        catch["volume"], x = draw(rng, VOLUMES, q * t * 0.999, q * t * 1.001)
+        jug, watch = tools.take("jug", catch), tools.take("stopwatch", catch)
+        reading = jug.variance / x**2 + watch.variance / t**2 + (gauge.variance / p**2 / 4 if apart else 0.0)
+        measured.append((catch["nozzles"], jug.read(x) / watch.read(t), x * jug.scale / (t * watch.scale), own, bare, reading))
+        request["catches"].append(catch)
+    working = lowest if common is None else common
+    moved = [q * umath.sqrt(working / own) if own else q for _, q, _, own, _, _ in measured]
+    plain = [q * umath.sqrt(working / bare) if bare else q for _, _, q, _, bare, _ in measured]
+    nozzles, n = np.array([m[0] for m in measured]), len(measured)
+    each, mean, share = np.array(moved) / nozzles, sum(moved) / nozzles.sum(), 0.0
+    if of_a_boom and rng.random() < 0.5:
+        request["catchPointsOnBoom"] = n + rng.choice([0, rng.randint(1, 30)])
+        share = n / request["catchPointsOnBoom"]
+    ratios = np.array([x.n for x in each])
+    scatter = tools.scatter("catches", [m[5] for m in measured], ratios / ratios.mean(), 1 - share)
+    # What was caught of the boom is known but for its readings, the rest but for the scatter.
+    boom = sum(q * e * ufloat(1, math.sqrt(m[5] * share)) for q, e, m in zip(plain, scatter[0], measured)) / nozzles.sum()
+    want |= wanted("uncertainty/meanNozzleFlowRate", boom, scatter)
+    if n > 1:
+        middle = sum(each) / n
+        want |= wanted("uncertainty/coefficientOfVariation", umath.sqrt(sum((x - middle) ** 2 for x in each) / (n - 1)) / middle)
+    for i, (count, q, _, own, _, _) in enumerate(measured):
+        name = "catches/%d/" % i
+        rated = q / count / (q0 * umath.sqrt((common if own is None else own) / p0)) - 1
+        from_mean = each[i] / mean - 1
+        want |= wanted(name + "uncertainty/nozzleFlowRate", q / count) | wanted(name + "uncertainty/deviationFromRated", rated)
+        if n > 1:
+            want |= wanted(name + "uncertainty/deviationFromMean", from_mean)
+        by = {"rated": [rated], "mean": [from_mean], "both": [rated, from_mean]}[request["tolerance"]["basis"]]
+        want |= judged(name, min(probability(d, math.inf, -limit, limit) for d in by))
+    return request, want, boom, scatter
 
 
 def ground_speed(rng):
-    tapes = [Instrument(rng, "t%d" % i, "tape", LENGTHS, (0.001, 0.1), (1e-4, 1e-2)) for i in range(rng.randint(1, 2))]
-    watches = [_stopwatch(rng, "w%d" % i) for i in range(rng.randint(1, 2))]
-    prior, s0 = draw(rng, RATIOS, 0.002, 0.05)
-    freedom = rng.randint(1, 30)
-    runs, speeds, times, tape, watch = [], [], [], [], []
-    base = rng.uniform(0.5, 5)
-    for i in range(rng.randint(1, 6)):
-        length, x = draw(rng, LENGTHS, 25, 200)
-        time, t = draw(rng, TIMES, x / base * 0.96, x / base * 1.04)
-        tape.append(rng.choice(tapes))
-        watch.append(rng.choice(watches))
-        runs.append({"courseLength": length, "time": time, "tape": tape[-1].json["id"], "stopwatch": watch[-1].json["id"]})
-        speeds.append(x / t)
-        times.append(t)
-    tolerance, limit = draw(rng, RATIOS, 0.02, 0.1)
-    request = {"runs": runs, "runTolerance": tolerance, "instruments": [x.json for x in tapes + watches],
-               "repeatability": {"runs": {"standardDeviation": prior, "degreesOfFreedom": freedom}}}
-    v, t, n = np.array(speeds), np.array(times), len(speeds)
-    lengths = v * t
-    mean = lengths.sum() / t.sum()
-    readings = np.mean([a.variance() / x**2 + b.variance() / y**2 for a, b, x, y in zip(tape, watch, lengths, t)])
-    variance, nu = _pooled(s0, freedom, readings, v / mean)
-    scatter = math.sqrt(variance)
-    # Scales on total length and time; what differs from run to run on each speed.
-    scaled = sum(a.scale * x for a, x in zip(tape, lengths)) / sum(b.scale * y for b, y in zip(watch, t))
-    result = scaled * sum(y * ufloat(1, scatter) for y in t) / t.sum()
-    want, _ = _wanted("uncertainty/groundSpeed", result, [(mean * scatter * math.sqrt((t**2).sum()) / t.sum(), nu)])
-    for i in range(n):
-        single, _ = _wanted("runs/%d/uncertainty/groundSpeed" % i, tape[i].read(lengths[i]) / watch[i].read(t[i]), [])
-        want |= single
-    if n > 1:
-        fast, slow = int(v.argmax()), int(v.argmin())
-        spread = (tape[fast].read(lengths[fast]) / watch[fast].read(t[fast]) - tape[slow].read(lengths[slow]) / watch[slow].read(t[slow])) / scaled
-        more, _ = _wanted("uncertainty/spread", spread, [])
-        want |= more
-        want["conformanceProbability"] = Near(stats.norm.cdf((limit - spread.n) / spread.s), 1)
-    return request, want
+    tools = Tools(rng, "stopwatch", "tape")
+    request, want, _, _ = runs(rng, tools)
+    return request | tools.json, want
+
+
+def pressure_uniformity(rng):
+    tools = Tools(rng, "gauge")
+    request, want, _ = pressures(rng, tools)
+    return request | tools.json, want
+
+
+def nozzle_acceptance(rng):
+    tools = Tools(rng, "stopwatch", "jug", "gauge")
+    request, want, _, _ = catches(rng, tools)
+    return request | tools.json, want
+
+
+nozzle_acceptance.requests = 500  # the derivatives of a round take their time
 
 
 def nozzle_flow(rng):
-    jugs = [Instrument(rng, "j%d" % i, "jug", VOLUMES, (1e-6, 3e-5), (1e-3, 0.05)) for i in range(rng.randint(1, 2))]
-    watches = [_stopwatch(rng, "w%d" % i) for i in range(rng.randint(1, 2))]
-    gauge = Instrument(rng, "g", "gauge", PRESSURES, (1e3, 3e4), (0.01, 0.1))
-    prior, s0 = draw(rng, RATIOS, 0.01, 0.08)
-    freedom = rng.randint(1, 30)
-    pressure, p0 = draw(rng, PRESSURES, 2e5, 4e5)
-    catches, flows, counts, volumes, times, jug, watch = [], [], [], [], [], [], []
-    center = rng.uniform(5e-6, 4e-5)
-    for _ in range(rng.randint(1, 10)):
-        time, t = draw(rng, TIMES, 20, 90)
-        nozzles = rng.randint(1, 4)
-        q = center * nozzles * rng.uniform(0.93, 1.07)
-        volume, x = draw(rng, VOLUMES, q * t * 0.999, q * t * 1.001)
-        jug.append(rng.choice(jugs))
-        watch.append(rng.choice(watches))
-        catches.append({"volume": volume, "time": time, "nozzles": nozzles, "jug": jug[-1].json["id"], "stopwatch": watch[-1].json["id"]})
-        flows.append(x / t)
-        counts.append(nozzles)
-        volumes.append(x)
-        times.append(t)
+    """At one pressure, and predicted at another by the square-root law."""
+    tools, request = Tools(rng, "stopwatch", "jug", "gauge"), {}
+    request["sprayPressure"], p0 = draw(rng, PRESSURES, 2.6e5, 3e5)
+    read = tools.take("gauge", request).read(p0)
+    round_, want, q, scatter = catches(rng, tools, read, of_a_boom=False)
     to, p = draw(rng, PRESSURES, 1.5e5, 6e5)
-    request = {"catches": catches, "sprayPressure": pressure, "predictAt": [{"sprayPressure": to}],
-               "instruments": [x.json for x in jugs + watches + [gauge]],
-               "repeatability": {"catches": {"standardDeviation": prior, "degreesOfFreedom": freedom}}}
-    f, c, x, t = map(np.array, (flows, counts, volumes, times))
-    readings = np.mean([a.variance() / v**2 + b.variance() / s**2 for a, b, v, s in zip(jug, watch, x, t)])
-    variance, nu = _pooled(s0, freedom, readings, f / c / (f / c).mean())
-    scatter = math.sqrt(variance)
-    mean = sum(q * a.scale / b.scale * ufloat(1, scatter) for q, a, b in zip(f, jug, watch)) / c.sum()
-    part = [(mean.n * scatter * math.sqrt((f**2).sum()) / f.sum(), nu)]
-    want, _ = _wanted("uncertainty/meanNozzleFlowRate", mean, part)
-    moved = mean * (p / gauge.read(p0)) ** 0.5
-    more, _ = _wanted("predicted/0/uncertainty/nozzleFlowRate", moved, [(part[0][0] * (p / p0) ** 0.5, nu)])
-    want |= more
-    for i in range(len(f)):
-        more, _ = _wanted("catches/%d/uncertainty/nozzleFlowRate" % i, jug[i].read(x[i]) / watch[i].read(t[i]) / c[i], [])
-        want |= more
-    return request, want
+    request |= {"catches": round_["catches"], "predictAt": [{"sprayPressure": to}]}
+    want = {k: x for k, x in want.items() if "FlowRate/" in k}
+    return request | tools.json, want | wanted("predicted/0/uncertainty/nozzleFlowRate", q * umath.sqrt(p / read), scatter)
+
+
+nozzle_flow.requests = 500

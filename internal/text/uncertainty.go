@@ -17,6 +17,7 @@ var uncertainty = []entry{
 	{"measurement.ground_speed", "the ground speed", "la velocidad de avance"},
 	{"measurement.volume_used", "the volume used", "el volumen usado"},
 	{"measurement.area", "the area", "la superficie"},
+	{"measurement.application_rate", "the application rate", "la tasa de aplicación"},
 	{"instrument.stopwatch", "stopwatch", "cronómetro"},
 	{"instrument.tape", "tape", "cinta métrica"},
 	{"instrument.jug", "jug", "jarra graduada"},
