@@ -188,7 +188,7 @@ func TestBatchBroken(t *testing.T) {
 
 // exampleRequests are the request bodies that the document shows for an operation,
 // the refused ones among them.
-func exampleRequests(t *testing.T, operation string) map[string][]byte {
+func exampleRequests(t testing.TB, operation string) map[string][]byte {
 	t.Helper()
 	post := document(t).Paths.Value("/v1/" + operation).Post
 	all := map[string][]byte{}

@@ -72,6 +72,9 @@ func readKeys(file string) ([]key, error) {
 		names[k.name] = true
 		ring = append(ring, k)
 	}
+	if errors.Is(lines.Err(), bufio.ErrTooLong) {
+		return nil, fmt.Errorf("%s: a line is too long to be that of a key", file)
+	}
 	return ring, lines.Err()
 }
 

@@ -20,21 +20,21 @@ import (
 // batch answers the lines of files, or of standard input, as POST /v1/batch would.
 // Answers go to out or to -out, the progress to errs, and the summary to errs or to
 // -summary as JSON.
-func batch(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) (err error) {
+func batch(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) (err error) {
 	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
 	flags.SetOutput(errs)
 	target := flags.String("out", "", "file for the answers, instead of standard output; with -from it is gone on with")
 	report := flags.String("summary", "", "file for the summary, as JSON")
 	from := flags.Int("from", 1, "number of the first line to answer, to go on after a break")
-	part := flags.String("part", "1/1", "i/n: answer every n-th line, beginning with the i-th")
+	part := flags.String("part", "", "i/n: answer every n-th line, beginning with the i-th; without it WETRUN_BATCH_PARTS is n, where it is set, and JOB_COMPLETION_INDEX is i, counted from 0")
 	lang := languageFlag(flags)
 	quiet := flags.Bool("quiet", false, "no progress and no summary on the terminal")
 	if err := flags.Parse(args); err != nil {
 		return errUsage
 	}
 	o := api.BatchOptions{From: *from, RequestID: "command-line"}
-	if o.Part, o.Parts, err = partOf(*part); err != nil || *from < 1 {
-		fmt.Fprintln(errs, "wetrun batch: -part is i/n with i from 1 to n, and -from is 1 or more")
+	if o.Part, o.Parts, err = partOf(*part, env); err != nil || *from < 1 {
+		fmt.Fprintln(errs, "wetrun batch: -part is i/n with i from 1 to n (or WETRUN_BATCH_PARTS is n and JOB_COMPLETION_INDEX from 0 to n - 1), and -from is 1 or more")
 		return errUsage
 	}
 	lines, size, err := openAll(flags.Args(), in)
@@ -67,18 +67,28 @@ func batch(ctx context.Context, args []string, in io.Reader, out, errs io.Writer
 	return nil
 }
 
-// partOf reads i/n, and counts the part from 0.
-func partOf(s string) (part, parts int, err error) {
+// partOf reads i/n, and counts the part from 0. Without it an indexed job says in
+// the environment which part it is; it counts from 0 already. Otherwise all lines
+// are one part.
+func partOf(s string, env func(string) string) (part, parts int, err error) {
+	first := 1
+	if n := env("WETRUN_BATCH_PARTS"); s == "" && n != "" {
+		s, first = env("JOB_COMPLETION_INDEX")+"/"+n, 0
+	}
+	if s == "" {
+		return 0, 1, nil
+	}
 	i, n, found := strings.Cut(s, "/")
 	part, err = strconv.Atoi(i)
 	if err != nil || !found {
 		return 0, 0, errUsage
 	}
+	part -= first
 	parts, err = strconv.Atoi(n)
-	if err != nil || part < 1 || part > parts {
+	if err != nil || part < 0 || part >= parts {
 		return 0, 0, errUsage
 	}
-	return part - 1, parts, nil
+	return part, parts, nil
 }
 
 // openAll opens files to be read one after the other, with their size together, or

@@ -116,6 +116,35 @@ func TestBatchPartsOfAFleet(t *testing.T) {
 	}
 }
 
+// TestBatchOfAnIndexedJob: the pods of a job, which know their number from the
+// environment alone, answer the same lines as -part; -part wins.
+func TestBatchOfAnIndexedJob(t *testing.T) {
+	file := fleet(t, 100)
+	job := func(index, parts string, args ...string) (int, string) {
+		env := map[string]string{"JOB_COMPLETION_INDEX": index, "WETRUN_BATCH_PARTS": parts}
+		var out, errs bytes.Buffer
+		code := run(t.Context(), append(append([]string{"batch", "-quiet"}, args...), file), func(name string) string { return env[name] }, nil, &out, &errs)
+		return code, out.String()
+	}
+	for i := range 7 {
+		want, _ := runBatch(t, nil, "-quiet", "-part", strconv.Itoa(i+1)+"/7", file)
+		if code, got := job(strconv.Itoa(i), "7"); code != 0 || got != want {
+			t.Errorf("pod %d: status %d, other lines than part %d", i, code, i+1)
+		}
+		if code, got := job("3", "9", "-part", strconv.Itoa(i+1)+"/7"); code != 0 || got != want {
+			t.Errorf("part %d is not that of -part: status %d", i+1, code)
+		}
+	}
+	if code, got := job("5", ""); code != 0 || strings.Count(got, "\n") != 100 {
+		t.Errorf("without a number of parts: status %d, %d lines", code, strings.Count(got, "\n"))
+	}
+	for _, wrong := range [][2]string{{"7", "7"}, {"-1", "7"}, {"", "7"}, {"0", "0"}, {"0", "many"}} {
+		if code, _ := job(wrong[0], wrong[1]); code != 2 {
+			t.Errorf("index %q of %q: status %d", wrong[0], wrong[1], code)
+		}
+	}
+}
+
 func lineOf(t *testing.T, answer string) int {
 	var a struct{ Line int }
 	if err := json.Unmarshal([]byte(answer), &a); err != nil {

@@ -54,7 +54,7 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 	case "calibrate":
 		err = calibrate(ctx, args, in, out, errs)
 	case "batch":
-		err = batch(ctx, args, in, out, errs)
+		err = batch(ctx, args, env, in, out, errs)
 	case "key":
 		err = newKey(args, out, errs)
 	case "healthcheck":
