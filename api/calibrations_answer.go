@@ -163,10 +163,9 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 				part.Rejected[i].Nozzle.Pointer = "#/planning" + no.Nozzle.Pointer[1:]
 			}
 		}
-		for i, w := range part.Warnings {
-			if w.Code == calc.WarnEvennessUnknown {
-				part.Warnings[i].Pointer = "#/pressure"
-			}
+		fromPlanning(part.Warnings)
+		for _, plan := range part.Plans {
+			fromPlanning(plan.Warnings)
 		}
 		a.Correction.Result = &part
 	}
@@ -180,6 +179,24 @@ func under(part string, all []warning) {
 			continue
 		}
 		all[i].Pointer = "#/" + part + all[i].Pointer[1:]
+	}
+}
+
+// fromPlanning moves the pointers of a correction's warnings to where a sheet has
+// what corrections has: the most of it is under planning.
+func fromPlanning(all []warning) {
+	for i, w := range all {
+		at := strings.TrimPrefix(w.Pointer, "#/")
+		member, rest, _ := strings.Cut(at, "/")
+		switch member {
+		case "nozzle", "limits", "rateController":
+		case "boomEven":
+			all[i].Pointer = "#/pressure"
+		case "measured":
+			all[i].Pointer = "#/machine/" + rest
+		default:
+			all[i].Pointer = "#/planning/" + at
+		}
 	}
 }
 

@@ -75,6 +75,9 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Sign:     []string{s.word("sign_measured"), s.word("sign_checked"), s.word("sign_date")},
 		Digest:   record.Digest{Name: s.word("digest"), Value: digest, Explanation: s.word("digest_explained")},
 	}
+	if s.request.Uncertainty == nil || *s.request.Uncertainty {
+		p.Note = s.word("near")
+	}
 	for _, step := range a.NextSteps {
 		line := step.Text
 		if step.Label != "" {

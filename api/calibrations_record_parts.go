@@ -3,6 +3,7 @@ package api
 import (
 	"strconv"
 
+	"wetrun/calc"
 	"wetrun/internal/record"
 )
 
@@ -53,6 +54,10 @@ func (s *sheetRecord) catches() *record.Table {
 	}}
 	for i, c := range x.Catches {
 		r := catches[i]
+		result := s.word("status_" + c.Status)
+		if c.Conformance == conformanceWords[calc.TooClose] {
+			result += ", " + s.word("too_close")
+		}
 		acceptable := "-"
 		if c.AcceptableVolume.High.given() {
 			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.people(c.AcceptableVolume.High))
@@ -61,7 +66,7 @@ func (s *sheetRecord) catches() *record.Table {
 			Marked: c.Status != "within",
 			Cells: []string{
 				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.people(r.Volume), s.people(r.Time),
-				acceptable, s.people(c.NozzleFlowRate), s.word("status_" + c.Status),
+				acceptable, s.people(c.NozzleFlowRate), result,
 			},
 		})
 	}

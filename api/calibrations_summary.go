@@ -87,18 +87,28 @@ func (s *summary) pressure(x *PressureUniformityResponse) []string {
 	if x == nil {
 		return []string{s.of("pressure_not_done")}
 	}
-	return []string{s.of("pressure", s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))}
+	lines := []string{s.of("pressure", s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))}
+	return append(lines, s.unsure("", x.ConformanceResponse)...)
 }
 
 func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	if x == nil {
 		return []string{s.of("output_not_done")}
 	}
-	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, s.people(x.MeanNozzleFlowRate), s.people(x.Tolerance.Limit))}
+	mean := s.people(x.MeanNozzleFlowRate)
+	if u := x.Uncertainty; u != nil {
+		mean = s.near(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
+	}
+	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.people(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
 		if c.Status != "within" {
 			lines = append(lines, s.of("catch_"+c.Status, nameOrNumber(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
 		}
+	}
+	lines = append(lines, s.catchesUnsure(x)...)
+	lines = append(lines, x.Sampling.Detail)
+	if more := x.Sampling.MoreCatches; more != nil {
+		lines = append(lines, more.Detail)
 	}
 	return lines
 }
@@ -107,20 +117,33 @@ func (s *summary) speed(x *GroundSpeedResponse) []string {
 	if x == nil {
 		return []string{s.of("speed_not_done")}
 	}
-	return []string{s.of("speed", s.people(x.GroundSpeed), s.people(x.Spread))}
+	speed := s.people(x.GroundSpeed)
+	if u := x.Uncertainty; u != nil {
+		speed = s.near(x.GroundSpeed, u.GroundSpeed)
+	}
+	return append([]string{s.of("speed", speed, s.people(x.Spread))}, s.unsure("", x.ConformanceResponse)...)
 }
 
 func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
-	switch x := a.Rate.Result; {
-	case x == nil:
+	x := a.Rate.Result
+	if x == nil {
 		return []string{s.of("rate_not_done")}
-	case x.TargetApplicationRate.given():
-		lines = append(lines, s.of("rate", s.people(x.ApplicationRate), s.people(x.TargetApplicationRate), s.people(x.Deviation)))
-	default:
-		lines = append(lines, s.of("rate_without_target", s.people(x.ApplicationRate)))
 	}
-	if q := a.Rate.Result.FieldApplicationRate; q.given() {
-		lines = append(lines, s.of("field_rate", s.people(q)))
+	treated, field := s.people(x.ApplicationRate), s.people(x.FieldApplicationRate)
+	if u := x.Uncertainty; u != nil {
+		treated, field = s.near(x.ApplicationRate, u.ApplicationRate), s.near(x.FieldApplicationRate, u.FieldApplicationRate)
+	}
+	if x.TargetApplicationRate.given() {
+		lines = append(lines, s.of("rate", treated, s.people(x.TargetApplicationRate), s.people(x.Deviation)))
+	} else {
+		lines = append(lines, s.of("rate_without_target", treated))
+	}
+	if x.FieldApplicationRate.given() {
+		lines = append(lines, s.of("field_rate", field))
+	}
+	lines = append(lines, s.unsure("", x.ConformanceResponse)...)
+	if c := x.LabelConformance; c != nil {
+		lines = append(lines, s.unsure(text.Of(s.lang, "printed.label_maximum"), *c)...)
 	}
 	if a.Cost != nil {
 		lines = append(lines, s.of("cost", s.lang.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, s.people(a.Cost.PerArea)))

@@ -59,7 +59,7 @@ func TestBatchInSpanish(t *testing.T) {
 	const lines = `{"id":"a","operation":"ground-speed","request":{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.5,"unit":"s"}}]}}` + "\n" + `{"id":"b","operation":"ground-speed","request":{}}`
 	english, _ := runBatch(t, strings.NewReader(lines))
 	spanish, _ := runBatch(t, strings.NewReader(lines), "-lang", "es")
-	for _, words := range []string{"Falta este miembro", "Un solo recorrido", `"single_run"`, `"required"`} {
+	for _, words := range []string{"Falta este dato", "Un solo recorrido", `"single_run"`, `"required"`} {
 		if !strings.Contains(spanish, words) || strings.Contains(words, " ") && strings.Contains(english, words) {
 			t.Errorf("%q in\n%s\n%s", words, spanish, english)
 		}

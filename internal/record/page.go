@@ -20,6 +20,7 @@ type Page struct {
 	Steps    Lines
 	Parts    []Part
 	Chart    *Chart
+	Note     string // on how well the numbers are known
 	Plans    *Table
 	Warnings Lines
 	Working  *Table

@@ -1,0 +1,100 @@
+package api
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+type plainQuantity struct{ Value float64 }
+
+type plainUncertainty map[string]struct{ Expanded plainQuantity }
+
+// A certainAnswer is what the tests below read of an answer.
+type certainAnswer struct {
+	Output struct {
+		Result struct {
+			Catches  []struct{ Label, Conformance, ConformanceDetail string }
+			Sampling struct{ Detail string }
+			Outliers []struct{ Text string }
+		}
+	}
+	Speed struct {
+		Result struct {
+			GroundSpeed plainQuantity
+			Uncertainty plainUncertainty
+		}
+	}
+	Rate struct {
+		Result struct {
+			ApplicationRate plainQuantity
+			Uncertainty     plainUncertainty
+		}
+	}
+}
+
+// TestCertaintyOnPaper: the record and the summary say how well the numbers are known,
+// in the figures and words of the JSON answer, and which catches to make again.
+func TestCertaintyOnPaper(t *testing.T) {
+	for name, sheet := range map[string]string{
+		"in order": demo(t, "ready"),
+		// Close to 42.33 US fl oz, the low end of the range: 90 % of the maker's flow,
+		// 0.2 US gal/min at 40 psi, of three nozzles at 60 psi in 30 s.
+		"too close":   strings.Replace(demo(t, "ready"), "46.2", "42.4", 1),
+		"stand apart": demo(t, "boom-to-repair"),
+	} {
+		t.Run(name, func(t *testing.T) {
+			var a certainAnswer
+			w := call(t, "POST", "/v1/calibrations", sheet)
+			if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
+				t.Fatal(err)
+			}
+			output, rate := a.Output.Result, a.Rate.Result
+			want := []string{
+				output.Sampling.Detail,
+				fmt.Sprintf("%.0f US gal/acre ± %.2g (95 %%)", rate.ApplicationRate.Value, rate.Uncertainty["applicationRate"].Expanded.Value),
+				fmt.Sprintf("%.3g mph ± %.2g (95 %%)", a.Speed.Result.GroundSpeed.Value, a.Speed.Result.Uncertainty["groundSpeed"].Expanded.Value),
+			}
+			close := 0
+			for _, c := range output.Catches {
+				if c.Conformance == "too_close" {
+					close++
+					want = append(want, c.Label+": "+c.ConformanceDetail)
+				}
+			}
+			for _, o := range output.Outliers {
+				want = append(want, o.Text)
+			}
+			if name == "too close" && close != 1 || name == "stand apart" && len(output.Outliers) != 2 {
+				t.Fatalf("%d too close, %d apart", close, len(output.Outliers))
+			}
+			page := call(t, "POST", "/v1/calibrations", sheet, "Accept", "text/html").Body.String()
+			summary, ok, err := Summarize(context.Background(), strings.NewReader(sheet))
+			if err != nil || !ok {
+				t.Fatal(ok, err)
+			}
+			for _, words := range want {
+				if !strings.Contains(page, strings.ReplaceAll(words, "'", "&#39;")) {
+					t.Errorf("the record does not say %q", words)
+				}
+				if !strings.Contains(string(summary), words) {
+					t.Errorf("the summary does not say %q", words)
+				}
+			}
+			if got := strings.Count(page, ", too close to call</td>"); got != close {
+				t.Errorf("%d of %d catches are marked as too close", got, close)
+			}
+		})
+	}
+}
+
+// TestCertaintyLeftOut: without uncertainty no number has one, and none is promised.
+func TestCertaintyLeftOut(t *testing.T) {
+	sheet := strings.Replace(demo(t, "ready"), "{", `{"uncertainty":false,`, 1)
+	page := call(t, "POST", "/v1/calibrations", sheet, "Accept", "text/html").Body.String()
+	if !strings.Contains(page, "111 US gal/acre on the treated area") || strings.Contains(page, "±") {
+		t.Error("the record speaks of uncertainty")
+	}
+}
