@@ -97,7 +97,7 @@ func TestMethodsPage(t *testing.T) {
 			symbols = append(symbols, s.Symbol)
 		}
 		for _, word := range words.FindAllString(m.Formula, -1) {
-			if !slices.Contains([]string{"sqrt", "ln", "exp", "abs", "min", "max", "sum"}, word) && !slices.Contains(symbols, word) {
+			if !slices.Contains([]string{"sqrt", "ln", "exp", "abs", "min", "max", "sum"}, word) && tabled[word] == nil && !slices.Contains(symbols, word) {
 				t.Errorf("%s: nothing says what %s of %s is", m.ID, word, m.Formula)
 			}
 		}

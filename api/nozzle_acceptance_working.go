@@ -8,7 +8,9 @@ import (
 )
 
 func (r *NozzleAcceptanceRequest) methods(x *calc.NozzleAcceptanceResult, a *NozzleAcceptanceResponse) methodSet {
-	s := methodsOf(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
+	s := samplingMethods(x, r.CatchPointsOnBoom)
+	s.join(methodsBy(a.workUncertainty))
+	s.add(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
 	s.addIf(r.lowestShared(x), calc.MethodLowestPressure)
 	s.addIf(a.MeanNozzleFlowRate.given(), calc.MethodWeightedMeanFlow)
 	s.addIf(x.HasMean, calc.MethodMeanOfValues, calc.MethodCoefficientOfVariation)
@@ -107,6 +109,9 @@ func (r *NozzleAcceptanceRequest) work(w *working, x *calc.NozzleAcceptanceResul
 		w.line(calc.MethodLargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation, putEach("h_i", all))
 	}
 	w.line(calc.MethodProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Outside), putNumber("n", x.Tested))
+	k.sampling()
+	k.outliers()
+	a.workUncertainty(w)
 }
 
 // pressure is that of a catch, as it was given or as it was answered.
