@@ -165,7 +165,7 @@ func (k *acceptanceWork) measured(i int) {
 	c, q, at := &k.r.Catches[i], &k.a.Catches[i], "/catches/"+strconv.Itoa(i)
 	k.line(calc.MethodCatchFlow, at+"/flowRate", q.FlowRate, put("V", c.Volume), put("t", c.Time))
 	k.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", q.FlowRate), putNumber("n", k.nozzles(i)))
-	if k.x.Catches[i].SprayPressure == k.x.SprayPressure {
+	if p := k.x.Catches[i].SprayPressure; p == 0 || p == k.x.SprayPressure {
 		return
 	}
 	member, here, there := at+"/nozzleFlowRateAtPressure", k.pressure(i), k.a.SprayPressure
@@ -247,7 +247,7 @@ func (k *acceptanceWork) judged(i int) {
 		mean = k.a.MeanNozzleFlowRate
 		flow := in(x.NozzleFlowRateAtPressure, k.units.flow)
 		k.line(calc.MethodOutputDeviation, at+"/deviationFromMean", q.DeviationFromMean, put("q", flow), put("q_r", mean))
-		if x.SprayPressure != k.x.SprayPressure && k.x.Basis != calc.RatedBasis {
+		if x.SprayPressure != 0 && x.SprayPressure != k.x.SprayPressure && k.x.Basis != calc.RatedBasis {
 			n := k.r.Nozzle.input()
 			here, there := k.a.SprayPressure, k.pressure(i)
 			moved := calc.FlowAtPressure(unit.FlowRate(mean.si()), k.x.SprayPressure, x.SprayPressure, calc.SquareRoot)

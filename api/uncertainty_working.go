@@ -133,10 +133,6 @@ func (w *working) conforms(member string, c *ConformanceResponse, x Quantity, u 
 		return
 	}
 	member += "/conformanceProbability"
-	if u.Standard.Value == 0 {
-		w.line(calc.MethodExactWithin, member, p, putNumber("y", p.si()))
-		return
-	}
 	id := calc.MethodNormalBelow
 	switch free := u.DegreesOfFreedom != 0; {
 	case free && low.given():

@@ -191,7 +191,6 @@ const (
 	MethodStudentBelow
 	MethodNormalWithin
 	MethodNormalBelow
-	MethodExactWithin
 	MethodSharePossibleLow
 	MethodSharePossibleHigh
 	MethodPointsPossibleLow

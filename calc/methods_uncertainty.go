@@ -112,11 +112,6 @@ var uncertaintyMethods = []methodRow{
 		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u"), Operations: judgedOperations,
 	}},
-	{MethodExactWithin, Method{
-		ID: "exact_within", Formula: "p = y", Domain: "no_uncertainty",
-		Symbols:    []MethodSymbol{{"p", "conformance_probability", unit.KindRatio}, {"y", "one_if_within", unit.KindNone}},
-		Operations: judgedOperations,
-	}},
 }
 
 func repeatedAnd(one string) []string { return append([]string{one}, repeatedOperations...) }

@@ -231,7 +231,6 @@ var methodSymbols = []entry{
 	{"symbol.upper_limit", "upper limit", "límite superior"},
 	{"symbol.lower_limit", "lower limit", "límite inferior"},
 	{"symbol.measured_value", "value as measured", "valor medido"},
-	{"symbol.one_if_within", "1 when the value lies within its limits, 0 when not", "1 si el valor está dentro de sus límites, 0 si no"},
 	{"symbol.proportion_of_boom", "share of the whole boom that is outside", "proporción de todo el aguilón que está fuera"},
 	{"symbol.points_outside", "catch points outside", "puntos de aforo fuera"},
 	{"symbol.points_caught", "catch points caught", "puntos de aforo aforados"},
