@@ -74,6 +74,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 	}
 	a.OverLabelMaximum = overLabel(result.LabelVerdict)
 	a.uncertain(ctx, &result, units)
+	a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	return a
 }
 
@@ -85,6 +86,8 @@ type RateUncertainty struct {
 	ApplicationRate       UncertaintyResponse `json:"applicationRate,omitzero"`
 	FieldApplicationRate  UncertaintyResponse `json:"fieldApplicationRate,omitzero"`
 	Deviation             UncertaintyResponse `json:"deviation,omitzero"`
+
+	rate UncertaintyResponse // of the rate where it was given, for the working
 }
 
 // uncertain adds how well the rate, or what was solved for, is known.
@@ -96,6 +99,7 @@ func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.Applica
 	a.Uncertainty = &RateUncertainty{
 		FieldApplicationRate: uncertain(&u.FieldApplicationRate, units.rate),
 		Deviation:            uncertain(&u.Deviation, unit.IDPct),
+		rate:                 uncertain(&u.ApplicationRate, units.rate),
 	}
 	switch x.SolvedFor {
 	case calc.SolvedNozzleFlowRate:

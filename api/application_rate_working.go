@@ -59,6 +59,33 @@ func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult,
 		}
 		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", rate), put("R_t", r.TargetApplicationRate))
 	}
+	r.workUncertainty(w, a)
+}
+
+// workUncertainty adds how well the rate is known. Where the rate was given and
+// something else solved for, its own uncertainty is a step between.
+func (r *ApplicationRateRequest) workUncertainty(w *working, a *ApplicationRateResponse) {
+	u := a.Uncertainty
+	if u == nil {
+		return
+	}
+	w.uncertain("/uncertainty/nozzleFlowRate", &u.NozzleFlowRate)
+	w.uncertain("/uncertainty/groundSpeed", &u.GroundSpeed)
+	w.uncertain("/uncertainty/sprayedWidthPerNozzle", &u.SprayedWidthPerNozzle)
+	w.uncertain("/uncertainty/applicationRate", &u.ApplicationRate)
+	w.uncertain("/uncertainty/fieldApplicationRate", &u.FieldApplicationRate)
+	w.uncertain("/uncertainty/deviation", &u.Deviation)
+	w.conformsEitherWay("", &a.ConformanceResponse, a.Deviation, &u.Deviation, a.RateTolerance)
+	if a.LabelConformance == nil {
+		return
+	}
+	rate, known := a.ApplicationRate, &u.rate
+	if r.RateBasis == basisField {
+		rate, known = a.FieldApplicationRate, &u.FieldApplicationRate
+	} else if u.ApplicationRate.of == nil {
+		w.uncertain("", known)
+	}
+	w.conforms("/labelConformance", a.LabelConformance, rate, known, Quantity{}, r.LabelMaximum)
 }
 
 // workFlow adds the lines of the nozzle that stands in for its flow.

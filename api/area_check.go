@@ -111,6 +111,7 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		a.Uncertainty = &AreaCheckUncertainty{uncertain(&u.ApplicationRate, units.rate), uncertain(&u.Deviation, unit.IDPct)}
 	}
 	a.Methods = r.methods(&result)
+	a.Methods.join(methodsBy(a.workUncertainty))
 	if r.shows() {
 		a.Working = worked(func(w *working) { r.work(w, &a) })
 	}

@@ -17,4 +17,13 @@ func (r *AreaCheckRequest) work(w *working, a *AreaCheckResponse) {
 	if a.Deviation.given() {
 		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", a.ApplicationRate), put("R_t", r.ExpectedApplicationRate))
 	}
+	a.workUncertainty(w)
+}
+
+func (a *AreaCheckResponse) workUncertainty(w *working) {
+	if u := a.Uncertainty; u != nil {
+		w.uncertain("/uncertainty/applicationRate", &u.ApplicationRate)
+		w.uncertain("/uncertainty/deviation", &u.Deviation)
+		w.conformsEitherWay("", &a.ConformanceResponse, a.Deviation, &u.Deviation, a.RateTolerance)
+	}
 }

@@ -154,6 +154,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	if err != nil {
 		return CalibrationsResponse{}, err
 	}
+	with.Explain = r.shows()
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.si()),

@@ -71,6 +71,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Chart:    s.chart(),
 		Plans:    s.plans(),
 		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warned()},
+		Working:  s.working(),
 		Cautions: record.Lines{Heading: s.of("cautions")},
 		Sign:     []string{s.word("sign_measured"), s.word("sign_checked"), s.word("sign_date")},
 		Digest:   record.Digest{Name: s.word("digest"), Value: digest, Explanation: s.word("digest_explained")},

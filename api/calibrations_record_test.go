@@ -1,6 +1,8 @@
 package api
 
 import (
+	"encoding/json"
+	"html"
 	"net/http"
 	"os"
 	"regexp"
@@ -46,6 +48,40 @@ func TestRecord(t *testing.T) {
 		if strings.Count(page, `<tr`) < 12+3+2 || strings.Count(page, "<rect") != 12 {
 			t.Errorf("%s: a reading is not on the page", name)
 		}
+	}
+}
+
+// TestRecordWorking: a row for each line of the JSON answer, word for word, in the order
+// of the lines; and no table when it is not asked for.
+func TestRecordWorking(t *testing.T) {
+	sheet := strings.Replace(demo(t, "rate-to-correct"), "{", `{"showWorking": true,`, 1)
+	var a explainedAnswer
+	if err := json.Unmarshal(post(t, "calibrations", sheet).Body.Bytes(), &a); err != nil || len(a.Working) < 50 {
+		t.Fatalf("%d lines, %v", len(a.Working), err)
+	}
+	for tag, words := range map[string][]string{"en": {"Ground speed over all runs", "Combined standard uncertainty"}, "es": {"Velocidad de avance en todos los recorridos", "Incertidumbre estándar combinada"}} {
+		page := html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept", "text/html", "Accept-Language", tag).Body.String())
+		_, page, found := strings.Cut(page, `<section class="working">`)
+		if !found || strings.Count(page, "<tr>") != len(a.Working)+1 {
+			t.Errorf("%s: %d rows for %d lines", tag, strings.Count(page, "<tr>")-1, len(a.Working))
+		}
+		for _, w := range words {
+			if !strings.Contains(page, w) {
+				t.Errorf("%s: no %q", tag, w)
+			}
+		}
+		for i, l := range a.Working {
+			var cell string
+			if cell, page, found = strings.Cut(page, "<td>"+l.Substituted); !found || !strings.Contains(cell, "<td>"+l.Formula+"</td>") {
+				t.Fatalf("%s: line %d, %s, is not where it belongs", tag, i, l.Substituted)
+			}
+			if l.Member != "" && !strings.Contains(cell, strings.TrimPrefix(l.Member, "#/")) {
+				t.Errorf("%s: line %d does not name %s", tag, i, l.Member)
+			}
+		}
+	}
+	if page := call(t, http.MethodPost, "/v1/calibrations", demo(t, "ready"), "Accept", "text/html").Body.String(); strings.Contains(page, `class="working"`) {
+		t.Error("working that nobody asked for")
 	}
 }
 

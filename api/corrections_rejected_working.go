@@ -69,6 +69,8 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 			}
 			k.line(calc.MethodSpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
 		case needed(q.of) && near(q.answer.si(), t.Needed): // it has its line
+		case q.of == calc.ChangeEngineSpeed && near(q.answer.si(), float64(t.To.EngineSpeed)) && t.Limited == calc.ChangeSpeed:
+			k.line(calc.MethodEngineSpeedInGear, at+q.member, q.answer, eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
 		default:
 			k.workConversion(at+q.member, q.answer, k.limit(q.measure))
 		}

@@ -9,9 +9,9 @@ import (
 // can be written with numbers in the place of its symbols, and it tells in which
 // unit its value then comes out.
 //
-// The syntax is that of the document: numbers, + - * / ^, parentheses, and the
-// functions sqrt, ln, exp, abs, min, max and sum. A symbol that ends in _i stands for
-// a list; sum, min and max go over the lists inside them.
+// The syntax is that of the document: numbers, + - * / ^, parentheses, the functions
+// sqrt, ln, exp, abs, min, max and sum, and those of tabled. A symbol that ends in _i
+// stands for a list; sum, min and max go over the lists inside them.
 type formula struct {
 	op   byte // one of + - * / ^, or 'n' number, 's' symbol, 'f' function, '(' parentheses
 	text string
@@ -179,6 +179,9 @@ func (f *formula) call(operands map[string]*operand, i int) term {
 	}
 	for _, a := range f.args[1:] {
 		all = append(all, a.put(operands, i))
+	}
+	if tabled[f.text] != nil {
+		return tabledTerm(f.text, all)
 	}
 	t := all[0]
 	texts := make([]string, len(all))

@@ -83,6 +83,7 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedRespons
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
 		return GroundSpeedResponse{}, err
 	}
+	in.Measuring.Explain = r.shows()
 	result, err := calc.GroundSpeed(in)
 	if err != nil {
 		return GroundSpeedResponse{}, err
@@ -143,6 +144,7 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		for i := range u.Runs {
 			a.Runs[i].Uncertainty = &RunUncertainty{uncertain(&u.Runs[i], units.speed)}
 		}
+		a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	}
 	return a
 }

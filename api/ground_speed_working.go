@@ -29,4 +29,19 @@ func (r *GroundSpeedRequest) work(w *working, a *GroundSpeedResponse) {
 	if a.Spread.given() {
 		w.line(calc.MethodRunSpread, "/spread", a.Spread, putEach("v_i", speeds), put("v", a.GroundSpeed))
 	}
+	r.workUncertainty(w, a)
+}
+
+func (r *GroundSpeedRequest) workUncertainty(w *working, a *GroundSpeedResponse) {
+	if a.Uncertainty == nil {
+		return
+	}
+	for i := range a.Runs {
+		w.uncertain(w.item("/runs", i, "/uncertainty/groundSpeed"), &a.Runs[i].Uncertainty.GroundSpeed)
+	}
+	w.uncertain("/uncertainty/groundSpeed", &a.Uncertainty.GroundSpeed)
+	if a.Uncertainty.Spread != nil {
+		w.uncertain("/uncertainty/spread", a.Uncertainty.Spread)
+		w.conforms("", &a.ConformanceResponse, a.Spread, a.Uncertainty.Spread, Quantity{}, a.RunTolerance)
+	}
 }

@@ -89,6 +89,7 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
 		return NozzleAcceptanceResponse{}, err
 	}
+	in.Measuring.Explain = r.shows()
 	result, err := calc.NozzleAcceptance(in)
 	if err != nil {
 		return NozzleAcceptanceResponse{}, err

@@ -8,7 +8,9 @@ import (
 )
 
 func (r *NozzleAcceptanceRequest) methods(x *calc.NozzleAcceptanceResult, a *NozzleAcceptanceResponse) methodSet {
-	s := methodsOf(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
+	s := samplingMethods(x, r.CatchPointsOnBoom)
+	s.join(methodsBy(a.workUncertainty))
+	s.add(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
 	s.addIf(r.lowestShared(x), calc.MethodLowestPressure)
 	s.addIf(a.MeanNozzleFlowRate.given(), calc.MethodWeightedMeanFlow)
 	s.addIf(x.HasMean, calc.MethodMeanOfValues, calc.MethodCoefficientOfVariation)
@@ -107,6 +109,9 @@ func (r *NozzleAcceptanceRequest) work(w *working, x *calc.NozzleAcceptanceResul
 		w.line(calc.MethodLargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation, putEach("h_i", all))
 	}
 	w.line(calc.MethodProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Outside), putNumber("n", x.Tested))
+	k.sampling()
+	k.outliers()
+	a.workUncertainty(w)
 }
 
 // pressure is that of a catch, as it was given or as it was answered.
@@ -160,7 +165,7 @@ func (k *acceptanceWork) measured(i int) {
 	c, q, at := &k.r.Catches[i], &k.a.Catches[i], "/catches/"+strconv.Itoa(i)
 	k.line(calc.MethodCatchFlow, at+"/flowRate", q.FlowRate, put("V", c.Volume), put("t", c.Time))
 	k.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", q.FlowRate), putNumber("n", k.nozzles(i)))
-	if k.x.Catches[i].SprayPressure == k.x.SprayPressure {
+	if p := k.x.Catches[i].SprayPressure; p == 0 || p == k.x.SprayPressure {
 		return
 	}
 	member, here, there := at+"/nozzleFlowRateAtPressure", k.pressure(i), k.a.SprayPressure
@@ -242,7 +247,7 @@ func (k *acceptanceWork) judged(i int) {
 		mean = k.a.MeanNozzleFlowRate
 		flow := in(x.NozzleFlowRateAtPressure, k.units.flow)
 		k.line(calc.MethodOutputDeviation, at+"/deviationFromMean", q.DeviationFromMean, put("q", flow), put("q_r", mean))
-		if x.SprayPressure != k.x.SprayPressure && k.x.Basis != calc.RatedBasis {
+		if x.SprayPressure != 0 && x.SprayPressure != k.x.SprayPressure && k.x.Basis != calc.RatedBasis {
 			n := k.r.Nozzle.input()
 			here, there := k.a.SprayPressure, k.pressure(i)
 			moved := calc.FlowAtPressure(unit.FlowRate(mean.si()), k.x.SprayPressure, x.SprayPressure, calc.SquareRoot)

@@ -91,12 +91,14 @@ func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, 
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
 		return NozzleFlowResponse{}, err
 	}
+	in.Measuring.Explain = r.shows()
 	result, err := calc.NozzleFlow(in)
 	if err != nil {
 		return NozzleFlowResponse{}, err
 	}
 	a := nozzleFlowAnswer(ctx, r, result)
 	a.Methods = r.methods(&result)
+	a.Methods.join(methodsBy(a.workUncertainty))
 	if r.shows() {
 		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
 	}

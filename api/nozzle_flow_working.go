@@ -56,6 +56,22 @@ func (r *NozzleFlowRequest) work(w *working, x *calc.NozzleFlowResult, a *Nozzle
 			w.line(calc.MethodLiquidFlow, at, a.Predicted[i].NozzleFlowRate, put("q_w", water), put("s", rd))
 		}
 	}
+	a.workUncertainty(w)
+}
+
+func (a *NozzleFlowResponse) workUncertainty(w *working) {
+	if a.Uncertainty == nil {
+		return
+	}
+	for i := range a.Catches {
+		w.uncertain(w.item("/catches", i, "/uncertainty/nozzleFlowRate"), &a.Catches[i].Uncertainty.NozzleFlowRate)
+	}
+	w.uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
+	for i := range a.Predicted {
+		if u := a.Predicted[i].Uncertainty; u != nil {
+			w.uncertain(w.item("/predicted", i, "/uncertainty/nozzleFlowRate"), &u.NozzleFlowRate)
+		}
+	}
 }
 
 // workLogarithms adds the line of a mean of logarithms, of the numbers in the unit of

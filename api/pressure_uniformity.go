@@ -99,6 +99,7 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
 		return PressureUniformityResponse{}, err
 	}
+	in.Measuring.Explain = r.shows()
 	result, err := calc.PressureUniformity(in)
 	if err != nil {
 		return PressureUniformityResponse{}, err
@@ -174,6 +175,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		for i := range u.Readings {
 			a.Readings[i].Uncertainty = &ReadingUncertainty{uncertain(&u.Readings[i], units.pressure)}
 		}
+		a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	}
 	return a
 }

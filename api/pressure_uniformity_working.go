@@ -45,4 +45,23 @@ func (r *PressureUniformityRequest) work(w *working, a *PressureUniformityRespon
 			w.line(calc.MethodCabIfGaugeError, "/cabPressureForTarget/ifGaugeError", wanted.IfGaugeError, put("p_t", r.TargetPressure), put("c", a.CabOffset))
 		}
 	}
+	r.workUncertainty(w, a)
+}
+
+func (r *PressureUniformityRequest) workUncertainty(w *working, a *PressureUniformityResponse) {
+	u := a.Uncertainty
+	if u == nil {
+		return
+	}
+	for i := range a.Readings {
+		w.uncertain(w.item("/readings", i, "/uncertainty/pressure"), &a.Readings[i].Uncertainty.Pressure)
+	}
+	w.uncertain("/uncertainty/mean", &u.Mean)
+	w.uncertain("/uncertainty/spread", &u.Spread)
+	w.uncertain("/uncertainty/flowSpread", &u.FlowSpread)
+	w.uncertain("/uncertainty/cabOffset", &u.CabOffset)
+	w.conforms("", &a.ConformanceResponse, a.Spread, &u.Spread, Quantity{}, a.MaxDifference)
+	if a.MeanConformance != nil {
+		w.conforms("/meanConformance", a.MeanConformance, a.Mean, &u.Mean, r.PressureRange.Low, r.PressureRange.High)
+	}
 }

@@ -14,6 +14,8 @@ type UncertaintyResponse struct {
 	Expanded         Quantity `json:"expanded"`
 	CoverageFactor   Number   `json:"coverageFactor"`
 	DegreesOfFreedom Number   `json:"degreesOfFreedom,omitzero"`
+
+	of *calc.Uncertainty // for the working
 }
 
 // uncertain writes an uncertainty in the unit of its member; nothing where there is
@@ -25,6 +27,7 @@ func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
 	return UncertaintyResponse{
 		Standard: in(u.Standard, id), Expanded: in(u.Expanded(), id),
 		CoverageFactor: Number(u.CoverageFactor), DegreesOfFreedom: Number(u.DegreesOfFreedom),
+		of: u,
 	}
 }
 

@@ -46,7 +46,8 @@ type working struct {
 	at    string
 	lines []workingLine
 	used  methodSet
-	quiet bool // only used is wanted
+	quiet bool            // only used is wanted
+	steps map[string]bool // written by step
 }
 
 // An operand is what goes in the place of a symbol: one value or a list.
@@ -104,6 +105,25 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 		}
 	}
 	w.lines = append(w.lines, line)
+}
+
+// step adds a line of what is no member, once: what several members have in common
+// is told where it comes first.
+func (w *working) step(id calc.MethodID, result Quantity, operands ...operand) {
+	before := len(w.lines)
+	w.line(id, "", result, operands...)
+	if len(w.lines) == before {
+		return
+	}
+	key := w.lines[before].Method + w.lines[before].Substituted
+	if w.steps[key] {
+		w.lines = w.lines[:before]
+		return
+	}
+	if w.steps == nil {
+		w.steps = map[string]bool{}
+	}
+	w.steps[key] = true
 }
 
 // worked is the working of one answer.

@@ -16,6 +16,8 @@ import (
 
 	"github.com/expr-lang/expr"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"wetrun/calc"
 	"wetrun/calc/unit"
 )
@@ -168,11 +170,10 @@ func checkWorking(t *testing.T, operation, body string) (answered bool) {
 // notExplained are numbers of answers that no line computes, as a pattern of their
 // pointers, with the reason.
 var notExplained = map[string]string{
-	`/rated(FlowRate|Pressure)$`:                                   "of a size; GET /v1/nozzle-sizes lists it with its source",
-	`/(newPulses|pulseSetting)/per$`:                               "one unit, or that of the request",
-	`/(uncertainty|sampling|outliers|conformanceProbability)(/|$)`: "the parts of an uncertainty and of a sampling statement have no lines yet",
-	`^#/confidence$`:                                               "a figure of the document",
-	`^#/(spacings/\d+|bestSpacing)/coefficientOfVariation$`:        "as that of boom, which has its working when it is asked for as nozzleSpacing; a hundred spacings of two hundred cups would be millions of terms",
+	`/rated(FlowRate|Pressure)$`:                            "of a size; GET /v1/nozzle-sizes lists it with its source",
+	`/(newPulses|pulseSetting)/per$`:                        "one unit, or that of the request",
+	`/confidence$`:                                          "a figure of the document",
+	`^#/(spacings/\d+|bestSpacing)/coefficientOfVariation$`: "as that of boom, which has its working when it is asked for as nozzleSpacing; a hundred spacings of two hundred cups would be millions of terms",
 }
 
 func unexplained(pointer string) bool {
@@ -244,12 +245,78 @@ func agrees(got, printed float64) bool {
 
 var expressionOptions = []expr.Option{
 	function("sqrt", math.Sqrt), function("ln", math.Log), function("exp", math.Exp),
-	function("abs", math.Abs), extreme("min", math.Min), extreme("max", math.Max),
+	function("abs", math.Abs), several("normal_quantile", func(x []float64) float64 { return math.Sqrt2 * math.Erfinv(2*x[0]-1) }),
+	several("normal_cdf", func(x []float64) float64 { return math.Erfc(-x[0]/math.Sqrt2) / 2 }),
+	several("t_quantile", func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.Quantile(x[0]) }),
+	several("t_cdf", func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }),
+	several("beta_quantile", betaQuantile), several("most_outside", mostOutside), several("beta_binomial_above", betaBinomialAbove),
+	several("beta_cdf", func(x []float64) float64 { return distuv.Beta{Alpha: x[1], Beta: x[2]}.CDF(min(x[0], 1)) }),
+	extreme("min", math.Min), extreme("max", math.Max),
 }
 
 func function(name string, f func(float64) float64) expr.Option {
 	return expr.Function(name, func(args ...any) (any, error) { return f(numeric(args[0])), nil })
 }
+
+func several(name string, f func([]float64) float64) expr.Option {
+	return expr.Function(name, func(args ...any) (any, error) {
+		x := make([]float64, len(args))
+		for i := range args {
+			x[i] = numeric(args[i])
+		}
+		return f(x), nil
+	})
+}
+
+// betaQuantile inverts the tail sum of the binomial distribution by halving: the
+// chance of at least a successes of a + b - 1 is p there.
+func betaQuantile(x []float64) float64 {
+	p, a, b := x[0], x[1], x[2]
+	if a == 0 || b == 0 {
+		return map[bool]float64{true: 0, false: 1}[a == 0]
+	}
+	n, low, high := a+b-1, 0.0, 1.0
+	for range 200 {
+		middle, tail := (low+high)/2, 0.0
+		for k := a; k <= n; k++ {
+			tail += math.Exp(logChoose(n, k) + k*math.Log(middle) + (n-k)*math.Log1p(-middle))
+		}
+		if tail < p {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
+// mostOutside counts up by the hypergeometric distribution.
+func mostOutside(a []float64) float64 {
+	x, n, all := a[0], a[1], a[2]
+	for marked := x; ; marked++ {
+		tail := 0.0
+		for k := max(0, n-(all-marked-1)); k <= x; k++ {
+			tail += math.Exp(logChoose(marked+1, k) + logChoose(all-marked-1, n-k) - logChoose(all, n))
+		}
+		if marked == all-n+x || tail <= 0.025*(1+1e-9) {
+			return marked
+		}
+	}
+}
+
+// betaBinomialAbove adds up the beta-binomial distribution from the top.
+func betaBinomialAbove(x []float64) (sum float64) {
+	logBeta := func(a, b float64) float64 { return logGamma(a) + logGamma(b) - logGamma(a+b) }
+	n, a, b := x[1], x[2], x[3]
+	for k := max(x[0]+1, 0); k <= n; k++ {
+		sum += math.Exp(logChoose(n, k) + logBeta(k+a, n-k+b) - logBeta(a, b))
+	}
+	return sum
+}
+
+func logChoose(n, k float64) float64 { return logGamma(n+1) - logGamma(k+1) - logGamma(n-k+1) }
+
+func logGamma(x float64) float64 { l, _ := math.Lgamma(x); return l }
 
 func extreme(name string, f func(a, b float64) float64) expr.Option {
 	return expr.Function(name, func(args ...any) (any, error) {

@@ -49,6 +49,7 @@ type catchMean struct {
 	squares  float64 // sum of squared shares
 	readings float64 // what readings add to one catch, as a mean
 	n        int
+	part     *ScatterPart // of the scatter, when it is to be explained
 }
 
 func (m *catchMean) add(share float64, own *propagation) {
@@ -71,6 +72,9 @@ func (m *catchMean) add(share float64, own *propagation) {
 // seen is the coefficient of variation of n catches; 0 of one.
 func (m *catchMean) budget(prior Prior, seen float64, n int, f float64) (b Budget) {
 	s := prior.pooled(m.readings/float64(m.n), seen*seen, n)
+	if len(m.errors.parts) > 0 {
+		m.part = s.part(m.squares, f)
+	}
 	if v := (1 - f) * s.variance * m.squares; v > 0 {
 		b[SourceCatches] = Component{math.Sqrt(v), s.freedom}
 	}
@@ -83,5 +87,6 @@ func (m *catchMean) left(f float64) propagation {
 	for k := range p.reading {
 		p.reading[k] *= f
 	}
+	p.parts = weighed(p.parts, f)
 	return p
 }

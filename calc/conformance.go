@@ -60,6 +60,12 @@ func conformity(x float64, u *Uncertainty, low, high float64) Conformity {
 	return c
 }
 
+// ConformanceProbability is the probability that a value measured as x lies from low
+// to high; see conformity for the formula and its source.
+func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float64 {
+	return float64(conformity(x, u, low, high).Probability)
+}
+
 // below is the probability that the true value exceeds the measured one by less than d.
 func (u *Uncertainty) below(d float64) float64 {
 	switch {

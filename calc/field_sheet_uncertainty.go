@@ -20,7 +20,7 @@ func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationR
 		b := r.Output.Uncertainty.budget
 		r.Speed.Uncertainty.into(&b)
 		p.into(&b, x)
-		return combine(&b, rate)
+		return combine(&b, rate).explained(&p, x, r.Speed.Uncertainty.runs(x), r.Output.Uncertainty.catches)
 	}
 	width := float64(in.Machine.BedWidth)
 	if width == 0 {

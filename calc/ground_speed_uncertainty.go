@@ -62,7 +62,7 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 	var b Budget
 	u.into(&b)
 	u.errors.into(&b, x)
-	u.GroundSpeed = combine(&b, float64(r.GroundSpeed))
+	u.GroundSpeed = combine(&b, float64(r.GroundSpeed)).explained(&u.errors, x, u.runs(x), nil)
 	if len(in.Runs) > 1 {
 		r.spreadUncertainty(in, u, x, fastest, slowest)
 	}
@@ -72,6 +72,14 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 // into adds the scatter of the runs to a budget.
 func (u *GroundSpeedUncertainty) into(b *Budget) {
 	b[SourceRuns] = Component{math.Sqrt(u.scatter.variance * u.weights), u.scatter.freedom}
+}
+
+// runs are the parts of the scatter of the runs.
+func (u *GroundSpeedUncertainty) runs(x *instruments) *ScatterPart {
+	if !x.explain {
+		return nil
+	}
+	return u.scatter.part(u.weights, 0)
 }
 
 // errors is how the speed of one run follows its tape and its stopwatch, times c.
@@ -88,7 +96,7 @@ func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpee
 	low := in.Runs[slowest].errors(x, -float64(r.Runs[slowest]/r.GroundSpeed))
 	p.plus(1, &low)
 	scales := u.errors
-	scales.reading = [instrumentKinds]float64{}
+	scales.reading, scales.parts = [instrumentKinds]float64{}, nil
 	p.plus(-float64(r.Spread), &scales)
 	p.settle()
 	u.Spread = p.uncertainty(x, 1)

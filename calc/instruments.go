@@ -80,6 +80,7 @@ func DefaultInstrument(k InstrumentKind) Instrument {
 type Measuring struct {
 	// Uncertainty asks for uncertainties and conformance probabilities.
 	Uncertainty   bool
+	Explain       bool         // asks for the Parts of each Uncertainty besides
 	Instruments   []Instrument // at most MostInstruments
 	Repeatability Repeatability
 }

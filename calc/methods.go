@@ -9,7 +9,9 @@ type Method struct {
 	// ID is stable and in snake_case, in the trade's own terms.
 	ID string
 	// Formula is one equation: the symbol of the result, = and an expression of
-	// numbers, + - * / ^, parentheses, sqrt, ln, exp, abs, min, max and sum. A symbol
+	// numbers, + - * / ^, parentheses, sqrt, ln, exp, abs, min, max and sum, and of what a table or a
+	// program gives: t_quantile, t_cdf, normal_quantile, normal_cdf, beta_quantile,
+	// beta_cdf, beta_binomial_above and most_outside. A symbol
 	// that ends in _i is one of a list, over which sum, min and max go. It holds in
 	// any coherent units.
 	Formula string
@@ -175,6 +177,32 @@ const (
 	MethodDeviationCost
 	MethodCostForArea
 	MethodHoursLeft
+	MethodScaleError
+	MethodReadingError
+	MethodReadings
+	MethodPooledScatter
+	MethodScatterOfMean
+	MethodCombinedUncertainty
+	MethodEffectiveFreedom
+	MethodStudentCoverage
+	MethodNormalCoverage
+	MethodExpandedUncertainty
+	MethodStudentWithin
+	MethodStudentBelow
+	MethodNormalWithin
+	MethodNormalBelow
+	MethodSharePossibleLow
+	MethodSharePossibleHigh
+	MethodPointsPossibleLow
+	MethodPointsPossibleHigh
+	MethodChanceAbove
+	MethodChanceAbovePoints
+	MethodGrubbs
+	MethodGrubbsPoint
+	MethodGrubbsCritical
+	MethodRangeOverDeviation
+	MethodRangePoint
+	MethodRangeCritical
 	MethodCount // how many there are
 )
 
@@ -208,6 +236,8 @@ var methods = methodTable(
 	nozzleSelectionMethods,
 	correctionsMethods,
 	calibrationsMethods,
+	uncertaintyMethods,
+	samplingMethods,
 )
 
 func methodTable(files ...[]methodRow) (all [MethodCount]Method) {

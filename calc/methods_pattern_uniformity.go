@@ -10,7 +10,7 @@ var patternUniformityMethods = []methodRow{
 			{"s", "standard_deviation", unit.KindNone}, {"x_i", "value", unit.KindNone}, {"m", "mean", unit.KindNone},
 			{"n", "number_of_values", unit.KindNone},
 		},
-		Operations: []string{"pattern-uniformity"},
+		Operations: []string{"nozzle-acceptance", "pattern-uniformity", "calibrations"},
 	}},
 	{MethodVariation, Method{
 		ID: "variation", Formula: "c = s / m", Domain: "positive",

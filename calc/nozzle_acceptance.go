@@ -95,7 +95,8 @@ type NozzleAcceptanceResult struct {
 	Actions                  []Action
 	Warnings                 []Warning
 	Sampling                 SamplingResult // what the catches tell of the whole boom
-	Outliers                 []Outlier      // catches to make again, Value being the catch
+	Outliers                 []Outlier      // catches to make again, Value and Without being catches
+	Compared                 []int          // the catches that Outliers were found among
 	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for

@@ -67,17 +67,22 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []Outlier {
 		others -= flows[x.Value]
 	}
 	others /= float64(len(flows) - len(found)) // the mean of those that do not stand apart
+	compared := make([]int, 0, len(flows))
+	for i := range r.Catches {
+		if r.comparable(in, i, usual) {
+			compared = append(compared, i)
+		}
+	}
 	kept := found[:0]
 	for _, x := range found {
-		i := -1 // its catch
-		for skip := x.Value; skip >= 0; {
-			if i++; r.comparable(in, i, usual) {
-				skip--
-			}
-		}
+		i := compared[x.Value]
 		late := float64(reaction / in.Catches[i].Time)
 		if !atMost(math.Abs(deviation(flows[x.Value], others)), late) {
 			x.Value = i
+			if x.Without >= 0 {
+				x.Without = compared[x.Without]
+			}
+			r.Compared = compared
 			kept = append(kept, x)
 		}
 	}

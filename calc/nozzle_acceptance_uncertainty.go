@@ -16,6 +16,7 @@ type AcceptanceUncertainty struct {
 
 	boom, sample propagation // of the boom's mean, and of the mean of the catches
 	budget       Budget      // the boom's scatter
+	catches      *ScatterPart
 }
 
 // CatchUncertainty is how well one catch is known, by its instruments alone.
@@ -139,7 +140,8 @@ func (c *catchRound) boom(m *catchMean, moved float64, prior Prior, f float64, u
 	p.plus(moved, &c.working)
 	b := u.budget
 	p.into(&b, c.x)
-	return p, combine(&b, float64(c.r.MeanNozzleFlowRate))
+	u.catches = m.part
+	return p, combine(&b, float64(c.r.MeanNozzleFlowRate)).explained(&p, c.x, nil, m.part)
 }
 
 // variation is the uncertainty of the coefficient of variation: it follows catch i by
@@ -190,6 +192,9 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	m := &c.mean.errors
 	for k := range p.reading { // (1 - w)^2 of its own, w_j^2 of each other
 		p.reading[k] = math.Max(0, m.reading[k]+(1-2*share)*p.reading[k])
+	}
+	if c.x.explain {
+		p.parts = append(m.groups(), weighed(p.parts, 1-2*share)...)
 	}
 	for s := range p.scale {
 		p.scale[s] -= m.scale[s]

@@ -40,7 +40,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	mean := m.left(0)
 	all := b
 	mean.into(&all, x)
-	u.MeanNozzleFlowRate = combine(&all, float64(r.MeanNozzleFlowRate))
+	u.MeanNozzleFlowRate = combine(&all, float64(r.MeanNozzleFlowRate)).explained(&mean, x, nil, m.part)
 	if r.Predicted == nil || r.ExponentFitted {
 		return u
 	}
@@ -56,7 +56,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 		}
 		all := b
 		p.into(&all, x)
-		u.Predicted[i] = combine(&all, float64(r.Predicted[i]))
+		u.Predicted[i] = combine(&all, float64(r.Predicted[i])).explained(&p, x, nil, m.part)
 	}
 	return u
 }

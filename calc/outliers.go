@@ -15,6 +15,7 @@ type Outlier struct {
 	Test      OutlierTest
 	Statistic float64
 	Critical  float64 // what the statistic exceeds
+	Without   int     // the place of the one that was taken out before; -1 for none
 }
 
 // OutlierTest tells what found an outlier.
@@ -67,10 +68,10 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	if i, g, apart := s.furthest(values); apart {
-		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values))}}
+		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values)), -1}}
 		if rest := placingOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
-			if i, g, apart := rest.furthest(values); apart {
-				found = append(found, Outlier{i, SingleOutlier, g, CriticalGrubbs(len(values) - 1)})
+			if j, g, apart := rest.furthest(values); apart {
+				found = append(found, Outlier{j, SingleOutlier, g, CriticalGrubbs(len(values) - 1), i})
 			}
 		}
 		return found
@@ -80,7 +81,7 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	critical := CriticalRange(len(values))
-	return []Outlier{{s.lowest, OppositeOutliers, w, critical}, {s.highest, OppositeOutliers, w, critical}}
+	return []Outlier{{s.lowest, OppositeOutliers, w, critical, -1}, {s.highest, OppositeOutliers, w, critical, -1}}
 }
 
 // CriticalGrubbs is what G must exceed among n values, at least 3, for the one

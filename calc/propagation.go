@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // slots is how many instruments there can be: the default one of each kind, in the
 // order of the kinds, and then those listed.
@@ -14,11 +17,12 @@ type instruments struct {
 	only    [instrumentKinds]int // the slot of what no instrument is named for
 	ids     []Instrument         // those listed
 	used    int                  // slots in use
+	explain bool                 // what a result is made of is wanted too
 }
 
 // set works out the errors. The list has passed its check.
 func (m *Measuring) set() *instruments {
-	x := &instruments{ids: m.Instruments, used: int(instrumentKinds) + len(m.Instruments)}
+	x := &instruments{ids: m.Instruments, used: int(instrumentKinds) + len(m.Instruments), explain: m.Explain}
 	for k := range instrumentKinds {
 		d := DefaultInstrument(k)
 		x.put(int(k), &d)
@@ -62,12 +66,16 @@ func (x *instruments) relative(slot int, value float64) float64 {
 type propagation struct {
 	scale   [slots]float64           // sensitivity of the result's logarithm to each scale
 	reading [instrumentKinds]float64 // variance, as a share squared
+	parts   []ReadingPart            // what reading is made of, when it is to be explained
 }
 
 // add takes in one reading to which the result's logarithm is sensitive by c.
 func (p *propagation) add(x *instruments, c float64, slot int, value float64) {
 	p.scale[slot] += c
 	p.reading[x.kind[slot]] += c * c * x.relative(slot, value)
+	if x.explain {
+		p.parts = append(p.parts, x.part(c, slot, value))
+	}
 }
 
 // plus takes in c times what another result follows.
@@ -77,6 +85,9 @@ func (p *propagation) plus(c float64, q *propagation) {
 	}
 	for k := range q.reading {
 		p.reading[k] += c * c * q.reading[k]
+	}
+	if len(q.parts) > 0 {
+		p.parts = append(slices.Clip(p.parts), weighed(q.parts, c*c)...)
 	}
 }
 
@@ -102,7 +113,7 @@ func (p *propagation) into(b *Budget, x *instruments) {
 func (p *propagation) uncertainty(x *instruments, reference float64) Uncertainty {
 	var b Budget
 	p.into(&b, x)
-	return combine(&b, reference)
+	return combine(&b, reference).explained(p, x, nil, nil)
 }
 
 // settle drops what is left of sensitivities that cancel.

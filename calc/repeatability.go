@@ -45,7 +45,12 @@ func (p Prior) check(v *Invalid, field string) {
 }
 
 // A scatter is the variance of one measurement about the mean, as a share squared.
-type scatter struct{ variance, freedom float64 }
+type scatter struct {
+	variance, freedom float64
+	prior             Prior
+	readings, seen    float64
+	n                 int
+}
 
 // pooled is the scatter to go by after n measurements, of which readings is the mean
 // variance that independent errors of instruments add to one, and seen the variance
@@ -58,5 +63,5 @@ type scatter struct{ variance, freedom float64 }
 func (p Prior) pooled(readings, seen float64, n int) scatter {
 	nu0, s0 := float64(p.DegreesOfFreedom), float64(p.StandardDeviation)
 	nu := nu0 + float64(n-1)
-	return scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu}
+	return scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu, p, readings, seen, n}
 }

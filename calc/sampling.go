@@ -100,8 +100,8 @@ func Sampling(in SamplingInput) (SamplingResult, error) {
 	r := SamplingResult{Caught: in.Caught, Outside: in.Outside, Known: in.Caught == in.CatchPointsOnBoom}
 	limit := float64(in.ReplaceAllAbove)
 	if n := in.CatchPointsOnBoom; n > 0 {
-		r.HighPoints = mostOutside(in.Outside, in.Caught, n)
-		r.LowPoints = n - mostOutside(in.Caught-in.Outside, in.Caught, n)
+		r.HighPoints = MostOutside(in.Outside, in.Caught, n)
+		r.LowPoints = n - MostOutside(in.Caught-in.Outside, in.Caught, n)
 		r.Low, r.High = unit.Ratio(float64(r.LowPoints)/float64(n)), unit.Ratio(float64(r.HighPoints)/float64(n))
 	} else {
 		r.Low, r.High = in.clopperPearson()
@@ -137,15 +137,15 @@ func (in SamplingInput) check() error {
 	return v.err()
 }
 
-// atLimit is the greatest number of points outside that is not above the limit.
-func (in SamplingInput) atLimit() int {
+// AtLimit is the greatest number of points outside that is not above the limit.
+func (in SamplingInput) AtLimit() int {
 	n := float64(in.CatchPointsOnBoom)
 	return int(math.Floor(min((float64(in.ReplaceAllAbove)+slack)*n, n)))
 }
 
-// mostOutside is the greatest number of marked points among n that x marked of m
+// MostOutside is the greatest number of marked points among n that x marked of m
 // caught are still likely enough with.
-func mostOutside(x, m, n int) int {
+func MostOutside(x, m, n int) int {
 	return x + sort.Search(n-m, func(i int) bool {
 		return !likely(draw{points: n, marked: x + i + 1}.atMost(x, m))
 	})
@@ -170,7 +170,7 @@ func (in SamplingInput) clopperPearson() (low, high unit.Ratio) {
 func (in SamplingInput) chanceAbove() float64 {
 	a, b := float64(in.Outside)+0.5, float64(in.Caught-in.Outside)+0.5
 	if in.CatchPointsOnBoom > 0 {
-		return betaBinomialAbove(in.atLimit()-in.Outside, in.CatchPointsOnBoom-in.Caught, a, b)
+		return BetaBinomialAbove(in.AtLimit()-in.Outside, in.CatchPointsOnBoom-in.Caught, a, b)
 	}
 	if limit := float64(in.ReplaceAllAbove); limit < 1 {
 		return 1 - mathext.RegIncBeta(a, b, limit)
@@ -182,10 +182,10 @@ func (in SamplingInput) chanceAbove() float64 {
 // watches is the tail of the nearest share on the other side of the limit.
 func (in SamplingInput) more() int {
 	seen, caught := in.Outside, in.Caught
-	other := draw{points: in.CatchPointsOnBoom, marked: in.atLimit() + 1, share: float64(in.ReplaceAllAbove)}
+	other := draw{points: in.CatchPointsOnBoom, marked: in.AtLimit() + 1, share: float64(in.ReplaceAllAbove)}
 	if !atMost(float64(seen)/float64(caught), float64(in.ReplaceAllAbove)) {
 		seen = caught - seen // the points within are the few
-		other.marked, other.share = other.points-in.atLimit(), 1-other.share
+		other.marked, other.share = other.points-in.AtLimit(), 1-other.share
 	}
 	k, most := seen, mostCatchesPlanned
 	if other.points > 0 {

@@ -73,9 +73,9 @@ func logGamma(x float64) float64 { l, _ := math.Lgamma(x); return l }
 
 func logBeta(a, b float64) float64 { return logGamma(a) + logGamma(b) - logGamma(a+b) }
 
-// betaBinomialAbove is the chance of more than k among n, each of which is one with
+// BetaBinomialAbove is the chance of more than k among n, each of which is one with
 // a chance that is itself beta(a, b).
-func betaBinomialAbove(k, n int, a, b float64) float64 {
+func BetaBinomialAbove(k, n int, a, b float64) float64 {
 	switch {
 	case k < 0:
 		return 1

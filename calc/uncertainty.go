@@ -58,6 +58,8 @@ type Uncertainty struct {
 	// or what a deviation is a share of.
 	Budget    Budget
 	Reference float64
+	// Parts are what the instruments and the scatter add, when that was asked for.
+	Parts *Parts
 }
 
 // Expanded is the uncertainty of the interval that covers 95 %.

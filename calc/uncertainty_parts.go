@@ -1,0 +1,99 @@
+package calc
+
+import "math"
+
+// Parts are what the instruments and the scatter add to an uncertainty.
+type Parts struct {
+	Scales        [instrumentKinds][]ScalePart
+	Readings      [instrumentKinds][]ReadingPart
+	Runs, Catches *ScatterPart // nil where nothing was repeated
+}
+
+// A ScalePart is one instrument's scale: its bound, and how the logarithm of the
+// result follows it.
+type ScalePart struct{ Sensitivity, ScaleError float64 }
+
+// A ReadingPart is one reading, or a Group of readings that is told elsewhere, whose
+// variance counts Weight times. Uncertainty is a share of the reading; the others are
+// in the SI unit of what was read.
+type ReadingPart struct {
+	Kind                            InstrumentKind
+	Weight, Uncertainty             float64
+	Value, Resolution, ReactionTime float64
+	Group                           []ReadingPart
+}
+
+// A ScatterPart is what differs from one measurement to the next: Pooled is that of
+// one measurement, from what was expected of it (Prior, with the readings' own errors
+// besides) and what was Seen among Number of them, all as shares. Of the mean it adds
+// Pooled x sqrt(Squares x (1 - Caught)), by the squared shares of the measurements.
+type ScatterPart struct {
+	Prior           Prior
+	Readings, Seen  float64
+	Number          int
+	Pooled          float64
+	Squares, Caught float64
+}
+
+func (s scatter) part(squares, caught float64) *ScatterPart {
+	return &ScatterPart{s.prior, math.Sqrt(s.readings), math.Sqrt(s.seen), s.n, math.Sqrt(s.variance), squares, caught}
+}
+
+// part is one reading to which the result's logarithm is sensitive by c.
+func (x *instruments) part(c float64, slot int, value float64) ReadingPart {
+	d := DefaultInstrument(x.kind[slot])
+	if i := slot - int(instrumentKinds); i >= 0 {
+		d = x.ids[i]
+	}
+	return ReadingPart{x.kind[slot], c * c, math.Sqrt(x.relative(slot, value)), value, d.Resolution, float64(d.ReactionTime), nil}
+}
+
+// weighed are the same readings, counted so many times more.
+func weighed(parts []ReadingPart, by float64) []ReadingPart {
+	if by == 0 {
+		return nil
+	}
+	all := append([]ReadingPart(nil), parts...)
+	for i := range all {
+		all[i].Weight *= by
+	}
+	return all
+}
+
+// groups are the readings of each kind as one part.
+func (p *propagation) groups() (all []ReadingPart) {
+	for k := range instrumentKinds {
+		if v := p.reading[k]; v > 0 {
+			all = append(all, ReadingPart{Kind: k, Weight: 1, Uncertainty: math.Sqrt(v), Group: p.of(k)})
+		}
+	}
+	return all
+}
+
+// of are the readings of one kind.
+func (p *propagation) of(k InstrumentKind) (some []ReadingPart) {
+	for _, r := range p.parts {
+		if r.Kind == k {
+			some = append(some, r)
+		}
+	}
+	return some
+}
+
+// explained adds the parts, when they were asked for.
+func (u Uncertainty) explained(p *propagation, x *instruments, runs, catches *ScatterPart) Uncertainty {
+	if !x.explain {
+		return u
+	}
+	u.Parts = &Parts{Runs: runs, Catches: catches}
+	for i := range x.used {
+		if c := p.scale[i]; c != 0 {
+			k := x.kind[i]
+			u.Parts.Scales[k] = append(u.Parts.Scales[k], ScalePart{c, math.Sqrt(3 * x.scale[i])})
+		}
+	}
+	for k := range instrumentKinds {
+		u.Parts.Readings[k] = p.of(k)
+	}
+	return u
+}
