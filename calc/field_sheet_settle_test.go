@@ -31,7 +31,7 @@ func TestReferenceSettleSteps(t *testing.T) {
 		}
 		return steps
 	}
-	if got := settle(); len(got) != 1 || got[0].Catch != 7 {
+	if got := settle(); len(got) != 1 || got[0] != (calc.Step{Code: calc.StepSettleCatch, Catch: 7, Bed: -1}) {
 		t.Errorf("steps %+v, want one about catch 7", got)
 	}
 	// Where all nozzles are replaced nobody settles one.
