@@ -169,3 +169,27 @@ func TestCorrectionsNozzlesRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceChartOnTheShelf, by hand: by its chart the nozzle on the shelf gives 0.4
+// gal/min at the 40 psi of the catches, where the present one gives 0.3, rated or by a
+// chart of its own: 15 x 4/3 = 20 gal/acre.
+func TestReferenceChartOnTheShelf(t *testing.T) {
+	chart := func(flows ...unit.FlowRate) calc.Nozzle {
+		var n calc.Nozzle
+		for i, q := range flows {
+			n.FlowChart = append(n.FlowChart, calc.FlowPoint{Pressure: unit.Pressure(20+20*i) * unit.PoundPerSquareInch, FlowRate: q * unit.USGallonPerMinute})
+		}
+		return n
+	}
+	for name, present := range map[string]calc.Nozzle{"rated": shelved().Nozzle.Nozzle, "chart": chart(0.2, 0.3, 0.38)} {
+		in := shelved()
+		in.Nozzle.Nozzle = present
+		in.Nozzle.PressureRange = calc.PressureRange{}
+		in.Nozzles = []calc.LabeledNozzle{{Label: "other", Nozzle: chart(0.25, 0.4, 0.5)}}
+		plan, _ := ofNozzle(mustCorrect(t, in), 1, calc.ChangeNozzle)
+		if plan == nil {
+			t.Fatalf("%s: no plan by the nozzle on the shelf", name)
+		}
+		agrees(t, name, plan.PredictedApplicationRate.In(unit.USGallonPerAcre), 20, 1e-9)
+	}
+}

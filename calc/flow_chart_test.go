@@ -1,7 +1,9 @@
 package calc_test
 
 import (
+	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -193,6 +195,27 @@ func TestFlowChartHoldsItsEnds(t *testing.T) {
 		in.Tolerance.Basis, in.Nozzle, in.SprayPressure = calc.MeanBasis, sheet(), unit.Pressure(bar)*unit.Bar
 		if got := strings.Contains(warned(mustAccept(t, in).Warnings), calc.WarnOutsideFlowChart); got != outside {
 			t.Errorf("%v bar: warned %v", bar, got)
+		}
+	}
+}
+
+// TestChartBeside: a chart beside another form of the same is refused, and the form named.
+func TestChartBeside(t *testing.T) {
+	for because, n := range map[string]calc.Nozzle{
+		"Nozzle.Size":          {Size: "03"},
+		"Nozzle.RatedFlowRate": {RatedFlowRate: 1, RatedPressure: 1},
+		"Nozzle.RatedPressure": {RatedPressure: 1},
+	} {
+		n.FlowChart = twoSlopes().FlowChart
+		_, err := calc.NozzleAcceptance(calc.NozzleAcceptanceInput{
+			Nozzle: n, SprayPressure: 1e5, Tolerance: calc.OutputTolerance{Basis: calc.RatedBasis},
+			Catches: []calc.AcceptanceCatch{{Catch: calc.Catch{Volume: 1e-3, Time: 60}}},
+		})
+		var all calc.Invalid
+		if !errors.As(err, &all) || !slices.ContainsFunc(all, func(v calc.Violation) bool {
+			return v.Field == "Nozzle.FlowChart" && v.Code == calc.CodeConflict && v.Because == because
+		}) {
+			t.Errorf("beside %s: %+v", because, all)
 		}
 	}
 }

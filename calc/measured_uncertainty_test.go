@@ -114,3 +114,81 @@ func TestReferenceCabOffset(t *testing.T) {
 	agrees(t, "spread", u.Spread.Standard/float64(unit.Bar), 0.2*0.0057735, 1e-5)
 	agrees(t, "flow spread", u.FlowSpread.Standard, 0, 0)
 }
+
+// fieldTools are a jug, a stopwatch, two gauges, and what else a sheet needs without errors.
+func fieldTools() []calc.Instrument {
+	return []calc.Instrument{
+		{ID: "j", Kind: calc.Jug, Resolution: 2e-5, ScaleError: 0.01}, {ID: "w", Kind: calc.Stopwatch, Resolution: 0.4, ScaleError: 0.005},
+		{ID: "g", Kind: calc.Gauge, Resolution: 1e4, ScaleError: 0.05}, {ID: "h", Kind: calc.Gauge, Resolution: 1e4, ScaleError: 0.02},
+		exact("x", calc.Stopwatch, 0), exact("t", calc.Tape, 0),
+	}
+}
+
+// TestReferenceCatchesUncertainty: three of ten catch points, one of them a pair of
+// nozzles, each with a pressure of its own and none in common; the nozzles are rated 1
+// L/min at 3 bar.
+func TestReferenceCatchesUncertainty(t *testing.T) {
+	in := calc.NozzleAcceptanceInput{
+		Nozzle: calc.Nozzle{RatedFlowRate: 1 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar}, CatchPointsOnBoom: 10,
+		Tolerance: calc.OutputTolerance{Limit: 10 * unit.Percent, Basis: calc.BothBases},
+		Measuring: calc.Measuring{Uncertainty: true, Instruments: fieldTools()},
+	}
+	for _, c := range []calc.Catch{
+		{Volume: 1e-3, SprayPressure: 3 * unit.Bar, Gauge: "h"}, {Volume: 2.1e-3, SprayPressure: 3.2 * unit.Bar, Gauge: "g", Nozzles: 2},
+		{Volume: 1.12e-3, SprayPressure: 3.3 * unit.Bar, Gauge: "g"},
+	} {
+		c.Time, c.Stopwatch = 60, "w"
+		in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: c})
+	}
+	r := must(calc.NozzleAcceptance(in))
+	u := r.Uncertainty
+	agrees(t, "mean", u.MeanNozzleFlowRate.Standard/float64(r.MeanNozzleFlowRate), 0.024079129824222133, 1e-9)
+	agrees(t, "degrees of freedom", u.MeanNozzleFlowRate.DegreesOfFreedom, 15.040682046800468, 1e-9)
+	agrees(t, "coefficient of variation", u.CoefficientOfVariation.Standard, 0.008061071466449741, 1e-9)
+	for i, want := range [][2]float64{
+		{0.011626916409142417, 0.013219715775955708}, {0.01706070283361029, 0.005370222778693272}, {0.018477918284205124, 0.007564043094509919},
+	} {
+		agrees(t, "from rated", u.Catches[i].DeviationFromRated.Standard, want[0], 1e-9)
+		agrees(t, "from mean", u.Catches[i].DeviationFromMean.Standard, want[1], 1e-9)
+	}
+	// One catch, and catches all alike, have no coefficient of variation.
+	in.Catches, in.Tolerance.Basis = in.Catches[:1], calc.RatedBasis
+	if u = must(calc.NozzleAcceptance(in)).Uncertainty; u.CoefficientOfVariation.CoverageFactor != 0 {
+		t.Errorf("the variation of one catch: %+v", u.CoefficientOfVariation)
+	}
+}
+
+// TestReferenceMixedDropUncertainty: two single nozzles and a drop of three, one like
+// them and two with a chart in which flow goes with the power 0.6 of pressure. The rate
+// of a sheet counts all five, and errs by nothing else here; the mean is that of the
+// two alike.
+func TestReferenceMixedDropUncertainty(t *testing.T) {
+	like := calc.Nozzle{RatedFlowRate: 1 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar}
+	other := calc.Nozzle{FlowChart: []calc.FlowPoint{
+		{Pressure: 2 * unit.Bar, FlowRate: 0.5278031643091577 * unit.LitrePerMinute}, // 0.8 x 0.5^0.6
+		{Pressure: 6 * unit.Bar, FlowRate: 1.0203396005006327 * unit.LitrePerMinute}, // 0.8 x 1.5^0.6
+	}}
+	single := func(v unit.Volume) calc.AcceptanceCatch {
+		return calc.AcceptanceCatch{Catch: calc.Catch{Volume: v, Time: 60, Stopwatch: "w"}}
+	}
+	drop := single(2.9e-3)
+	drop.NozzlesOnDrop = []calc.DropNozzle{{Nozzle: like, Count: 1}, {Nozzle: other, Count: 2}}
+	run := calc.Run{CourseLength: 100, Time: 50, Stopwatch: "x"}
+	in := calc.FieldSheetInput{
+		Machine: calc.Machine{SprayedWidthPerNozzle: 0.5}, Nozzle: like, Speed: calc.GroundSpeedInput{Runs: []calc.Run{run}},
+		Output: calc.SheetOutput{
+			SprayPressure: 4 * unit.Bar, Gauge: "g", Catches: []calc.AcceptanceCatch{single(1.15e-3), single(1.2e-3), drop},
+			Tolerance: calc.OutputTolerance{Basis: calc.RatedBasis},
+		},
+		Measuring: calc.Measuring{Uncertainty: true, Instruments: fieldTools()},
+	}
+	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1e-9, DegreesOfFreedom: 1_000_000}
+	r := mustSheet(t, in)
+	u := r.Output.Uncertainty
+	agrees(t, "mean", u.MeanNozzleFlowRate.Standard/float64(r.Output.MeanNozzleFlowRate), 0.028208867446050098, 1e-9)
+	agrees(t, "drop", u.Catches[2].DeviationFromRated.Standard, 0.018981636623997954, 1e-9)
+	agrees(t, "rate", r.Rate.Uncertainty.ApplicationRate.Standard/float64(r.Rate.ApplicationRate), 0.025503798873789743, 1e-9)
+	if u.Catches[2].DeviationFromMean.CoverageFactor != 0 {
+		t.Error("a drop of different nozzles has no deviation from the mean")
+	}
+}

@@ -56,6 +56,41 @@ func meanAndDeviation(values []float64) (mean, sd float64) {
 	return mean, math.Sqrt(sd)
 }
 
+// TestReferenceSecondOutlier: two that are high one after the other. The critical values
+// are those of twelve and of the eleven that are left, 2.412 and 2.355 two-sided at 5 %:
+// G. Harvey, Analytical Chemistry, LibreTexts, appendix 7, as a copy prints it.
+func TestReferenceSecondOutlier(t *testing.T) {
+	found := calc.Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
+	if len(found) != 2 || found[0].Value != 7 || found[1].Value != 9 {
+		t.Fatalf("%+v", found)
+	}
+	for i, want := range []float64{2.412, 2.355} {
+		agrees(t, "critical value", found[i].Critical, want, 3e-4)
+	}
+	// Of the seven that are the fewest there is no second look at six.
+	if found = calc.Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
+		t.Errorf("of seven: %+v", found)
+	}
+	// What is left may be all alike.
+	if found = calc.Outliers([]float64{10, 10, 10, 10, 10, 10, 10, 10, 12}); len(found) != 1 || found[0].Value != 8 {
+		t.Errorf("one among equals: %+v", found)
+	}
+}
+
+// TestReferencePairOnItsLimit, by hand: x and -x among eight of 1 and -1 have s^2 =
+// (2 x^2 + 8) / 9, so that w / s = 2 x / s is c at x^2 = 8 c^2 / (36 - 2 c^2). A little
+// further they are a pair, a little nearer they are none.
+func TestReferencePairOnItsLimit(t *testing.T) {
+	c := 3.6849651302343323 // of ten values; see TestReferenceCriticalRange
+	limit := math.Sqrt(8 * c * c / (36 - 2*c*c))
+	for factor, want := range map[float64]int{1 + 1e-6: 2, 1 - 1e-6: 0} {
+		x := limit * factor
+		if found := calc.Outliers([]float64{1, -1, 1, -1, x, 1, -1, -x, 1, -1}); len(found) != want {
+			t.Errorf("at %v of the limit: %+v", factor, found)
+		}
+	}
+}
+
 // TestPropertyOutlierOnItsLimit moves one value away until G is the critical value:
 // a little further it is an outlier, a little nearer it is none. A pair that is
 // pulled apart alike is judged by its range.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -294,6 +295,37 @@ func TestReferenceSamplingDecides(t *testing.T) {
 		if r := mustSample(t, in); r.More == 0 || r.AllOthers || fmt.Sprint(r.MoreOn) != c.want {
 			t.Errorf("%v: %d more, on %v", c.on, r.More, r.MoreOn)
 		}
+	}
+}
+
+// TestReferenceMoreCatches: computed beforehand with scipy.stats, hypergeom.cdf or
+// binom.cdf of the nearest share on the other side of the limit, catch by catch until
+// 0.025 or less.
+func TestReferenceMoreCatches(t *testing.T) {
+	for _, c := range []struct {
+		caught, outside, points int
+		limit                   unit.Ratio
+		more                    int
+	}{
+		{20, 2, 100, 0.25, 8}, {12, 5, 60, 0.25, 12}, {12, 0, 40, 0.1, 8}, {12, 1, 72, 0.25, 10}, {24, 10, 200, 0.25, 10},
+		{12, 1, 0, 0.25, 21}, {12, 6, 0, 0.25, 6}, {12, 0, 0, 0.1, 24},
+	} {
+		in := calc.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
+		if r := mustSample(t, in); r.More != c.more || r.Settled != calc.NotJudged {
+			t.Errorf("%+v: %d more, want %d; settled %v", in, r.More, c.more, r.Settled)
+		}
+	}
+}
+
+// TestReferenceSidesToGoOn: catches that are placed tell where to go on: here the right has
+// one fewer.
+func TestReferenceSidesToGoOn(t *testing.T) {
+	in := litreRated(0.1, 1, 1, 1.2, 1, 1)
+	for i, side := range []calc.Position{calc.Left, calc.Left, calc.Center, calc.Center, calc.Right} {
+		in.Catches[i].Position = side
+	}
+	if r := mustAccept(t, in); !slices.Equal(r.Sampling.MoreOn, []calc.Position{calc.Right}) {
+		t.Errorf("go on at %v: %+v", r.Sampling.MoreOn, r.Sampling)
 	}
 }
 

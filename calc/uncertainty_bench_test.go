@@ -37,3 +37,19 @@ func BenchmarkFieldSheetUncertainty(b *testing.B) {
 		})
 	}
 }
+
+// TestSheetAllocations: what a sheet of twelve catches allocates; more is a decision, not
+// an accident.
+func TestSheetAllocations(t *testing.T) {
+	for wanted, most := range map[bool]float64{false: 19, true: 30} {
+		in := twelveCatches()
+		in.Measuring.Uncertainty = wanted
+		if n := testing.AllocsPerRun(100, func() {
+			if _, err := calc.FieldSheet(in); err != nil {
+				t.Fatal(err)
+			}
+		}); n > most {
+			t.Errorf("with uncertainty %v: %v allocations, %v before", wanted, n, most)
+		}
+	}
+}

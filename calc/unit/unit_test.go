@@ -211,8 +211,13 @@ func TestSymbolsOfKinds(t *testing.T) {
 	}
 }
 
-// TestReferenceIn: from the definitions, 1 g/L is 1 kg/m3 and 1 mL/L a thousandth.
+// TestReferenceIn: from the definitions, 1 g/L is 1 kg/m3 and 1 mL/L a thousandth; a pound
+// is 0.45359237 kg and a gallon 231 cubic inches of 0.0254 m, so that 1000 kg/m3 are
+// 231 x 0.0254^3 x 1000 / 0.45359237 = 8.3454045 lb/gal.
 func TestReferenceIn(t *testing.T) {
+	if got := unit.Density(1000).In(unit.Density(unit.Lookup("lb/gal_us").Factor())); math.Abs(got-8.3454045) > 1e-7 {
+		t.Errorf("1000 kg/m3 are %v lb/gal", got)
+	}
 	if got := unit.Density(1200).In(unit.Density(unit.Lookup("g/L").Factor())); got != 1200 {
 		t.Errorf("1200 kg/m3 are %v g/L", got)
 	}

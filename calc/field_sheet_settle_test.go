@@ -1,0 +1,105 @@
+package calc_test
+
+import (
+	"slices"
+	"testing"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestReferenceSettleSteps: what is too close to its limit to be sure is a step, with the
+// catch that it is about; what is sure is none. Judged by hand with a jug that is the
+// only one to err, by u = 1 % of a catch (a = 1.732 %): 9.5 % and 10.5 % from the mean
+// of 10 % allowed are half a u away, 3 % is not near it.
+func TestReferenceSettleSteps(t *testing.T) {
+	in := twelveCatches()
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
+		exact("w", calc.Stopwatch, 0), exact("t", calc.Tape, 0), exact("g", calc.Gauge, 0), exact("j", calc.Jug, 0.01732), exact("k", calc.Jug, 0.01732),
+	}}
+	in.Output.Tolerance = calc.OutputTolerance{Limit: 10 * unit.Percent, Basis: calc.MeanBasis}
+	for i := range in.Output.Catches {
+		in.Output.Catches[i].Volume, in.Output.Catches[i].Jug = 1*unit.Litre, "j"
+	}
+	in.Output.Catches[7].Volume, in.Output.Catches[7].Jug = 1.106*unit.Litre, "k" // 9.6 % above 1.00883
+	in.Output.Catches[9].Volume, in.Output.Catches[9].Jug = 0.97*unit.Litre, "k"
+	settle := func() (steps []calc.Step) {
+		for _, s := range mustSheet(t, in).Steps {
+			if s.Code == calc.StepSettleCatch {
+				steps = append(steps, s)
+			}
+		}
+		return steps
+	}
+	if got := settle(); len(got) != 1 || got[0] != (calc.Step{Code: calc.StepSettleCatch, Catch: 7, Bed: -1}) {
+		t.Errorf("steps %+v, want one about catch 7", got)
+	}
+	// Where all nozzles are replaced nobody settles one.
+	in.Output.ReplaceAllAbove = 0.1
+	for i := range 3 {
+		in.Output.Catches[i].Volume = 0.5 * unit.Litre
+	}
+	in.Output.Catches[7].Volume = 1.03 * unit.Litre // 0.9375 is the mean: 9.9 %
+	if r := mustSheet(t, in); r.Output.Decision != calc.ReplaceAll || len(settle()) != 0 {
+		t.Errorf("decision %v, steps %+v", r.Output.Decision, settle())
+	}
+}
+
+// TestReferenceSettleRate: a rate that is too close to its tolerance, or to the label's
+// maximum, gets a step; one that is surely off gets none, since it is set anew anyway.
+// With a tape that errs by 2 % (a = 3.464 %) in course and width, 4 % in the rate. By
+// the quotient to a target: 2 % over of 10 % is 2 u away, sure; 9 % a quarter u; 30 % sure.
+func TestReferenceSettleRate(t *testing.T) {
+	in := twelveCatches()
+	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
+	in.Speed.Runs[1] = in.Speed.Runs[0]
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
+		exact("w", calc.Stopwatch, 0), exact("t", calc.Tape, 0.03464), exact("g", calc.Gauge, 0), exact("j", calc.Jug, 0),
+	}}
+	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1e-6, DegreesOfFreedom: 1_000_000}
+	rate := mustSheet(t, in).Rate.ApplicationRate
+	for _, c := range []struct {
+		over, label float64 // of the rate over the target, and of the label's maximum over the rate
+		settle      bool
+	}{
+		{1.02, 0, false}, {1.09, 0, true}, {1.11, 0, true}, {1.3, 0, false},
+		{1.02, 1.2, false}, {1.02, 1.03, true}, {1.3, 1.03, false}, {1.3, 0.98, false}, {0.8, 1.3, false},
+	} {
+		in.Target.ApplicationRate = rate / unit.ApplicationRate(c.over)
+		in.Target.LabelMaximum = rate * unit.ApplicationRate(c.label)
+		r := mustSheet(t, in)
+		if got := slices.Contains(stepCodes(r), calc.StepSettleRate); got != c.settle {
+			t.Errorf("%+v: a step %v; %+v, %+v", c, got, r.Rate.Uncertainty.Within, r.Rate.Uncertainty.UnderLabel)
+		}
+		if r.Rate.Uncertainty.FieldApplicationRate.CoverageFactor != 0 {
+			t.Error("a rate per field area without rows")
+		}
+		agrees(t, "rate", r.Rate.Uncertainty.ApplicationRate.Standard/float64(rate), 0.04, 1e-3)
+	}
+	// Rows of twice the bed: the rate per field area is as uncertain, by the same tape.
+	in.Machine.RowSpacing, in.Target.RateBasis = 2*in.Machine.BedWidth, calc.RateBasisField
+	u := mustSheet(t, in).Rate.Uncertainty
+	agrees(t, "field", u.FieldApplicationRate.Standard/float64(rate), 0.02, 1e-3)
+}
+
+// TestReferenceTapeOfASheet: with two tapes listed the sheet says which measured the
+// widths, wherever there is one, and only there.
+func TestReferenceTapeOfASheet(t *testing.T) {
+	two := calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("t", calc.Tape, 0.01), exact("u", calc.Tape, 0.01)}}
+	for name, c := range map[string]struct {
+		machine calc.Machine
+		want    string
+	}{
+		"no width":  {calc.Machine{}, ""},
+		"a width":   {calc.Machine{SprayedWidthPerNozzle: 1}, "Machine.Tape: instrument_not_named"},
+		"beds":      {calc.Machine{BedWidth: 2, NozzlesPerBed: 3}, "Machine.Tape: instrument_not_named"},
+		"rows only": {calc.Machine{RowSpacing: 2, NozzlesPerBed: 3}, "Machine.Tape: instrument_not_named"},
+		"named":     {calc.Machine{SprayedWidthPerNozzle: 1, Tape: "u"}, ""},
+		"unknown":   {calc.Machine{Tape: "x"}, "Machine.Tape: unknown_instrument"},
+	} {
+		_, err := calc.FieldSheet(calc.FieldSheetInput{Machine: c.machine, Measuring: two})
+		if got := refusal(err); got != c.want {
+			t.Errorf("%s: refused with %q, want %q", name, got, c.want)
+		}
+	}
+}
