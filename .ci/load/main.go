@@ -21,7 +21,13 @@ func main() {
 	span := flag.Duration("for", time.Minute, "how long")
 	workers := flag.Int("workers", 8, "how many clients at once")
 	pause := flag.Duration("pause", 5*time.Millisecond, "pause of each client between requests")
+	var ask asking
+	flag.StringVar(&ask.mediaType, "type", "application/json", "media type of the body")
+	flag.StringVar(&ask.accept, "accept", "", "media type to ask for")
+	flag.IntVar(&ask.status, "status", http.StatusOK, "status that each answer must have")
+	flag.BoolVar(&ask.anew, "anew", false, "a new connection for each request")
 	flag.Parse()
+	ask.url, ask.want = *url, []byte(*want)
 	body, err := os.ReadFile(*sheet)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -41,7 +47,7 @@ func main() {
 		all.Go(func() {
 			for time.Now().Before(until) {
 				began := time.Now()
-				fault := post(clients, *url, body, *want)
+				fault := ask.post(clients, body)
 				took := time.Since(began)
 				mutex.Lock()
 				times = append(times, took)
@@ -70,14 +76,26 @@ func main() {
 	}
 }
 
+// asking is what is asked for, and what must come.
+type asking struct {
+	url, mediaType, accept string
+	want                   []byte
+	status                 int
+	anew                   bool
+}
+
 // post returns what went wrong, or nothing.
-func post(c *http.Client, url string, body []byte, want string) string {
-	req, err := http.NewRequest(http.MethodPost, url, io.NopCloser(bytes.NewReader(body)))
+func (a *asking) post(c *http.Client, body []byte) string {
+	req, err := http.NewRequest(http.MethodPost, a.url, io.NopCloser(bytes.NewReader(body)))
 	if err != nil {
 		return err.Error()
 	}
 	req.ContentLength = int64(len(body))
-	req.Header.Set("Content-Type", "application/json")
+	req.Close = a.anew
+	req.Header.Set("Content-Type", a.mediaType)
+	if a.accept != "" {
+		req.Header.Set("Accept", a.accept)
+	}
 	resp, err := c.Do(req)
 	if err != nil {
 		return err.Error()
@@ -87,10 +105,10 @@ func post(c *http.Client, url string, body []byte, want string) string {
 	switch {
 	case err != nil:
 		return err.Error()
-	case resp.StatusCode != http.StatusOK:
+	case resp.StatusCode != a.status:
 		return resp.Status
-	case !bytes.Contains(answer, []byte(want)):
-		return "an answer without " + want
+	case !bytes.Contains(answer, a.want):
+		return "an answer without " + string(a.want)
 	}
 	return ""
 }
