@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { after, before, test } from 'node:test';
+import { after, before, describe, test } from 'node:test';
 
 import { fillSheet } from './fill.mjs';
 import { entry, loadExample, messageAt, startBrowser, verdict, withSheet } from './page.mjs';
@@ -32,7 +32,7 @@ async function said(request, language = 'en') {
 }
 
 sheetTest('a sheet filled in by typing gets the verdict of the service', {}, async (page) => {
-  const { maintenance, areaCheck, schedule, cost, ...sheet } = demo('ready');
+  const { maintenance, ...sheet } = demo('ready');
   await fillSheet(page, sheet);
   await verdict(page, 'ready');
   const answer = await said(sheet);
@@ -217,16 +217,79 @@ sheetTest('a file with anything in it does no harm', {}, async (page) => {
   await verdict(page, 'empty');
 });
 
+/** Opens the record in a tab of its own. */
+async function openRecord(page, button = 'Open the record to print') {
+  const opening = page.waitForEvent('popup');
+  await page.getByRole('button', { name: button }).click();
+  const tab = await opening;
+  await tab.locator('.verdict').waitFor();
+  return tab;
+}
+
 sheetTest('the record opens in a tab of its own, with its style', {}, async (page) => {
   await loadExample(page, 'rate-to-correct');
   await verdict(page, 'not_ready');
-  const opening = page.waitForEvent('popup');
-  await page.getByRole('button', { name: 'Open the record to print' }).click();
-  const tab = await opening;
-  await tab.locator('.verdict').waitFor();
+  const tab = await openRecord(page);
   assert.match(await tab.locator('body').innerText(), /Celery beds, home field \(invented\)/);
   assert.equal(await tab.locator('.verdict').evaluate((one) => getComputedStyle(one).borderTopWidth), '2px');
   assert.equal(await page.getByRole('alert').count(), 0);
+});
+
+for (const [locale, button] of [['en-US', 'Open the record to print'], ['es-MX', 'Abrir el registro para imprimir']]) {
+  sheetTest(`${locale}: the record of a sheet in order is one printed page, A4 and Letter, and fits a phone`, { locale }, async (page) => {
+    await loadExample(page, 'ready');
+    await verdict(page, 'ready');
+    const tab = await openRecord(page, button);
+    for (const format of ['A4', 'Letter']) {
+      const pages = (await tab.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
+      assert.equal(pages?.length, 1, format);
+    }
+    assert.equal(await tab.evaluate(() => document.documentElement.scrollWidth), 360);
+    await tab.evaluate(axe);
+    const { violations } = await tab.evaluate(() => globalThis.axe.run(document, { resultTypes: ['violations'], runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }));
+    assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`), []);
+    if (process.env.PICTURES) await tab.screenshot({ path: `${process.env.PICTURES}/record-${locale}.png`, fullPage: true });
+  });
+}
+
+sheetTest('what is too close to call, or stands apart, is said beside its drop and in the result', {}, async (page) => {
+  const sheet = demo('ready');
+  // Just above the low end of the range, 42.33 US fl oz: 90 % of 0.2 US gal/min at
+  // 40 psi, of three nozzles at 60 psi in 30 s.
+  sheet.output.catches[0].volume.value = 42.4;
+  await page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
+  await verdict(page, 'ready');
+  const { output, rate } = await said(sheet);
+  const [first, second] = output.result.catches;
+  assert.deepEqual([first.conformance, second.conformance], ['too_close', 'within']);
+  assert.deepEqual(output.result.outliers.map(({ pointer }) => pointer), ['#/output/catches/0']);
+  const found = page.locator('.rows.drop .found');
+  assert.match(await found.nth(0).innerText(), /within, too close to call/);
+  assert.ok((await found.nth(0).innerText()).includes(first.conformanceDetail));
+  assert.match(await found.nth(0).innerText(), /stands apart: catch it again/);
+  assert.doesNotMatch(await found.nth(1).innerText(), /too close|apart/);
+  const result = await page.locator('#result').innerText();
+  for (const words of [`${first.label}: ${first.conformanceDetail}`, output.result.outliers[0].text, output.result.sampling.detail]) assert.ok(result.includes(words), words);
+  assert.ok(result.includes(`±\u00a0${Number(rate.result.uncertainty.applicationRate.expanded.value.toPrecision(2))}`));
+});
+
+sheetTest('an instrument, nozzles on the shelf and the cost go to the service as they are typed', {}, async (page) => {
+  await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => (fold.open = true)));
+  await page.getByRole('button', { name: 'Add an instrument' }).click();
+  await entry(page, '/instruments/0/kind').selectOption('jug');
+  await entry(page, '/instruments/0/resolution/value').fill('0.5');
+  await entry(page, '/instruments/0/scaleError/value').fill('2');
+  await page.getByRole('button', { name: 'Add a nozzle' }).click();
+  await entry(page, '/planning/nozzles/0/ratedFlowRate/value').fill('0.3');
+  await entry(page, '/cost/mix/amount').fill('25.5');
+  const asked = page.waitForRequest((request) => request.method() === 'POST' && request.postData().includes('"EUR"'));
+  await entry(page, '/cost/mix/currency').fill('EUR');
+  assert.deepEqual((await asked).postDataJSON(), {
+    instruments: [{ id: 'instrument 1', kind: 'jug', resolution: { value: 0.5, unit: 'fl_oz_us' }, scaleError: { value: 2, unit: '%' } }],
+    planning: { nozzles: [{ ratedFlowRate: { value: 0.3, unit: 'gal_us/min' } }] },
+    cost: { mix: { amount: 25.5, currency: 'EUR' } },
+    resultUnits: 'us',
+  });
 });
 
 sheetTest('drops and runs are added and removed', {}, async (page) => {
@@ -300,21 +363,30 @@ sheetTest('the keyboard alone gets through the first step', { viewport: { width:
   assert.equal(await entry(page, '/label').inputValue(), 'north block');
 });
 
+// What a rule of axe looks at is the same in the dark but for the colors.
+const every = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'color-contrast-enhanced': { enabled: true } } };
+const colors = { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } };
+
 for (const width of [360, 1280]) {
   for (const colorScheme of ['light', 'dark']) {
     sheetTest(`${width} px, ${colorScheme}: fits, is labelled, and can be read`, { viewport: { width, height: width < 600 ? 780 : 850 }, colorScheme, reducedMotion: 'reduce' }, async (page) => {
       await loadExample(page, width < 600 ? 'boom-to-repair' : 'rate-to-correct');
       await verdict(page, 'not_ready');
+      const fits = () => page.evaluate(() => document.documentElement.scrollWidth);
       await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)));
-      assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), width);
+      assert.equal(await fits(), width);
       const small = await page.evaluate(() => [...document.querySelectorAll('input, select, button, summary, .onward, nav a')]
         .filter((one) => one.getClientRects().length > 0 && !['checkbox', 'radio', 'file'].includes(one.type) && one.getBoundingClientRect().height < 44)
         .map((one) => one.outerHTML.slice(0, 80)));
       assert.deepEqual(small, [], 'targets of less than 44 px');
       await page.evaluate(axe);
-      const { violations } = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'color-contrast-enhanced': { enabled: true } } }));
+      const { violations } = await page.evaluate((rules) => globalThis.axe.run(document, { resultTypes: ['violations'], ...rules }), colorScheme === 'light' ? every : colors);
       assert.deepEqual(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html, any }) => `${html.slice(0, 120)} ${any[0]?.message ?? ''}`).slice(0, 4).join(' | ')}`), []);
       if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/${width}-${colorScheme}.png`, fullPage: true });
+      await page.selectOption('#language', 'es');
+      await page.waitForFunction(() => /lista/.test(document.getElementById('bar').innerText));
+      await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)));
+      assert.equal(await fits(), width, 'in Spanish');
     });
   }
 }
