@@ -45,7 +45,7 @@ export const messageAt = (page, pointer) => page.locator('.field', { has: page.l
 
 /** Waits until the bar shows a state, and returns its words. */
 export async function verdict(page, state) {
-  await page.locator(`#bar[data-state="${state}"][aria-busy="false"]`).waitFor({ timeout: 10_000 });
+  await page.locator(`#bar[data-state="${state}"][aria-busy="false"]`).waitFor({ timeout: 20_000 });
   return page.locator('#bar').innerText();
 }
 
