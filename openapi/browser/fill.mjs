@@ -3,21 +3,29 @@
 import { entry } from './page.mjs';
 
 export async function fillSheet(page, sheet) {
+  await page.evaluate(() => {
+    const open = () => document.querySelectorAll('details:not([open])').forEach((fold) => (fold.open = true));
+    open();
+    new MutationObserver(open).observe(document.getElementById('steps'), { childList: true, subtree: true });
+  });
+  const picked = new Set();
+  const kinds = new Map(await page.evaluate(() => [...document.querySelectorAll('[name]')].map((one) => [one.name, one.tagName])));
   for (const [pointer, value] of leaves(sheet)) {
-    const field = entry(page, pointer);
-    if ((await field.count()) === 0) {
-      // A unit that is picked once for a whole list.
-      const column = page.locator(`[name="all calibrations#${pointer.replace(/\/\d+\//, '/')}"]`);
-      if ((await column.count()) === 0) throw new Error(`no entry for ${pointer}`);
-      await column.selectOption(String(value));
-      continue;
+    const kind = kinds.get(`calibrations#${pointer}`);
+    if (kind === 'SELECT') await entry(page, pointer).selectOption(typeof value === 'boolean' ? (value ? 'yes' : 'no') : value);
+    else if (kind) await entry(page, pointer).fill(String(value));
+    else {
+      const { name, all } = column(page, pointer);
+      if (!picked.has(name)) await all.selectOption(String(value));
+      picked.add(name);
     }
-    await field.evaluate((element) => {
-      for (let fold = element.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
-    });
-    if ((await field.evaluate((element) => element.tagName)) === 'SELECT') await field.selectOption(typeof value === 'boolean' ? (value ? 'yes' : 'no') : value);
-    else await field.fill(String(value));
   }
+}
+
+/** A unit that is picked once for a whole list. */
+function column(page, pointer) {
+  const name = `all calibrations#${pointer.replace(/\/\d+\//, '/')}`;
+  return { name, all: page.locator(`[name="${name}"]`) };
 }
 
 function leaves(node, at = '') {

@@ -12,7 +12,7 @@ export async function startBrowser() {
   return chromium.launch({ executablePath, args });
 }
 
-/** Opens the sheet, runs a test with it, and checks that it kept quiet. */
+/** Opens the sheet, runs a test with it, and checks that it, and what it opened, kept quiet. */
 export async function withSheet(browser, url, { expected = 'status of 422', ...options }, test) {
   const context = await browser.newContext({ locale: 'en-US', viewport: { width: 360, height: 780 }, ...options });
   const wrong = [];
@@ -23,10 +23,10 @@ export async function withSheet(browser, url, { expected = 'status of 422', ...o
   const page = await context.newPage();
   // A refused sheet is part of the work; a browser logs every 422 as an error. A test
   // may expect another one instead.
-  page.on('console', (message) => {
+  context.on('console', (message) => {
     if (['error', 'warning'].includes(message.type()) && !message.text().includes(expected)) wrong.push(`${message.type()}: ${message.text()}`);
   });
-  page.on('pageerror', (error) => wrong.push(`thrown: ${error.stack}`));
+  context.on('weberror', (error) => wrong.push(`thrown: ${error.error().stack}`));
   try {
     await page.goto(`${url}/`);
     await page.locator('[name="calibrations#/machine/tankVolume/value"]').waitFor();
@@ -45,7 +45,7 @@ export const messageAt = (page, pointer) => page.locator('.field', { has: page.l
 
 /** Waits until the bar shows a state, and returns its words. */
 export async function verdict(page, state) {
-  await page.locator(`#bar[data-state="${state}"][aria-busy="false"]`).waitFor({ timeout: 10_000 });
+  await page.locator(`#bar[data-state="${state}"][aria-busy="false"]`).waitFor({ timeout: 20_000 });
   return page.locator('#bar').innerText();
 }
 

@@ -57,9 +57,9 @@ function scale(catches) {
   return { x, middle: (range) => (range.low.value + range.high.value) / 2, ticks: ticksBetween(low, high) };
 }
 
-/** Round numbers, three or four of them. */
+/** Round numbers, two to five of them. */
 function ticksBetween(low, high) {
-  const rough = (high - low || high) / 3;
+  const rough = (high - low || high) / 4;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((n) => n * power).find((n) => n >= rough);
   const ticks = [];
@@ -83,16 +83,29 @@ function table(catches) {
       el('tbody', {}, catches.map((drop, i) => el('tr', { class: drop.status },
         el('th', { scope: 'row' }, drop.label ?? String(i + 1)),
         el('td', {}, quantity(drop.nozzleFlowRate)), el('td', {}, `${span(drop.acceptableFlowRate)} ${unitName(drop.acceptableFlowRate.high.unit)}`),
-        el('td', {}, say(`drop.${drop.status}`))))))));
+        el('td', {}, stateOf(drop))))))));
+}
+
+function tooClose({ conformance }) {
+  return conformance === 'too_close';
+}
+
+function stateOf(drop) {
+  return tooClose(drop) ? say('drop.close', { state: say(`drop.${drop.status}`) }) : say(`drop.${drop.status}`);
 }
 
 /** Beside each drop of the sheet: how it stands, and what its jug may show. */
-export function showDrops(catches, rowOf) {
+export function showDrops(result, rowOf, spoken) {
   for (const found of document.querySelectorAll('.rows.drop .found')) put(found);
-  catches.forEach((drop, i) => {
+  let said; // what several drops have in common is said beside the first of them
+  (result?.catches ?? []).forEach((drop, i) => {
     const found = rowOf(drop, i)?.querySelector('.found');
     if (!found) return;
-    found.dataset.state = drop.status;
-    put(found, el('strong', {}, say(`drop.${drop.status}`)), ' · ', drop.acceptableVolume && el('span', {}, say('drop.allowed', { range: span(drop.acceptableVolume, 3) })));
+    const apart = (result.outliers ?? []).some(({ pointer, label }) => pointer.endsWith(`/catches/${i}`) || (label !== undefined && label === drop.label));
+    found.dataset.state = tooClose(drop) ? 'close' : drop.status;
+    put(found, el('strong', {}, stateOf(drop)), ' ', drop.acceptableVolume && el('span', { class: 'whole' }, '· ', say('drop.allowed', { range: span(drop.acceptableVolume, 3) })),
+      apart && el('span', { class: 'apart' }, say('drop.apart')),
+      tooClose(drop) && drop.conformanceDetail !== said && el('span', { class: 'advice', lang: spoken }, drop.conformanceDetail));
+    if (tooClose(drop)) said = drop.conformanceDetail;
   });
 }

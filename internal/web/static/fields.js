@@ -51,6 +51,10 @@ const entries = {
     return numberInput({ ...attributes, inputmode: 'numeric' }, binding.get(''), note, (value) => binding.set('', value));
   },
 
+  number(spec, binding, attributes, title, note) {
+    return numberInput(attributes, binding.get(''), note, (value) => binding.set('', value));
+  },
+
   text(spec, binding, attributes) {
     return el('input', { ...attributes, type: 'text', maxlength: 80, autocomplete: 'off', value: binding.get('') ?? '', oninput: (event) => binding.set('', event.target.value.trim() || undefined) });
   },

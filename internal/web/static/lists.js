@@ -76,7 +76,7 @@ function head(operation, sheet, block, entries, show) {
 
 function nameOf(block, entry, i) {
   const place = entry?.position && say(`option.${entry.position}`);
-  return (block.entry !== 'gear' && entry?.label) || entry?.replaces || entry?.name || (block.entry === 'reading' && place) || say(`entry.${block.entry}`, { n: i + 1 });
+  return (!['gear', 'nozzle'].includes(block.entry) && entry?.label) || (entry?.kind && say(`option.${entry.kind}`)) || entry?.replaces || entry?.name || (block.entry === 'reading' && place) || say(`entry.${block.entry}`, { n: i + 1 });
 }
 
 /** What a folded part holds, in a few words. */
@@ -98,5 +98,13 @@ function next(block, all) {
   for (const { at } of block.shared ?? []) if (last[at] !== undefined) kept[at] = structuredClone(last[at]);
   if (last.position) kept.position = last.position;
   if (block.entry === 'bed' || block.entry === 'drop') kept.label = say(`entry.${block.entry}`, { n: all.length + 1 });
+  if (block.entry === 'instrument') kept.id = freeName(all);
   return kept;
+}
+
+/** A name that no instrument of the list has: each must have its own. */
+function freeName(all) {
+  let n = all.length + 1;
+  while (all.some(({ id }) => id === say('entry.instrument', { n }))) n++;
+  return say('entry.instrument', { n });
 }

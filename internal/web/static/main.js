@@ -58,15 +58,16 @@ function answered(reply) {
   answer = reply.answer;
   const { language: spoken } = reply;
   const { origin } = request;
-  showMessages(calibrations, warningsIn({ ...answer, correction: undefined }), 'warning', origin, spoken); // a plan has its own
+  const warnings = [...warningsIn({ ...answer, correction: undefined }), ...(answer.correction.result?.warnings ?? [])]; // a plan shows its own
+  showMessages(calibrations, warnings, 'warning', origin, spoken);
   showMarks(answer);
   showResult(content('result').querySelector('.verdict-place'), { answer, origin, language: spoken });
   put(content('result').querySelector('.all-cautions'), el('h3', {}, say('result.cautions')), caution(answer.cautions.map(({ text }) => text), spoken));
   showChart(content('result').querySelector('.chart-place'), answer.output.result);
-  showDrops(answer.output.result?.catches ?? [], rowOfDrop);
+  showDrops(answer.output.result, rowOfDrop, spoken);
   const [next] = answer.nextSteps;
   const started = Object.keys(request.body).length > 0;
-  showBar({ state: started ? answer.verdict : 'empty', next: started ? next?.text : undefined, target: next && placeOfNext(next, origin), language: spoken });
+  showBar({ state: started ? answer.verdict : 'empty', next: started && next ? [next.label, next.text].filter(Boolean).join(': ') : undefined, target: next && placeOfNext(next, origin), language: spoken });
   showPlans(content('plans'), answer.correction, { language: spoken, chosen: kept('plan'), choose: (key) => keep('plan', key), empty: emptyAgain });
 }
 

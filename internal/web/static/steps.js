@@ -27,6 +27,7 @@ export const steps = [
       ] },
       { title: 'width', fields: [{ at: '/machine/bedsCovered', kind: 'count' }, q('/machine/bedWidth', 'width'), { at: '/machine/nozzlesPerBed', kind: 'count' }, q('/machine/rowSpacing', 'width'), q('/machine/sprayedWidthPerNozzle', 'width')] },
       { title: 'drive', fields: [{ at: '/machine/gear', kind: 'text' }, q('/machine/engineSpeed', 'turns'), { at: '/rateController', kind: 'yesno' }] },
+      { fold: 'instruments', list: '/instruments', wanted: ['kind', 'resolution', 'scaleError'], entry: 'instrument', main: [{ at: 'kind', kind: 'choice', options: ['jug', 'stopwatch', 'tape', 'gauge'] }, q('resolution', 'mark'), q('scaleError', 'share')], folded: [{ at: 'id', kind: 'text' }] },
     ],
   },
   {
@@ -75,6 +76,7 @@ export const steps = [
       { title: 'limits', fields: [...range('/limits/groundSpeed', 'speed'), ...range('/limits/sprayPressure', 'pressure')] },
       { fold: 'liquid', fields: [q('/relativeDensity', 'share', { unit: '1' })] },
       { fold: 'gears', list: '/planning/gears', wanted: ['label', 'groundSpeed'], entry: 'gear', main: [label, q('groundSpeed', 'speed'), q('engineSpeed', 'turns')] },
+      { fold: 'shelf', list: '/planning/nozzles', wanted: ['label', 'ratedFlowRate'], entry: 'nozzle', main: [label, q('ratedFlowRate', 'flow'), q('ratedPressure', 'pressure')] },
       { fold: 'pump', fields: [
         ...range('/planning/engineSpeedLimits', 'turns'), q('/planning/ratedShaft/engineSpeed', 'turns'),
         { at: '/planning/pump/type', kind: 'choice', options: ['positive_displacement', 'centrifugal'] },
@@ -83,6 +85,7 @@ export const steps = [
       ] },
       { fold: 'areaCheck', fields: [q('/areaCheck/volumeUsed', 'tank'), q('/areaCheck/courseLength', 'course'), q('/areaCheck/width', 'course'), { at: '/areaCheck/passes', kind: 'count' }, q('/areaCheck/area', 'area')] },
       { fold: 'schedule', fields: [{ at: '/schedule/measuredOn', kind: 'date' }, { at: '/schedule/nextSeasonStart', kind: 'date' }, q('/schedule/calibrateEvery', 'hours'), q('/schedule/usedSince', 'hours')] },
+      { fold: 'cost', fields: [{ at: '/cost/mix/amount', kind: 'number' }, { at: '/cost/mix/currency', kind: 'text' }, q('/cost/perArea', 'area'), q('/cost/plannedArea', 'area')] },
     ],
   },
   { id: 'result' },

@@ -16,10 +16,11 @@ export const measures = {
   pressure: { quantity: 'pressure', us: 'psi', metric: 'bar' },
   flow: { quantity: 'flow_rate', us: 'gal_us/min', metric: 'L/min' },
   rate: { quantity: 'application_rate', us: 'gal_us/acre', metric: 'L/ha' },
-  product: { quantity: 'application_rate', us: 'pt_us/acre', metric: 'L/ha', also: 'mass_rate' },
+  product: { quantity: 'application_rate', us: 'pt_us/acre', metric: 'L/ha', also: ['mass_rate'] },
   area: { quantity: 'area', us: 'acre', metric: 'ha' },
   share: { quantity: 'ratio', us: '%', metric: '%' },
   turns: { quantity: 'rotational_speed', us: 'rpm', metric: 'rpm' },
+  mark: { quantity: 'volume', us: 'fl_oz_us', metric: 'mL', also: ['time', 'length', 'pressure'] }, // of any instrument
 };
 
 let known = [];
@@ -30,8 +31,8 @@ export function learnUnits(list) {
 
 /** The symbols that may stand beside a measure. */
 export function symbols(measure) {
-  const { quantity, also } = measures[measure];
-  return known.filter((unit) => unit.quantity === quantity || unit.quantity === also).map((unit) => unit.symbol);
+  const { quantity, also = [] } = measures[measure];
+  return known.filter((unit) => unit.quantity === quantity || also.includes(unit.quantity)).map((unit) => unit.symbol);
 }
 
 export function system() {
@@ -67,7 +68,12 @@ export function quantity(q) {
   return `${number(q.value, q.unit === '%' ? 3 : 4)}${glue}${unitName(q.unit)}`;
 }
 
+/** A quantity of an answer with what it is uncertain by, where that is known. */
+export function near(q, uncertainty) {
+  return q && uncertainty ? `${quantity(q)} ±\u00a0${number(uncertainty.expanded.value, 2)}` : q;
+}
+
 /** A range of an answer whose ends share a unit, without it. */
 export function span({ low, high }, digits = 4) {
-  return `${number(low.value, digits)}\u00a0–\u00a0${number(high.value, digits)}`;
+  return `${number(low.value, digits)}–${number(high.value, digits)}`;
 }

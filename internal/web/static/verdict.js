@@ -5,7 +5,7 @@ import { el, goTo, put } from './dom.js';
 import { say } from './language.js';
 import { placeOf } from './messages.js';
 import { calibrations, placeOfStep, steps } from './steps.js';
-import { quantity } from './units.js';
+import { near, quantity } from './units.js';
 
 const bar = document.getElementById('bar');
 const barVerdict = document.getElementById('bar-verdict');
@@ -54,7 +54,8 @@ export function showResult(element, { answer, origin, language }) {
     answer.nextSteps.length === 0 && el('p', {}, say('result.nothingNext')),
     el('ol', { class: 'next', lang: language }, answer.nextSteps.map((step) => nextStep(step, origin))),
     el('h3', {}, say('result.figures')),
-    figures(answer).map(([part, status, rows, detail]) => partOf(part, status, rows, detail, language)));
+    figures(answer).map((one) => partOf(one, language)),
+    answer.rate.result?.uncertainty && el('p', { class: 'hint' }, say('result.near')));
 }
 
 function nextStep(step, origin) {
@@ -63,25 +64,38 @@ function nextStep(step, origin) {
     place && place.id !== 'result' && el('button', { type: 'button', class: 'quiet', lang: document.documentElement.lang, onclick: () => goTo(place) }, say('goThere')));
 }
 
-function partOf(part, status, rows, detail, language) {
+function partOf({ part, status, rows, details }, language) {
   return el('section', { class: 'part', 'data-state': status },
     el('h4', {}, say(`part.${part}`), ' ', el('span', { class: 'state' }, say(`status.${status}`))),
-    detail && el('p', { lang: language }, detail),
+    details.map((detail) => el('p', { lang: language }, detail)),
     rows.length > 0 && el('dl', {}, rows.map(([key, value]) => el('div', {}, el('dt', {}, say(`figure.${key}`)), el('dd', {}, value)))));
 }
 
-/** What is shown of each part: [part, status, rows, detail]. */
+/** What is shown of each part: its figures and what the service says of them. */
 function figures({ pressure, output, speed, rate, maintenance, areaCheck, nextDue, cost }) {
   const p = pressure.result, o = output.result, s = speed.result, r = rate.result, a = areaCheck.result;
   const all = [
-    ['maintenance', maintenance.status, []],
-    ['pressure', pressure.status, p ? [['mean', quantity(p.mean)], ['spread', say('of', { value: quantity(p.spread), limit: quantity(p.maxDifference) })], ['flowSpread', p.flowSpread], ['cabOffset', p.cabOffset]] : []],
-    ['output', output.status, o ? [['meanFlow', o.meanNozzleFlowRate], ['outside', say('outOf', { n: o.catchesOutside, all: o.catchesTested })], ['variation', o.coefficientOfVariation]] : [], o?.decisionDetail],
-    ['speed', speed.status, s ? [['speed', s.groundSpeed], ['runSpread', s.spread]] : []],
-    ['rate', rate.status, r ? [['treatedRate', r.applicationRate], ['fieldRate', r.fieldApplicationRate], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.labelMaximum]] : []],
-    ['areaCheck', areaCheck.status, a ? [['tankRate', a.applicationRate], ['deviation', a.deviation]] : []],
+    { part: 'maintenance', status: maintenance.status },
+    { part: 'pressure', status: pressure.status, of: p, rows: (u) => [['mean', p.mean], ['spread', say('of', { value: near(p.spread, u.spread), limit: quantity(p.maxDifference) })], ['flowSpread', p.flowSpread], ['cabOffset', p.cabOffset]] },
+    { part: 'output', status: output.status, of: o, rows: (u) => [['meanFlow', near(o.meanNozzleFlowRate, u.meanNozzleFlowRate)], ['outside', say('outOf', { n: o.catchesOutside, all: o.catchesTested })], ['variation', o.coefficientOfVariation]], details: () => saidOfCatches(o) },
+    { part: 'speed', status: speed.status, of: s, rows: (u) => [['speed', near(s.groundSpeed, u.groundSpeed)], ['runSpread', s.spread]] },
+    { part: 'rate', status: rate.status, of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.labelMaximum]], details: () => [r.labelConformance?.conformanceDetail] },
+    { part: 'areaCheck', status: areaCheck.status, of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
   ];
-  if (nextDue) all.push(['nextDue', 'due', [['date', nextDue.date]]]);
-  if (cost) all.push(['cost', 'due', [['costOfDeviation', `${quantity({ value: cost.deviation.amount, unit: cost.deviation.currency })} / ${quantity(cost.perArea)}`]]]);
-  return all.map(([part, status, rows, detail]) => [part, status, rows.filter(([, value]) => value).map(([key, value]) => [key, typeof value === 'string' ? value : quantity(value)]), detail]);
+  if (nextDue) all.push({ part: 'nextDue', status: 'due', of: nextDue, rows: () => [['date', nextDue.date]] });
+  if (cost) all.push({ part: 'cost', status: 'due', of: cost, rows: () => [['costOfDeviation', `${quantity({ value: cost.deviation.amount, unit: cost.deviation.currency })} / ${quantity(cost.perArea)}`], ['costOfAll', cost.total && quantity({ value: cost.total.amount, unit: cost.total.currency })]] });
+  return all.map(({ part, status, of, rows, details }) => ({
+    part, status,
+    rows: of ? rows(of.uncertainty ?? {}).filter(([, value]) => value).map(([key, value]) => [key, typeof value === 'string' ? value : quantity(value)]) : [],
+    details: of ? [of.decisionDetail, of.conformanceDetail, ...(details?.() ?? [])].filter(Boolean) : [],
+  }));
+}
+
+/** What cannot be called and what stands apart, once for all catches of which it is said; and what the catches tell of the whole boom. */
+function saidOfCatches({ catches, outliers = [], sampling }) {
+  const names = new Map();
+  const say = (name, words) => words && names.set(words, [...(names.get(words) ?? []), name]);
+  catches.forEach(({ label, conformanceDetail }, i) => say(label ?? String(i + 1), conformanceDetail));
+  outliers.forEach(({ label, pointer, text }) => say(label ?? String(Number(pointer.split('/').at(-1)) + 1), text));
+  return [...[...names].map(([words, of]) => `${of.join(', ')}: ${words}`), sampling.detail, sampling.moreCatches?.detail];
 }
