@@ -38,53 +38,75 @@ func templateOf(s string) (t template) {
 	}
 }
 
-// fill puts the arguments in; false where it takes the printer: arguments that are
-// neither strings, figures nor whole numbers, too few of them, or too many.
-func (t template) fill(l Language, args []any) (string, bool) {
-	if t == nil {
-		return "", false
+// An Argument is what a text takes in: a word, or a whole number.
+type Argument struct {
+	word  string
+	whole int64
+	verb  byte // as that of a piece
+}
+
+// Word is an argument that is worded already.
+func Word(s string) Argument { return Argument{word: s, verb: 's'} }
+
+// Whole is an argument that is a whole number.
+func Whole(n int) Argument { return Argument{whole: int64(n), verb: 'd'} }
+
+// Filled is Of for the texts that answers have most: it allocates the answer alone.
+func Filled(lang Language, key string, args ...Argument) string {
+	if s, ok := templates[key][lang].fill(lang, args); ok {
+		return s
 	}
-	used := uint16(0)
-	room := [512]byte{}
+	all := make([]any, len(args))
+	for i, a := range args {
+		all[i] = a.word
+		if a.verb == 'd' {
+			all[i] = a.whole
+		}
+	}
+	return Of(lang, key, all...)
+}
+
+// argumentsOf reads the arguments of Of; false for those that take the printer.
+func (l Language) argumentsOf(args []any) (all []Argument, ok bool) {
+	all = make([]Argument, len(args))
+	for i, a := range args {
+		switch a := a.(type) {
+		case string:
+			all[i] = Word(a)
+		case Figure:
+			all[i] = Word(l.figure(a))
+		case int:
+			all[i] = Whole(a)
+		case int64:
+			all[i] = Argument{whole: a, verb: 'd'}
+		default:
+			return nil, false
+		}
+	}
+	return all, true
+}
+
+// fill puts the arguments in; false where a text has other ones.
+func (t template) fill(l Language, args []Argument) (string, bool) {
+	var used uint16
+	var room [512]byte
 	b := room[:0]
 	for _, p := range t {
 		b = append(b, p.before...)
 		if p.number == 0 {
 			break
 		}
-		if p.number > len(args) {
+		if p.number > len(args) || args[p.number-1].verb != p.verb {
 			return "", false
 		}
 		used |= 1 << p.number
-		switch a := args[p.number-1].(type) {
-		case string:
-			if p.verb != 's' {
-				return "", false
-			}
-			b = append(b, a...)
-		case Figure:
-			if p.verb != 's' {
-				return "", false
-			}
-			b = append(b, l.figure(a)...)
-		case int:
-			if p.verb != 'd' {
-				return "", false
-			}
-			b = l.appendWhole(b, int64(a))
-		case int64:
-			if p.verb != 'd' {
-				return "", false
-			}
-			b = l.appendWhole(b, a)
-		default:
-			return "", false
+		if a := &args[p.number-1]; p.verb == 's' {
+			b = append(b, a.word...)
+		} else {
+			b = l.appendWhole(b, a.whole)
 		}
 	}
-	if used != 1<<(len(args)+1)-2 {
-		return "", false
-	}
-	return string(b), true
+	return string(b), t != nil && used == 1<<(len(args)+1)-2
 }
 
 // appendWhole writes a whole number as the language does: English with commas

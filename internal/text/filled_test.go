@@ -23,7 +23,8 @@ func TestFilledIsPrinted(t *testing.T) {
 						args[j] = Figure{"0.25", "gal_us"}
 					}
 				}
-				got, ok := templates[key][l].fill(Language(l), args)
+				simple, _ := Language(l).argumentsOf(args)
+				got, ok := templates[key][l].fill(Language(l), simple)
 				want := printed(Language(l), key, args)
 				if !ok || got != want {
 					t.Errorf("%s: %q %t, the printer writes %q", key, got, ok, want)
@@ -57,8 +58,13 @@ func TestOtherArgumentsArePrinted(t *testing.T) {
 	for name, args := range map[string][]any{
 		"a broken number": {1.5, 2}, "too few": {1}, "too many": {1, 2, 3}, "a word for a number": {"one", 2},
 	} {
-		if got, ok := templates[key][English].fill(English, args); ok {
-			t.Errorf("%s: filled in as %q", name, got)
+		if simple, ok := English.argumentsOf(args); ok {
+			if got, ok := templates[key][English].fill(English, simple); ok {
+				t.Errorf("%s: filled in as %q", name, got)
+			}
+			if got, want := Filled(English, key, simple...), printed(English, key, args); got != want {
+				t.Errorf("%s: %q, want %q", name, got, want)
+			}
 		}
 		if got, want := Of(English, key, args...), printed(English, key, args); got != want {
 			t.Errorf("%s: %q, want %q", name, got, want)

@@ -104,8 +104,10 @@ func Of(lang Language, key string, args ...any) string {
 	case len(args) == 0:
 		return s[lang]
 	}
-	if filled, ok := templates[key][lang].fill(lang, args); ok {
-		return filled
+	if simple, ok := lang.argumentsOf(args); ok {
+		if filled, ok := templates[key][lang].fill(lang, simple); ok {
+			return filled
+		}
 	}
 	return printed(lang, key, args)
 }
