@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unsafe"
 
+	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 )
 
@@ -19,16 +20,20 @@ type encoder func(b []byte, p unsafe.Pointer) ([]byte, error)
 // encoderOf makes the encoder of a type. A type that no answer needs yet is a
 // mistake of ours, found when the program starts.
 func encoderOf(t reflect.Type) encoder {
-	switch t {
+	switch t { // those that write themselves
 	case reflect.TypeFor[Quantity]():
 		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return (*Quantity)(p).appendTo(b) }
 	case reflect.TypeFor[Number]():
 		return appendFinite
+	case reflect.TypeFor[methodSet]():
+		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return (*methodSet)(p).appendTo(b), nil }
+	case reflect.TypeFor[jsonNumber]():
+		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return append(b, *(*jsonNumber)(p)...), nil }
 	}
-	if reflect.PointerTo(t).Implements(reflect.TypeFor[interface {
-		MarshalJSONTo(*jsontext.Encoder) error
-	}]()) {
-		panic(fmt.Sprintf("api: %v writes itself, and has no encoder", t))
+	for _, own := range []reflect.Type{reflect.TypeFor[json.MarshalerTo](), reflect.TypeFor[json.Marshaler]()} {
+		if reflect.PointerTo(t).Implements(own) {
+			panic(fmt.Sprintf("api: %v writes itself, and has no encoder", t))
+		}
 	}
 	switch t.Kind() {
 	case reflect.Struct:
