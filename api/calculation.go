@@ -5,8 +5,7 @@ import (
 	"context"
 	"errors"
 	"reflect"
-
-	"github.com/go-json-experiment/json"
+	"unsafe"
 
 	"wetrun/calc"
 	"wetrun/internal/telemetry"
@@ -49,7 +48,7 @@ type notice struct {
 // calculation ties a request table and a handler into an operation.
 func calculation[Req, Res any](name string, o *object[Req], handle func(context.Context, *Req) (Res, error)) operation {
 	noteTags(reflect.TypeFor[Req]())
-	verdict := verdictOf(reflect.TypeFor[Res]())
+	verdict, encode := verdictOf(reflect.TypeFor[Res]()), encoderOf(reflect.TypeFor[Res]())
 	work := func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
 		var request Req
 		if r := checkTop(&request, decode(body, o, &request)); r != nil {
@@ -59,12 +58,14 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 		if err != nil {
 			return refusalOf(err)
 		}
-		switch err := json.MarshalWrite(out, &response); {
+		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
+		switch {
 		case errors.Is(err, errNotComputable):
 			return &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
 		case err != nil:
 			return &refusal{kind: internalError}
 		}
+		out.Write(answer)
 		telemetry.From(ctx).Verdict(ctx, name, verdict(reflect.ValueOf(&response).Elem()))
 		return nil
 	}

@@ -15,12 +15,12 @@ import (
 
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
-	"wetrun/openapi"
+	"wetrun/openapi/contract"
 )
 
 func document(t testing.TB) *openapi3.T {
 	t.Helper()
-	doc, err := openapi.Document()
+	doc, err := contract.Document()
 	if err != nil {
 		t.Fatal(err)
 	}

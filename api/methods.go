@@ -1,6 +1,8 @@
 package api
 
 import (
+	"math/bits"
+
 	"github.com/go-json-experiment/json/jsontext"
 
 	"wetrun/calc"
@@ -37,21 +39,25 @@ func (s *methodSet) join(part methodSet) {
 	}
 }
 
-// MarshalJSONTo writes the ids in the order of GET /v1/methods; they need no escaping.
+// MarshalJSONTo writes the ids in the order of GET /v1/methods.
 func (s methodSet) MarshalJSONTo(enc *jsontext.Encoder) error {
-	b := append(enc.AvailableBuffer(), '[')
-	for id := range calc.MethodCount {
-		if s[id>>6]&(1<<(id&63)) == 0 {
-			continue
+	return enc.WriteValue(s.appendTo(enc.AvailableBuffer()))
+}
+
+// appendTo writes the ids; they need no escaping.
+func (s *methodSet) appendTo(b []byte) []byte {
+	b = append(b, '[')
+	for word, set := range s {
+		for ; set != 0; set &= set - 1 {
+			if b[len(b)-1] != '[' {
+				b = append(b, ',')
+			}
+			b = append(b, '"')
+			b = append(b, calc.MethodOf(calc.MethodID(word<<6+bits.TrailingZeros64(set))).ID...)
+			b = append(b, '"')
 		}
-		if len(b) > 1 {
-			b = append(b, ',')
-		}
-		b = append(b, '"')
-		b = append(b, calc.MethodOf(id).ID...)
-		b = append(b, '"')
 	}
-	return enc.WriteValue(append(b, ']'))
+	return append(b, ']')
 }
 
 // MethodsResponse is the answer of GET /v1/methods.

@@ -45,7 +45,7 @@ func pages(operations []operation) map[string]*page {
 		"/openapi.yaml":    {mediaType: "application/yaml", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.YAML, nil }},
 		"/deprecation":     {mediaType: htmlPage, prepare: deprecationPage(operations)},
 		"/docs":            {mediaType: htmlPage, wordless: true, prepare: docsPage},
-		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON() }},
+		"/openapi.json":    {mediaType: "application/json", wordless: true, prepare: func(text.Language) ([]byte, error) { return openapi.JSON, nil }},
 		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
 		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
 		"/v1/methods":      {mediaType: "application/json", prepare: encoded(methods)},

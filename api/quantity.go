@@ -45,16 +45,23 @@ func in[T ~float64](si T, u unit.ID) Quantity {
 // bounds of requests are there to prevent it.
 var errNotComputable = errors.New("api: a result is not finite")
 
-// MarshalJSONTo writes {"value":…,"unit":…}. Unit symbols need no escaping.
+// MarshalJSONTo writes {"value":…,"unit":…}.
 func (q *Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {
-	if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
-		return errNotComputable
+	b, err := q.appendTo(enc.AvailableBuffer())
+	if err != nil {
+		return err
 	}
-	b := append(enc.AvailableBuffer(), `{"value":`...)
-	b = appendNumber(b, q.Value)
-	b = append(b, `,"unit":"`...)
-	b = append(b, q.Unit.Symbol()...)
-	return enc.WriteValue(append(b, `"}`...))
+	return enc.WriteValue(b)
+}
+
+// appendTo writes {"value":…,"unit":…}. Unit symbols need no escaping.
+func (q *Quantity) appendTo(b []byte) ([]byte, error) {
+	if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
+		return nil, errNotComputable
+	}
+	b = appendNumber(append(b, `{"value":`...), q.Value)
+	b = append(append(b, `,"unit":"`...), q.Unit.Symbol()...)
+	return append(b, `"}`...), nil
 }
 
 // A Range is two quantities that bound a third.

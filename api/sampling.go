@@ -64,23 +64,25 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 		ChanceAboveLimit:  percent(s.ChanceAbove),
 		Settled:           settledWords[s.Settled],
 	}
+	outside, caught := text.Whole(s.Outside), text.Whole(s.Caught)
 	switch {
 	case s.Known:
-		a.Detail = text.Of(lang, "sampling.all_caught", s.Outside, s.Caught)
+		a.Detail = text.Filled(lang, "sampling.all_caught", outside, caught)
 	case points > 0:
-		a.Detail = text.Of(lang, "sampling.points_known", s.Outside, s.Caught, points, s.LowPoints, s.HighPoints)
+		a.Detail = text.Filled(lang, "sampling.points_known", outside, caught, text.Whole(points), text.Whole(s.LowPoints), text.Whole(s.HighPoints))
 	default: // whole numbers that the interval lies between
 		low, high := math.Floor(100*float64(s.Low)), math.Ceil(100*float64(s.High))
-		a.Detail = text.Of(lang, "sampling.points_unknown", s.Outside, s.Caught, int(low), int(high))
+		a.Detail = text.Filled(lang, "sampling.points_unknown", outside, caught, text.Whole(int(low)), text.Whole(int(high)))
 	}
-	a.Detail += " " + text.Of(lang, "sampling."+a.Settled)
+	a.Detail += " " + text.Coded(lang, "sampling", a.Settled)
 	if points > 0 {
 		a.PointsOutside = &PointsResponse{s.LowPoints, s.HighPoints}
 	}
 	if !s.Known {
 		a.Prior = priorJeffreys
-		for _, code := range []string{"random_points", "jeffreys_prior"} {
-			a.Assumptions = append(a.Assumptions, notice{code, text.Of(lang, "sampling."+code)})
+		a.Assumptions = []notice{
+			{"random_points", text.Coded(lang, "sampling", "random_points")},
+			{"jeffreys_prior", text.Coded(lang, "sampling", "jeffreys_prior")},
 		}
 	}
 	if s.More > 0 {

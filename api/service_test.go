@@ -63,11 +63,7 @@ func schemaName(operation string) string {
 }
 
 var compiler = sync.OnceValue(func() *jsonschema.Compiler {
-	text, err := openapi.JSON()
-	if err != nil {
-		panic(err)
-	}
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(openapi.JSON))
 	if err != nil {
 		panic(err)
 	}

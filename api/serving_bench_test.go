@@ -46,8 +46,7 @@ type rereadable struct{ strings.Reader }
 func (*rereadable) Close() error { return nil }
 
 // serveTwelveCatches runs the handler b.N times, without a network.
-func serveTwelveCatches(b *testing.B, h http.Handler, headers ...string) {
-	body := twelveCatches()
+func serveTwelveCatches(b *testing.B, h http.Handler, body string, headers ...string) {
 	req := httptest.NewRequest(http.MethodPost, "/v1/nozzle-acceptance", nil)
 	req.Header.Set("Content-Type", "application/json")
 	for i := 0; i+1 < len(headers); i += 2 {
@@ -70,15 +69,23 @@ func serveTwelveCatches(b *testing.B, h http.Handler, headers ...string) {
 
 // BenchmarkTwelveCatches is the service with nothing switched on.
 func BenchmarkTwelveCatches(b *testing.B) {
-	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, &slog.HandlerOptions{Level: slog.LevelWarn}))}))
+	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, &slog.HandlerOptions{Level: slog.LevelWarn}))}), twelveCatches())
 }
 
 // BenchmarkTwelveCatchesObserved has traces, metrics, a log in JSON, and
 // keys besides.
 func BenchmarkTwelveCatchesObserved(b *testing.B) {
 	h, secret := everythingOn(b, io.Discard)
-	serveTwelveCatches(b, h, "Authorization", "Bearer "+secret)
+	serveTwelveCatches(b, h, twelveCatches(), "Authorization", "Bearer "+secret)
 }
+
+// BenchmarkTwelveCatchesCertain is the same without uncertainties.
+func BenchmarkTwelveCatchesCertain(b *testing.B) {
+	h, secret := everythingOn(b, io.Discard)
+	serveTwelveCatches(b, h, withoutUncertainty(twelveCatches()), "Authorization", "Bearer "+secret)
+}
+
+func withoutUncertainty(body string) string { return body[:len(body)-1] + `,"uncertainty":false}` }
 
 // everythingOn is the service with all that can be switched on, and a key for it.
 // Traces go nowhere, at the usual share of one in a hundred.

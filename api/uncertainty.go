@@ -74,14 +74,22 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 	return a
 }
 
+// The keys of what to do about what is too close, by howWords, without and with how
+// many more are to be measured.
+var tooClose = [...][2]string{
+	{"too_close.again", "too_close.again_more"},
+	{"too_close.longer", "too_close.longer_more"},
+	{"too_close.better_instrument", "too_close.better_instrument"},
+}
+
 // conformanceDetail says what to do about what is too close.
 func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
-	what := text.Of(lang, "measurement."+measurementWords[again.Measurement])
-	switch {
-	case again.How == calc.BetterInstrument:
-		return text.Of(lang, "too_close.better_instrument", text.Of(lang, "instrument."+instrumentWords[again.Instrument]))
-	case again.More == 0:
-		return text.Of(lang, "too_close."+howWords[again.How], what)
+	if again.How == calc.BetterInstrument {
+		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
 	}
-	return text.Of(lang, "too_close."+howWords[again.How]+"_more", what, again.More)
+	what := text.Word(text.Coded(lang, "measurement", measurementWords[again.Measurement]))
+	if again.More == 0 {
+		return text.Filled(lang, tooClose[again.How][0], what)
+	}
+	return text.Filled(lang, tooClose[again.How][1], what, text.Whole(again.More))
 }

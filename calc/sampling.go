@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"sort"
+	"sync/atomic"
 
 	"gonum.org/v1/gonum/mathext"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -154,7 +155,27 @@ func MostOutside(x, m, n int) int {
 // likely tells that a tail is no part of what the interval leaves out.
 func likely(tail float64) bool { return tail > samplingTail*(1+slack) }
 
+// An interval is from what to what a share may be.
+type interval struct{ low, high unit.Ratio }
+
+// intervals keeps those of rounds of usual size: an inverse beta function takes longer
+// than all the rest of a round.
+var intervals [64][64]atomic.Pointer[interval]
+
 func (in SamplingInput) clopperPearson() (low, high unit.Ratio) {
+	if in.Caught >= len(intervals) {
+		return in.betaInterval()
+	}
+	kept := &intervals[in.Outside][in.Caught]
+	if i := kept.Load(); i != nil {
+		return i.low, i.high
+	}
+	low, high = in.betaInterval()
+	kept.Store(&interval{low, high})
+	return low, high
+}
+
+func (in SamplingInput) betaInterval() (low, high unit.Ratio) {
 	x, n := float64(in.Outside), float64(in.Caught)
 	high = 1
 	if x > 0 {

@@ -7,28 +7,14 @@
 //	go test ./openapi -run TestDocumentIsCurrent -update
 package openapi
 
-import (
-	_ "embed"
-	"sync"
-
-	"github.com/getkin/kin-openapi/openapi3"
-)
+import _ "embed"
 
 // YAML is the joined document.
 //
 //go:embed openapi.yaml
 var YAML []byte
 
-// Document loads the document; it is parsed once, when first asked for.
-var Document = sync.OnceValues(func() (*openapi3.T, error) {
-	return openapi3.NewLoader().LoadFromData(YAML)
-})
-
-// JSON is the same document as JSON, made when first asked for.
-var JSON = sync.OnceValues(func() ([]byte, error) {
-	doc, err := Document()
-	if err != nil {
-		return nil, err
-	}
-	return doc.MarshalJSON()
-})
+// JSON is the same document as JSON, written along with the YAML.
+//
+//go:embed openapi.json
+var JSON []byte

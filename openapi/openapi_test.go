@@ -11,28 +11,40 @@ import (
 	"testing"
 
 	"wetrun/openapi"
+	"wetrun/openapi/contract"
 )
 
-var update = flag.Bool("update", false, "write openapi.yaml anew from its parts")
+var update = flag.Bool("update", false, "write openapi.yaml and openapi.json anew from the parts")
 
 func TestDocumentIsCurrent(t *testing.T) {
 	joined, err := join(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if *update {
-		if err := os.WriteFile("openapi.yaml", joined, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
+	doc, err := contract.Parse(joined)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if !bytes.Equal(joined, openapi.YAML) {
-		t.Error("openapi.yaml is not what its parts make: go test ./openapi -run TestDocumentIsCurrent -update")
+	asJSON, err := doc.MarshalJSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range []struct {
+		name       string
+		has, wants []byte
+	}{{"openapi.yaml", openapi.YAML, joined}, {"openapi.json", openapi.JSON, asJSON}} {
+		if *update {
+			if err := os.WriteFile(file.name, file.wants, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		} else if !bytes.Equal(file.has, file.wants) {
+			t.Errorf("%s is not what the parts make: go test ./openapi -run TestDocumentIsCurrent -update", file.name)
+		}
 	}
 }
 
 func TestDocumentIsValid(t *testing.T) {
-	doc, err := openapi.Document()
+	doc, err := contract.Document()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,9 @@
 package telemetry
 
 import (
+	"context"
 	"log/slog"
+	"math/rand/v2"
 	"net/http"
 	"slices"
 	"time"
@@ -23,12 +25,35 @@ var known = []string{http.MethodGet, http.MethodHead, http.MethodPost, http.Meth
 // the route by setting the request's Pattern. Metrics are not left to otelhttp: it
 // makes a set of attributes for each request, with the client's Host in it.
 func (t *Telemetry) Handler(next http.Handler) http.Handler {
-	return otelhttp.NewHandler(t.observed(next), scope,
+	options := []otelhttp.Option{
 		otelhttp.WithTracerProvider(t.traces),
 		otelhttp.WithMeterProvider(noopmetric.NewMeterProvider()),
 		otelhttp.WithSpanNameFormatter(spanName),
 		otelhttp.WithPropagators(propagation.TraceContext{}),
-	)
+	}
+	if t.kept != nil {
+		options = append(options, otelhttp.WithFilter(t.kept))
+	}
+	return otelhttp.NewHandler(t.observed(next), scope, options...)
+}
+
+// keptOf decides which requests get a span at all: those that the client keeps, and a
+// share of the others. A span that nobody keeps would cost as much as one that is kept.
+func keptOf(share float64) func(*http.Request) bool {
+	return func(req *http.Request) bool {
+		if parent := parentOf(req); parent.IsValid() {
+			return parent.IsSampled()
+		}
+		return share > 0 && rand.Float64() < share
+	}
+}
+
+// parentOf is the span of the client that sent the request.
+func parentOf(req *http.Request) (parent trace.SpanContext) {
+	if req.Header.Get("Traceparent") == "" {
+		return parent
+	}
+	return trace.SpanContextFromContext(propagation.TraceContext{}.Extract(context.Background(), propagation.HeaderCarrier(req.Header)))
 }
 
 // spanName is the method, with the route once that is known.
@@ -73,7 +98,11 @@ func (t *Telemetry) observed(next http.Handler) http.Handler {
 			slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
 			slog.Float64("ms", float64(took.Microseconds())/1000), slog.Int64("bytes", answer.bytes),
 			slog.String("requestId", w.Header().Get("X-Request-Id")))
-		if sc := span.SpanContext(); sc.IsValid() {
+		sc := span.SpanContext()
+		if !sc.IsValid() {
+			sc = parentOf(req)
+		}
+		if sc.IsValid() {
 			attrs = append(attrs, slog.String("traceId", sc.TraceID().String()))
 		}
 		t.log.LogAttrs(ctx, slog.LevelInfo, "request", attrs...)

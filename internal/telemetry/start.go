@@ -54,7 +54,7 @@ func Start(ctx context.Context, log *slog.Logger, env func(string) string, scrap
 		return nil, fmt.Errorf("OTEL_RESOURCE_ATTRIBUTES cannot be used: %w", err)
 	}
 	s := new(Started)
-	traces, err := s.traces(ctx, env, from)
+	traces, kept, err := s.traces(ctx, env, from)
 	if err != nil {
 		return nil, err
 	}
@@ -65,25 +65,30 @@ func Start(ctx context.Context, log *slog.Logger, env func(string) string, scrap
 	if s.Telemetry, err = New(log, traces, metrics); err != nil {
 		return nil, err
 	}
+	s.kept = kept
 	return s, nil
 }
 
-func (s *Started) traces(ctx context.Context, env func(string) string, from *resource.Resource) (trace.TracerProvider, error) {
+// traces sets up where spans go, and which requests get one; nil leaves that to the
+// provider.
+func (s *Started) traces(ctx context.Context, env func(string) string, from *resource.Resource) (trace.TracerProvider, func(*http.Request) bool, error) {
 	exports, err := wanted(env, "TRACES")
 	if err != nil || !exports {
-		return nooptrace.NewTracerProvider(), err
+		return nooptrace.NewTracerProvider(), func(*http.Request) bool { return false }, err
 	}
 	exporter, err := otlptracehttp.New(ctx)
 	if err != nil {
-		return nil, fmt.Errorf("traces cannot be exported: %w", err)
+		return nil, nil, fmt.Errorf("traces cannot be exported: %w", err)
 	}
 	options := []sdktrace.TracerProviderOption{sdktrace.WithResource(from), sdktrace.WithBatcher(privateSpans{exporter})}
+	var kept func(*http.Request) bool
 	if env("OTEL_TRACES_SAMPLER") == "" { // else the library reads it
-		options = append(options, sdktrace.WithSampler(sdktrace.ParentBased(sdktrace.TraceIDRatioBased(sampled))))
+		options = append(options, sdktrace.WithSampler(sdktrace.AlwaysSample()))
+		kept = keptOf(sampled)
 	}
 	provider := sdktrace.NewTracerProvider(options...)
 	s.end = append(s.end, provider.Shutdown)
-	return provider, nil
+	return provider, kept, nil
 }
 
 func (s *Started) metrics(ctx context.Context, env func(string) string, from *resource.Resource, scraped bool) (*sdkmetric.MeterProvider, error) {

@@ -6,6 +6,7 @@ package telemetry
 import (
 	"context"
 	"log/slog"
+	"net/http"
 	"runtime/debug"
 
 	"go.opentelemetry.io/otel/metric"
@@ -22,6 +23,7 @@ type Telemetry struct {
 	log    *slog.Logger
 	traces trace.TracerProvider
 	meters *meters
+	kept   func(*http.Request) bool // which requests are traced; nil: the provider decides
 }
 
 // New sends what happens to a log and to providers of OpenTelemetry.
@@ -30,7 +32,7 @@ func New(log *slog.Logger, traces trace.TracerProvider, metrics metric.MeterProv
 	if err != nil {
 		return nil, err
 	}
-	return &Telemetry{log, traces, m}, nil
+	return &Telemetry{log: log, traces: traces, meters: m}, nil
 }
 
 // LogOnly writes the log, and neither traces nor metrics.
@@ -39,6 +41,7 @@ func LogOnly(log *slog.Logger) *Telemetry {
 	if err != nil { // the instruments of noop cannot fail
 		panic(err)
 	}
+	t.kept = func(*http.Request) bool { return false }
 	return t
 }
 

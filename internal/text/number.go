@@ -29,6 +29,11 @@ func (l Language) decimal(digits string) string {
 	return digits
 }
 
+// figure words a number with its unit.
+func (l Language) figure(f Figure) string {
+	return strings.TrimSpace(l.decimal(f.Digits) + " " + f.Unit)
+}
+
 // worded puts the numbers among the arguments of a text into the language. Spanish
 // groups no thousands: where a comma is the decimal sign in one country, the dot
 // is in another, and 262.144 would be read as 262 and a bit.
@@ -37,7 +42,7 @@ func (l Language) worded(args []any) []any {
 	for i, a := range args {
 		switch a := a.(type) {
 		case Figure:
-			words[i] = strings.TrimSpace(l.decimal(a.Digits) + " " + a.Unit)
+			words[i] = l.figure(a)
 		case int, int64:
 			words[i] = a
 			if l == Spanish {

@@ -5,6 +5,8 @@ package text
 
 import (
 	"cmp"
+	"strings"
+	"sync"
 
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
@@ -21,10 +23,11 @@ type entry struct {
 }
 
 var (
-	printers [2]*message.Printer
-	// texts has each text in the order of the languages. Those without arguments
-	// need no printer.
-	texts    = map[string][2]string{}
+	// texts has each text in the order of the languages.
+	texts = map[string][2]string{}
+	// templates has those with arguments, cut at them.
+	templates = map[string][2]template{}
+
 	contents = [][]entry{
 		problems,
 		cautions,
@@ -61,7 +64,6 @@ var (
 )
 
 func init() {
-	b := catalog.NewBuilder(catalog.Fallback(language.English))
 	for _, file := range contents {
 		for _, e := range file {
 			if _, twice := texts[e.key]; twice {
@@ -69,17 +71,28 @@ func init() {
 			}
 			worded := [2]string{e.english, cmp.Or(e.spanish, e.english)}
 			texts[e.key] = worded
-			for l, s := range worded {
-				if err := b.SetString(tags[l], e.key, s); err != nil {
-					panic(err)
-				}
+			if strings.Contains(e.english, "%[") {
+				templates[e.key] = [2]template{templateOf(worded[English]), templateOf(worded[Spanish])}
+			}
+		}
+	}
+}
+
+// printers fill in what templates do not. They are made when first needed.
+var printers = sync.OnceValue(func() (all [2]*message.Printer) {
+	b := catalog.NewBuilder(catalog.Fallback(language.English))
+	for key, worded := range texts {
+		for l, s := range worded {
+			if err := b.SetString(tags[l], key, s); err != nil {
+				panic(err)
 			}
 		}
 	}
 	for l, tag := range tags {
-		printers[l] = message.NewPrinter(tag, message.Catalog(b))
+		all[l] = message.NewPrinter(tag, message.Catalog(b))
 	}
-}
+	return all
+})
 
 // Of returns a text in a language. A key without a text is a mistake of ours that
 // tests find; it answers with the key, since half an answer beats none.
@@ -91,7 +104,17 @@ func Of(lang Language, key string, args ...any) string {
 	case len(args) == 0:
 		return s[lang]
 	}
-	return printers[lang].Sprintf(key, lang.worded(args)...)
+	if simple, ok := lang.argumentsOf(args); ok {
+		if filled, ok := templates[key][lang].fill(lang, simple); ok {
+			return filled
+		}
+	}
+	return printed(lang, key, args)
+}
+
+// printed fills a text in with the printer.
+func printed(lang Language, key string, args []any) string {
+	return printers()[lang].Sprintf(key, lang.worded(args)...)
 }
 
 // Has tells whether there is a text for a key.

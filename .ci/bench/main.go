@@ -1,0 +1,81 @@
+// Command bench measures what the README says of speed, memory and size, in one run:
+//
+//	go run ./.ci/bench -write    # everything, about five minutes
+//	go run ./.ci/bench -quick    # what a busy machine cannot spoil
+//
+// It builds the program, runs it beside servers that do less, prints a table with ratios,
+// and which goals are met. -write keeps the table in testdata/bench.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"strconv"
+)
+
+var port = flag.Int("port", 18150, "the first of ten ports of this machine that are free")
+
+func address(n int) string { return fmt.Sprintf("127.0.0.1:%d", *port+n) }
+
+func main() {
+	quick := flag.Bool("quick", false, "a few rounds only, and fail on what noise cannot spoil")
+	write := flag.Bool("write", false, "write testdata/bench/README.md")
+	serve := flag.String("serve", "", "be one of the other servers at this address: fixed SIZE, or plain SIZE")
+	flag.Parse()
+	var err error
+	if *serve != "" {
+		err = rival(*serve, flag.Args())
+	} else {
+		err = run(*quick, *write)
+	}
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+}
+
+func rival(addr string, args []string) error {
+	if len(args) != 2 {
+		return fmt.Errorf("fixed SIZE, or plain SIZE")
+	}
+	size, err := strconv.Atoi(args[1])
+	if err != nil {
+		return err
+	}
+	if args[0] == "fixed" {
+		return serveFixed(addr, size)
+	}
+	return servePlain(addr, size)
+}
+
+func run(quick, write bool) error {
+	folder, err := os.MkdirTemp("", "bench")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(folder)
+	program, err := build(folder)
+	if err != nil {
+		return err
+	}
+	f := &figures{quick: quick}
+	if err := f.measure(program); err != nil {
+		return err
+	}
+	table := f.table()
+	fmt.Print(table)
+	if write {
+		if err := os.WriteFile("testdata/bench/README.md", []byte(table), 0o644); err != nil {
+			return err
+		}
+	}
+	// What noise can spoil is told, not failed on.
+	test := exec.Command("go", "test", "./api", "-count=1", "-run", "TestAllocationsOfARequest")
+	test.Stdout, test.Stderr = os.Stderr, os.Stderr
+	if err := test.Run(); err != nil {
+		return fmt.Errorf("the budget of allocations: %w", err)
+	}
+	return f.hard()
+}
