@@ -9,7 +9,9 @@ import (
 
 func (r *NozzleAcceptanceRequest) methods(x *calc.NozzleAcceptanceResult, a *NozzleAcceptanceResponse) methodSet {
 	s := samplingMethods(x, r.CatchPointsOnBoom)
-	s.join(methodsBy(a.workUncertainty))
+	quiet := working{quiet: true}
+	a.workUncertainty(&quiet)
+	s.join(quiet.used)
 	s.add(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
 	s.addIf(r.lowestShared(x), calc.MethodLowestPressure)
 	s.addIf(a.MeanNozzleFlowRate.given(), calc.MethodWeightedMeanFlow)

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/calc"
 )
 
 // twoRuns is the start of a request; the instruments and so on follow.
@@ -80,6 +82,15 @@ func TestUncertaintyCanBeLeftOut(t *testing.T) {
 	}
 }
 
+// ofUncertainty are the methods of uncertainties and of conformance.
+var ofUncertainty = map[string]bool{}
+
+func init() {
+	for id := calc.MethodScaleError; id <= calc.MethodNormalBelow; id++ {
+		ofUncertainty[calc.MethodOf(id).ID] = true
+	}
+}
+
 // certain takes out of an answer what speaks of uncertainty, and counts it.
 func certain(v any, removed *int) any {
 	switch x := v.(type) {
@@ -89,6 +100,8 @@ func certain(v any, removed *int) any {
 			case "uncertainty", "conformanceProbability", "conformance", "conformanceDetail", "measureAgain", "meanConformance", "labelConformance":
 				delete(x, name)
 				*removed++
+			case "methods":
+				x[name] = slices.DeleteFunc(member.([]any), func(id any) bool { return ofUncertainty[id.(string)] })
 			default:
 				x[name] = certain(member, removed)
 			}

@@ -25,7 +25,9 @@ func symbolsOf(all []MethodSymbol, names ...string) (some []MethodSymbol) {
 }
 
 // uncertaintyMethods are those of uncertainties and of what they say of verdicts. None
-// of the guides was read: their formulas are from memory, as Uncertainty says.
+// of the guides was read: their formulas are from memory. JCGM 100: readings and scales
+// 4.3.7 and F.2.2.1, scatter 4.2, combined 5.1.2 and 5.2.2, expanded 6.2.1, coverage G.3.2,
+// effective degrees of freedom G.4.1. JCGM 106: conformance 7.2 and A.3.
 var uncertaintyMethods = []methodRow{
 	{MethodScaleError, Method{
 		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", FromMemory: true,
