@@ -35,6 +35,7 @@ func sheetLine(uncertainty bool) (string, error) {
 type batchRun struct {
 	perSecond float64
 	perLine   time.Duration // CPU time of the program
+	client    time.Duration // CPU time of this program for a line
 	most      float64       // MB of memory at the highest
 }
 
@@ -53,7 +54,7 @@ func runBatch(program, line string, lines, cores int) (r batchRun, err error) {
 	if err != nil {
 		return r, err
 	}
-	began := time.Now()
+	began, client := time.Now(), ownCPU()
 	if err := cmd.Start(); err != nil {
 		return r, err
 	}
@@ -84,8 +85,19 @@ func runBatch(program, line string, lines, cores int) (r batchRun, err error) {
 		return r, fmt.Errorf("%d answers to %d lines: %v", answers, lines, err)
 	}
 	used := cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
-	r.perSecond, r.perLine = float64(lines)/took.Seconds(), used/time.Duration(lines)
+	r.perSecond, r.perLine, r.client = float64(lines)/took.Seconds(), used/time.Duration(lines), (ownCPU()-client)/time.Duration(lines)
 	return r, nil
+}
+
+// undisturbed is how many lines two cores with nothing else to do would answer in a
+// second, by the CPU time of program and client.
+func (r *batchRun) undisturbed() float64 { return 2 / (r.perLine + r.client).Seconds() }
+
+// ownCPU is the time that this program has used.
+func ownCPU() time.Duration {
+	var u syscall.Rusage
+	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &u) // it has no way to fail with these arguments
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
 // bestBatch is the quickest of some runs on two cores, and on one, in turns: what else

@@ -11,23 +11,24 @@ import (
 
 // figures are all that is measured.
 type figures struct {
-	quick                  bool
-	certain, uncertain     contest
-	allocations            map[string]int // by benchmark
-	perSecond              float64
-	p50, p99               time.Duration
-	speed2, speed1         batchRun
-	sheet2, sheet1, sheetU batchRun
-	million                batchRun
-	first                  time.Duration
-	idle, size             float64 // MB
-	curves                 []curve
+	quick              bool
+	certain, uncertain contest
+	allocations        map[string]int // by benchmark
+	perSecond          float64
+	p50, p99           time.Duration
+	speed2, speed1     batchRun
+	sheet2, sheet1     batchRun
+	sheetU, sheetU1    batchRun
+	million            batchRun
+	first              time.Duration
+	idle, size         float64 // MB
+	curves             []curve
 }
 
 func (f *figures) measure(program string) (err error) {
-	requests, rounds, speeds, sheets, runs := 6000, 5, 100_000, 20_000, 3
+	requests, rounds, speeds, sheets, runs := 2000, 15, 100_000, 20_000, 3
 	if f.quick {
-		requests, rounds, speeds, sheets, runs = 1500, 3, 10_000, 1000, 1
+		requests, rounds, speeds, sheets, runs = 1000, 5, 10_000, 1000, 1
 	}
 	info, err := os.Stat(program)
 	if err != nil {
@@ -64,7 +65,7 @@ func (f *figures) measure(program string) (err error) {
 	if line, err = sheetLine(true); err != nil {
 		return err
 	}
-	if f.sheetU, err = runBatch(program, line, sheets, 2); err != nil {
+	if f.sheetU, f.sheetU1, err = bestBatch(program, line, sheets/2, runs); err != nil {
 		return err
 	}
 	if f.quick {

@@ -31,7 +31,8 @@ func (c *curve) exponent() float64 {
 // of a batch over its lines.
 func growing(program string) ([]curve, error) {
 	catches := curve{name: "CPU time of a request by catches", unit: "µs"}
-	p, err := production(program, address(1))
+	// More than the usual turns, so that none of 2,000 clients at once is sent away.
+	p, err := production(program, address(1), "-max-concurrent", "4096", "-max-wait", "30s")
 	if err != nil {
 		return nil, err
 	}

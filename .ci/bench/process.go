@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"net"
 	"os"
@@ -48,19 +47,26 @@ func (p *process) stop() {
 	_ = p.cmd.Wait()
 }
 
-// cpu is the time that the process has used, user and system (proc(5), stat).
-func (p *process) cpu() (time.Duration, error) {
-	b, err := os.ReadFile(filepath.Join("/proc", strconv.Itoa(p.cmd.Process.Pid), "stat"))
-	if err != nil {
-		return 0, err
+// cpu is the time that the threads of the process have run, user and system, as the
+// scheduler counts it (schedstat): the clock of /proc/PID/stat has ticks of 10 ms.
+func (p *process) cpu() (sum time.Duration, err error) {
+	threads, err := filepath.Glob(filepath.Join("/proc", strconv.Itoa(p.cmd.Process.Pid), "task", "*", "schedstat"))
+	if err != nil || len(threads) == 0 {
+		return 0, fmt.Errorf("no times of process %d: %v", p.cmd.Process.Pid, err)
 	}
-	f := strings.Fields(string(b[bytes.LastIndexByte(b, ')')+1:])) // behind the name, from the third field
-	user, err := strconv.Atoi(f[11])
-	if err != nil {
-		return 0, err
+	for _, file := range threads {
+		b, err := os.ReadFile(file)
+		if err != nil {
+			return 0, err
+		}
+		ran, _, _ := strings.Cut(string(b), " ")
+		ns, err := strconv.ParseInt(ran, 10, 64)
+		if err != nil {
+			return 0, err
+		}
+		sum += time.Duration(ns)
 	}
-	system, err := strconv.Atoi(f[12])
-	return time.Duration(user+system) * (time.Second / 100), err
+	return sum, nil
 }
 
 // memory reads a line of /proc/PID/status, such as VmRSS or VmHWM, in MB.

@@ -19,9 +19,9 @@ type goal struct {
 func (f *figures) goals() []goal {
 	c, u := &f.certain, &f.uncertain
 	all := []goal{
-		{"CPU of a request, fixed reply = 1", fmt.Sprintf("%.2f", c.ratio(c.wetrun)), "3.5", c.ratio(c.wetrun) <= 3.5, false},
-		{"the same, against encoding/json without checks = 1", fmt.Sprintf("%.2f", float64(c.wetrun)/float64(c.plain)), "1", c.wetrun <= c.plain, false},
-		{"the same with uncertainties, fixed reply = 1", fmt.Sprintf("%.2f", u.ratio(u.wetrun)), "no goal", true, false},
+		{"CPU of a request, fixed reply = 1", fmt.Sprintf("%.2f", c.wetrunRatio), "3.5", c.wetrunRatio <= 3.5, false},
+		{"the same, against encoding/json without checks = 1", fmt.Sprintf("%.2f", c.wetrunRatio/c.plainRatio), "1", c.wetrunRatio <= c.plainRatio, false},
+		{"the same with uncertainties, fixed reply = 1", fmt.Sprintf("%.2f", u.wetrunRatio), "no goal", true, false},
 		atMost("allocations of a request", float64(f.allocations["TwelveCatchesCertain"]), 70, "", true),
 		atMost("allocations with uncertainties", float64(f.allocations["TwelveCatchesObserved"]), 70, "", true),
 		atLeast("batch: ground-speed lines a second, 2 cores", f.speed2.perSecond, 60_000),
@@ -67,27 +67,34 @@ func (f *figures) table() string {
 	say("# Speed, memory, size\n")
 	say("Written by `go run ./.ci/bench -write` on %s: %d cores, %s, %.0f GB, %s/%s, %s.", time.Now().Format("2 January 2006"), runtime.NumCPU(),
 		machine("/proc/cpuinfo", "model name"), memoryOfMachine(), runtime.GOOS, runtime.GOARCH, strings.TrimSpace(string(version)))
-	say("The client runs on the same cores. Times are of this machine on that day; ratios carry over.\n")
+	say("The client runs on the same cores, and so does whatever else the machine does: load average %s. Times are of this machine on that day; ratios carry over.\n", load())
 	say("| figure | measured | goal: at most | met |\n| --- | --- | --- | --- |")
 	for _, g := range f.goals() {
 		say("| %s | %s | %s | %s |", g.what, g.figure, g.bound, met(g))
 	}
 	say("\n## A request\n")
-	say("CPU time of the server (user and system), 4 connections, median of rounds in turns; wetrun with spans (1 %%), metrics and a line of log for each request.")
+	say("CPU time of the server (user and system), 4 connections, medians of rounds in turns, and in brackets of the ratios to the fixed replies of the same round; wetrun with spans (1 %%), metrics and a line of log for each request.")
 	say("The two fixed replies are the same server twice: a table where they differ by more than 10 %% is void.\n")
 	say("| request | bytes | fixed reply | once more | net/http and encoding/json, no checks | wetrun | the fixed ones differ by |\n| --- | --- | --- | --- | --- | --- | --- |")
 	for _, c := range []*contest{&f.certain, &f.uncertain} {
 		void := ""
-		if c.off() > 0.1 {
+		if c.off > 0.1 {
 			void = ": VOID"
 		}
-		say("| %s | %d | %s | %s | %s (%.2f) | %s (%.2f) | %.1f %%%s |", c.name, c.bytes, µs(c.fixed), µs(c.fixed2), µs(c.plain), c.ratio(c.plain), µs(c.wetrun), c.ratio(c.wetrun), 100*c.off(), void)
+		say("| %s | %d | %s | %s | %s (%.2f) | %s (%.2f) | %.1f %%%s |", c.name, c.bytes, µs(c.fixed), µs(c.fixed2), µs(c.plain), c.plainRatio, µs(c.wetrun), c.wetrunRatio, 100*c.off, void)
 	}
 	say("\nThe server of encoding/json never computes uncertainties, in neither row.")
-	say("\n## Batches\n\n| lines | 2 cores | 1 core | CPU time of a line |\n| --- | --- | --- | --- |")
-	say("| ground-speed | %.0f/s | %.0f/s | %s |", f.speed2.perSecond, f.speed1.perSecond, µs(f.speed2.perLine))
-	say("| whole sheet | %.0f/s | %.0f/s | %s |", f.sheet2.perSecond, f.sheet1.perSecond, µs(f.sheet2.perLine))
-	say("| whole sheet with uncertainties | %.0f/s | | %s |", f.sheetU.perSecond, µs(f.sheetU.perLine))
+	say("\n## Batches\n")
+	say("`wetrun batch`, with a client that writes lines into it and reads its answers. The last column is 2 over the CPU times, for a machine that does nothing else.\n")
+	say("| lines | 2 cores | 1 core | CPU time of a line | of the client | 2 cores undisturbed |\n| --- | --- | --- | --- | --- | --- |")
+	for _, x := range []struct {
+		name     string
+		two, one *batchRun
+	}{
+		{"ground-speed", &f.speed2, &f.speed1}, {"whole sheet", &f.sheet2, &f.sheet1}, {"whole sheet with uncertainties", &f.sheetU, &f.sheetU1},
+	} {
+		say("| %s | %.0f/s | %.0f/s | %s | %s | %.0f/s |", x.name, x.two.perSecond, x.one.perSecond, µs(x.two.perLine), µs(x.two.client), x.two.undisturbed())
+	}
 	if len(f.curves) > 0 {
 		say("\n## Growth\n\nThe exponent is fitted to the last three points: 1 is in proportion, 0 is not at all.\n")
 		say("| what | points | exponent |\n| --- | --- | --- |")
@@ -123,6 +130,12 @@ func machine(file, name string) string {
 		}
 	}
 	return "unknown"
+}
+
+func load() string {
+	b, _ := os.ReadFile("/proc/loadavg")
+	one, _, _ := strings.Cut(string(b), " ")
+	return one
 }
 
 func memoryOfMachine() float64 {
