@@ -109,22 +109,22 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("measured_on", r.Schedule.MeasuredOn.Format("2006-01-02"))
 	}
 	say("machine", m.Label)
-	say("tank_volume", s.people(m.TankVolume))
+	say("tank_volume", s.sent(m.TankVolume))
 	number("beds_covered", m.BedsCovered)
-	say("bed_width", s.people(m.BedWidth))
+	say("bed_width", s.sent(m.BedWidth))
 	number("nozzles_per_bed", m.NozzlesPerBed)
-	say("row_spacing", s.people(m.RowSpacing))
-	say("width_per_nozzle", s.people(m.SprayedWidthPerNozzle))
-	say("engine_speed", s.people(m.EngineSpeed))
+	say("row_spacing", s.sent(m.RowSpacing))
+	say("width_per_nozzle", s.sent(m.SprayedWidthPerNozzle))
+	say("engine_speed", s.sent(m.EngineSpeed))
 	say("gear", m.Gear)
 	switch n := &r.Nozzle; {
 	case n.Size != "":
 		say("nozzle", s.word("size", n.Size))
 	case n.RatedFlowRate.given():
-		say("nozzle", s.word("rating", s.people(n.RatedFlowRate), s.people(n.RatedPressure)))
+		say("nozzle", s.word("rating", s.sent(n.RatedFlowRate), s.sent(n.RatedPressure)))
 	}
-	say("target", s.people(r.Target.ApplicationRate))
-	say("label_maximum", s.people(r.Target.LabelMaximum))
+	say("target", s.sent(r.Target.ApplicationRate))
+	say("label_maximum", s.sent(r.Target.LabelMaximum))
 	if due := s.answer.NextDue; due != nil {
 		say("next_due", due.Date)
 	}
@@ -198,6 +198,9 @@ func (s *sheetRecord) chart() *record.Chart {
 	}
 	return c
 }
+
+// to is the quantity in another unit of the same kind.
+func (q Quantity) to(u unit.ID) Quantity { return Quantity{Value: q.as(u), Unit: u} }
 
 // as is the value in another unit of the same quantity.
 func (q Quantity) as(u unit.ID) float64 { return q.si() / u.Factor() }

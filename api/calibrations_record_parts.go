@@ -32,10 +32,10 @@ func (s *sheetRecord) readings() *record.Table {
 		if r.Label == "" && r.Position != "" {
 			name = s.word("position_" + r.Position)
 		}
-		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.people(r.Pressure)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.sent(r.Pressure)}})
 	}
 	if q := s.request.Pressure.CabPressure; q.given() {
-		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.people(q)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.sent(q)}})
 	}
 	return t
 }
@@ -65,7 +65,7 @@ func (s *sheetRecord) catches() *record.Table {
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != "within",
 			Cells: []string{
-				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.people(r.Volume), s.people(r.Time),
+				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
 				acceptable, s.people(c.NozzleFlowRate), result,
 			},
 		})
@@ -90,7 +90,7 @@ func (s *sheetRecord) runs() *record.Table {
 	t := &record.Table{Caption: s.word("runs"), Heads: []string{s.word("run"), s.word("course"), s.word("time"), s.word("speed")}}
 	for i, r := range s.request.Speed.Runs {
 		t.Rows = append(t.Rows, record.Row{Cells: []string{
-			nameOrNumber(r.Label, i), s.people(r.CourseLength), s.people(r.Time), s.people(x.Runs[i].GroundSpeed),
+			nameOrNumber(r.Label, i), s.sent(r.CourseLength), s.sent(r.Time), s.people(x.Runs[i].GroundSpeed),
 		}})
 	}
 	return t

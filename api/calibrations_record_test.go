@@ -130,6 +130,19 @@ func TestRecordInSpanish(t *testing.T) {
 	}
 }
 
+// TestRecordAltersNoReading: what was sent stands as it was sent, and the target in the
+// unit of the rate that it is compared with. 90 gal_us/acre is 841.9 L/ha by the exact
+// units.
+func TestRecordAltersNoReading(t *testing.T) {
+	sheet := strings.NewReplacer(`"value": 46.2,`, `"value": 46.25,`, `"value": 22.8,`, `"value": 22.785,`, "\n}", ",\"resultUnits\":\"metric\"}").Replace(strings.TrimSpace(demo(t, "rate-to-correct")) + "\n")
+	page := call(t, http.MethodPost, "/v1/calibrations", strings.TrimSuffix(sheet, "\n"), "Accept", "text/html").Body.String()
+	for _, words := range []string{"over the label's maximum", "46.25 US fl oz", "22.785 s", "90 US gal/acre", "target is 842 L/ha"} {
+		if !strings.Contains(html.UnescapeString(page), words) {
+			t.Errorf("no %q", words)
+		}
+	}
+}
+
 // TestRecordOfNothing: an empty sheet has a record too, and a refused one a problem.
 func TestRecordOfNothing(t *testing.T) {
 	if w := call(t, http.MethodPost, "/v1/calibrations", "{}", "Accept", "text/html"); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "incomplete") {

@@ -134,12 +134,15 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 		treated, field = s.near(x.ApplicationRate, u.ApplicationRate), s.near(x.FieldApplicationRate, u.FieldApplicationRate)
 	}
 	if x.TargetApplicationRate.given() {
-		lines = append(lines, s.of("rate", treated, s.people(x.TargetApplicationRate), s.people(x.Deviation)))
+		lines = append(lines, s.of("rate", treated, s.people(x.TargetApplicationRate.to(x.ApplicationRate.Unit)), s.people(x.Deviation)))
 	} else {
 		lines = append(lines, s.of("rate_without_target", treated))
 	}
 	if x.FieldApplicationRate.given() {
 		lines = append(lines, s.of("field_rate", field))
+	}
+	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
+		lines = append(lines, s.of("over_label_maximum"))
 	}
 	lines = append(lines, s.unsure("", x.ConformanceResponse)...)
 	if c := x.LabelConformance; c != nil {
@@ -193,6 +196,14 @@ func (s *summary) people(q Quantity) string {
 		return "-"
 	}
 	return s.lang.Number(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
+}
+
+// sent writes a quantity of the request as it was sent: a record alters no reading.
+func (s *summary) sent(q Quantity) string {
+	if !q.given() {
+		return "-"
+	}
+	return s.lang.Exact(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
 }
 
 // Summarize works out a field sheet and words the answer. ok is false when the

@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"golang.org/x/text/number"
@@ -19,6 +20,11 @@ func (l Language) Number(x float64) string {
 		return fmt.Sprintf("%.0f", x)
 	}
 	return l.decimal(fmt.Sprintf("%.3g", x))
+}
+
+// Exact writes a number in full, as it was given.
+func (l Language) Exact(x float64) string {
+	return l.decimal(strconv.FormatFloat(x, 'f', -1, 64))
 }
 
 // decimal writes the decimal sign of the language into a number.

@@ -28,6 +28,7 @@ var summaries = []entry{
 	{"summary.rate", "%[1]s on the treated area; the target is %[2]s, so it is off by %[3]s.", "%[1]s sobre la superficie tratada; el objetivo es %[2]s, así que se desvía %[3]s."},
 	{"summary.rate_without_target", "%[1]s on the treated area; no target was given.", "%[1]s sobre la superficie tratada; no se dio un objetivo."},
 	{"summary.field_rate", "On the whole field that is %[1]s.", "Sobre todo el campo, eso es %[1]s."},
+	{"summary.over_label_maximum", "That is over the label's maximum: do not spray at it.", "Supera el máximo de la etiqueta: no aplique con ella."},
 	{"summary.rate_not_done", "It needs catches, timed runs and the width per nozzle.", "Hacen falta aforos, recorridos cronometrados y el ancho por boquilla."},
 	{"summary.plan", "Plan: %[1]s. That should give %[2]s.", "Plan: %[1]s. Eso debería dar %[2]s."},
 	{"summary.set_speed", "drive %[1]s", "avance a %[1]s"},
