@@ -74,8 +74,8 @@ var (
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
 		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
-		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch", "settle_catch",
-		"time_runs", "repeat_runs", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
+		"catch_output", "settle_catch", "clean_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more", "replace_all_and_recatch",
+		"time_runs", "repeat_runs", "over_label_maximum", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
 		"calibrate_controller", "change_nozzle_or_gear", "find_disagreement", "measure_again", "file_record", "calibrate_again",
 	}
 )
@@ -91,7 +91,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	a := CalibrationsResponse{
 		Label:         r.Label,
 		Verdict:       verdict,
-		VerdictDetail: text.Of(lang, "verdict."+verdict),
+		VerdictDetail: text.Of(lang, "verdict."+verdict+verdictShade(x)),
 		NextSteps:     make([]StepResponse, len(x.Steps)),
 		Machine:       r.Machine,
 		Pressure:      PressurePart{Status: partWords[x.PressureStatus]},
@@ -102,13 +102,28 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Cautions:      cautions(ctx, sheetCautions...),
 	}
 	for i, s := range x.Steps {
-		a.NextSteps[i] = r.step(lang, p, s)
+		a.NextSteps[i] = r.step(lang, p, &x, s)
 	}
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
 	a.NextDue = r.Schedule.answer()
 	(&sheetWork{r, &p, &x, &a}).explain()
 	return a
+}
+
+// verdictShade is what the words of a verdict carry beside it: a rate over the label's
+// maximum, or in order by the plain rule but too close to be sure.
+func verdictShade(x calc.FieldSheetResult) string {
+	shade := ""
+	for _, s := range x.Steps {
+		switch {
+		case s.Code == calc.StepOverLabelMaximum:
+			return "_over_label_maximum"
+		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
+			shade = "_close"
+		}
+	}
+	return shade
 }
 
 // results fills in each part's own answer, with pointers into the sheet.
