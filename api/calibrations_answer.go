@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"strconv"
 	"strings"
 
 	"wetrun/calc"
@@ -135,7 +136,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	}
 	if x.Output != nil {
 		part := p.output.answer(ctx, *x.Output)
-		under("output", part.Warnings)
+		p.placeCatches(part.Warnings)
 		for i := range part.Actions {
 			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
 			if catch := x.Output.Actions[i].Catch; catch >= 0 {
@@ -211,6 +212,19 @@ func fromPlanning(all []warning) {
 			all[i].Pointer = "#/machine/" + rest
 		default:
 			all[i].Pointer = "#/planning/" + at
+		}
+	}
+}
+
+// placeCatches moves the pointers of a round's warnings to where the sheet has the
+// catches, which follow-ups may have taken the place of.
+func (p *sheetParts) placeCatches(all []warning) {
+	under("output", all)
+	for i := range all {
+		rest, ofCatch := strings.CutPrefix(all[i].Pointer, "#/output/catches/")
+		number, member, _ := strings.Cut(rest, "/")
+		if n, err := strconv.Atoi(number); ofCatch && err == nil {
+			all[i].Pointer = p.from[n] + "/" + member
 		}
 	}
 }

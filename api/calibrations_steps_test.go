@@ -152,3 +152,41 @@ func TestStepsNameNoMember(t *testing.T) {
 		}
 	}
 }
+
+// TestCatchesNamedInWarnings: a drop that may hide a nozzle, and a label that stands
+// twice, are named, and pointed at where the sheet has them. 1080 mL in 30 s of two
+// nozzles rated 1 L/min is 8 % over, so one may be 2 x 8 + 10 = 26 % off.
+func TestCatchesNamedInWarnings(t *testing.T) {
+	drop := func(label, millilitres string) string {
+		return `{"label":"` + label + `","nozzles":2,"volume":{"value":` + millilitres + `,"unit":"mL"},"time":{"value":30,"unit":"s"}}`
+	}
+	sheet := func(catches, follow string) string {
+		start, _, _ := strings.Cut(decided(nil, "", ""), `"output"`)
+		return start + `"output":{"sprayPressure":{"value":3,"unit":"bar"},"catches":[` + catches + `]` + follow + `},"uncertainty":false}`
+	}
+	for name, c := range map[string]struct {
+		body string
+		want []string // pointers and codes
+		says string
+	}{
+		"one drop leans":   {sheet(drop("a", "1000")+","+drop("b", "1080"), ""), []string{"#/output/catches/1/volume hidden_deviation"}, "Catch b lies within the range, but it is of several nozzles, and one of them may be off by up to 26 %"},
+		"one label twice":  {sheet(drop("a", "1000")+","+drop("b", "1000")+","+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/2/label duplicate_label"}, "called a already"},
+		"labels differ":    {sheet(drop("a", "1000")+","+drop("b", "1000"), ""), nil, ""},
+		"no labels at all": {sheet(drop("", "1000")+","+drop("", "1000"), ""), nil, ""},
+		"the nozzles of one drop": {sheet(drop("a", "1000")+","+drop("b", "1200"),
+			`,"followUps":[{"replaces":"b","volume":{"value":500,"unit":"mL"},"time":{"value":30,"unit":"s"}},{"replaces":"b","volume":{"value":500,"unit":"mL"},"time":{"value":30,"unit":"s"}}]`), nil, ""},
+		"a short follow-up": {sheet(drop("a", "1000")+","+drop("b", "1200"),
+			`,"followUps":[{"replaces":"a","nozzles":2,"volume":{"value":500,"unit":"mL"},"time":{"value":15,"unit":"s"}}]`), []string{"#/output/followUps/0/time short_catch"}, ""},
+	} {
+		var got []string
+		all := postSheet(t, c.body).Output.Result.Warnings
+		for _, w := range all {
+			got = append(got, w.Pointer+" "+w.Code)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		} else if len(got) > 0 && !strings.Contains(all[0].Detail, c.says) {
+			t.Errorf("%s: %q does not say %q", name, all[0].Detail, c.says)
+		}
+	}
+}

@@ -97,6 +97,7 @@ type NozzleAcceptanceResult struct {
 	Sampling                 SamplingResult // what the catches tell of the whole boom
 	Outliers                 []Outlier      // catches to make again, Value and Without being catches
 	Compared                 []int          // the catches that Outliers were found among
+	Hides                    int            // the catch that WarnHiddenDeviation speaks of; -1 for none
 	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
@@ -182,6 +183,10 @@ const (
 	// agree among themselves. A wrong gauge, size or pressure is likelier than wear
 	// of so many parts at once.
 	WarnSystematicDeviation = "systematic_deviation"
+	// WarnHiddenDeviation: a drop of several nozzles lies within the tolerance, but
+	// further from the reference than half of it. One of its nozzles alone, all others
+	// being right, would then be outside. The one drop of a round that can hide the most.
+	WarnHiddenDeviation = "hidden_deviation"
 )
 
 // NozzleAcceptance judges catches against the maker's flow at the working
@@ -247,6 +252,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 		r.judgeCatch(in, i)
 	}
 	r.decide(in)
+	r.warnHidden()
 	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
