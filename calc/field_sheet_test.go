@@ -269,7 +269,7 @@ func TestFieldSheetRefuses(t *testing.T) {
 		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.RowSpacing"}},
 		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
 		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
-		"catch without volume":  {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = 0 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeRequired}},
+		"catch below nothing":   {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = -1 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeNotPositive}},
 		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
 		"half a rating alone": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil

@@ -48,6 +48,9 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	if nozzles > 0 {
 		r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
 	}
+	if flows+mixedFlows == 0 {
+		r.warn("Catches", WarnAllDry)
+	}
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
