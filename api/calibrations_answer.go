@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"strconv"
 	"strings"
 
 	"wetrun/calc"
@@ -74,8 +75,8 @@ var (
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
 		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
-		"catch_output", "clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch", "settle_catch",
-		"time_runs", "repeat_runs", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
+		"catch_output", "settle_catch", "clean_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more", "replace_all_and_recatch",
+		"time_runs", "repeat_runs", "over_label_maximum", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
 		"calibrate_controller", "change_nozzle_or_gear", "find_disagreement", "measure_again", "file_record", "calibrate_again",
 	}
 )
@@ -91,7 +92,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	a := CalibrationsResponse{
 		Label:         r.Label,
 		Verdict:       verdict,
-		VerdictDetail: text.Of(lang, "verdict."+verdict),
+		VerdictDetail: text.Of(lang, "verdict."+verdict+verdictShade(x)),
 		NextSteps:     make([]StepResponse, len(x.Steps)),
 		Machine:       r.Machine,
 		Pressure:      PressurePart{Status: partWords[x.PressureStatus]},
@@ -102,13 +103,28 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Cautions:      cautions(ctx, sheetCautions...),
 	}
 	for i, s := range x.Steps {
-		a.NextSteps[i] = r.step(lang, p, s)
+		a.NextSteps[i] = r.step(lang, p, &x, s)
 	}
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
 	a.NextDue = r.Schedule.answer()
 	(&sheetWork{r, &p, &x, &a}).explain()
 	return a
+}
+
+// verdictShade is what the words of a verdict carry beside it: a rate over the label's
+// maximum, or in order by the plain rule but too close to be sure.
+func verdictShade(x calc.FieldSheetResult) string {
+	shade := ""
+	for _, s := range x.Steps {
+		switch {
+		case s.Code == calc.StepOverLabelMaximum:
+			return "_over_label_maximum"
+		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
+			shade = "_close"
+		}
+	}
+	return shade
 }
 
 // results fills in each part's own answer, with pointers into the sheet.
@@ -120,7 +136,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	}
 	if x.Output != nil {
 		part := p.output.answer(ctx, *x.Output)
-		under("output", part.Warnings)
+		p.placeCatches(part.Warnings)
 		for i := range part.Actions {
 			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
 			if catch := x.Output.Actions[i].Catch; catch >= 0 {
@@ -196,6 +212,19 @@ func fromPlanning(all []warning) {
 			all[i].Pointer = "#/machine/" + rest
 		default:
 			all[i].Pointer = "#/planning/" + at
+		}
+	}
+}
+
+// placeCatches moves the pointers of a round's warnings to where the sheet has the
+// catches, which follow-ups may have taken the place of.
+func (p *sheetParts) placeCatches(all []warning) {
+	under("output", all)
+	for i := range all {
+		rest, ofCatch := strings.CutPrefix(all[i].Pointer, "#/output/catches/")
+		number, member, _ := strings.Cut(rest, "/")
+		if n, err := strconv.Atoi(number); ofCatch && err == nil {
+			all[i].Pointer = p.from[n] + "/" + member
 		}
 	}
 }

@@ -5,7 +5,6 @@ import (
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
-	"wetrun/internal/text"
 )
 
 // MaintenanceRequest is what was found by eye before anything was measured.
@@ -158,17 +157,4 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 			a.Cost.Total = Money{Number(x.CostTotal), currency}
 		}
 	}
-}
-
-// step words one next step, with the catch or the bed it speaks of.
-func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, s calc.Step) StepResponse {
-	word := stepWords[s.Code]
-	a := StepResponse{Code: word, Text: text.Coded(lang, "step", word)}
-	switch {
-	case s.Catch >= 0:
-		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.from[s.Catch]
-	case s.Bed >= 0:
-		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(indexed("Maintenance.Beds", s.Bed))
-	}
-	return a
 }

@@ -20,16 +20,25 @@ type CatchRequest struct {
 // mostNozzles is how many nozzles may run into one jug.
 const mostNozzles = 1000
 
-var catchTable = objectOf(
-	label("label", func(c *CatchRequest) *string { return &c.Label }, longestLabel),
-	require(quantity("volume", func(c *CatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
-	require(quantity("time", func(c *CatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
-	count("nozzles", func(c *CatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
-	quantity("sprayPressure", func(c *CatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
-	instrumentID("jug", func(c *CatchRequest) *string { return &c.Jug }),
-	instrumentID("stopwatch", func(c *CatchRequest) *string { return &c.Stopwatch }),
-	instrumentID("gauge", func(c *CatchRequest) *string { return &c.Gauge }),
-)
+var catchTable = catchOf(quantity("volume", volumeOf, unit.KindVolume))
+
+// dryCatchTable is the same where a catch of nothing is a finding too.
+var dryCatchTable = catchOf(amount("volume", volumeOf, unit.KindVolume))
+
+func volumeOf(c *CatchRequest) *Quantity { return &c.Volume }
+
+func catchOf(volume member[CatchRequest]) *object[CatchRequest] {
+	return objectOf(
+		label("label", func(c *CatchRequest) *string { return &c.Label }, longestLabel),
+		require(volume),
+		require(quantity("time", func(c *CatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
+		count("nozzles", func(c *CatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
+		quantity("sprayPressure", func(c *CatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
+		instrumentID("jug", func(c *CatchRequest) *string { return &c.Jug }),
+		instrumentID("stopwatch", func(c *CatchRequest) *string { return &c.Stopwatch }),
+		instrumentID("gauge", func(c *CatchRequest) *string { return &c.Gauge }),
+	)
+}
 
 // input is the catch for calc, whose zero stands for what was left out.
 func (c *CatchRequest) input() calc.Catch {

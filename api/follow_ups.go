@@ -8,7 +8,7 @@ type FollowUpRequest struct {
 }
 
 var followUpTable = objectOf(append(
-	part(func(f *FollowUpRequest) *CatchRequest { return &f.CatchRequest }, catchTable),
+	part(func(f *FollowUpRequest) *CatchRequest { return &f.CatchRequest }, dryCatchTable),
 	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
 )...)
 

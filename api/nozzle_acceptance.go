@@ -52,7 +52,7 @@ const (
 var positions = []string{"left", "center", "right"}
 
 var acceptanceCatchTable = objectOf(append(
-	part(func(c *AcceptanceCatchRequest) *CatchRequest { return &c.CatchRequest }, catchTable),
+	part(func(c *AcceptanceCatchRequest) *CatchRequest { return &c.CatchRequest }, dryCatchTable),
 	oneOf("position", func(c *AcceptanceCatchRequest) *string { return &c.Position }, positions...),
 	count("bed", func(c *AcceptanceCatchRequest) *int { return &c.Bed }, 1, mostBeds),
 	list("nozzlesOnDrop", func(c *AcceptanceCatchRequest) *[]DropNozzleRequest { return &c.NozzlesOnDrop }, 1, mostDropNozzles, dropNozzleTable),

@@ -114,7 +114,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Actions:           make([]ActionResponse, len(x.Actions)),
 		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
-		Warnings:          warnings(ctx, x.Warnings),
+		Warnings:          r.warnings(ctx, &x),
 		Cautions:          cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
 	}
 	if x.SprayPressure != 0 {

@@ -70,7 +70,8 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 	if c.Again.How == calc.BetterInstrument {
 		a.MeasureAgain.Instrument = instrumentWords[c.Again.Instrument]
 	}
-	a.ConformanceDetail = conformanceDetail(text.From(ctx), c.Again)
+	lang := text.From(ctx)
+	a.ConformanceDetail = text.Of(lang, "too_close.lead") + " " + howToSettle(lang, c.Again)
 	return a
 }
 
@@ -82,8 +83,8 @@ var tooClose = [...][2]string{
 	{"too_close.better_instrument", "too_close.better_instrument"},
 }
 
-// conformanceDetail says what to do about what is too close.
-func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
+// howToSettle says what to measure again of what is too close, and how often.
+func howToSettle(lang text.Language, again calc.MeasureAgain) string {
 	if again.How == calc.BetterInstrument {
 		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/internal/text"
 )
 
 // twoRuns is the start of a request; the instruments and so on follow.
@@ -102,6 +103,12 @@ func certain(v any, removed *int) any {
 				*removed++
 			case "methods":
 				x[name] = slices.DeleteFunc(member.([]any), func(id any) bool { return ofUncertainty[id.(string)] })
+			case "verdictDetail": // says too that something is too close to be sure
+				for _, verdict := range verdictWords {
+					if member == text.Of(text.English, "verdict."+verdict+"_close") {
+						x[name] = text.Of(text.English, "verdict."+verdict)
+					}
+				}
 			default:
 				x[name] = certain(member, removed)
 			}

@@ -4,7 +4,8 @@ import "wetrun/calc/unit"
 
 // A Catch is what one or several nozzles gave into a jug in a measured time.
 type Catch struct {
-	// Volume is the reading of the jug, of all its nozzles together.
+	// Volume is the reading of the jug, of all its nozzles together. Where an operation
+	// says so it may be zero: nothing came out.
 	Volume unit.Volume
 	Time   unit.Time
 	// Nozzles is how many nozzles ran into the jug, as on a drop that carries
@@ -80,8 +81,16 @@ func (v *Invalid) catches(catches []Catch, list string) {
 }
 
 func (v *Invalid) catch(c *Catch, list string, i int) {
-	if !sound(float64(c.Volume)) || c.Volume == 0 {
-		v.positive(float64(c.Volume), at(list, i, "Volume"))
+	if c.Volume == 0 {
+		v.positive(0, at(list, i, "Volume"))
+	}
+	v.dryCatch(c, list, i)
+}
+
+// dryCatch is catch where nothing in the jug is a reading too.
+func (v *Invalid) dryCatch(c *Catch, list string, i int) {
+	if !sound(float64(c.Volume)) {
+		v.optional(float64(c.Volume), at(list, i, "Volume"))
 	}
 	if !sound(float64(c.Time)) || c.Time == 0 {
 		v.positive(float64(c.Time), at(list, i, "Time"))

@@ -23,6 +23,13 @@ func (c *Catch) flowErrors(x *instruments) (p propagation) {
 	return p
 }
 
+// unseen is what the jug of a dry catch could not show, as a share of a flow for each of
+// its nozzles.
+func (c *AcceptanceCatch) unseen(x *instruments, of unit.FlowRate) (p propagation) {
+	p.reading[Jug] = x.relative(x.slot(Jug, c.Jug), float64(of)*c.nozzles()*float64(c.Time))
+	return p
+}
+
 // pressureErrors adds what the pressure of a catch does, times c: its own gauge, or
 // the common pressure.
 func (c *Catch) pressureErrors(p *propagation, x *instruments, times float64, common *propagation) {
@@ -52,8 +59,10 @@ type catchMean struct {
 	part     *ScatterPart // of the scatter, when it is to be explained
 }
 
-func (m *catchMean) add(share float64, own *propagation) {
-	m.errors.plus(share, own)
+// add takes in a catch with its share of the flow. by is the share of the flow that own
+// tells shares of; it differs for a dry catch, which has no share.
+func (m *catchMean) add(share, by float64, own *propagation) {
+	m.errors.plus(by, own)
 	m.squares += share * share
 	for _, r := range own.reading {
 		m.readings += r

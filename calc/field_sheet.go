@@ -135,13 +135,16 @@ const (
 	StepSetPressureInRange                   // the nozzle's own
 	StepCheckCabGauge                        // no flow, or a reference gauge
 	StepCatchOutput                          // a dozen drops
+	StepSettleCatch                          // one catch: too close to its limit to be sure, before what is done about it
 	StepCleanAndRecatch                      // one catch
 	StepReplaceNozzle                        // one catch
 	StepCatchEachNozzle                      // one catch
+	StepCatchAgain                           // one catch: it stands apart from the others
+	StepCatchMore                            // before a new set: whether it is needed is still open
 	StepReplaceAllAndRecatch                 // the whole set
-	StepSettleCatch                          // one catch: too close to its limit to be sure
 	StepTimeRuns                             // at least two
 	StepRepeatRuns                           // they differ too much
+	StepOverLabelMaximum                     // the rate, by however little
 	StepGiveWidth                            // width per nozzle, or of a bed and its nozzles
 	StepSetTarget                            // from the label
 	StepSettleRate                           // too close to its limits to be sure

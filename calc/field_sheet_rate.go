@@ -53,7 +53,7 @@ func (m Machine) hasWidth() bool { return m.SprayedWidthPerNozzle != 0 || m.BedW
 
 // rate computes the rate from what was caught and timed, when all of it is there.
 func (r *FieldSheetResult) rate(in FieldSheetInput) error {
-	if r.Output == nil || r.Speed == nil || !in.Machine.hasWidth() {
+	if r.Output == nil || r.Output.boomMean == 0 || r.Speed == nil || !in.Machine.hasWidth() {
 		return nil
 	}
 	flow := r.Output.boomMean // drops of different nozzles spray too

@@ -1,5 +1,7 @@
 package calc
 
+import "slices"
+
 // conclude takes the overall verdict and lists what to do, in the order of the
 // job.
 func (r *FieldSheetResult) conclude(in FieldSheetInput) {
@@ -85,15 +87,36 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 		r.step(StepCatchOutput)
 		return false
 	}
-	codes := [...]StepCode{
-		CleanAndRecatch: StepCleanAndRecatch, ReplaceNozzle: StepReplaceNozzle,
-		CatchEachNozzle: StepCatchEachNozzle, ReplaceAllAndRecatch: StepReplaceAllAndRecatch,
+	if r.Output.Decision == ReplaceAll { // the round is made anew, so no catch has a step of its own
+		if r.Output.Sampling.More > 0 {
+			r.step(StepCatchMore)
+		}
+		r.step(StepReplaceAllAndRecatch)
+		return true
 	}
-	for _, a := range r.Output.Actions {
-		r.Steps = append(r.Steps, Step{codes[a.Do], a.Catch, -1})
-	}
-	r.closeCatches()
+	r.catchSteps()
 	return len(r.Output.Actions) > 0
+}
+
+// catchSteps goes from catch to catch: what to settle before anything is done about
+// it, what to do about it, and where there is neither, whether to make it again.
+func (r *FieldSheetResult) catchSteps() {
+	codes := [...]StepCode{CleanAndRecatch: StepCleanAndRecatch, ReplaceNozzle: StepReplaceNozzle, CatchEachNozzle: StepCatchEachNozzle}
+	actions := r.Output.Actions
+	for i := range r.Output.Catches {
+		before := len(r.Steps)
+		if u := r.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == TooClose {
+			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
+		}
+		if len(actions) > 0 && actions[0].Catch == i {
+			r.Steps = append(r.Steps, Step{codes[actions[0].Do], i, -1})
+			actions = actions[1:]
+		}
+		apart := func(o Outlier) bool { return o.Value == i }
+		if len(r.Steps) == before && slices.ContainsFunc(r.Output.Outliers, apart) {
+			r.Steps = append(r.Steps, Step{StepCatchAgain, i, -1})
+		}
+	}
 }
 
 func (r *FieldSheetResult) speedSteps() {
@@ -106,6 +129,10 @@ func (r *FieldSheetResult) speedSteps() {
 }
 
 func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
+	if r.Rate != nil && r.Rate.LabelVerdict == Outside {
+		r.step(StepOverLabelMaximum)
+		changed = true // it is to be lowered, by whatever means
+	}
 	if !in.Machine.hasWidth() {
 		r.step(StepGiveWidth)
 	}
@@ -114,7 +141,7 @@ func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
 	}
 	r.closeRate()
 	if r.Correction == nil {
-		return false
+		return changed
 	}
 	switch r.Correction.Decision {
 	case RepairFirst:
@@ -128,5 +155,5 @@ func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
 		r.step(StepChangeNozzleOrGear)
 		return true
 	}
-	return false
+	return changed
 }

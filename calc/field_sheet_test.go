@@ -89,11 +89,12 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"one nozzle high": {func(in *calc.FieldSheetInput) {
 			in.Output.Catches[1].Volume, in.Output.Catches[1].Nozzles = 40*unit.USFluidOunce, 1
 		}, calc.NotReady, []calc.StepCode{calc.StepReplaceNozzle, calc.StepMeasureAgain}},
-		// The mean is then 0.225 gal/min and the rate 22.275, 10.9 % under the target.
+		// Half of four is above a quarter, but of all points it may be 7 to 93 %, so that
+		// it is not settled. The mean is then 0.225 gal/min and the rate 22.275, 10.9 % under the target.
 		"half of them low": {func(in *calc.FieldSheetInput) {
 			in.Output.Catches[1].Volume *= 0.8
 			in.Output.Catches[2].Volume *= 0.8
-		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepCatchMore, calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
 		"runs differ": {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 25 * unit.Second }, calc.NotReady, []calc.StepCode{calc.StepRepeatRuns}},
 		"rate 24 % over": {func(in *calc.FieldSheetInput) { in.Target.ApplicationRate = 20 * unit.USGallonPerAcre }, calc.NotReady,
 			[]calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
@@ -104,6 +105,16 @@ func TestReferenceFieldSheet(t *testing.T) {
 			[]calc.StepCode{calc.StepChangeNozzleOrGear, calc.StepMeasureAgain}},
 		"within tolerance, over the label": {func(in *calc.FieldSheetInput) {
 			in.Target.ApplicationRate, in.Target.LabelMaximum = 24*unit.USGallonPerAcre, 24.5*unit.USGallonPerAcre
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepChoosePlan, calc.StepMeasureAgain}},
+		"over the label, with nothing wanted": {func(in *calc.FieldSheetInput) {
+			in.Target = calc.SheetTarget{LabelMaximum: 24.5 * unit.USGallonPerAcre}
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepSetTarget, calc.StepMeasureAgain}},
+		"over the label, controller": {func(in *calc.FieldSheetInput) {
+			in.Target.ApplicationRate, in.Target.LabelMaximum = 20*unit.USGallonPerAcre, 24.5*unit.USGallonPerAcre
+			in.RateController = true
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepCalibrateController, calc.StepMeasureAgain}},
+		"under the label, off": {func(in *calc.FieldSheetInput) {
+			in.Target.ApplicationRate, in.Target.LabelMaximum = 20*unit.USGallonPerAcre, 24.8*unit.USGallonPerAcre
 		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"dirt by eye": {func(in *calc.FieldSheetInput) {
 			in.Maintenance.Beds = []calc.BedFinding{{}, {Clean: 2}, {Replace: 1}, {Replace: 2, Done: true}}
@@ -258,7 +269,7 @@ func TestFieldSheetRefuses(t *testing.T) {
 		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.RowSpacing"}},
 		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
 		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
-		"catch without volume":  {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = 0 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeRequired}},
+		"catch below nothing":   {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = -1 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeNotPositive}},
 		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
 		"half a rating alone": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil

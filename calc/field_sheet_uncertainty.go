@@ -38,19 +38,6 @@ func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationR
 	return u
 }
 
-// closeCatches adds a step for each catch that is too close to its limit to be sure,
-// where the round is not to be made anew anyway.
-func (r *FieldSheetResult) closeCatches() {
-	if r.Output == nil || r.Output.Uncertainty == nil || r.Output.Decision == ReplaceAll {
-		return
-	}
-	for i := range r.Output.Uncertainty.Catches {
-		if r.Output.Uncertainty.Catches[i].Within.Conformance == TooClose {
-			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
-		}
-	}
-}
-
 // closeRate adds a step for a rate that is too close to its limits to be sure. One that
 // is surely outside its tolerance is set anew anyway, however near the label's maximum.
 func (r *FieldSheetResult) closeRate() {

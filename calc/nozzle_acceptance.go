@@ -97,6 +97,7 @@ type NozzleAcceptanceResult struct {
 	Sampling                 SamplingResult // what the catches tell of the whole boom
 	Outliers                 []Outlier      // catches to make again, Value and Without being catches
 	Compared                 []int          // the catches that Outliers were found among
+	Hides                    int            // the catch that WarnHiddenDeviation speaks of; -1 for none
 	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
@@ -177,11 +178,19 @@ const (
 	CodeNozzleRequired  = "nozzle_required"   // a rated basis without a rating
 	CodeFewerThanCaught = "fewer_than_caught" // more catches than catch points
 	CodeMeanNeedsTwo    = "mean_needs_two"    // one catch has no mean to be compared with
+	CodeAllDry          = "all_dry"           // a mean of nothing is nothing to be compared with
 
 	// WarnSystematicDeviation: all that are outside lie on one side and the catches
 	// agree among themselves. A wrong gauge, size or pressure is likelier than wear
 	// of so many parts at once.
 	WarnSystematicDeviation = "systematic_deviation"
+	// WarnAllDry: nothing came out anywhere. A valve, the pump or the tank is likelier
+	// than every nozzle.
+	WarnAllDry = "all_dry"
+	// WarnHiddenDeviation: a drop of several nozzles lies within the tolerance, but
+	// further from the reference than half of it. One of its nozzles alone, all others
+	// being right, would then be outside. The one drop of a round that can hide the most.
+	WarnHiddenDeviation = "hidden_deviation"
 )
 
 // NozzleAcceptance judges catches against the maker's flow at the working
@@ -208,6 +217,9 @@ const (
 // make again is that of Outliers, among the catches of as many nozzles as most have
 // and but for those nearer to the others than half a second of the stopwatch.
 //
+// A dry catch, of volume zero, is 100 % below and counts in the mean. Catches that are
+// all dry have no mean, nor what is made of it, and cannot be held to one (all_dry).
+//
 // There must be at least one catch (too_few), two for a basis with the mean
 // (mean_needs_two); a rating needs a pressure for every catch, and so do catches
 // whose own pressures differ (pressure_required); a rated basis needs the nozzle
@@ -220,7 +232,7 @@ const (
 func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) {
 	r := NozzleAcceptanceResult{
 		Basis: in.Tolerance.Basis, Limit: in.Tolerance.Limit, ReplaceAllAbove: in.ReplaceAllAbove,
-		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1, Tested: len(in.Catches),
+		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1 && !in.allDry(), Tested: len(in.Catches),
 	}
 	if r.Limit == 0 {
 		r.Limit = DefaultOutputTolerance
@@ -247,6 +259,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 		r.judgeCatch(in, i)
 	}
 	r.decide(in)
+	r.warnHidden()
 	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
@@ -255,6 +268,17 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	}
 	err := r.sample(in)
 	return r, err
+}
+
+// allDry tells that nothing came out where the mean is made of: of the drops of
+// different nozzles there is none.
+func (in NozzleAcceptanceInput) allDry() bool {
+	for i := range in.Catches {
+		if c := &in.Catches[i]; c.Volume != 0 && !c.mixed() {
+			return false
+		}
+	}
+	return true
 }
 
 // pressures are the lowest and the highest known of the catches, zero when none
@@ -294,6 +318,8 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		v.add("Catches", CodeTooFew)
 	case len(in.Catches) == 1 && basis != RatedBasis:
 		v.add("Catches", CodeMeanNeedsTwo)
+	case mixed == 0 && in.allDry() && basis != RatedBasis:
+		v.add("Catches", CodeAllDry)
 	}
 	v.optional(float64(in.SprayPressure), "SprayPressure")
 	v.optional(float64(in.Tolerance.Limit), "Tolerance.Limit")
@@ -302,7 +328,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		v.add("CatchPointsOnBoom", CodeFewerThanCaught)
 	}
 	for i := range in.Catches {
-		v.catch(&in.Catches[i].Catch, "Catches", i)
+		v.dryCatch(&in.Catches[i].Catch, "Catches", i)
 		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
 		if in.Catches[i].Position > Right {
 			v.add(at("Catches", i, "Position"), CodeNotAllowed)

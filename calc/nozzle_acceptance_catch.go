@@ -48,6 +48,9 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	if nozzles > 0 {
 		r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
 	}
+	if flows+mixedFlows == 0 {
+		r.warn("Catches", WarnAllDry)
+	}
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
@@ -101,11 +104,7 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 		}
 		x.DeviationFromMean = unit.Ratio(deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
 	}
-	d := float64(x.DeviationFromRated) // from the reference that the status goes by
-	fromMean := float64(x.DeviationFromMean)
-	if r.Basis == MeanBasis || r.Basis == BothBases && judge(d, limit) == Within && judge(fromMean, limit) == Outside {
-		d = fromMean
-	}
+	d := float64(r.offBy(x))
 	x.AcceptableFlowRate = r.acceptable(rated, mean)
 	all := c.nozzles() * float64(c.Time)
 	x.AcceptableVolume = VolumeRange{
@@ -122,6 +121,36 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	}
 	if x.Status != StatusWithin {
 		r.Outside++
+	}
+}
+
+// offBy is how far a catch is from the reference that its status goes by.
+func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
+	limit := float64(r.Limit)
+	outsideMeanOnly := judge(float64(x.DeviationFromRated), limit) == Within && judge(float64(x.DeviationFromMean), limit) == Outside
+	if r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly {
+		return x.DeviationFromMean
+	}
+	return x.DeviationFromRated
+}
+
+// warnHidden warns of the drop that can hide the most, among those that lean: N d
+// exceeds the limit of one nozzle for any N of two or more when d exceeds half of it. A
+// new set leaves nothing to look into.
+func (r *NozzleAcceptanceResult) warnHidden() {
+	r.Hides = -1
+	if r.Decision == ReplaceAll {
+		return
+	}
+	var most unit.Ratio
+	for i := range r.Catches {
+		x := &r.Catches[i]
+		if leans := !atMost(math.Abs(float64(r.offBy(x))), float64(r.Limit)/2); leans && x.LargestHiddenDeviation > most {
+			r.Hides, most = i, x.LargestHiddenDeviation
+		}
+	}
+	if r.Hides >= 0 {
+		r.warn(at("Catches", r.Hides, "Volume"), WarnHiddenDeviation)
 	}
 }
 

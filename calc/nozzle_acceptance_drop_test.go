@@ -50,6 +50,40 @@ func TestReferenceWideLimit(t *testing.T) {
 	agrees(t, "hidden", float64(r.LargestHiddenDeviation), 2, 1e-12)
 }
 
+// TestReferenceWarnsOfWhatIsHidden warns of one drop of a round: of three nozzles rated 1 and
+// held to 10 %, a drop 8 % over can hide 3 x 8 + 2 x 10 = 44 %, one 6 % under 3 x 6 + 2 x
+// 10 = 38 %. At 5 % or less one nozzle alone, at most 15 % off, is not what is looked for,
+// and a nozzle alone hides nothing.
+func TestReferenceWarnsOfWhatIsHidden(t *testing.T) {
+	for name, c := range map[string]struct {
+		drops []unit.Volume // of three nozzles
+		want  string
+	}{
+		"one leans":         {[]unit.Volume{3.12, 3.24, 3}, "Catches[1].Volume: hidden_deviation"},
+		"the one most":      {[]unit.Volume{2.82, 3.24, 3.18}, "Catches[1].Volume: hidden_deviation"},
+		"one is low":        {[]unit.Volume{3.12, 3, 2.82}, "Catches[2].Volume: hidden_deviation"},
+		"half of the limit": {[]unit.Volume{3.15, 2.85, 3}, ""},
+		"outside":           {[]unit.Volume{3.45, 3, 3}, ""},
+	} {
+		in := litreRated(0.1, c.drops...)
+		in.ReplaceAllAbove = 0.5
+		for i := range in.Catches {
+			in.Catches[i].Nozzles = 3
+		}
+		in.Catches = append(in.Catches, litreRated(0.1, 1.09).Catches...)
+		if got := warned(mustAccept(t, in).Warnings); got != c.want {
+			t.Errorf("%s: warned of %q, want %q", name, got, c.want)
+		}
+	}
+	in := litreRated(0.1, 3.24, 4, 4, 4)
+	for i := range in.Catches {
+		in.Catches[i].Nozzles = 3
+	}
+	if r := mustAccept(t, in); r.Decision != calc.ReplaceAll || r.Hides != -1 {
+		t.Errorf("decision %d, and catch %d to look into", r.Decision, r.Hides)
+	}
+}
+
 // TestReferenceAlikeWithinHalfTheLimit: 1.12 and 1.20 have a mean of 1.16 and vary by
 // sqrt(2 x 0.04^2) / 1.16 = 4.88 %, within half of 10 %; 1.12 and 1.21, mean 1.165,
 // by sqrt(2 x 0.045^2) / 1.165 = 5.46 %, which is within 10 % but not within 5.

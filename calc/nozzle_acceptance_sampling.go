@@ -77,7 +77,7 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []Outlier {
 	for _, x := range found {
 		i := compared[x.Value]
 		late := float64(reaction / in.Catches[i].Time)
-		if !atMost(math.Abs(deviation(flows[x.Value], others)), late) {
+		if others == 0 || !atMost(math.Abs(deviation(flows[x.Value], others)), late) { // anything is far from nothing
 			x.Value = i
 			if x.Without >= 0 {
 				x.Without = compared[x.Without]

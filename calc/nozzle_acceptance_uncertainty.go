@@ -70,11 +70,11 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	}
 	mixed := in.mixedDrops()
 	c.mean, c.moved, c.total = c.add(false)
-	if mixed < len(in.Catches) {
+	if c.total > 0 {
 		u.sample, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
 	}
 	u.boom = u.sample
-	if mixed > 0 {
+	if mixed > 0 && r.boomMean > 0 {
 		all, moved, _ := c.add(true)
 		u.boom, _ = c.boom(&all, moved, prior, f, u)
 	}
@@ -100,8 +100,15 @@ func (c *catchRound) lowestGauge() (p propagation) {
 
 // own is how the flow of a catch at the working pressure follows what measured it,
 // but for the working pressure itself, which it follows by moved.
+//
+// A dry catch has no share of itself to be off by. What its jug could not show is a
+// share of the catch that it would be with the mean flow of the boom; its scales and
+// its stopwatch do nothing.
 func (c *catchRound) own(i int) (p propagation, moved float64) {
 	x := &c.in.Catches[i]
+	if x.Volume == 0 {
+		return x.unseen(c.x, c.atCatch(i, c.r.boomMean)), 0
+	}
 	p = x.flowErrors(c.x)
 	if x.SprayPressure != 0 {
 		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, x.SprayPressure), nil)
@@ -120,9 +127,8 @@ func (c *catchRound) add(all bool) (m catchMean, moved, flow float64) {
 	for i := range c.in.Catches {
 		if all || !c.in.Catches[i].mixed() {
 			own, by := c.own(i)
-			share := c.flow(i) / flow
-			m.add(share, &own)
-			moved += share * by
+			m.add(c.flow(i)/flow, c.reference(i)/flow, &own)
+			moved += c.flow(i) / flow * by
 		}
 	}
 	return m, moved, flow
@@ -131,6 +137,23 @@ func (c *catchRound) add(all bool) (m catchMean, moved, flow float64) {
 // flow is that of a catch at the working pressure, of all its nozzles.
 func (c *catchRound) flow(i int) float64 {
 	return float64(c.r.Catches[i].NozzleFlowRateAtPressure) * c.in.Catches[i].nozzles()
+}
+
+// atCatch brings a flow from the working pressure to that of a catch.
+func (c *catchRound) atCatch(i int, q unit.FlowRate) unit.FlowRate {
+	if p := c.r.Catches[i].SprayPressure; p != 0 {
+		return c.in.Catches[i].move(c.in.Nozzle, q, c.r.SprayPressure, p)
+	}
+	return q
+}
+
+// reference is the flow of which own tells shares: that of the catch, and of a dry one
+// that of the boom's mean.
+func (c *catchRound) reference(i int) float64 {
+	if c.in.Catches[i].Volume == 0 {
+		return float64(c.r.boomMean) * c.in.Catches[i].nozzles()
+	}
+	return c.flow(i)
 }
 
 // boom is the mean as the flow of the whole boom.
@@ -161,7 +184,8 @@ func (c *catchRound) variation() Uncertainty {
 			continue
 		}
 		ratio := float64(c.r.Catches[i].NozzleFlowRateAtPressure) / sum * n
-		by := ratio * ((ratio-1)/((n-1)*cv) - cv/n)
+		follows := c.reference(i) / c.in.Catches[i].nozzles() / sum * n
+		by := follows * ((ratio-1)/((n-1)*cv) - cv/n)
 		own, m := c.own(i)
 		p.plus(by, &own)
 		moved += by * m
@@ -175,6 +199,10 @@ func (c *catchRound) variation() Uncertainty {
 func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	x, q := &c.in.Catches[i], &c.r.Catches[i]
 	limit := float64(c.r.Limit)
+	if x.Volume == 0 {
+		c.judgeDry(i, u)
+		return
+	}
 	p := x.flowErrors(c.x)
 	u.NozzleFlowRate = p.uncertainty(c.x, float64(q.NozzleFlowRate))
 	if c.r.HasRating {
@@ -204,6 +232,32 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	u.DeviationFromMean = p.uncertainty(c.x, 1+float64(q.DeviationFromMean))
 	if c.r.Basis != RatedBasis {
 		u.Within = u.Within.less(withinLimit(float64(q.DeviationFromMean), limit, &u.DeviationFromMean))
+	}
+}
+
+// judgeDry works out one catch of nothing. Each of its figures follows its jug alone, by
+// what the jug could not show as a share of what the figure is held against.
+func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
+	x, q := &c.in.Catches[i], &c.r.Catches[i]
+	limit := float64(c.r.Limit)
+	against := func(of unit.FlowRate, reference float64) Uncertainty {
+		p := x.unseen(c.x, of)
+		return p.uncertainty(c.x, reference)
+	}
+	u.NozzleFlowRate = against(1, 1) // any flow does: its share of it, times it
+	if c.r.HasRating {
+		sum, _ := x.ratedFlow(c.in.Nozzle, q.SprayPressure)
+		u.DeviationFromRated = against(sum/unit.FlowRate(x.nozzles()), 1)
+		if c.r.Basis != MeanBasis {
+			u.Within = withinLimit(-1, limit, &u.DeviationFromRated)
+		}
+	}
+	if !q.InMean {
+		return
+	}
+	u.DeviationFromMean = against(c.atCatch(i, c.r.MeanNozzleFlowRate), 1)
+	if c.r.Basis != RatedBasis {
+		u.Within = u.Within.less(withinLimit(-1, limit, &u.DeviationFromMean))
 	}
 }
 

@@ -32,7 +32,8 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	for i := range in.Catches {
 		own := in.Catches[i].flowErrors(x)
 		u.NozzleFlowRates[i] = own.uncertainty(x, float64(r.NozzleFlowRates[i]))
-		m.add(float64(r.FlowRates[i])/flow, &own)
+		share := float64(r.FlowRates[i]) / flow
+		m.add(share, share, &own)
 		d := float64(r.NozzleFlowRates[i])/plain*n - 1
 		seen += d * d / math.Max(n-1, 1)
 	}

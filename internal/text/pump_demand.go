@@ -1,7 +1,7 @@
 package text
 
 var pumpDemand = []entry{
-	{"warning.agitation_not_counted", "No agitation is counted. That is right only where the pump does not stir the tank; otherwise give tankVolume or agitationFlowRate.", "No se cuenta ninguna agitación. Eso es correcto solo si la bomba no agita el tanque; si no, dé tankVolume o agitationFlowRate."},
+	{"warning.agitation_not_counted", "No agitation is counted. That is right only where the pump does not stir the tank; otherwise give the tank volume or the agitation flow.", "No se cuenta ninguna agitación. Eso es correcto solo si la bomba no agita el tanque; si no, indique el volumen del tanque o el caudal de agitación."},
 	{"warning.unusual_agitation", "This agitation is unusual for a field sprayer: it is outside 1 to 20 % of the tank a minute. Check the flow, the share and the tank, and their units.", "Esta agitación es poco común en una pulverizadora de campo: está fuera de 1 a 20 % del tanque por minuto. Revise el caudal, la proporción y el tanque, y sus unidades."},
 	{"warning.unusual_reserve", "A reserve of more than 100 % is unusual. It is a share on top of spray and agitation.", "Una reserva de más de 100 % es poco común. Es una proporción que se suma a la pulverización y a la agitación."},
 	{"warning.short_when_worn", "The pump is enough as rated, but not when it has lost 10 % of its rating, which a used pump may have. Have its flow measured.", "La bomba alcanza según su caudal nominal, pero no cuando ha perdido 10 % de él, como puede ocurrir con una bomba usada. Haga medir su caudal."},

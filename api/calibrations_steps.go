@@ -1,0 +1,68 @@
+package api
+
+import (
+	"strings"
+
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// step words one next step, with the catch or the bed it speaks of.
+func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepResponse {
+	word := stepWords[s.Code]
+	a := StepResponse{Code: word}
+	switch s.Code {
+	case calc.StepSettleCatch:
+		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.Again))
+	case calc.StepSettleRate:
+		a.Text = settleRate(lang, x.Rate.Uncertainty)
+	case calc.StepCatchMore:
+		a.Text = catchMore(lang, x.Output.Sampling, r.Output.CatchPointsOnBoom > 0)
+	default:
+		a.Text = text.Coded(lang, "step", word)
+	}
+	switch {
+	case s.Catch >= 0:
+		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.from[s.Catch]
+	case s.Bed >= 0:
+		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(indexed("Maintenance.Beds", s.Bed))
+	}
+	return a
+}
+
+// settleRate says which limit the rate is too close to, and what to measure again;
+// what is the same for both is said once.
+func settleRate(lang text.Language, u *calc.RateUncertainty) string {
+	tolerance, label := howToSettle(lang, u.Within.Again), howToSettle(lang, u.UnderLabel.Again)
+	switch {
+	case u.UnderLabel.Conformance != calc.TooClose:
+		return text.Of(lang, "step.settle_rate", tolerance)
+	case u.Within.Conformance != calc.TooClose:
+		return text.Of(lang, "step.settle_rate_label", label)
+	case tolerance == label:
+		return text.Of(lang, "step.settle_rate_both", label)
+	}
+	return text.Of(lang, "step.settle_rate", tolerance) + " " + text.Of(lang, "step.settle_rate_label", label)
+}
+
+// catchMore says how many points to catch before a new set is bought, and where.
+func catchMore(lang text.Language, s calc.SamplingResult, pointsKnown bool) string {
+	switch {
+	case s.AllOthers:
+		return text.Of(lang, "step.catch_more_all", s.More)
+	case !pointsKnown:
+		return withSides(lang, text.Of(lang, "step.catch_more_if_there", s.More), s)
+	}
+	return withSides(lang, text.Of(lang, "step.catch_more", s.More), s)
+}
+
+func withSides(lang text.Language, words string, s calc.SamplingResult) string {
+	if len(s.MoreOn) == 0 {
+		return words
+	}
+	var sides []string
+	for _, p := range s.MoreOn {
+		sides = append(sides, text.Of(lang, "side."+positions[p-1]))
+	}
+	return words + " " + text.Of(lang, "step.catch_more_begin", strings.Join(sides, ", "))
+}

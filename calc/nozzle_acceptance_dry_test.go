@@ -1,0 +1,143 @@
+package calc_test
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetrun/calc"
+	"wetrun/calc/unit"
+)
+
+// TestReferenceDryCatch works out 1, 1, 1 and 0 L in a minute by hand. The mean is 0.75
+// and the coefficient of variation sqrt((3 x 0.25^2 + 0.75^2) / 3) / 0.75 = 2/3. A jug of
+// marks 10 mL apart is off by 10 / sqrt 12 = 2.88675 mL, all that a dry catch follows: of
+// the rating 0.288675 %, of the mean 0.384900 %. In the mean of a boom of these four the
+// jug's readings are 2 x 2.88675 / 3000 = 0.00192450. The coefficient of variation follows
+// q by (q - m) / (3 s m) - s / (4 m^2), which is 0 for the others and -8/9 a litre for the
+// dry one: 0.00256600.
+func TestReferenceDryCatch(t *testing.T) {
+	in := litreRated(0.1, 1, 1, 1, 0)
+	in.CatchPointsOnBoom, in.ReplaceAllAbove = 4, 0.3
+	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: jug(0.02)}
+	r := mustAccept(t, in)
+	dry, u := r.Catches[3], r.Uncertainty
+	if dry.Status != calc.StatusBelow || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}) {
+		t.Errorf("status %d, actions %v", dry.Status, r.Actions)
+	}
+	if dry.DeviationFromRated != -1 || dry.DeviationFromMean != -1 || dry.FlowRate != 0 {
+		t.Errorf("%+v", dry)
+	}
+	agrees(t, "mean", r.MeanNozzleFlowRate.In(unit.LitrePerMinute), 0.75, 1e-12)
+	agrees(t, "variation", float64(r.CoefficientOfVariation), 2.0/3, 1e-12)
+	agrees(t, "flow", unit.FlowRate(u.Catches[3].NozzleFlowRate.Standard).In(unit.LitrePerMinute), 0.00288675, 1e-5)
+	agrees(t, "from rated", u.Catches[3].DeviationFromRated.Standard, 0.00288675, 1e-5)
+	agrees(t, "from mean", u.Catches[3].DeviationFromMean.Standard, 0.00384900, 1e-5)
+	agrees(t, "readings in the mean", u.MeanNozzleFlowRate.Budget[calc.SourceJugReading].Standard, 0.00192450, 1e-5)
+	agrees(t, "known variation", u.CoefficientOfVariation.Standard, 0.00256600, 1e-5)
+	if u.Catches[3].Within.Conformance != calc.SurelyOutside {
+		t.Errorf("%+v", u.Catches[3].Within)
+	}
+}
+
+// TestAllDry: without any flow there is no mean, and nothing that is made of it; what is
+// held to the rating is below it, and warned of as a whole.
+func TestAllDry(t *testing.T) {
+	in := litreRated(0.1, 0, 0, 0)
+	in.Measuring.Uncertainty = true
+	r := mustAccept(t, in)
+	if r.HasMean || r.MeanNozzleFlowRate != 0 || r.Sides != nil || r.Outside != 3 || warned(r.Warnings) != "Catches: all_dry" {
+		t.Errorf("%+v", r)
+	}
+	for _, basis := range []calc.Basis{calc.MeanBasis, calc.BothBases} {
+		in.Tolerance.Basis = basis
+		_, err := calc.NozzleAcceptance(in)
+		if fmt.Sprint(err) != "calc: Catches: all_dry" {
+			t.Errorf("basis %d: %v", basis, err)
+		}
+	}
+	in.Tolerance.Basis, in.Catches[1].Volume = calc.DefaultBasis, -1
+	if _, err := calc.NozzleAcceptance(in); fmt.Sprint(err) != "calc: Catches[1].Volume: not_positive" {
+		t.Errorf("%v", err)
+	}
+	sheet := wholeSheet()
+	for i := range sheet.Output.Catches {
+		sheet.Output.Catches[i].Volume = 0
+	}
+	if s := mustSheet(t, sheet); s.Rate != nil || s.RateStatus != calc.NotDone || s.Verdict != calc.NotReady {
+		t.Errorf("a rate of nothing: %+v", s.Rate)
+	}
+}
+
+// TestPropertyDryCatches: with dry catches anywhere, of drops of any kind and at any
+// pressure, every figure is finite, and a catch of next to nothing is hardly another.
+func TestPropertyDryCatches(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := aRound(t)
+		in.Catches[0].Volume, in.Catches[0].Nozzles = unit.Litre, 1
+		for i := range in.Catches {
+			c := &in.Catches[i]
+			if rapid.Bool().Draw(t, "own pressure") {
+				c.SprayPressure = unit.Pressure(rapid.Float64Range(1, 6).Draw(t, "its pressure")) * unit.Bar
+			}
+			if i > 0 && rapid.Bool().Draw(t, "dry") {
+				c.Volume = 0
+			}
+			c.Position = calc.Position(rapid.IntRange(0, 3).Draw(t, "position"))
+		}
+		in.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
+		if rapid.Bool().Draw(t, "drop of different nozzles") {
+			in.Tolerance.Basis = calc.RatedBasis
+			last := &in.Catches[len(in.Catches)-1]
+			last.Nozzles, last.NozzlesOnDrop = 0, []calc.DropNozzle{{Nozzle: in.Nozzle, Count: 2}, {Nozzle: calc.Nozzle{RatedFlowRate: 2 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar}}}
+		}
+		r := mustRound(t, in)
+		if where := notFinite(reflect.ValueOf(r), "result"); where != "" {
+			t.Fatal(where)
+		}
+		near := in
+		near.Catches = slices.Clone(in.Catches)
+		for i := range near.Catches {
+			near.Catches[i].Volume = max(near.Catches[i].Volume, 1e-9*unit.Litre)
+		}
+		b := mustRound(t, near)
+		for i := range r.Catches {
+			x, y := r.Uncertainty.Catches[i], b.Uncertainty.Catches[i]
+			agrees(t, "flow", x.NozzleFlowRate.Standard, y.NozzleFlowRate.Standard, 1e-6)
+			agrees(t, "from rated", x.DeviationFromRated.Standard, y.DeviationFromRated.Standard, 1e-6)
+			agrees(t, "from mean", x.DeviationFromMean.Standard, y.DeviationFromMean.Standard, 1e-6)
+		}
+		agrees(t, "variation", r.Uncertainty.CoefficientOfVariation.Standard, b.Uncertainty.CoefficientOfVariation.Standard, 1e-6)
+	})
+}
+
+// notFinite says where in a result a number is not finite.
+func notFinite(v reflect.Value, at string) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if x := v.Float(); math.IsNaN(x) || math.IsInf(x, 0) {
+			return fmt.Sprint(at, " is ", x)
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			return notFinite(v.Elem(), at)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if where := notFinite(v.Field(i), at+"."+v.Type().Field(i).Name); where != "" {
+				return where
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			if where := notFinite(v.Index(i), fmt.Sprintf("%s[%d]", at, i)); where != "" {
+				return where
+			}
+		}
+	}
+	return ""
+}
