@@ -134,8 +134,8 @@ export function emptySheet(say) {
 export const placeOfStep = {
   clean_by_eye: 'eye', replace_by_eye: 'eye', replace_all_by_eye: 'eye',
   read_pressure: 'pressure', repair_boom: 'pressure', set_pressure_in_range: 'pressure', check_cab_gauge: 'pressure',
-  catch_output: 'output', clean_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', replace_all_and_recatch: 'output', settle_catch: 'output',
-  time_runs: 'speed', repeat_runs: 'speed', give_width: 'machine', set_target: 'target', find_disagreement: 'target', settle_rate: 'result',
+  catch_output: 'output', clean_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', replace_all_and_recatch: 'output', settle_catch: 'output', catch_again: 'output', catch_more: 'output',
+  time_runs: 'speed', repeat_runs: 'speed', give_width: 'machine', set_target: 'target', find_disagreement: 'target', settle_rate: 'result', over_label_maximum: 'plans',
   choose_plan: 'plans', repair_before_rate: 'result', calibrate_controller: 'machine', change_nozzle_or_gear: 'plans', file_record: 'record',
 };
 
