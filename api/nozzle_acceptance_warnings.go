@@ -33,15 +33,33 @@ func (r *NozzleAcceptanceRequest) warnings(ctx context.Context, x *calc.NozzleAc
 // twins are the catches whose label an earlier one has, the first such of each label.
 // Those of one drop, each nozzle alone, may share the label of their drop.
 func (r *NozzleAcceptanceRequest) twins() (second []int) {
-	seen := make(map[string]int, len(r.Catches))
+	var seen map[string]int // only of long rounds: a short one is looked through in no time
+	if len(r.Catches) > 32 {
+		seen = make(map[string]int, len(r.Catches))
+	}
 	for i := range r.Catches {
-		c := &r.Catches[i]
-		if c.Label == "" || c.samePoint && c.Label == r.Catches[i-1].Label {
-			continue
-		}
-		if seen[c.Label]++; seen[c.Label] == 2 {
-			second = append(second, i)
+		label := r.Catches[i].Label
+		switch {
+		case label == "" || r.Catches[i].samePoint && label == r.Catches[i-1].Label:
+		case seen == nil:
+			if r.earlier(i, label) == 1 {
+				second = append(second, i)
+			}
+		default:
+			if seen[label]++; seen[label] == 2 {
+				second = append(second, i)
+			}
 		}
 	}
 	return second
+}
+
+// earlier counts the catches before one that have a label.
+func (r *NozzleAcceptanceRequest) earlier(i int, label string) (n int) {
+	for j := range r.Catches[:i] {
+		if c := &r.Catches[j]; c.Label == label && (!c.samePoint || label != r.Catches[j-1].Label) {
+			n++
+		}
+	}
+	return n
 }

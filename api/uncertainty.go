@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"strings"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -70,8 +71,7 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 	if c.Again.How == calc.BetterInstrument {
 		a.MeasureAgain.Instrument = instrumentWords[c.Again.Instrument]
 	}
-	lang := text.From(ctx)
-	a.ConformanceDetail = text.Of(lang, "too_close.lead") + " " + howToSettle(lang, c.Again)
+	a.ConformanceDetail = conformanceDetail(text.From(ctx), c.Again)
 	return a
 }
 
@@ -83,8 +83,14 @@ var tooClose = [...][2]string{
 	{"too_close.better_instrument", "too_close.better_instrument"},
 }
 
-// howToSettle says what to measure again of what is too close, and how often.
+// howToSettle is the same without saying that it is too close.
 func howToSettle(lang text.Language, again calc.MeasureAgain) string {
+	return strings.TrimPrefix(conformanceDetail(lang, again), text.Of(lang, "too_close.lead")+" ")
+}
+
+// conformanceDetail says that something is too close to its limit, what to measure again
+// and how often.
+func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
 	if again.How == calc.BetterInstrument {
 		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
 	}

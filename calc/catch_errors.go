@@ -26,7 +26,11 @@ func (c *Catch) flowErrors(x *instruments) (p propagation) {
 // unseen is what the jug of a dry catch could not show, as a share of a flow for each of
 // its nozzles.
 func (c *AcceptanceCatch) unseen(x *instruments, of unit.FlowRate) (p propagation) {
-	p.reading[Jug] = x.relative(x.slot(Jug, c.Jug), float64(of)*c.nozzles()*float64(c.Time))
+	slot, whole := x.slot(Jug, c.Jug), float64(of)*c.nozzles()*float64(c.Time)
+	p.reading[Jug] = x.relative(slot, whole)
+	if x.explain {
+		p.parts = append(p.parts, x.part(1, slot, whole))
+	}
 	return p
 }
 

@@ -4,11 +4,11 @@ package text
 // what is wrong with instruments.
 var uncertainty = []entry{
 	{"too_close.lead", "Too close to the limit to be sure.", "Demasiado cerca del límite para estar seguro."},
-	{"too_close.again", "Measure more of these, or more carefully: %[1]s.", "Haga más mediciones, o hágalas con más cuidado: %[1]s."},
-	{"too_close.again_more", "So many more of these, if they come out alike, would settle it: %[1]s, %[2]d.", "Tantas mediciones más, si salen iguales, lo aclararían: %[1]s, %[2]d."},
-	{"too_close.longer", "Measure longer each time, so that one reading weighs less: %[1]s.", "Mida durante más tiempo cada vez, para que cada lectura pese menos: %[1]s."},
-	{"too_close.longer_more", "Measure longer each time, or so many times more: %[1]s, %[2]d.", "Mida durante más tiempo cada vez, o tantas veces más: %[1]s, %[2]d."},
-	{"too_close.better_instrument", "Measuring more often does not help: what is not known is whether the instrument is right. Check it, or take a better one: %[1]s.", "Medir más veces no ayuda: no se sabe si el instrumento es exacto. Revíselo o use uno mejor: %[1]s."},
+	{"too_close.again", "Too close to the limit to be sure. Measure more of these, or more carefully: %[1]s.", "Demasiado cerca del límite para estar seguro. Haga más mediciones, o hágalas con más cuidado: %[1]s."},
+	{"too_close.again_more", "Too close to the limit to be sure. So many more of these, if they come out alike, would settle it: %[1]s, %[2]d.", "Demasiado cerca del límite para estar seguro. Tantas mediciones más, si salen iguales, lo aclararían: %[1]s, %[2]d."},
+	{"too_close.longer", "Too close to the limit to be sure. Measure longer each time, so that one reading weighs less: %[1]s.", "Demasiado cerca del límite para estar seguro. Mida durante más tiempo cada vez, para que cada lectura pese menos: %[1]s."},
+	{"too_close.longer_more", "Too close to the limit to be sure. Measure longer each time, or so many times more: %[1]s, %[2]d.", "Demasiado cerca del límite para estar seguro. Mida durante más tiempo cada vez, o tantas veces más: %[1]s, %[2]d."},
+	{"too_close.better_instrument", "Too close to the limit to be sure. Measuring more often does not help: what is not known is whether the instrument is right. Check it, or take a better one: %[1]s.", "Demasiado cerca del límite para estar seguro. Medir más veces no ayuda: no se sabe si el instrumento es exacto. Revíselo o use uno mejor: %[1]s."},
 
 	{"measurement.runs", "timed runs", "recorridos cronometrados"},
 	{"measurement.catches", "catches", "aforos"},
