@@ -72,7 +72,7 @@ func (f *figures) measure(program string) (err error) {
 		return nil
 	}
 	say("latency")
-	if f.perSecond, f.p50, f.p99, err = latency(program, 8*time.Second); err != nil {
+	if f.perSecond, f.p50, f.p99, err = latency(program, 9); err != nil {
 		return err
 	}
 	say("a million lines")

@@ -124,29 +124,36 @@ func median[T ~int64 | ~float64](all []T) T {
 	return s[len(s)/2]
 }
 
-// latency is half of the capacity, and the times of requests at that rate.
-func latency(program string, span time.Duration) (perSecond float64, p50, p99 time.Duration, err error) {
+// latency measures the capacity for a moment, then the times of requests at half of it,
+// and so on in turns, since the capacity of a machine with others on it changes. The
+// medians of the rounds count.
+func latency(program string, rounds int) (perSecond float64, p50, p99 time.Duration, err error) {
 	p, err := production(program, address(1))
 	if err != nil {
 		return 0, 0, 0, err
 	}
 	defer p.stop()
 	request := post("/v1/nozzle-acceptance", sheet(12, false))
-	const n = 20_000
-	if err := repeat(p.addr, request, n/10, 16); err != nil {
-		return 0, 0, 0, err
+	var rates []float64
+	var p50s, p99s []time.Duration
+	for round := range rounds + 1 {
+		const n = 8000
+		began := time.Now()
+		if err := repeat(p.addr, request, n, 16); err != nil {
+			return 0, 0, 0, err
+		}
+		half := n / time.Since(began).Seconds() / 2
+		times, err := paced(p.addr, request, half, time.Second, 32)
+		if err != nil || len(times) == 0 {
+			return 0, 0, 0, err
+		}
+		if round > 0 { // the first is to warm up
+			slices.Sort(times)
+			rates = append(rates, half)
+			p50s, p99s = append(p50s, times[len(times)/2]), append(p99s, times[len(times)*99/100])
+		}
 	}
-	began := time.Now()
-	if err := repeat(p.addr, request, n, 16); err != nil {
-		return 0, 0, 0, err
-	}
-	perSecond = n / time.Since(began).Seconds() / 2
-	times, err := paced(p.addr, request, perSecond, span, 32)
-	if err != nil || len(times) == 0 {
-		return 0, 0, 0, err
-	}
-	slices.Sort(times)
-	return perSecond, times[len(times)/2], times[len(times)*99/100], nil
+	return median(rates), median(p50s), median(p99s), nil
 }
 
 // beginnings are the median time from the start of the program to its first answer, and

@@ -72,6 +72,7 @@ func (f *figures) table() string {
 	for _, g := range f.goals() {
 		say("| %s | %s | %s | %s |", g.what, g.figure, g.bound, met(g))
 	}
+	say("\nWhat a second holds and what two cores gain is what was left of the machine: the batches below say what the CPU time comes to.")
 	say("\n## A request\n")
 	say("CPU time of the server (user and system), 4 connections, medians of rounds in turns, and in brackets of the ratios to the fixed replies of the same round; wetrun with spans (1 %%), metrics and a line of log for each request.")
 	say("The two fixed replies are the same server twice: a table where they differ by more than 10 %% is void.\n")
