@@ -173,7 +173,7 @@ func TestPropertyOneIsGiven(t *testing.T) {
 			if _, err := r.ask(func(reflect.Value) {}); err != nil {
 				t.Fatalf("as it stands: %v", err)
 			}
-			made := func(at int, to float64) (result any, err error, field string) {
+			made := func(at int, to float64) (field string, result any, err error) {
 				result, err = r.ask(func(in reflect.Value) {
 					n := 0
 					amounts(in, "", func(name string, x reflect.Value) {
@@ -186,14 +186,14 @@ func TestPropertyOneIsGiven(t *testing.T) {
 						n++
 					})
 				})
-				return result, err, field
+				return field, result, err
 			}
 			for at := 0; ; at++ {
-				one, refused, field := made(at, 1)
+				field, one, refused := made(at, 1)
 				if field == "" {
 					break
 				}
-				next, nextRefused, _ := made(at, 1+0x1p-40)
+				_, next, nextRefused := made(at, 1+0x1p-40)
 				if fmt.Sprint(refused) != fmt.Sprint(nextRefused) {
 					t.Errorf("%s of 1: %v; of the next double: %v", field, refused, nextRefused)
 				} else if where := apart(reflect.ValueOf(one), reflect.ValueOf(next), "the result"); where != "" {
