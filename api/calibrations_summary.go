@@ -203,7 +203,7 @@ func (s *summary) sent(q Quantity) string {
 	if !q.given() {
 		return "-"
 	}
-	return s.lang.Exact(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
+	return s.lang.Figure(figure(q.Value, s.lang.Unit(q.Unit.Symbol())))
 }
 
 // Summarize works out a field sheet and words the answer. ok is false when the

@@ -150,7 +150,7 @@ func FuzzHeaders(f *testing.F) {
 		fields := []string{"Content-Type", contentType, "Accept", accept, "X-Request-Id", id, "Traceparent", parent, "X-Forwarded-For", forwarded, "Origin", origin}
 		for _, value := range fields {
 			if strings.ContainsFunc(value, func(r rune) bool { return r < ' ' && r != '\t' || r == 0x7f }) {
-				t.Skip("no server hands this on")
+				return // no server hands this on
 			}
 		}
 		w := call(t, http.MethodPost, "/v1/calibrations", "{}", fields...)

@@ -132,7 +132,7 @@ func (d *decoder) unit(kinds kindSet) unit.ID {
 	return unit.None
 }
 
-// figure is a limit as people read it.
+// figure is a number in full, with its unit, such as a limit or a reading that was sent.
 func figure(x float64, symbol string) text.Figure {
 	return text.Figure{Digits: strconv.FormatFloat(x, 'f', -1, 64), Unit: symbol}
 }

@@ -74,7 +74,7 @@ func (l Language) argumentsOf(args []any) (all []Argument, ok bool) {
 		case string:
 			all[i] = Word(a)
 		case Figure:
-			all[i] = Word(l.figure(a))
+			all[i] = Word(l.Figure(a))
 		case int:
 			all[i] = Whole(a)
 		case int64:

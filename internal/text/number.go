@@ -3,7 +3,6 @@ package text
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"golang.org/x/text/number"
@@ -22,11 +21,6 @@ func (l Language) Number(x float64) string {
 	return l.decimal(fmt.Sprintf("%.3g", x))
 }
 
-// Exact writes a number in full, as it was given.
-func (l Language) Exact(x float64) string {
-	return l.decimal(strconv.FormatFloat(x, 'f', -1, 64))
-}
-
 // decimal writes the decimal sign of the language into a number.
 func (l Language) decimal(digits string) string {
 	if l == Spanish {
@@ -35,8 +29,8 @@ func (l Language) decimal(digits string) string {
 	return digits
 }
 
-// figure words a number with its unit.
-func (l Language) figure(f Figure) string {
+// Figure words a number with its unit, in full.
+func (l Language) Figure(f Figure) string {
 	return strings.TrimSpace(l.decimal(f.Digits) + " " + f.Unit)
 }
 
@@ -48,7 +42,7 @@ func (l Language) worded(args []any) []any {
 	for i, a := range args {
 		switch a := a.(type) {
 		case Figure:
-			words[i] = l.figure(a)
+			words[i] = l.Figure(a)
 		case int, int64:
 			words[i] = a
 			if l == Spanish {

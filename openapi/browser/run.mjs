@@ -242,6 +242,15 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.ok(result.includes(`±\u00a0${Number(rate.result.uncertainty.applicationRate.expanded.value.toPrecision(2))}`));
   });
 
+  sheetTest("what is too close to the label's maximum is said under its name, not of the rate", {}, async (page) => {
+    const sheet = demo('rate-to-correct');
+    await page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
+    await verdict(page, 'not_ready');
+    const { labelConformance, conformance } = (await said(sheet)).rate.result;
+    assert.deepEqual([labelConformance.conformance, conformance], ['too_close', 'outside']);
+    assert.ok((await page.locator('#result').innerText()).includes(`Label's maximum: ${labelConformance.conformanceDetail}`));
+  });
+
   sheetTest('an instrument, nozzles on the shelf and the cost go to the service as they are typed', {}, async (page) => {
     await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => (fold.open = true)));
     await page.getByRole('button', { name: 'Add an instrument' }).click();

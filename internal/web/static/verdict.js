@@ -79,7 +79,7 @@ function figures({ pressure, output, speed, rate, maintenance, areaCheck, nextDu
     { part: 'pressure', status: pressure.status, of: p, rows: (u) => [['mean', p.mean], ['spread', say('of', { value: near(p.spread, u.spread), limit: quantity(p.maxDifference) })], ['flowSpread', p.flowSpread], ['cabOffset', p.cabOffset]] },
     { part: 'output', status: output.status, of: o, rows: (u) => [['meanFlow', near(o.meanNozzleFlowRate, u.meanNozzleFlowRate)], ['outside', say('outOf', { n: o.catchesOutside, all: o.catchesTested })], ['variation', o.coefficientOfVariation]], details: () => saidOfCatches(o) },
     { part: 'speed', status: speed.status, of: s, rows: (u) => [['speed', near(s.groundSpeed, u.groundSpeed)], ['runSpread', s.spread]] },
-    { part: 'rate', status: rate.status, of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.labelMaximum]], details: () => [r.labelConformance?.conformanceDetail] },
+    { part: 'rate', status: rate.status, of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.labelMaximum]], details: () => [saidOfLabel(r)] },
     { part: 'areaCheck', status: areaCheck.status, of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
   ];
   if (nextDue) all.push({ part: 'nextDue', status: 'due', of: nextDue, rows: () => [['date', nextDue.date]] });
@@ -89,6 +89,12 @@ function figures({ pressure, output, speed, rate, maintenance, areaCheck, nextDu
     rows: of ? rows(of.uncertainty ?? {}).filter(([, value]) => value).map(([key, value]) => [key, typeof value === 'string' ? value : quantity(value)]) : [],
     details: of ? [of.decisionDetail, of.conformanceDetail, ...(details?.() ?? [])].filter(Boolean) : [],
   }));
+}
+
+/** What cannot be called of the label's maximum, under its name: the rate itself may be surely off. */
+function saidOfLabel({ labelConformance }) {
+  const detail = labelConformance?.conformanceDetail;
+  return detail && `${say('figure.labelMaximum')}: ${detail}`;
 }
 
 /** What cannot be called and what stands apart, once for all catches of which it is said; and what the catches tell of the whole boom. */
