@@ -55,12 +55,9 @@ func untouched[T any](name string, at func(*T) *jsontext.Value) member[T] {
 			if !d.expect(jsontext.KindBeginObject, "batch_request") {
 				return
 			}
-			v, err := d.tokens.ReadValue()
-			if err != nil {
-				d.fail(err)
-				return
+			if v, ok := d.value(); ok {
+				*at(into) = v
 			}
-			*at(into) = v
 		},
 		shape: shape{Type: "object"},
 	}

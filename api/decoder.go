@@ -16,12 +16,17 @@ const mostErrors = 100
 // A decoder reads one JSON text, token by token, into a wire type. It reports
 // every unknown, duplicate, wrong-case, null, wrong-type and out-of-bounds member
 // and goes on; only bytes that are not one JSON text stop it.
+//
+// Most bodies have nothing to report. They are read by a quick reader of our own; when
+// that one gives up, the body is read once more by the JSON library.
 type decoder struct {
-	input  bytes.Buffer
-	tokens jsontext.Decoder
-	path   []segment
-	errors []FieldError
-	broken *refusal
+	quickly bool // with quick, not with tokens
+	quick   quick
+	input   bytes.Buffer
+	tokens  jsontext.Decoder
+	path    []segment
+	errors  []FieldError
+	broken  *refusal
 }
 
 var decoders = sync.Pool{New: func() any { return new(decoder) }}
@@ -29,11 +34,32 @@ var decoders = sync.Pool{New: func() any { return new(decoder) }}
 // strict reads duplicates too, so that they can be reported with their pointer.
 var strict = jsontext.AllowDuplicateNames(true)
 
+// gaveUp is what breaks off a quick reading.
+var gaveUp = new(refusal)
+
 // decode reads body into into. The errors of single members come back as one
 // refusal, which the caller may add to.
 func decode[T any](body []byte, o *object[T], into *T) *refusal {
 	d := decoders.Get().(*decoder)
 	defer decoders.Put(d)
+	if decodeQuickly(d, body, o, into) {
+		return nil
+	}
+	var none T
+	*into = none
+	return decodeStrictly(d, body, o, into)
+}
+
+// decodeQuickly tells whether the body could be read, and had nothing to report.
+func decodeQuickly[T any](d *decoder, body []byte, o *object[T], into *T) bool {
+	d.quickly, d.quick = true, quick{text: body}
+	d.path, d.broken = d.path[:0], nil
+	readObject(d, o, into)
+	return d.broken == nil && d.quick.ended()
+}
+
+func decodeStrictly[T any](d *decoder, body []byte, o *object[T], into *T) *refusal {
+	d.quickly = false
 	d.input = *bytes.NewBuffer(body) // jsontext reads a Buffer in place
 	d.tokens.Reset(&d.input, strict)
 	d.path, d.errors, d.broken = d.path[:0], nil, nil
@@ -77,6 +103,10 @@ func (d *decoder) fail(err error) {
 
 // report adds an error about the value at the present path.
 func (d *decoder) report(e FieldError, more ...string) {
+	if d.quickly {
+		d.broken = gaveUp
+		return
+	}
 	if len(d.errors) < mostErrors {
 		e.Pointer = pointerTo(d.path, more...)
 		d.errors = append(d.errors, e)
@@ -89,6 +119,13 @@ func (d *decoder) peek() jsontext.Kind {
 	if d.broken != nil {
 		return 0
 	}
+	if d.quickly {
+		k := d.quick.kind()
+		if !d.going() {
+			return 0
+		}
+		return k
+	}
 	k := d.tokens.PeekKind()
 	if k == jsontext.KindInvalid {
 		_, err := d.tokens.ReadToken()
@@ -98,7 +135,67 @@ func (d *decoder) peek() jsontext.Kind {
 	return k
 }
 
+// going tells whether the text can be read on.
+func (d *decoder) going() bool {
+	if d.quick.lost && d.quickly && d.broken == nil {
+		d.broken = gaveUp
+	}
+	return d.broken == nil
+}
+
+// begin reads the bracket of an object or array that peek has seen.
+func (d *decoder) begin() {
+	if d.quickly {
+		d.quick.begin()
+		return
+	}
+	_, _ = d.tokens.ReadToken() // cannot fail after peek
+}
+
+// name reads the name of an object's next member, as raw does. ok is false when the
+// object has ended, or the text is broken.
+func (d *decoder) name() (name []byte, ok bool) {
+	if d.quickly {
+		if ok = d.broken == nil && d.quick.more('}'); ok {
+			name = d.quick.name()
+		}
+		return name, d.going() && ok
+	}
+	if d.peek() == jsontext.KindString {
+		return d.raw()
+	}
+	d.end()
+	return nil, false
+}
+
+// more tells whether an array goes on with another item.
+func (d *decoder) more() bool {
+	if d.quickly {
+		ok := d.broken == nil && d.quick.more(']')
+		return d.going() && ok
+	}
+	if k := d.peek(); k != jsontext.KindEndArray {
+		return k != 0
+	}
+	d.end()
+	return false
+}
+
+// end reads the bracket that closes an object or array.
+func (d *decoder) end() {
+	if d.broken != nil {
+		return
+	}
+	if _, err := d.tokens.ReadToken(); err != nil {
+		d.fail(err)
+	}
+}
+
 func (d *decoder) skip() {
+	if d.quickly {
+		d.broken = gaveUp
+		return
+	}
 	if err := d.tokens.SkipValue(); err != nil {
 		d.fail(err)
 	}
@@ -125,6 +222,10 @@ func (d *decoder) expect(want jsontext.Kind, typeName string, more ...any) bool 
 // raw reads a string and returns its bytes without quotes, valid until the next
 // read; escapes are resolved.
 func (d *decoder) raw() ([]byte, bool) {
+	if d.quickly {
+		s := d.quick.string()
+		return s, d.going()
+	}
 	v, err := d.tokens.ReadValue()
 	if err != nil {
 		d.fail(err)
@@ -142,6 +243,10 @@ func (d *decoder) number() (x float64, ok bool) {
 	if !d.expect(jsontext.KindNumber, "number") {
 		return 0, false
 	}
+	if d.quickly {
+		x = d.quick.number()
+		return x, d.going()
+	}
 	token, err := d.tokens.ReadToken()
 	if err != nil {
 		d.fail(err)
@@ -149,6 +254,36 @@ func (d *decoder) number() (x float64, ok bool) {
 	}
 	x, _ = token.Float() // the error means infinite, and no bounds hold that
 	return x, true
+}
+
+// boolean reads true or false.
+func (d *decoder) boolean() (b, ok bool) {
+	if !d.expect(jsontext.KindTrue, "boolean") {
+		return false, false
+	}
+	if d.quickly {
+		b = d.quick.boolean()
+		return b, d.going()
+	}
+	token, err := d.tokens.ReadToken()
+	if err != nil { // "fals" begins like false
+		d.fail(err)
+		return false, false
+	}
+	return token.Bool(), true
+}
+
+// value passes over a value and returns its text, which stays in the body.
+func (d *decoder) value() ([]byte, bool) {
+	if d.quickly {
+		v := d.quick.value(0)
+		return v, d.going()
+	}
+	v, err := d.tokens.ReadValue()
+	if err != nil {
+		d.fail(err)
+	}
+	return v, err == nil
 }
 
 // text reads a string of at most most characters.

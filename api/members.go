@@ -74,14 +74,10 @@ func readObject[T any](d *decoder, o *object[T], into *T) {
 	if !d.expect(jsontext.KindBeginObject, "object", o.wording...) {
 		return
 	}
-	d.tokens.ReadToken()
+	d.begin()
 	var seen uint64
 	next := 0
-	for d.peek() == jsontext.KindString {
-		raw, ok := d.raw()
-		if !ok {
-			return
-		}
+	for raw, ok := d.name(); ok; raw, ok = d.name() {
 		i := o.find(raw, next)
 		if i < 0 {
 			d.unknown(string(raw), o.names)
@@ -102,7 +98,6 @@ func readObject[T any](d *decoder, o *object[T], into *T) {
 	if d.broken != nil {
 		return
 	}
-	d.tokens.ReadToken()
 	for i := range o.members {
 		if o.members[i].required && seen&(1<<i) == 0 {
 			d.report(FieldError{Code: "required"}, o.members[i].name)
@@ -247,9 +242,9 @@ func (d *decoder) items(least, most int, read func(i int)) {
 	if !d.expect(jsontext.KindBeginArray, "array") {
 		return
 	}
-	d.tokens.ReadToken()
+	d.begin()
 	n := 0
-	for k := d.peek(); k != jsontext.KindEndArray && k != 0; k = d.peek() {
+	for d.more() {
 		if n++; n > most {
 			d.skip()
 			continue
@@ -258,11 +253,9 @@ func (d *decoder) items(least, most int, read func(i int)) {
 		read(n - 1)
 		d.path = d.path[:len(d.path)-1]
 	}
-	if d.broken != nil {
-		return
+	if d.broken == nil {
+		d.length(n, least, most)
 	}
-	d.tokens.ReadToken()
-	d.length(n, least, most)
 }
 
 func (d *decoder) length(n, least, most int) {
@@ -337,13 +330,7 @@ func flag[T any](name string, at func(*T) **bool) member[T] {
 	return member[T]{
 		name: name,
 		read: func(d *decoder, into *T) {
-			if d.expect(jsontext.KindTrue, "boolean") {
-				token, err := d.tokens.ReadToken()
-				if err != nil { // "fals" begins like false
-					d.fail(err)
-					return
-				}
-				b := token.Bool()
+			if b, ok := d.boolean(); ok {
 				*at(into) = &b
 			}
 		},

@@ -49,15 +49,11 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
 		return
 	}
-	d.tokens.ReadToken()
+	d.begin()
 	var hasValue, hasUnit, sound bool
 	var value float64
 	var id unit.ID
-	for d.peek() == jsontext.KindString {
-		raw, ok := d.raw()
-		if !ok {
-			return
-		}
+	for raw, ok := d.name(); ok; raw, ok = d.name() {
 		var isValue bool
 		switch string(raw) {
 		case "value":
@@ -88,7 +84,6 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 	if d.broken != nil {
 		return
 	}
-	d.tokens.ReadToken()
 	if !hasValue {
 		d.report(FieldError{Code: "required"}, "value")
 	}

@@ -1,0 +1,203 @@
+package api
+
+import (
+	"strconv"
+	"unicode/utf8"
+	"unsafe"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// A quick reader goes through JSON text as clients mostly write it, in a third of the
+// time that the JSON library takes. It has no errors: at whatever it does not know to
+// be right it gives up, and the decoder reads the body anew with the library, which
+// knows, and says what is wrong. So it may refuse too much, never too little; a fuzz
+// test holds it to that.
+type quick struct {
+	text  []byte
+	at    int
+	first bool // the object or array has just begun, so no comma comes next
+	lost  bool
+}
+
+// byte is the next byte that is not white space; 0 at the end.
+func (q *quick) byte() byte {
+	for q.at < len(q.text) {
+		switch c := q.text[q.at]; c {
+		case ' ', '\t', '\n', '\r':
+			q.at++
+		default:
+			return c
+		}
+	}
+	return 0
+}
+
+// take passes over c, which has to come next.
+func (q *quick) take(c byte) {
+	if q.byte() != c || c == 0 {
+		q.lost = true
+		return
+	}
+	q.at++
+}
+
+// kind is what comes next.
+func (q *quick) kind() jsontext.Kind {
+	switch c := q.byte(); {
+	case c == '{', c == '[', c == '"', c == 't', c == 'f', c == 'n':
+		return jsontext.Kind(c)
+	case c == '-', c >= '0' && c <= '9':
+		return jsontext.KindNumber
+	}
+	q.lost = true
+	return jsontext.KindInvalid
+}
+
+// begin passes over the bracket that opens an object or array.
+func (q *quick) begin() {
+	q.at++
+	q.first = true
+}
+
+// more tells whether another item comes before the closing bracket, and passes over
+// what stands in front of it: the comma, or the bracket itself.
+func (q *quick) more(closing byte) bool {
+	c := q.byte()
+	if c == closing {
+		q.at++
+		q.first = false
+		return false
+	}
+	if !q.first {
+		q.take(',')
+	}
+	q.first = false
+	return !q.lost
+}
+
+// name reads the name of a member, and the colon after it.
+func (q *quick) name() []byte {
+	if q.byte() != '"' {
+		q.lost = true
+		return nil
+	}
+	s := q.string()
+	q.take(':')
+	return s
+}
+
+// string reads a string, of which the quote comes next. One with an escape is left
+// to the library.
+func (q *quick) string() []byte {
+	start, ascii := q.at+1, true
+	for i := start; i < len(q.text); i++ {
+		switch c := q.text[i]; {
+		case c == '"':
+			s := q.text[start:i]
+			if !ascii && !utf8.Valid(s) {
+				q.lost = true
+				return nil
+			}
+			q.at = i + 1
+			return s
+		case c == '\\' || c < ' ':
+			q.lost = true
+			return nil
+		case c >= utf8.RuneSelf:
+			ascii = false
+		}
+	}
+	q.lost = true
+	return nil
+}
+
+// number reads a number by the grammar of JSON, which is narrower than Go's.
+func (q *quick) number() float64 {
+	start := q.at
+	if q.text[q.at] == '-' {
+		q.at++
+	}
+	if q.at < len(q.text) && q.text[q.at] == '0' {
+		q.at++
+	} else {
+		q.digits()
+	}
+	if q.at < len(q.text) && q.text[q.at] == '.' {
+		q.at++
+		q.digits()
+	}
+	if q.at < len(q.text) && q.text[q.at]|0x20 == 'e' {
+		q.at++
+		if q.at < len(q.text) && (q.text[q.at] == '+' || q.text[q.at] == '-') {
+			q.at++
+		}
+		q.digits()
+	}
+	if q.lost {
+		return 0
+	}
+	s := q.text[start:q.at]
+	x, err := strconv.ParseFloat(unsafe.String(unsafe.SliceData(s), len(s)), 64) // which keeps no reference to it
+	if err != nil {
+		q.lost = true
+	}
+	return x
+}
+
+// digits passes over one digit or more.
+func (q *quick) digits() {
+	start := q.at
+	for q.at < len(q.text) && q.text[q.at] >= '0' && q.text[q.at] <= '9' {
+		q.at++
+	}
+	if q.at == start {
+		q.lost = true
+	}
+}
+
+// boolean reads true or false.
+func (q *quick) boolean() bool {
+	for _, word := range [...]string{"true", "false"} {
+		if end := q.at + len(word); end <= len(q.text) && string(q.text[q.at:end]) == word {
+			q.at = end
+			return word == "true"
+		}
+	}
+	q.lost = true
+	return false
+}
+
+// value passes over a whole value, and returns its text. Deep ones are left to the
+// library.
+func (q *quick) value(depth int) []byte {
+	const deepest = 32
+	start := q.at
+	switch kind := q.kind(); {
+	case depth > deepest:
+		q.lost = true
+	case kind == jsontext.KindBeginObject:
+		q.begin()
+		for q.more('}') {
+			q.name()
+			q.value(depth + 1)
+		}
+	case kind == jsontext.KindBeginArray:
+		q.begin()
+		for q.more(']') {
+			q.value(depth + 1)
+		}
+	case kind == jsontext.KindString:
+		q.string()
+	case kind == jsontext.KindNumber:
+		q.number()
+	case kind == jsontext.KindTrue, kind == jsontext.KindFalse:
+		q.boolean()
+	default: // null, which no answer of ours needs
+		q.lost = true
+	}
+	return q.text[start:q.at]
+}
+
+// ended tells whether nothing is left.
+func (q *quick) ended() bool { return !q.lost && q.byte() == 0 && q.at == len(q.text) }

@@ -1,0 +1,168 @@
+package api
+
+import (
+	"encoding/json"
+	"reflect"
+	"strings"
+	"testing"
+)
+
+// A rereading reads a body in both ways: by the quick reader, and by the library.
+type rereading func(body []byte) (quickly bool, fast any, refused *refusal, slow any)
+
+func rereadingOf[T any](o *object[T]) rereading {
+	return func(body []byte) (bool, any, *refusal, any) {
+		var fast, slow T
+		quickly := decodeQuickly(new(decoder), body, o, &fast)
+		r := decodeStrictly(new(decoder), body, o, &slow)
+		return quickly, fast, r, slow
+	}
+}
+
+// rereadings are the tables of all operations, and that of a line of a batch.
+var rereadings = map[string]rereading{
+	"ground-speed":        rereadingOf(groundSpeedTable),
+	"application-rate":    rereadingOf(applicationRateTable),
+	"area-check":          rereadingOf(areaCheckTable),
+	"course-length":       rereadingOf(courseLengthTable),
+	"convert":             rereadingOf(convertTable),
+	"nozzle-flow":         rereadingOf(nozzleFlowTable),
+	"pressure-uniformity": rereadingOf(pressureUniformityTable),
+	"nozzle-acceptance":   rereadingOf(nozzleAcceptanceTable),
+	"nozzle-selection":    rereadingOf(nozzleSelectionTable),
+	"corrections":         rereadingOf(correctionsTable),
+	"meter-calibration":   rereadingOf(meterCalibrationTable),
+	"pump-demand":         rereadingOf(pumpDemandTable),
+	"field-capacity":      rereadingOf(fieldCapacityTable),
+	"pattern-uniformity":  rereadingOf(patternUniformityTable),
+	"wear-forecast":       rereadingOf(wearForecastTable),
+	"calibrations":        rereadingOf(calibrationsTable),
+	"tank-loads":          rereadingOf(tankLoadsTable),
+	"batch":               rereadingOf(batchTable),
+}
+
+// agree fails when the quick reader takes what the library refuses, or reads
+// something else in it. It returns whether the quick reader took the body.
+func agree(t *testing.T, operation string, body []byte) bool {
+	t.Helper()
+	quickly, fast, refused, slow := rereadings[operation](body)
+	switch {
+	case !quickly:
+	case refused != nil:
+		t.Errorf("%s: the quick reader takes %q, the library does not: %+v", operation, body, refused)
+	case !reflect.DeepEqual(fast, slow):
+		t.Errorf("%s: %q reads as %+v, and by the library as %+v", operation, body, fast, slow)
+	case !json.Valid(body): // a third opinion
+		t.Errorf("%s: %q is no JSON", operation, body)
+	}
+	return quickly
+}
+
+func TestExamplesAreReadQuickly(t *testing.T) {
+	for _, o := range operations {
+		for name, body := range exampleRequests(t, o.name) {
+			if strings.HasPrefix(name, "refused") {
+				continue // as they should be; FuzzQuick starts from them too
+			}
+			if !agree(t, o.name, body) {
+				t.Errorf("%s: the quick reader gives up on the example %q", o.name, name)
+			}
+			line := `{"id":"a","operation":"` + o.name + `","request":` + string(body) + "}"
+			if !agree(t, "batch", []byte(line)) {
+				t.Errorf("batch: the quick reader gives up on %s", line)
+			}
+		}
+	}
+}
+
+// TestQuickReaderGivesUp spoils a sound request in all the ways that text can be
+// close to JSON (RFC 8259), or mean something else than its writer thinks.
+func TestQuickReaderGivesUp(t *testing.T) {
+	sound := `{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}],"uncertainty":false}`
+	if !agree(t, "ground-speed", []byte(sound)) {
+		t.Fatal("the quick reader gives up on a sound request")
+	}
+	spoilt := map[string][2]string{
+		"leading zero":              {"100", "0100"},
+		"leading plus":              {"100", "+100"},
+		"no digits after point":     {"100", "100."},
+		"no digits before point":    {"22.8", ".8"},
+		"no exponent":               {"100", "1e"},
+		"a sign and no exponent":    {"100", "1e+"},
+		"minus alone":               {"100", "-"},
+		"hexadecimal":               {"100", "0x64"},
+		"underscore":                {"100", "1_00"},
+		"infinity":                  {"100", "Infinity"},
+		"not a number":              {"100", "NaN"},
+		"out of range":              {"100", "1e400"},
+		"comma at the end":          {"false}", "false,}"},
+		"comma at the end of list":  {"}],", "},],"},
+		"comma at the start":        {`{"runs"`, `{,"runs"`},
+		"two commas":                {`,"uncertainty"`, `,,"uncertainty"`},
+		"no comma":                  {`,"uncertainty"`, ` "uncertainty"`},
+		"no colon":                  {`"uncertainty":`, `"uncertainty" `},
+		"two colons":                {`"uncertainty":`, `"uncertainty"::`},
+		"half a word":               {"false}", "fals}"},
+		"a longer word":             {"false}", "falsey}"},
+		"a word in capitals":        {"false}", "False}"},
+		"single quotes":             {`"ft"`, `'ft'`},
+		"no quotes":                 {`"ft"`, `ft`},
+		"open string":               {`"uncertainty":false}`, `"uncertainty`},
+		"control character":         {`"ft"`, "\"f\tt\""},
+		"bytes that are no UTF-8":   {`"ft"`, "\"ft\xff\""},
+		"half a surrogate":          {`"ft"`, `"ft\ud800"`},
+		"unknown escape":            {`"ft"`, `"\ft"`},
+		"no bracket at the end":     {"false}", "false"},
+		"wrong bracket":             {"}],", "}},"},
+		"wrong bracket at the end":  {"false}", "false]"},
+		"another value behind":      {"false}", "false}{}"},
+		"a null byte behind":        {"false}", "false}\x00"},
+		"a null byte inside":        {`,"uncertainty"`, "\x00,\"uncertainty\""},
+		"a byte order mark":         {`{"runs"`, "\ufeff" + `{"runs"`},
+		"a comment":                 {`{"runs"`, `{/* */"runs"`},
+		"a space that JSON has not": {`,"uncertainty"`, ",\u00a0\"uncertainty\""},
+		"duplicate member":          {`"uncertainty"`, `"runs":[],"uncertainty"`},
+		"duplicate value":           {`"unit":"s"`, `"value":22.8,"unit":"s"`},
+		"unknown member":            {`"uncertainty"`, `"uncertain":false,"uncertainty"`},
+		"wrong case":                {`"unit":"s"`, `"Unit":"s"`},
+		"null":                      {"false}", "null}"},
+		"wrong type":                {"false}", `"false"}`},
+		"nothing":                   {sound, ""},
+		"only white space":          {sound, " \n"},
+		"not an object":             {sound, "[]"},
+	}
+	for name, change := range spoilt {
+		body := strings.Replace(sound, change[0], change[1], 1)
+		if body == sound {
+			t.Fatalf("%s: nothing is spoilt", name)
+		}
+		if agree(t, "ground-speed", []byte(body)) {
+			t.Errorf("%s: the quick reader takes %s", name, body)
+		}
+	}
+}
+
+// FuzzQuick gives any bytes to both readers.
+func FuzzQuick(f *testing.F) {
+	for i, o := range operations {
+		for _, request := range exampleRequests(f, o.name) {
+			f.Add(uint8(i), request)
+		}
+	}
+	f.Add(uint8(len(operations)), []byte(` { "id" : "1", "operation":"convert","request" : { "a":[1,-2.5e+3,true,"ñ",{}],"b":[] } } `))
+	f.Fuzz(func(t *testing.T, which uint8, body []byte) {
+		name := "batch"
+		if i := int(which) % (len(operations) + 1); i < len(operations) {
+			name = operations[i].name
+		}
+		agree(t, name, body)
+	})
+}
+
+func TestEveryOperationIsRereadable(t *testing.T) {
+	for _, o := range operations {
+		if rereadings[o.name] == nil {
+			t.Errorf("%s is not held against the library", o.name)
+		}
+	}
+}
