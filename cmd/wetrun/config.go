@@ -22,7 +22,7 @@ type config struct {
 
 	headerTimeout, readTimeout, writeTimeout, idleTimeout time.Duration
 	drainDelay, stopTimeout                               time.Duration
-	mostHeader                                            int
+	mostHeader, mostConnections                           int
 
 	limits  api.Limits
 	origins []string
@@ -44,9 +44,11 @@ func newConfig() (*config, *flag.FlagSet) {
 		idleTimeout:   2 * time.Minute,
 		stopTimeout:   20 * time.Second,
 		mostHeader:    16 << 10,
-		logFormat:     "text",
-		limits:        api.Limits{Wait: 250 * time.Millisecond},
-		origins:       []string{api.AnyOrigin},
+
+		mostConnections: 8192,
+		logFormat:       "text",
+		limits:          api.Limits{Wait: 250 * time.Millisecond},
+		origins:         []string{api.AnyOrigin},
 	}
 	f := flag.NewFlagSet("serve", flag.ContinueOnError)
 	f.StringVar(&c.addr, "addr", c.addr, "`address` to listen on")
@@ -57,6 +59,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.Var(&span{&c.drainDelay, 0}, "drain-delay", "`time` between /readyz failing and the end of listening, for balancers to notice")
 	f.Var(&span{&c.stopTimeout, time.Millisecond}, "stop-timeout", "most `time` for requests under way when the server stops")
 	f.Var(&whole{&c.mostHeader, 1 << 10, 1 << 20}, "max-header-bytes", "most `bytes` of the headers of a request, give or take 4096")
+	f.Var(&whole{&c.mostConnections, 1, 1 << 20}, "max-connections", "most `connections` at once; others wait until one closes")
 	f.Var(&whole{&c.limits.Concurrent, 0, 1 << 16}, "max-concurrent", "most `calculations` at once; 0 means 16 for each CPU")
 	f.Var(&span{&c.limits.Wait, 0}, "max-wait", "most `time` that a request waits for its turn before it gets 503")
 	f.Var(&whole{&c.limits.Rate, 0, 1_000_000}, "rate-limit", "most `requests` of one client in a minute; 0 means any number")

@@ -41,6 +41,7 @@ func TestBadSettings(t *testing.T) {
 		{"MAX_WAIT", "-1s", "at least 0s"},
 		{"MAX_HEADER_BYTES", "12", "from 1024 to"},
 		{"MAX_CONCURRENT", "many", "whole number"},
+		{"MAX_CONNECTIONS", "0", "from 1 to"},
 		{"RATE_LIMIT", "-1", "from 0 to"},
 		{"TRUSTED_PROXIES", "10.0.0.0/8,proxy.example", `"proxy.example" is not a network`},
 		{"ALLOW_ORIGINS", "https://a.example,b.example", `"b.example" is no origin`},

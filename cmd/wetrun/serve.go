@@ -48,6 +48,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
+	listener = boundedListener(listener.(*net.TCPListener), c.mostConnections) // the network was "tcp"
 	if c.adminAddr != "" {
 		end, err := c.serveAdmin(observed.Metrics, log)
 		if err != nil {
