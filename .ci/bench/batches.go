@@ -3,7 +3,6 @@ package main
 import (
 	"bufio"
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
 	"os"
@@ -12,23 +11,11 @@ import (
 	"time"
 )
 
-const speedLine = `{"id":"tractor 7","operation":"ground-speed","request":{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}},{"courseLength":{"value":100,"unit":"ft"},"time":{"value":23.4,"unit":"s"}}],"uncertainty":false}}` + "\n"
-
-// sheetLine is a whole field sheet as a line.
-func sheetLine(uncertainty bool) (string, error) {
-	b, err := os.ReadFile("testdata/demo/ready.json")
-	if err != nil {
-		return "", err
-	}
-	var one bytes.Buffer
-	if err := json.Compact(&one, b); err != nil {
-		return "", err
-	}
-	if !uncertainty {
-		one.Truncate(one.Len() - 1)
-		one.WriteString(`,"uncertainty":false}`)
-	}
-	return `{"id":"tractor 7","operation":"calibrations","request":` + one.String() + "}\n", nil
+// A batchRow is one kind of lines that go through in one way, on two cores and on one.
+type batchRow struct {
+	way, name string
+	goal      float64 // lines a second; 0 is none
+	two, one  batchRun
 }
 
 // A batchRun is how a batch went.
@@ -39,9 +26,58 @@ type batchRun struct {
 	most      float64       // MB of memory at the highest
 }
 
-// runBatch writes lines to the program as it takes them, on so many cores, and reads
-// its answers and counts them.
-func runBatch(program, line string, lines, cores int) (r batchRun, err error) {
+func (r *batchRun) settle(lines int, took, program, client time.Duration) {
+	r.perSecond, r.perLine, r.client = float64(lines)/took.Seconds(), program/time.Duration(lines), client/time.Duration(lines)
+}
+
+// undisturbed is how many lines two cores with nothing else to do would answer in a
+// second, by the CPU time of program and client.
+func (r *batchRun) undisturbed() float64 { return 2 / (r.perLine + r.client).Seconds() }
+
+// batchRows measures all kinds in both ways, with so many lines.
+func batchRows(program string, speeds, sheets, runs int) ([]batchRow, error) {
+	certain, err := sheetLine(false)
+	if err != nil {
+		return nil, err
+	}
+	uncertain, err := sheetLine(true)
+	if err != nil {
+		return nil, err
+	}
+	const command, served = "`wetrun batch`", "`POST /v1/batch`"
+	var rows []batchRow
+	for _, x := range []struct {
+		way, name, line string
+		goal            float64
+		lines           int
+		run             func(program, line string, lines, cores int) (batchRun, error)
+	}{
+		{command, "ground-speed lines", speedLine, 60_000, speeds, runCommand},
+		{command, "whole sheets", certain, 15_000, sheets, runCommand},
+		{command, "whole sheets with uncertainties", uncertain, 0, sheets / 2, runCommand},
+		{served, "ground-speed lines", speedLine, 60_000, speeds, runServed},
+		{served, "whole sheets", certain, 15_000, sheets, runServed},
+	} {
+		row := batchRow{way: x.way, name: x.name, goal: x.goal}
+		// The quickest counts, in turns: what else runs on the machine can only slow a run down.
+		for range runs {
+			for cores, best := range map[int]*batchRun{2: &row.two, 1: &row.one} {
+				r, err := x.run(program, x.line, x.lines, cores)
+				if err != nil {
+					return nil, fmt.Errorf("%s, %s: %w", x.way, x.name, err)
+				}
+				if r.perSecond > best.perSecond {
+					*best = r
+				}
+			}
+		}
+		rows = append(rows, row)
+	}
+	return rows, nil
+}
+
+// runCommand puts lines through the command, on so many cores.
+func runCommand(program, line string, lines, cores int) (r batchRun, err error) {
 	cmd := exec.Command(program, "batch", "-quiet")
 	cmd.Env = append(os.Environ(), fmt.Sprintf("GOMAXPROCS=%d", cores))
 	cmd.SysProcAttr = &syscall.SysProcAttr{Pdeathsig: syscall.SIGKILL}
@@ -58,6 +94,22 @@ func runBatch(program, line string, lines, cores int) (r batchRun, err error) {
 	if err := cmd.Start(); err != nil {
 		return r, err
 	}
+	if r.most, err = converse(in, out, line, lines, cmd.Process.Pid); err != nil {
+		_ = cmd.Process.Kill()
+		_ = cmd.Wait()
+		return r, err
+	}
+	took := time.Since(began)
+	if err := cmd.Wait(); err != nil {
+		return r, err
+	}
+	r.settle(lines, took, cmd.ProcessState.UserTime()+cmd.ProcessState.SystemTime(), ownCPU()-client)
+	return r, nil
+}
+
+// converse writes lines as they are taken, reads their answers meanwhile and counts
+// them. It returns the most memory, in MB, that the process had.
+func converse(in io.WriteCloser, out io.Reader, line string, lines, pid int) (most float64, err error) {
 	go func() { // an error here shows as too few answers
 		w := bufio.NewWriterSize(in, 64<<10)
 		for range lines {
@@ -73,46 +125,21 @@ func runBatch(program, line string, lines, cores int) (r batchRun, err error) {
 			break
 		}
 		if err != nil || !bytes.Contains(b[:min(len(b), 80)], right) {
-			_ = cmd.Process.Kill()
-			return r, fmt.Errorf("line %d: %v %.200s", answers+1, err, b)
+			return most, fmt.Errorf("line %d: %v %.200s", answers+1, err, b)
 		}
 		if answers%(lines/20+1) == 0 {
-			r.most = max(r.most, memory(cmd.Process.Pid, "VmHWM"))
+			most = max(most, memory(pid, "VmHWM"))
 		}
 	}
-	took := time.Since(began)
-	if err := cmd.Wait(); err != nil || answers != lines {
-		return r, fmt.Errorf("%d answers to %d lines: %v", answers, lines, err)
+	if answers != lines {
+		return most, fmt.Errorf("%d answers to %d lines", answers, lines)
 	}
-	used := cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
-	r.perSecond, r.perLine, r.client = float64(lines)/took.Seconds(), used/time.Duration(lines), (ownCPU()-client)/time.Duration(lines)
-	return r, nil
+	return most, nil
 }
-
-// undisturbed is how many lines two cores with nothing else to do would answer in a
-// second, by the CPU time of program and client.
-func (r *batchRun) undisturbed() float64 { return 2 / (r.perLine + r.client).Seconds() }
 
 // ownCPU is the time that this program has used.
 func ownCPU() time.Duration {
 	var u syscall.Rusage
 	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &u) // it has no way to fail with these arguments
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
-}
-
-// bestBatch is the quickest of some runs on two cores, and on one, in turns: what else
-// runs on the machine can only slow a run down.
-func bestBatch(program, line string, lines, runs int) (two, one batchRun, err error) {
-	for range runs {
-		for cores, best := range map[int]*batchRun{2: &two, 1: &one} {
-			r, err := runBatch(program, line, lines, cores)
-			if err != nil {
-				return two, one, err
-			}
-			if r.perSecond > best.perSecond {
-				*best = r
-			}
-		}
-	}
-	return two, one, nil
 }

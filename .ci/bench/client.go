@@ -3,8 +3,12 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"errors"
 	"fmt"
+	"io"
 	"net"
+	"net/http"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -56,29 +60,71 @@ func (c *conn) ask(request []byte) (size int, err error) {
 	}
 }
 
-// repeat sends n requests over so many connections at once.
-func repeat(addr string, request []byte, n, connections int) error {
-	errs := make(chan error, connections)
-	var all sync.WaitGroup
-	for i := range connections {
-		all.Go(func() {
-			c, err := dial(addr)
-			if err != nil {
-				errs <- err
-				return
-			}
-			defer c.Close()
-			for range n/connections + min(1, max(0, n%connections-i)) {
-				if _, err := c.ask(request); err != nil {
-					errs <- err
-					return
-				}
-			}
-		})
+// repeat sends n requests over so many connections at once, each as soon as the one
+// before it is answered.
+func repeat(addr string, request []byte, n, connections int) (l lap, err error) {
+	all, err := dialAll(addr, connections)
+	defer all.close()
+	if err != nil {
+		return l, err
 	}
-	all.Wait()
-	close(errs)
-	return <-errs
+	began := time.Now()
+	l.times, err = all.each(func(i int, c *conn) (times []time.Duration, err error) {
+		for range n/connections + min(1, max(0, n%connections-i)) {
+			sent := time.Now()
+			if _, err := c.ask(request); err != nil {
+				return nil, err
+			}
+			times = append(times, time.Since(sent))
+		}
+		return times, nil
+	})
+	l.span = time.Since(began)
+	return l, err
+}
+
+// A lap is how long each of some requests took, and all of them together.
+type lap struct {
+	times []time.Duration
+	span  time.Duration
+}
+
+func (l *lap) perSecond() float64 { return float64(len(l.times)) / l.span.Seconds() }
+
+// at is the time that a share of the requests kept within.
+func (l *lap) at(share float64) time.Duration {
+	s := slices.Sorted(slices.Values(l.times))
+	return s[int(float64(len(s))*share)]
+}
+
+type crowd []*conn
+
+func dialAll(addr string, n int) (all crowd, err error) {
+	for range n {
+		c, err := dial(addr)
+		if err != nil {
+			return all, err
+		}
+		all = append(all, c)
+	}
+	return all, nil
+}
+
+func (all crowd) close() {
+	for _, c := range all {
+		_ = c.Close()
+	}
+}
+
+// each runs work for all connections at once and joins what they return.
+func (all crowd) each(work func(i int, c *conn) ([]time.Duration, error)) (joined []time.Duration, err error) {
+	times, errs := make([][]time.Duration, len(all)), make([]error, len(all))
+	var done sync.WaitGroup
+	for i, c := range all {
+		done.Go(func() { times[i], errs[i] = work(i, c) })
+	}
+	done.Wait()
+	return slices.Concat(times...), errors.Join(errs...)
 }
 
 // once sends one request and returns the size of its answer.
@@ -91,42 +137,16 @@ func once(addr string, request []byte) (int, error) {
 	return c.ask(request)
 }
 
-// paced sends requests at a rate, whether the answers come or not, and returns how long
-// each took from when it was due.
-func paced(addr string, request []byte, perSecond float64, span time.Duration, connections int) ([]time.Duration, error) {
-	due := make(chan time.Time, 1<<16)
-	times := make([][]time.Duration, connections)
-	errs := make(chan error, connections)
-	var all sync.WaitGroup
-	for i := range connections {
-		c, err := dial(addr)
-		if err != nil {
-			return nil, err
-		}
-		all.Go(func() {
-			defer c.Close()
-			for at := range due {
-				if _, err := c.ask(request); err != nil {
-					errs <- err
-					return
-				}
-				times[i] = append(times[i], time.Since(at))
-			}
-		})
+// fetch returns the answer to one request, whole.
+func fetch(addr, operation, body string) ([]byte, error) {
+	resp, err := http.Post("http://"+addr+"/v1/"+operation, "application/json", strings.NewReader(body))
+	if err != nil {
+		return nil, err
 	}
-	began, step := time.Now(), time.Duration(float64(time.Second)/perSecond)
-	for n := 0; time.Duration(n)*step < span; {
-		for ; time.Duration(n)*step <= time.Since(began); n++ {
-			due <- began.Add(time.Duration(n) * step)
-		}
-		time.Sleep(100 * time.Microsecond)
+	defer resp.Body.Close()
+	b, err := io.ReadAll(resp.Body)
+	if err == nil && resp.StatusCode != http.StatusOK {
+		err = fmt.Errorf("%s: %.200s", resp.Status, b)
 	}
-	close(due)
-	all.Wait()
-	close(errs)
-	var joined []time.Duration
-	for _, t := range times {
-		joined = append(joined, t...)
-	}
-	return joined, <-errs
+	return b, err
 }

@@ -11,24 +11,27 @@ import (
 
 // figures are all that is measured.
 type figures struct {
-	quick              bool
-	certain, uncertain contest
-	allocations        map[string]int // by benchmark
-	perSecond          float64
-	p50, p99           time.Duration
-	speed2, speed1     batchRun
-	sheet2, sheet1     batchRun
-	sheetU, sheetU1    batchRun
-	million            batchRun
-	first              time.Duration
-	idle, size         float64 // MB
-	curves             []curve
+	quick         bool
+	contests      []contest
+	allocations   map[string]int // by benchmark
+	batches       []batchRow
+	million       batchRun
+	servedMillion batchRun
+	held          holdUp
+	wetrun, fixed pace
+	first         time.Duration
+	idle, size    float64 // MB
+	curves        []curve
+	loads         []load
 }
 
-func (f *figures) measure(program string) (err error) {
-	requests, rounds, speeds, sheets, runs := 2000, 15, 100_000, 20_000, 3
+// holdUpSpan is how long the machine itself is looked at.
+const holdUpSpan = 10 * time.Second
+
+func (f *figures) measure(program, folder string) (err error) {
+	rounds, tries, speeds, sheets, runs := 15, 4, 100_000, 20_000, 3
 	if f.quick {
-		requests, rounds, speeds, sheets, runs = 1000, 5, 10_000, 1000, 1
+		rounds, tries, speeds, sheets, runs = 5, 1, 10_000, 1000, 1
 	}
 	info, err := os.Stat(program)
 	if err != nil {
@@ -36,12 +39,22 @@ func (f *figures) measure(program string) (err error) {
 	}
 	f.size = float64(info.Size()) / 1e6
 	say := func(what string) { fmt.Fprintln(os.Stderr, time.Now().Format(time.TimeOnly), what) }
-	say("a request")
-	if f.certain, err = compete(program, "12 catches", sheet(12, false), requests, rounds); err != nil {
+	all, err := contests()
+	if err != nil {
 		return err
 	}
-	if f.uncertain, err = compete(program, "12 catches with uncertainties", sheet(12, true), requests, rounds); err != nil {
-		return err
+	for _, c := range all {
+		if f.quick {
+			if !c.hasGoal {
+				continue
+			}
+			c.requests /= 2
+		}
+		say(c.name)
+		if err := c.compete(program, folder, rounds, tries); err != nil {
+			return err
+		}
+		f.contests = append(f.contests, c)
 	}
 	say("allocations")
 	if f.allocations, err = allocations(); err != nil {
@@ -52,35 +65,24 @@ func (f *figures) measure(program string) (err error) {
 		return err
 	}
 	say("batches")
-	line, err := sheetLine(false)
-	if err != nil {
+	if f.batches, err = batchRows(program, speeds, sheets, runs); err != nil || f.quick {
 		return err
 	}
-	if f.speed2, f.speed1, err = bestBatch(program, speedLine, speeds, runs); err != nil {
-		return err
-	}
-	if f.sheet2, f.sheet1, err = bestBatch(program, line, sheets, runs); err != nil {
-		return err
-	}
-	if line, err = sheetLine(true); err != nil {
-		return err
-	}
-	if f.sheetU, f.sheetU1, err = bestBatch(program, line, sheets/2, runs); err != nil {
-		return err
-	}
-	if f.quick {
-		return nil
-	}
+	say("the machine itself")
+	f.held = heldUp(holdUpSpan)
 	say("latency")
-	if f.perSecond, f.p50, f.p99, err = latency(program, 9); err != nil {
+	if f.wetrun, f.fixed, err = latency(program, 9); err != nil {
 		return err
 	}
 	say("a million lines")
-	if f.million, err = runBatch(program, speedLine, 1_000_000, 2); err != nil {
+	if f.million, err = runCommand(program, speedLine, 1_000_000, 2); err != nil {
+		return err
+	}
+	if f.servedMillion, err = runServed(program, speedLine, 1_000_000, 2); err != nil {
 		return err
 	}
 	say("growth")
-	f.curves, err = growing(program)
+	f.curves, f.loads, err = growing(program)
 	return err
 }
 

@@ -27,52 +27,62 @@ func (c *curve) exponent() float64 {
 	return (3*sxy - sx*sy) / (3*sxx - sx*sx)
 }
 
-// growing measures CPU time over catches of a request and over connections, and the time
-// of a batch over its lines.
-func growing(program string) ([]curve, error) {
-	catches := curve{name: "CPU time of a request by catches", unit: "µs"}
+// A load is what so many clients get that each send a request as soon as the one before
+// it is answered.
+type load struct {
+	connections int
+	perSecond   float64
+	p50         time.Duration
+}
+
+// growing measures CPU time over catches of a request and over connections, with what
+// the connections get, and the time of a batch over its lines.
+func growing(program string) (curves []curve, loads []load, err error) {
 	// More than the usual turns, so that none of 2,000 clients at once is sent away.
-	p, err := production(program, address(1), "-max-concurrent", "4096", "-max-wait", "30s")
+	p, err := production(program, address(1), nil, "-max-concurrent", "4096", "-max-wait", "30s")
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer p.stop()
-	perRequest := func(request []byte, n, connections int) (float64, error) {
-		if err := repeat(p.addr, request, max(n/10, connections), connections); err != nil {
-			return 0, err
-		}
-		before, err := p.cpu()
-		if err != nil {
-			return 0, err
-		}
-		if err := repeat(p.addr, request, n, connections); err != nil {
-			return 0, err
-		}
-		after, err := p.cpu()
-		return float64((after - before).Microseconds()) / float64(n), err
-	}
+	catches := curve{name: "CPU time of a request by catches", unit: "µs"}
 	for _, n := range []int{1, 3, 10, 30, 100, 300, 1000} {
-		took, err := perRequest(post("/v1/nozzle-acceptance", sheet(n, false)), 30_000/(n+9), 4)
-		if err != nil {
-			return nil, err
+		request, requests := post("/v1/nozzle-acceptance", sheet(n, false)), 30_000/(n+9)
+		if _, err := repeat(p.addr, request, max(requests/10, 4), 4); err != nil { // to warm up
+			return nil, nil, err
 		}
-		catches.at, catches.cost = append(catches.at, n), append(catches.cost, took)
+		took, err := p.cpuOf(request, requests, 4)
+		if err != nil {
+			return nil, nil, err
+		}
+		catches.at, catches.cost = append(catches.at, n), append(catches.cost, µsOf(took))
 	}
 	connections := curve{name: "CPU time of a request by connections", unit: "µs"}
-	for _, n := range []int{1, 10, 100, 500, 2000} {
-		took, err := perRequest(post("/v1/nozzle-acceptance", sheet(12, false)), 8000, n)
-		if err != nil {
-			return nil, err
+	request := post("/v1/nozzle-acceptance", sheet(12, false))
+	for _, n := range []int{1, 2, 4, 10, 100, 500, 2000} {
+		if _, err := repeat(p.addr, request, max(800, n), n); err != nil { // to warm up
+			return nil, nil, err
 		}
-		connections.at, connections.cost = append(connections.at, n), append(connections.cost, took)
+		took, err := p.cpuOf(request, 8000, n)
+		if err != nil {
+			return nil, nil, err
+		}
+		// Once more for the clock, ten times each at least.
+		l, err := repeat(p.addr, request, max(8000, 10*n), n)
+		if err != nil {
+			return nil, nil, err
+		}
+		connections.at, connections.cost = append(connections.at, n), append(connections.cost, µsOf(took))
+		loads = append(loads, load{n, l.perSecond(), l.at(0.5)})
 	}
 	lines := curve{name: "time of a batch by lines", unit: "s"}
 	for _, n := range []int{1000, 10_000, 100_000, 1_000_000} {
-		r, err := runBatch(program, speedLine, n, 2)
+		r, err := runCommand(program, speedLine, n, 2)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		lines.at, lines.cost = append(lines.at, n), append(lines.cost, (time.Duration(float64(n)/r.perSecond*1e9)).Seconds())
+		lines.at, lines.cost = append(lines.at, n), append(lines.cost, float64(n)/r.perSecond)
 	}
-	return []curve{catches, connections, lines}, nil
+	return []curve{catches, connections, lines}, loads, nil
 }
+
+func µsOf(d time.Duration) float64 { return float64(d.Nanoseconds()) / 1000 }

@@ -12,7 +12,6 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
-	"strconv"
 )
 
 var port = flag.Int("port", 18150, "the first of ten ports of this machine that are free")
@@ -22,7 +21,7 @@ func address(n int) string { return fmt.Sprintf("127.0.0.1:%d", *port+n) }
 func main() {
 	quick := flag.Bool("quick", false, "a few rounds only, and fail on what noise cannot spoil")
 	write := flag.Bool("write", false, "write testdata/bench/README.md")
-	serve := flag.String("serve", "", "be one of the other servers at this address: fixed SIZE, or plain SIZE")
+	serve := flag.String("serve", "", "be one of the other servers at this address: fixed SIZE, or plain REQUEST ANSWER")
 	flag.Parse()
 	var err error
 	if *serve != "" {
@@ -36,20 +35,6 @@ func main() {
 	}
 }
 
-func rival(addr string, args []string) error {
-	if len(args) != 2 {
-		return fmt.Errorf("fixed SIZE, or plain SIZE")
-	}
-	size, err := strconv.Atoi(args[1])
-	if err != nil {
-		return err
-	}
-	if args[0] == "fixed" {
-		return serveFixed(addr, size)
-	}
-	return servePlain(addr, size)
-}
-
 func run(quick, write bool) error {
 	folder, err := os.MkdirTemp("", "bench")
 	if err != nil {
@@ -61,7 +46,7 @@ func run(quick, write bool) error {
 		return err
 	}
 	f := &figures{quick: quick}
-	if err := f.measure(program); err != nil {
+	if err := f.measure(program, folder); err != nil {
 		return err
 	}
 	table := f.table()
