@@ -65,7 +65,12 @@ func servePlain(addr, requestFile, answerFile string) error {
 		return err
 	}
 	return http.ListenAndServe(addr, http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
-		if err := json.NewDecoder(req.Body).Decode(reflect.New(request).Interface()); err != nil {
+		body := make([]byte, max(0, req.ContentLength)) // quicker than a json.Decoder
+		if _, err := io.ReadFull(req.Body, body); err != nil {
+			http.Error(w, err.Error(), http.StatusBadRequest)
+			return
+		}
+		if err := json.Unmarshal(body, reflect.New(request).Interface()); err != nil {
 			http.Error(w, err.Error(), http.StatusBadRequest)
 			return
 		}
