@@ -3,7 +3,7 @@ package main
 import (
 	"bufio"
 	"bytes"
-	"errors"
+	"cmp"
 	"fmt"
 	"io"
 	"net"
@@ -124,7 +124,7 @@ func (all crowd) each(work func(i int, c *conn) ([]time.Duration, error)) (joine
 		done.Go(func() { times[i], errs[i] = work(i, c) })
 	}
 	done.Wait()
-	return slices.Concat(times...), errors.Join(errs...)
+	return slices.Concat(times...), cmp.Or(errs...)
 }
 
 // once sends one request and returns the size of its answer.

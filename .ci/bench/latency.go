@@ -89,10 +89,12 @@ func paced(addr string, request []byte, perSecond float64, span time.Duration, c
 // call, on a thread of its own: time.Sleep of an idle program wakes up to a millisecond
 // late, which would send the requests in bursts.
 func keepTime(began time.Time, step, span time.Duration, due chan<- time.Time) {
-	runtime.LockOSThread() // for good: the thread ends with this function
+	runtime.LockOSThread()
+	// The thread is to go on afterwards: a server dies with the one that started it.
+	defer runtime.UnlockOSThread()
 	defer close(due)
-	// Without it the kernel lets up to 50 µs pass, to wake up for several at once.
-	_, _, _ = syscall.RawSyscall(syscall.SYS_PRCTL, syscall.PR_SET_TIMERSLACK, 1, 0)
+	slack(1) // else the kernel lets up to 50 µs pass, to wake up for several at once
+	defer slack(0)
 	for at := time.Duration(0); at < span; at += step {
 		for wait := at - time.Since(began); wait > 0; wait = at - time.Since(began) {
 			nap := syscall.NsecToTimespec(int64(wait))
@@ -100,6 +102,11 @@ func keepTime(began time.Time, step, span time.Duration, due chan<- time.Time) {
 		}
 		due <- began.Add(at)
 	}
+}
+
+// slack is by how many nanoseconds the kernel may wake this thread late; 0 is the usual.
+func slack(ns uintptr) {
+	_, _, _ = syscall.RawSyscall(syscall.SYS_PRCTL, syscall.PR_SET_TIMERSLACK, ns, 0)
 }
 
 // A holdUp is what the machine takes from a thread that only reads the clock.
