@@ -30,8 +30,8 @@ func (f *figures) table() string {
 	}
 	p.say("\nWhat a second holds and what two cores gain is what was left of the machine: the batches below say what the CPU time comes to.")
 	if !f.quick {
-		p.say("p99 is also what the machine itself holds up: beside nothing else, a thread that only reads the clock lost %.2f %% of %v in gaps over %v, %.1f ms in the longest. The row of the fixed reply, by the same client in the same rounds, says what a server that does nothing gets here.",
-			100*f.held.share, holdUpSpan, shortestGap, f.held.longest.Seconds()*1000)
+		p.say("p99 is also what the machine itself holds up: beside nothing else, a thread that only reads the clock lost %.2f %% of %.0f s in gaps over %.0f µs, %.1f ms in the longest. The row of the fixed reply, by the same client in the same rounds, says what a server that does nothing gets here.",
+			100*f.held.share, holdUpSpan.Seconds(), µsOf(shortestGap), f.held.longest.Seconds()*1000)
 	}
 	f.requestTable(&p)
 	f.batchTable(&p)
@@ -78,7 +78,7 @@ func (f *figures) growthTables(p *page) {
 		}
 		p.say("| %s, %s | %s | %.2f |", c.name, c.unit, strings.Join(points, ", "), c.exponent())
 	}
-	p.say("\nConnections that each send a request as soon as the one before it is answered: until the cores are full, more of them get more answers and wait no longer; from then on they wait in proportion.\n")
+	p.say("\nConnections that each send a request as soon as the one before it is answered. While cores are free the rate should rise and p50 stay; once they are full the rate should stay and p50 rise in proportion.\n")
 	p.say("| connections | requests a second | p50 |\n| --- | --- | --- |")
 	for _, l := range f.loads {
 		p.say("| %d | %.0f | %.2f ms |", l.connections, l.perSecond, l.p50.Seconds()*1000)
