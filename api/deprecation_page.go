@@ -2,27 +2,11 @@ package api
 
 import (
 	"bytes"
-	"html/template"
 	"time"
 
+	"wetrun/internal/markup"
 	"wetrun/internal/text"
 )
-
-var deprecationTemplate = template.Must(template.New("deprecation").Parse(`<!doctype html>
-<html lang="{{.Lang}}">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<title>{{.Title}}</title>
-<h1>{{.Title}}</h1>
-<p>{{.Policy}}</p>
-<p>{{.Breaking}}</p>
-{{if .Lines}}<ul>
-{{range .Lines}}<li>{{.}}</li>
-{{end}}</ul>
-{{else}}<p>{{.None}}</p>
-{{end}}<p><a href="/docs">docs</a></p>
-</html>
-`))
 
 // deprecationPage is what rel="deprecation" leads to: how an operation goes, and
 // which ones are going.
@@ -38,14 +22,18 @@ func deprecationPage(operations []operation) func(text.Language) ([]byte, error)
 				lines = append(lines, text.Of(lang, key, args...))
 			}
 		}
+		going := markup.Element("p", markup.Text(text.Of(lang, "deprecation.none")))
+		if lines != nil {
+			going = markup.Element("ul", markup.Texts("li", lines))
+		}
+		title := text.Of(lang, "deprecation.title")
 		var b bytes.Buffer
-		err := deprecationTemplate.Execute(&b, struct {
-			Lang, Title, Policy, Breaking, None string
-			Lines                               []string
-		}{
-			lang.Tag(), text.Of(lang, "deprecation.title"), text.Of(lang, "deprecation.policy", noticeMonths),
-			text.Of(lang, "deprecation.breaking"), text.Of(lang, "deprecation.none"), lines,
-		})
+		err := markup.Write(&b, lang.Tag(), title, nil,
+			markup.Element("h1", markup.Text(title)),
+			markup.Element("p", markup.Text(text.Of(lang, "deprecation.policy", noticeMonths))),
+			markup.Element("p", markup.Text(text.Of(lang, "deprecation.breaking"))),
+			going,
+			markup.Element("p", markup.Element("a", markup.Attribute("href", "/docs"), markup.Text("docs"))))
 		return b.Bytes(), err
 	}
 }

@@ -6,8 +6,6 @@ import (
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
-	"html/template"
-	"io"
 )
 
 // A Page is what a record shows, in the order of the page.
@@ -72,13 +70,6 @@ type Digest struct{ Name, Value, Explanation string }
 //go:embed page.css
 var style string
 
-//go:embed page.html.tmpl
-var layout string
-
-var page = template.Must(template.New("record").Funcs(template.FuncMap{
-	"style": func() template.CSS { return template.CSS(style) },
-}).Parse(layout))
-
 // StyleSource allows the style of a record in a Content-Security-Policy: that of the
 // record, and that of a page that opens one.
 var StyleSource = func() string {
@@ -88,6 +79,3 @@ var StyleSource = func() string {
 
 // Policy is the Content-Security-Policy of a record: its own style and nothing else.
 var Policy = "default-src 'none'; style-src " + StyleSource + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
-
-// Write writes the page as HTML; what users named in it is escaped.
-func (p *Page) Write(w io.Writer) error { return page.Execute(w, p) }

@@ -1,0 +1,121 @@
+package record
+
+import (
+	"cmp"
+	"io"
+
+	"wetrun/internal/markup"
+)
+
+// Write writes the page as HTML; what users named in it is escaped.
+func (p *Page) Write(w io.Writer) error {
+	title := p.Title
+	if p.Label != "" {
+		title = p.Label + " – " + p.Title
+	}
+	return markup.Write(w, p.Language, title,
+		markup.All(
+			markup.Element("meta", markup.Attribute("name", "robots"), markup.Attribute("content", "noindex")),
+			markup.Element("style", markup.Text(style))),
+		markup.Element("header",
+			markup.Element("p", markup.Class("kind"), markup.Text(p.Title)),
+			markup.Element("h1", markup.Text(cmp.Or(p.Label, p.Title))),
+			markup.Element("p", markup.Class("verdict "+p.Verdict.Code), markup.Element("strong", markup.Text(p.Verdict.Word)), markup.Text(" "+p.Verdict.Detail))),
+		p.facts(),
+		p.Steps.section("steps", "ol"),
+		markup.Element("div", markup.Class("parts"), markup.Each(p.Parts, p.part)),
+		p.note(),
+		p.Plans.section(""),
+		p.Warnings.section("warnings", "ul"),
+		p.Cautions.section("cautions", "ul"),
+		markup.Element("section", markup.Class("sign"), markup.Each(p.Sign, func(line string) markup.Part {
+			return markup.Element("p", markup.Element("span", markup.Text(line)))
+		})),
+		p.Working.section("working"),
+		markup.Element("footer",
+			markup.Element("p", markup.Text(p.Digest.Name+" "), markup.Element("code", markup.Text(p.Digest.Value))),
+			markup.Element("p", markup.Text(p.Digest.Explanation))))
+}
+
+func (p *Page) facts() markup.Part {
+	if len(p.Facts) == 0 {
+		return nil
+	}
+	return markup.Element("dl", markup.Class("facts"), markup.Each(p.Facts, func(f Fact) markup.Part {
+		return markup.Element("div", markup.Element("dt", markup.Text(f.Name)), markup.Element("dd", markup.Text(f.Value)))
+	}))
+}
+
+func (p *Page) note() markup.Part {
+	if p.Note == "" {
+		return nil
+	}
+	return markup.Element("p", markup.Class("note"), markup.Text(p.Note))
+}
+
+// section is the lines in a list of the element named, or nothing without lines.
+func (l Lines) section(class, list string) markup.Part {
+	if len(l.Lines) == 0 {
+		return nil
+	}
+	return markup.Element("section", markup.Class(class), markup.Element("h2", markup.Text(l.Heading)), markup.Element(list, markup.Texts("li", l.Lines)))
+}
+
+// part is one part of the job; beside the table that is wide stands its chart.
+func (p *Page) part(one Part) markup.Part {
+	class := "part " + one.Status
+	var chart markup.Part
+	if one.Wide() {
+		class += " wide"
+		chart = p.Chart.figure()
+	}
+	return markup.All(
+		markup.Element("section", markup.Class(class),
+			markup.Element("h2", markup.Text(one.Heading+" "), markup.Element("span", markup.Class("status"), markup.Text(one.Word))),
+			markup.Texts("p", one.Lines),
+			one.Table.element()),
+		chart)
+}
+
+func (t *Table) section(class string) markup.Part {
+	if t == nil {
+		return nil
+	}
+	var classed markup.Part
+	if class != "" {
+		classed = markup.Class(class)
+	}
+	return markup.Element("section", classed, t.element())
+}
+
+func (t *Table) element() markup.Part {
+	if t == nil {
+		return nil
+	}
+	return scrolled(t.Caption, markup.Element("table",
+		markup.Element("caption", markup.Text(t.Caption)),
+		markup.Element("thead", markup.Element("tr", markup.Each(t.Heads, func(head string) markup.Part {
+			return markup.Element("th", markup.Attribute("scope", "col"), markup.Text(head))
+		}))),
+		markup.Element("tbody", markup.Each(t.Rows, Row.element))))
+}
+
+func (r Row) element() markup.Part {
+	parts := make([]markup.Part, 0, len(r.Cells)+1)
+	if r.Marked {
+		parts = append(parts, markup.Class("marked"))
+	}
+	for i, cell := range r.Cells {
+		if i == 0 {
+			parts = append(parts, markup.Element("th", markup.Attribute("scope", "row"), markup.Text(cell)))
+		} else {
+			parts = append(parts, markup.Element("td", markup.Text(cell)))
+		}
+	}
+	return markup.Element("tr", parts...)
+}
+
+// scrolled is what a narrow screen scrolls by itself; who has no mouse can reach it.
+func scrolled(name string, part markup.Part) markup.Part {
+	return markup.Element("div", markup.Class("scroll"), markup.Attribute("role", "region"), markup.Attribute("tabindex", "0"), markup.Attribute("aria-label", name), part)
+}
