@@ -1,77 +1,35 @@
 package api
 
 import (
-	"bytes"
-	"crypto/sha256"
-	"encoding/base64"
-	"errors"
-	"maps"
-	"net/http"
-	"regexp"
-	"slices"
-	"strings"
-	"sync"
+	"embed"
 
-	"github.com/swaggest/swgui"
-	"github.com/swaggest/swgui/v5emb"
+	"github.com/swaggest/swgui/v5/static"
 
 	"wetrun/internal/text"
 )
 
-// docsHandler serves the interactive reference. Nothing is asked of any other host:
-// the badge that would have the document checked elsewhere is off.
-var docsHandler = sync.OnceValue(func() http.Handler {
-	return v5emb.NewHandlerWithConfig(swgui.Config{
-		Title:       "wetrun",
-		SwaggerJSON: "/openapi.json",
-		BasePath:    "/docs",
-		SettingsUI: map[string]string{
-			"validatorUrl":           "null",
-			"tryItOutEnabled":        "true",
-			"displayRequestDuration": "true",
-			"docExpansion":           `"list"`,
-		},
-	})
-})
+//go:embed docs
+var docs embed.FS
 
-// docsPage is the reference without its files.
-func docsPage(text.Language) ([]byte, error) {
-	req, err := http.NewRequest(http.MethodGet, "/docs", nil)
-	if err != nil {
-		return nil, err
+// docsPage is the interactive reference without its files.
+func docsPage(text.Language) ([]byte, error) { return docs.ReadFile("docs/index.html") }
+
+// docsFiles are the files that the reference loads, all from this server; those of the
+// library are kept compressed in it.
+func docsFiles() map[string]*page {
+	own := func(name string) func(text.Language) ([]byte, error) {
+		return packing(func(text.Language) ([]byte, error) { return docs.ReadFile("docs/" + name) })
 	}
-	w := &kept{header: http.Header{}}
-	docsHandler().ServeHTTP(w, req)
-	if w.status >= http.StatusBadRequest {
-		return nil, errors.New("the reference could not be made: " + w.String())
+	librarys := func(name string) func(text.Language) ([]byte, error) {
+		return func(text.Language) ([]byte, error) { return static.FS.ReadFile(name) }
 	}
-	return w.Bytes(), nil
-}
-
-// kept is an answer held in memory.
-type kept struct {
-	bytes.Buffer
-	header http.Header
-	status int
-}
-
-func (k *kept) Header() http.Header    { return k.header }
-func (k *kept) WriteHeader(status int) { k.status = status }
-
-var inlined = regexp.MustCompile(`(?s)<(script|style)>(.*?)</`)
-
-// contentPolicy is the Content-Security-Policy of a page for people: what it loads
-// comes from this server, and what stands in the page itself runs by its hash.
-func contentPolicy(page []byte) string {
-	sources := map[string][]string{"script": {"'self'"}, "style": {"'self'"}}
-	for _, m := range inlined.FindAllSubmatch(page, -1) {
-		sum := sha256.Sum256(m[2])
-		kind := string(m[1])
-		sources[kind] = append(sources[kind], "'sha256-"+base64.StdEncoding.EncodeToString(sum[:])+"'")
+	const css, script, picture = "text/css; charset=utf-8", "text/javascript; charset=utf-8", "image/png"
+	return map[string]*page{
+		"/docs/page.css":             {mediaType: css, wordless: true, packed: true, prepare: own("page.css")},
+		"/docs/start.js":             {mediaType: script, wordless: true, packed: true, prepare: own("start.js")},
+		"/docs/swagger-ui.css":       {mediaType: css, wordless: true, packed: true, prepare: librarys("swagger-ui.css.gz")},
+		"/docs/swagger-ui-bundle.js": {mediaType: script, wordless: true, packed: true, prepare: librarys("swagger-ui-bundle.js.gz")},
+		"/docs/favicon-16x16.png":    {mediaType: picture, wordless: true, prepare: librarys("favicon-16x16.png")},
+		"/docs/favicon-32x32.png":    {mediaType: picture, wordless: true, prepare: librarys("favicon-32x32.png")},
 	}
-	policy := "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; connect-src 'self'; img-src 'self' data:"
-	for _, kind := range slices.Sorted(maps.Keys(sources)) {
-		policy += "; " + kind + "-src " + strings.Join(sources[kind], " ")
-	}
-	return policy
 }

@@ -67,12 +67,9 @@ func TestLanguageOfAnswers(t *testing.T) {
 
 func languageIs(t *testing.T, what string, h http.Header, want string) {
 	t.Helper()
-	vary := ""
-	if want != "" {
-		vary = "Accept-Language"
-	}
-	if got := h.Values("Content-Language"); strings.Join(got, "|") != want || h.Get("Vary") != vary {
-		t.Errorf("%s: Content-Language %q, Vary %q; want %q, %q", what, got, h.Get("Vary"), want, vary)
+	varies := slices.Contains(h.Values("Vary"), "Accept-Language")
+	if got := h.Values("Content-Language"); strings.Join(got, "|") != want || varies != (want != "") {
+		t.Errorf("%s: Content-Language %q, Vary %q; want %q", what, got, h.Values("Vary"), want)
 	}
 }
 

@@ -56,17 +56,12 @@ func serving(o Options, operations []operation) http.Handler {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
-	for _, all := range []map[string]*page{pages(operations), webPages()} {
+	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles()} {
 		for path, page := range all {
 			serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 			e.GET(path, serve)
 			e.HEAD(path, serve)
 		}
-	}
-	for path, file := range docsFiles() {
-		serve := func(c echo.Context) error { return file.serve(c.Response(), c.Request()) }
-		e.GET(path, serve)
-		e.HEAD(path, serve)
 	}
 	return t.Handler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recovered(t, e)))))
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"pgregory.net/rapid"
 
+	"wetrun/internal/packed"
 	"wetrun/openapi"
 )
 
@@ -63,7 +64,11 @@ func schemaName(operation string) string {
 }
 
 var compiler = sync.OnceValue(func() *jsonschema.Compiler {
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(openapi.JSON))
+	asJSON, err := packed.Unpack(openapi.PackedJSON)
+	if err != nil {
+		panic(err)
+	}
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(asJSON))
 	if err != nil {
 		panic(err)
 	}

@@ -1,0 +1,100 @@
+package api
+
+import (
+	"maps"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"wetrun/internal/packed"
+	"wetrun/internal/text"
+)
+
+// pagePolicy is the Content-Security-Policy of a page for people: what it loads comes
+// from this server, and nothing that stands in the page itself runs.
+const pagePolicy = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self' data:; " +
+	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
+	lang := text.English
+	if !p.wordless {
+		lang = languageOf(req)
+	}
+	x, err := p.get(lang)
+	if err != nil {
+		return err
+	}
+	h := w.Header()
+	if !p.wordless {
+		worded(h, lang)
+	}
+	if p.mediaType == htmlPage {
+		h.Set("Content-Security-Policy", pagePolicy)
+	}
+	asPacked := p.packed && takesGzip(req.Header.Get("Accept-Encoding"))
+	if p.packed {
+		h.Add("Vary", "Accept-Encoding")
+	}
+	if p.fresh {
+		h.Set("Cache-Control", "no-store")
+	} else {
+		etag := x.etag
+		if asPacked {
+			etag = strings.TrimSuffix(etag, `"`) + `-gzip"`
+		}
+		h.Set("Cache-Control", maxAge)
+		h.Set("ETag", etag)
+		maps.Copy(h, p.header)
+		if matches(req.Header.Get("If-None-Match"), etag) {
+			addLinks(h)
+			w.WriteHeader(http.StatusNotModified)
+			return nil
+		}
+	}
+	body := x.body
+	if asPacked {
+		h.Set("Content-Encoding", "gzip")
+	} else if p.packed {
+		if body, err = packed.Unpack(body); err != nil {
+			return err
+		}
+	}
+	writeBody(w, req, p.mediaType, http.StatusOK, body)
+	return nil
+}
+
+// matches compares an If-None-Match list with a tag, weakly as RFC 9110 asks.
+func matches(list, etag string) bool {
+	for tag := range strings.SplitSeq(list, ",") {
+		tag = strings.TrimSpace(tag)
+		if tag == "*" || strings.TrimPrefix(tag, "W/") == etag {
+			return true
+		}
+	}
+	return false
+}
+
+// packing compresses what is prepared, for a page that is kept compressed.
+func packing(prepare func(text.Language) ([]byte, error)) func(text.Language) ([]byte, error) {
+	return func(lang text.Language) ([]byte, error) {
+		body, err := prepare(lang)
+		if err != nil {
+			return nil, err
+		}
+		return packed.Pack(body)
+	}
+}
+
+// takesGzip reads an Accept-Encoding header: gzip is named, and not with a weight
+// of nought.
+func takesGzip(accept string) bool {
+	for coding := range strings.SplitSeq(accept, ",") {
+		name, weight, _ := strings.Cut(strings.TrimSpace(coding), ";")
+		if !strings.EqualFold(strings.TrimSpace(name), "gzip") {
+			continue
+		}
+		q, err := strconv.ParseFloat(strings.TrimPrefix(strings.TrimSpace(weight), "q="), 64)
+		return err != nil || q > 0
+	}
+	return false
+}
