@@ -2,7 +2,7 @@
 // that would have the document checked elsewhere is off.
 globalThis.SwaggerUIBundle({
   dom_id: '#reference',
-  url: '/openapi.json',
+  url: `${location.origin}/openapi.json`,
   validatorUrl: null,
   deepLinking: true,
   defaultModelsExpandDepth: -1,

@@ -4,7 +4,7 @@ package packed
 import (
 	"bytes"
 	"compress/gzip"
-	"encoding/binary"
+	"io"
 )
 
 // Pack compresses, the same bytes each time: there is no name and no time in it.
@@ -27,10 +27,5 @@ func Unpack(packed []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	var b bytes.Buffer
-	// It ends with the length of what was packed (RFC 1952); reading needs a little more
-	// room than that to find the end.
-	b.Grow(int(binary.LittleEndian.Uint32(packed[len(packed)-4:])) + bytes.MinRead)
-	_, err = b.ReadFrom(r)
-	return b.Bytes(), err
+	return io.ReadAll(r)
 }
