@@ -20,16 +20,16 @@ func docsFiles() map[string]*page {
 	own := func(name string) func(text.Language) ([]byte, error) {
 		return packing(func(text.Language) ([]byte, error) { return docs.ReadFile("docs/" + name) })
 	}
-	librarys := func(name string) func(text.Language) ([]byte, error) {
+	library := func(name string) func(text.Language) ([]byte, error) {
 		return func(text.Language) ([]byte, error) { return static.FS.ReadFile(name) }
 	}
 	const css, script, picture = "text/css; charset=utf-8", "text/javascript; charset=utf-8", "image/png"
 	return map[string]*page{
 		"/docs/page.css":             {mediaType: css, wordless: true, packed: true, prepare: own("page.css")},
 		"/docs/start.js":             {mediaType: script, wordless: true, packed: true, prepare: own("start.js")},
-		"/docs/swagger-ui.css":       {mediaType: css, wordless: true, packed: true, prepare: librarys("swagger-ui.css.gz")},
-		"/docs/swagger-ui-bundle.js": {mediaType: script, wordless: true, packed: true, prepare: librarys("swagger-ui-bundle.js.gz")},
-		"/docs/favicon-16x16.png":    {mediaType: picture, wordless: true, prepare: librarys("favicon-16x16.png")},
-		"/docs/favicon-32x32.png":    {mediaType: picture, wordless: true, prepare: librarys("favicon-32x32.png")},
+		"/docs/swagger-ui.css":       {mediaType: css, wordless: true, packed: true, prepare: library("swagger-ui.css.gz")},
+		"/docs/swagger-ui-bundle.js": {mediaType: script, wordless: true, packed: true, prepare: library("swagger-ui-bundle.js.gz")},
+		"/docs/favicon-16x16.png":    {mediaType: picture, wordless: true, prepare: library("favicon-16x16.png")},
+		"/docs/favicon-32x32.png":    {mediaType: picture, wordless: true, prepare: library("favicon-32x32.png")},
 	}
 }
