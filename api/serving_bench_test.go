@@ -1,6 +1,8 @@
 package api
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"io"
 	"log/slog"
@@ -45,9 +47,9 @@ type rereadable struct{ strings.Reader }
 
 func (*rereadable) Close() error { return nil }
 
-// serveTwelveCatches runs the handler b.N times, without a network.
-func serveTwelveCatches(b *testing.B, h http.Handler, body string, headers ...string) {
-	req := httptest.NewRequest(http.MethodPost, "/v1/nozzle-acceptance", nil)
+// serveOver runs the handler b.N times, without a network.
+func serveOver(b *testing.B, h http.Handler, operation, body string, headers ...string) {
+	req := httptest.NewRequest(http.MethodPost, "/v1/"+operation, nil)
 	req.Header.Set("Content-Type", "application/json")
 	for i := 0; i+1 < len(headers); i += 2 {
 		req.Header.Set(headers[i], headers[i+1])
@@ -69,20 +71,30 @@ func serveTwelveCatches(b *testing.B, h http.Handler, body string, headers ...st
 
 // BenchmarkTwelveCatches is the service with nothing switched on.
 func BenchmarkTwelveCatches(b *testing.B) {
-	serveTwelveCatches(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, &slog.HandlerOptions{Level: slog.LevelWarn}))}), twelveCatches())
+	serveOver(b, New(Options{Log: slog.New(slog.NewTextHandler(io.Discard, &slog.HandlerOptions{Level: slog.LevelWarn}))}), "nozzle-acceptance", twelveCatches())
 }
 
 // BenchmarkTwelveCatchesObserved has traces, metrics, a log in JSON, and
 // keys besides.
 func BenchmarkTwelveCatchesObserved(b *testing.B) {
 	h, secret := everythingOn(b, io.Discard)
-	serveTwelveCatches(b, h, twelveCatches(), "Authorization", "Bearer "+secret)
+	serveOver(b, h, "nozzle-acceptance", twelveCatches(), "Authorization", "Bearer "+secret)
 }
 
 // BenchmarkTwelveCatchesCertain is the same without uncertainties.
 func BenchmarkTwelveCatchesCertain(b *testing.B) {
 	h, secret := everythingOn(b, io.Discard)
-	serveTwelveCatches(b, h, withoutUncertainty(twelveCatches()), "Authorization", "Bearer "+secret)
+	serveOver(b, h, "nozzle-acceptance", withoutUncertainty(twelveCatches()), "Authorization", "Bearer "+secret)
+}
+
+// BenchmarkSheetCertain is a whole field sheet without uncertainties, everything on.
+func BenchmarkSheetCertain(b *testing.B) {
+	h, secret := everythingOn(b, io.Discard)
+	var sheet bytes.Buffer
+	if err := json.Compact(&sheet, []byte(demo(b, "ready"))); err != nil {
+		b.Fatal(err)
+	}
+	serveOver(b, h, "calibrations", withoutUncertainty(sheet.String()), "Authorization", "Bearer "+secret)
 }
 
 func withoutUncertainty(body string) string { return body[:len(body)-1] + `,"uncertainty":false}` }
