@@ -55,7 +55,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		RateBasis:             r.RateBasis,
 		WithinTolerance:       within(result.Verdict),
 		LabelMaximum:          r.LabelMaximum,
-		Cautions:              cautions(ctx, rateCautions...),
+		Cautions:              rateCautions.in(ctx),
 		Warnings:              warnings(ctx, result.Warnings),
 		Explained:             Explained{Methods: r.methods(&result)},
 	}
@@ -119,4 +119,4 @@ func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.Applica
 }
 
 // rateCautions go with every answer that speaks of a rate.
-var rateCautions = []string{"label_is_law", "local_rules", "clean_water"}
+var rateCautions = cautionsOf("label_is_law", "local_rules", "clean_water")

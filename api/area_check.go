@@ -99,7 +99,7 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		ApplicationRate:         in(result.ApplicationRate, units.rate),
 		ExpectedApplicationRate: r.ExpectedApplicationRate,
 		WithinTolerance:         within(result.Verdict),
-		Cautions:                cautions(ctx, rateCautions...),
+		Cautions:                rateCautions.in(ctx),
 		Warnings:                warnings(ctx, result.Warnings),
 	}
 	if result.Verdict != calc.NotJudged {

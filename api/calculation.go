@@ -114,16 +114,6 @@ func warnings(ctx context.Context, found []calc.Warning) []warning {
 	return all
 }
 
-// cautions words cautions by their codes.
-func cautions(ctx context.Context, codes ...string) []notice {
-	lang := text.From(ctx)
-	all := make([]notice, len(codes))
-	for i, c := range codes {
-		all[i] = notice{c, text.Coded(lang, "caution", c)}
-	}
-	return all
-}
-
 // nextSteps words what to do next by its codes; nil when there is nothing.
 func nextSteps(ctx context.Context, codes ...string) []notice {
 	if len(codes) == 0 {

@@ -201,7 +201,7 @@ type sheetParts struct {
 	pressure PressureUniformityRequest
 	output   NozzleAcceptanceRequest
 	speed    GroundSpeedRequest
-	from     []string // where each catch of output stands in the sheet
+	from     []caught // where each catch of output stands in the sheet; nil when nothing was caught again
 }
 
 func (r *CalibrationsRequest) parts() (sheetParts, *refusal) {

@@ -82,10 +82,10 @@ var (
 )
 
 // sheetCautions go with every sheet: the whole job is done beside the machine.
-var sheetCautions = []string{
+var sheetCautions = cautionsOf(
 	"clean_water", "protective_equipment", "rinsate", "running_machine", "pressure_injects",
 	"label_is_law", "shaft_speed", "reentry", "local_rules",
-}
+)
 
 func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsResponse {
 	lang, verdict := text.From(ctx), verdictWords[x.Verdict]
@@ -100,7 +100,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Speed:         SpeedPart{Status: partWords[x.SpeedStatus]},
 		Rate:          RatePart{Status: partWords[x.RateStatus]},
 		Correction:    CorrectionPart{Status: correctionStatus(x)},
-		Cautions:      cautions(ctx, sheetCautions...),
+		Cautions:      sheetCautions.in(ctx),
 	}
 	for i, s := range x.Steps {
 		a.NextSteps[i] = r.step(lang, p, &x, s)
@@ -129,43 +129,53 @@ func verdictShade(x calc.FieldSheetResult) string {
 
 // results fills in each part's own answer, with pointers into the sheet.
 func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsResponse) {
+	all := new(struct { // one piece of memory
+		pressure PressureUniformityResponse
+		output   NozzleAcceptanceResponse
+		speed    GroundSpeedResponse
+		rate     ApplicationRateResponse
+	})
 	if x.Pressure != nil {
-		part := pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		part := &all.pressure
+		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
 		under("pressure", part.Warnings)
-		a.Pressure.Result = &part
+		a.Pressure.Result = part
 	}
 	if x.Output != nil {
-		part := p.output.answer(ctx, *x.Output)
+		part := &all.output
+		*part = p.output.answer(ctx, *x.Output)
 		p.placeCatches(part.Warnings)
 		for i := range part.Actions {
 			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
 			if catch := x.Output.Actions[i].Catch; catch >= 0 {
-				part.Actions[i].Pointer = p.from[catch]
+				part.Actions[i].Pointer = p.catchPointer(catch)
 			}
 		}
 		for i, x := range x.Output.Outliers {
-			part.Outliers[i].Pointer = p.from[x.Value]
+			part.Outliers[i].Pointer = p.catchPointer(x.Value)
 		}
-		a.Output.Result = &part
+		a.Output.Result = part
 	}
 	if x.Speed != nil {
-		part := groundSpeedAnswer(ctx, &p.speed, *x.Speed)
+		part := &all.speed
+		*part = groundSpeedAnswer(ctx, &p.speed, *x.Speed)
 		under("speed", part.Warnings)
-		a.Speed.Result = &part
+		a.Speed.Result = part
 	}
 	if x.Rate != nil {
 		request := ApplicationRateRequest{
 			TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis,
 			LabelMaximum: r.Target.LabelMaximum, Results: r.Results,
 		}
-		part := applicationRateAnswer(ctx, &request, *x.Rate)
+		part := &all.rate
+		*part = applicationRateAnswer(ctx, &request, *x.Rate)
 		for i, w := range part.Warnings {
 			part.Warnings[i].Pointer = "#/machine"
 			if w.Code == calc.WarnUnusualSpeed {
 				part.Warnings[i].Pointer = "#/speed"
 			}
 		}
-		a.Rate.Result = &part
+		a.Rate.Result = part
 	}
 	if x.Correction != nil {
 		part := correctionsAnswer(ctx, *x.Correction, r.correctionsRequest().plannedWith(x.Output))
@@ -224,7 +234,7 @@ func (p *sheetParts) placeCatches(all []warning) {
 		rest, ofCatch := strings.CutPrefix(all[i].Pointer, "#/output/catches/")
 		number, member, _ := strings.Cut(rest, "/")
 		if n, err := strconv.Atoi(number); ofCatch && err == nil {
-			all[i].Pointer = p.from[n] + "/" + member
+			all[i].Pointer = p.catchPointer(n) + "/" + member
 		}
 	}
 }

@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"slices"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -77,6 +78,7 @@ var costTable = objectOf(
 )
 
 func (m *MaintenanceRequest) input() (in calc.SheetMaintenance) {
+	in.Beds = slices.Grow(in.Beds, len(m.Beds))
 	for _, b := range m.Beds {
 		in.Beds = append(in.Beds, calc.BedFinding{Clean: b.Clean, Replace: b.Replace, Done: b.Done != nil && *b.Done})
 	}
@@ -128,6 +130,7 @@ var eyeWords = [...]string{"keep", "clean", "replace_listed", "replace_all"}
 // extras fills in the parts that a sheet can do without.
 func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsResponse) {
 	a.Maintenance = MaintenancePart{Status: partWords[x.MaintenanceStatus], Findings: r.Maintenance.Findings}
+	a.Maintenance.Beds = slices.Grow(a.Maintenance.Beds, len(x.Maintenance))
 	for i, d := range x.Maintenance {
 		a.Maintenance.Beds = append(a.Maintenance.Beds, BedResponse{r.Maintenance.Beds[i], eyeWords[d]})
 	}
@@ -136,7 +139,7 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 		units := r.units()
 		part := AreaCheckResponse{
 			Area: in(x.AreaCheck.Area, units.area), ApplicationRate: in(x.AreaCheck.ApplicationRate, units.rate),
-			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: cautions(ctx, rateCautions...),
+			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: rateCautions.in(ctx),
 			Warnings: warnings(ctx, x.AreaCheck.Warnings),
 		}
 		under("areaCheck", part.Warnings)

@@ -23,7 +23,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	}
 	switch {
 	case s.Catch >= 0:
-		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.from[s.Catch]
+		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.catchPointer(s.Catch)
 	case s.Bed >= 0:
 		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(indexed("Maintenance.Beds", s.Bed))
 	}

@@ -16,17 +16,20 @@ type sheetWork struct {
 
 // explain fills in the methods of the parts and of the sheet, and the working.
 func (k *sheetWork) explain() {
-	a := k.a
+	a, w := k.a, working{quiet: true}
 	if a.Rate.Result != nil {
-		a.Rate.Result.Methods = methodsBy(k.rate)
+		k.rate(&w)
+		a.Rate.Result.Methods = w.taken()
 		a.Methods.join(a.Rate.Result.Methods)
 	}
 	if a.Correction.Result != nil {
-		a.Correction.Result.Methods = methodsBy(k.correction)
+		k.correction(&w)
+		a.Correction.Result.Methods = w.taken()
 		a.Methods.join(a.Correction.Result.Methods)
 	}
 	if a.AreaCheck.Result != nil {
-		a.AreaCheck.Result.Methods = methodsBy(k.areaCheck)
+		k.areaCheck(&w)
+		a.AreaCheck.Result.Methods = w.taken()
 		a.Methods.join(a.AreaCheck.Result.Methods)
 	}
 	if a.Pressure.Result != nil {
@@ -38,7 +41,8 @@ func (k *sheetWork) explain() {
 	if a.Speed.Result != nil {
 		a.Methods.join(a.Speed.Result.Methods)
 	}
-	a.Methods.join(methodsBy(k.extras))
+	k.extras(&w)
+	a.Methods.join(w.taken())
 	if k.r.shows() {
 		a.Working = worked(k.all)
 	}
@@ -82,10 +86,12 @@ func (k *sheetWork) rate(w *working) {
 		TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis, LabelMaximum: r.Target.LabelMaximum,
 	}
 	var flows, nozzles []Quantity
-	n := acceptanceWork{r: &k.p.output}
-	for i := range k.x.Output.Catches {
-		flows = append(flows, in(k.x.Output.Catches[i].NozzleFlowRateAtPressure, a.NozzleFlowRate.Unit))
-		nozzles = append(nozzles, plainNumber(n.nozzles(i)))
+	if !w.quiet {
+		n := acceptanceWork{r: &k.p.output}
+		for i := range k.x.Output.Catches {
+			flows = append(flows, in(k.x.Output.Catches[i].NozzleFlowRateAtPressure, a.NozzleFlowRate.Unit))
+			nozzles = append(nozzles, plainNumber(n.nozzles(i)))
+		}
 	}
 	caught, member := a.NozzleFlowRate, "/nozzleFlowRate"
 	if r.RelativeDensity.given() {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"sync"
 	"unicode/utf8"
+	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
@@ -24,6 +25,7 @@ type decoder struct {
 	quick   quick
 	input   bytes.Buffer
 	tokens  jsontext.Decoder
+	kept    []byte // room for texts
 	path    []segment
 	errors  []FieldError
 	broken  *refusal
@@ -300,5 +302,19 @@ func (d *decoder) text(most int) (string, bool) {
 		d.report(FieldError{Code: "too_long", Limit: &limit, args: []any{most}})
 		return "", false
 	}
-	return string(b), true
+	return d.keep(b), true
+}
+
+// keep copies a text out of the body. Short ones share memory: a sheet has many labels.
+func (d *decoder) keep(b []byte) string {
+	const room = 256
+	if len(b) > room/4 {
+		return string(b)
+	}
+	if cap(d.kept)-len(d.kept) < len(b) {
+		d.kept = make([]byte, 0, room)
+	}
+	start := len(d.kept)
+	d.kept = append(d.kept, b...)
+	return unsafe.String(unsafe.SliceData(d.kept[start:]), len(b)) // nobody writes there again
 }

@@ -54,7 +54,7 @@ var fieldCapacityTable = objectOf(
 )
 
 // capacityCautions go with a plan of work: it is no leave to spray.
-var capacityCautions = []string{"label_is_law", "local_rules"}
+var capacityCautions = cautionsOf("label_is_law", "local_rules")
 
 func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityResponse, error) {
 	result, err := calc.FieldCapacity(calc.FieldCapacityInput{
@@ -75,7 +75,7 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 		TheoreticalWorkRate: in(result.TheoreticalWorkRate, units.workRate),
 		EffectiveWorkRate:   in(result.EffectiveWorkRate, units.workRate),
 		FieldArea:           r.FieldArea,
-		Cautions:            cautions(ctx, capacityCautions...),
+		Cautions:            capacityCautions.in(ctx),
 		Warnings:            warnings(ctx, result.Warnings),
 	}
 	if r.TankVolume.given() {

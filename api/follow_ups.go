@@ -18,7 +18,10 @@ var followUpTable = objectOf(append(
 // A follow-up names exactly one catch (unknown_label), and those of a catch have as
 // many nozzles together as it had (incomplete_follow_up): a drop of which a part
 // was caught again is not known.
-func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []string, refused *refusal) {
+func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []caught, refused *refusal) {
+	if len(o.FollowUps) == 0 {
+		return o.Catches, nil, nil
+	}
 	nozzles := make([]int, len(o.Catches))
 	placed := make([]int, len(o.FollowUps))
 	refused = &refusal{kind: invalidRequest}
@@ -40,7 +43,7 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []str
 	}
 	for j, c := range o.Catches {
 		if nozzles[j] == 0 {
-			catches, from = append(catches, c), append(from, pointer(indexed("Output.Catches", j)))
+			catches, from = append(catches, c), append(from, caught{j, false})
 			continue
 		}
 		if nozzles[j] != max(c.Nozzles, 1) {
@@ -56,11 +59,28 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []str
 			}
 			again := len(catches) > first
 			catches = append(catches, AcceptanceCatchRequest{CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, samePoint: again})
-			from = append(from, pointer(indexed("Output.FollowUps", i)))
+			from = append(from, caught{i, true})
 		}
 	}
 	if len(refused.fields) > 0 {
 		return nil, nil, refused
 	}
 	return catches, from, nil
+}
+
+// caught is where a catch stands in the sheet: among the catches or the follow-ups.
+type caught struct {
+	index    int
+	followUp bool
+}
+
+// catchPointer points to where the catch i of the round stands in the sheet.
+func (p *sheetParts) catchPointer(i int) string {
+	switch {
+	case p.from == nil: // nothing was caught again
+		return pointer(indexed("Output.Catches", i))
+	case p.from[i].followUp:
+		return pointer(indexed("Output.FollowUps", p.from[i].index))
+	}
+	return pointer(indexed("Output.Catches", p.from[i].index))
 }

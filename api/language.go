@@ -17,9 +17,14 @@ func languageOf(req *http.Request) text.Language {
 // was asked for.
 func worded(h http.Header, lang text.Language) {
 	h["Content-Language"] = contentLanguage[lang]
+	varies(h, byLanguage)
+}
+
+// varies says that an answer hangs on another header of the request too.
+func varies(h http.Header, by []string) {
 	if h["Vary"] == nil {
-		h["Vary"] = byLanguage
+		h["Vary"] = by
 		return
 	}
-	h.Add("Vary", byLanguage[0])
+	h.Add("Vary", by[0])
 }

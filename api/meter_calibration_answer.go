@@ -43,8 +43,8 @@ type PulseSettingResponse struct {
 // meterCautions go with every answer about a meter, those of catches with a flow
 // meter only.
 var (
-	meterCautions     = []string{"clean_water", "local_rules"}
-	flowMeterCautions = []string{"clean_water", "protective_equipment", "running_machine", "local_rules"}
+	meterCautions     = cautionsOf("clean_water", "local_rules")
+	flowMeterCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "local_rules")
 )
 
 func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationResponse {
@@ -56,11 +56,11 @@ func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest
 		Repeatable:      within(result.Repeatable),
 		NewPulses:       pulsesFor(per, result.Correction.AmountPerPulse),
 		NextSteps:       nextSteps(ctx, meterSteps(result.Verdict, result.Repeatable, r)...),
-		Cautions:        cautions(ctx, meterCautions...),
+		Cautions:        meterCautions.in(ctx),
 		Warnings:        warnings(ctx, result.Warnings),
 	}
 	if r.Kind == meterFlow {
-		a.Cautions = cautions(ctx, flowMeterCautions...)
+		a.Cautions = flowMeterCautions.in(ctx)
 	}
 	a.CorrectionFactor, a.MeterError = factorAndError(result.Correction)
 	for i, c := range result.Readings {

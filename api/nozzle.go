@@ -142,6 +142,9 @@ func pressureRange(r Range) calc.PressureRange {
 // known; nil when the nozzle has none. That of a size comes in the units in which
 // its rating is round, whatever resultUnits says; a point of a chart as it was given.
 func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
+	if !n.RatedFlowRate.given() && n.Size == "" && len(n.FlowChart) == 0 {
+		return nil // without building the errors that say so
+	}
 	flow, pressure, err := n.input().RatingNear(p)
 	switch {
 	case err != nil:

@@ -98,6 +98,8 @@ var (
 	remedyWords   = [...]string{"clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
 )
 
+var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
+
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceResponse{
@@ -115,7 +117,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          r.warnings(ctx, &x),
-		Cautions:          cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
+		Cautions:          acceptanceCautions.in(ctx),
 	}
 	if x.SprayPressure != 0 {
 		a.SprayPressure = in(x.SprayPressure, units.pressure)

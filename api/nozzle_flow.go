@@ -125,6 +125,8 @@ func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {
 	return in
 }
 
+var flowCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects")
+
 func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.NozzleFlowResult) NozzleFlowResponse {
 	units := r.units()
 	a := NozzleFlowResponse{
@@ -132,7 +134,7 @@ func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.Noz
 		MeanNozzleFlowRate: in(result.MeanNozzleFlowRate, units.flow),
 		PressureExponent:   PressureExponentResponse{Number(result.Exponent), "square_root_law"},
 		Warnings:           warnings(ctx, result.Warnings),
-		Cautions:           cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects"),
+		Cautions:           flowCautions.in(ctx),
 	}
 	if result.ExponentFitted {
 		a.PressureExponent.Source = "fitted"

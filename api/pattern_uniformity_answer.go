@@ -56,6 +56,8 @@ type SpacingResponse struct {
 	WithinTolerance        bool     `json:"withinTolerance"`
 }
 
+var patternCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
+
 func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUniformityResult) PatternUniformityResponse {
 	units := r.units()
 	a := PatternUniformityResponse{
@@ -64,7 +66,7 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 		WithinTolerance:           within(x.Even),
 		Warnings:                  warnings(ctx, x.Warnings),
 		Explained:                 Explained{Methods: r.methods(&x)},
-		Cautions:                  cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules"),
+		Cautions:                  patternCautions.in(ctx),
 	}
 	if x.Even != calc.NotJudged {
 		r.rowAnswer(&a, x)

@@ -112,9 +112,16 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 }
 
 func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
-	readings, gauges := make([]unit.Pressure, len(r.Readings)), make([]string, len(r.Readings))
+	readings := make([]unit.Pressure, len(r.Readings))
+	var gauges []string
 	for i, x := range r.Readings {
-		readings[i], gauges[i] = unit.Pressure(x.Pressure.si()), x.Gauge
+		readings[i] = unit.Pressure(x.Pressure.si())
+		if x.Gauge != "" && gauges == nil {
+			gauges = make([]string, len(r.Readings))
+		}
+		if gauges != nil {
+			gauges[i] = x.Gauge
+		}
 	}
 	return calc.PressureUniformityInput{
 		Readings:       readings,
@@ -125,6 +132,8 @@ func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 		PressureRange:  pressureRange(r.PressureRange),
 	}
 }
+
+var pressureCautions = cautionsOf("pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules")
 
 func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest, result calc.PressureUniformityResult) PressureUniformityResponse {
 	units := r.units()
@@ -140,7 +149,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		MeanWithinRange: within(result.MeanInRange),
 		Warnings:        warnings(ctx, result.Warnings),
 		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
-		Cautions:        cautions(ctx, "pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules"),
+		Cautions:        pressureCautions.in(ctx),
 		Explained:       Explained{Methods: r.methods(&result)},
 	}
 	// A flow spread of nothing is still one, where the difference is one that the

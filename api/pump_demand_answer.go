@@ -41,7 +41,7 @@ type NozzleGroupResponse struct {
 }
 
 // pumpCautions go with every answer about a pump.
-var pumpCautions = []string{"pump_at_pressure", "worn_pump", "shaft_speed", "pressure_injects", "local_rules"}
+var pumpCautions = cautionsOf("pump_at_pressure", "worn_pump", "shaft_speed", "pressure_injects", "local_rules")
 
 func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.PumpDemandResult) PumpDemandResponse {
 	units := r.units()
@@ -54,7 +54,7 @@ func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.Pum
 		RatedPumpFlowRate:  r.RatedPumpFlowRate,
 		Sufficient:         within(result.Sufficient),
 		SufficientWhenWorn: within(result.SufficientWhenWorn),
-		Cautions:           cautions(ctx, pumpCautions...),
+		Cautions:           pumpCautions.in(ctx),
 		Warnings:           warnings(ctx, result.Warnings),
 	}
 	if result.AgitationFlowRate != 0 {

@@ -55,6 +55,8 @@ var (
 
 const priorJeffreys = "jeffreys"
 
+var samplingAssumptions = noticeSetOf("sampling.", "random_points", "jeffreys_prior")
+
 func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingResponse {
 	s, lang := x.Sampling, text.From(ctx)
 	a := SamplingResponse{
@@ -80,10 +82,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 	}
 	if !s.Known {
 		a.Prior = priorJeffreys
-		a.Assumptions = []notice{
-			{"random_points", text.Coded(lang, "sampling", "random_points")},
-			{"jeffreys_prior", text.Coded(lang, "sampling", "jeffreys_prior")},
-		}
+		a.Assumptions = samplingAssumptions[lang]
 	}
 	if s.More > 0 {
 		a.MoreCatches = moreCatches(lang, s)

@@ -22,6 +22,7 @@ var secureHeaders = map[string][]string{
 var (
 	noStore         = []string{"no-store"}
 	byLanguage      = []string{"Accept-Language"}
+	byAccept        = []string{"Accept"}
 	jsonType        = []string{"application/json"}
 	contentLanguage = languageTags()
 )

@@ -48,7 +48,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 	}
 	run, mediaType := o.run, "application/json"
 	if o.record != nil {
-		w.Header().Add("Vary", "Accept")
+		varies(w.Header(), byAccept)
 		if prefersHTML(req) {
 			run, mediaType = o.record, "text/html; charset=utf-8"
 			w.Header().Set("Content-Security-Policy", record.Policy)

@@ -71,10 +71,10 @@ type LoadSharesResponse struct {
 
 // tankCautions go with products in the tank, fillCautions with water alone.
 var (
-	tankCautions = []string{
+	tankCautions = cautionsOf(
 		"label_is_law", "mixing_equipment", "jar_test", "do_not_overfill", "backflow", "rinse_containers", "residual_mix", "local_rules",
-	}
-	fillCautions = []string{"label_is_law", "do_not_overfill", "backflow", "local_rules"}
+	)
+	fillCautions = cautionsOf("label_is_law", "do_not_overfill", "backflow", "local_rules")
 )
 
 func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) TankLoadsResponse {
@@ -100,12 +100,12 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		OverLabelMaximum: overLabel(x.LabelVerdict),
 		MixingOrder:      mixingOrder(ctx, r.Products, x.Products),
 		NextSteps:        nextSteps(ctx, tankSteps(x)...),
-		Cautions:         cautions(ctx, tankCautions...),
+		Cautions:         tankCautions.in(ctx),
 		Warnings:         warnings(ctx, x.Warnings),
 		Explained:        Explained{Methods: r.methods(x)},
 	}
 	if len(x.Products) == 0 {
-		a.Cautions = cautions(ctx, fillCautions...)
+		a.Cautions = fillCautions.in(ctx)
 	}
 	if x.FieldArea != 0 {
 		a.FieldAreaPerLoad = in(x.FieldAreaPerLoad, units.area)

@@ -59,6 +59,8 @@ var (
 	wearStepWords    = [...]string{"catch_again", "catch_again", "replace_worn_set"}
 )
 
+var wearCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules")
+
 func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastResponse {
 	units, verdict := r.units(), wearVerdictWords[x.State]
 	a := WearForecastResponse{
@@ -75,7 +77,7 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 		SeasonsLeft:   Number(x.SeasonsLeft),
 		Warnings:      warnings(ctx, x.Warnings),
 		NextSteps:     nextSteps(ctx, wearStepWords[x.State]),
-		Cautions:      cautions(ctx, "clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules"),
+		Cautions:      wearCautions.in(ctx),
 	}
 	for i, p := range x.Catches {
 		c := &r.Catches[i]

@@ -67,12 +67,21 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 	}
 	for _, list := range [][]string{
 		stepWords[:], verdictWords[:], correctionDecisionWords[:], decisionWords[:], remedyWords[:], wearVerdictWords[:], wearStepWords[:],
-		sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions,
-		tankCautions, fillCautions, mixingWords,
+		mixingWords,
 	} {
 		for _, word := range list {
-			if !text.Has("step."+word) && !text.Has("next."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("caution."+word) && !text.Has("mixing."+word) {
+			if !text.Has("step."+word) && !text.Has("next."+word) && !text.Has("verdict."+word) && !text.Has("correction."+word) && !text.Has("decision."+word) && !text.Has("action."+word) && !text.Has("mixing."+word) {
 				t.Errorf("%s has no words", word)
+			}
+		}
+	}
+	for _, set := range []noticeSet{
+		sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions, tankCautions, fillCautions,
+		acceptanceCautions, flowCautions, patternCautions, pressureCautions, wearCautions,
+	} {
+		for _, c := range set[text.English] {
+			if !text.Has("caution." + c.Code) {
+				t.Errorf("caution.%s has no words", c.Code)
 			}
 		}
 	}

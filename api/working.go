@@ -52,18 +52,22 @@ type working struct {
 
 // An operand is what goes in the place of a symbol: one value or a list.
 type operand struct {
-	symbol     string
-	quantities []Quantity
-	values     []term
+	symbol string
+	one    Quantity
+	each   []Quantity // of a list
+	list   bool
+	values []term
 }
 
 // put puts one quantity in the place of a symbol.
 func put(symbol string, q Quantity) operand {
-	return operand{symbol: symbol, quantities: []Quantity{q}}
+	return operand{symbol: symbol, one: q}
 }
 
 // putEach puts a list in the place of a symbol that ends in _i.
-func putEach(symbol string, all []Quantity) operand { return operand{symbol: symbol, quantities: all} }
+func putEach(symbol string, all []Quantity) operand {
+	return operand{symbol: symbol, each: all, list: true}
+}
 
 // putNumber puts a count, an exponent or another plain number in.
 func putNumber[T ~int | ~float64](symbol string, x T) operand {
@@ -80,7 +84,14 @@ func bare[T ~int | ~float64](x T) Quantity { return Quantity{float64(x), unit.ID
 func methodsBy(lines func(*working)) methodSet {
 	w := working{quiet: true}
 	lines(&w)
-	return w.used
+	return w.taken()
+}
+
+// taken are the methods used since it was asked last.
+func (w *working) taken() methodSet {
+	used := w.used
+	w.used = methodSet{}
+	return used
 }
 
 // line adds the line of one member: a method with its operands. The numbers carry
@@ -90,6 +101,7 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 		w.used.add(id)
 		return
 	}
+	filled := slices.Clone(operands) // so that they stay on the caller's stack where no line is wanted
 	method := calc.MethodOf(id)
 	left, right, _ := strings.Cut(method.Formula, " = ")
 	f := readFormula(right)
@@ -99,7 +111,7 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 	}
 	for _, digits := range [...]int{9, 12, 15, 17} {
 		x := substitution{digits: digits, result: result.Unit}
-		number := x.write(&line, left, f, right, operands)
+		number := x.write(&line, left, f, right, filled)
 		if math.Abs(number-result.Value) <= 1e-8*math.Abs(result.Value) {
 			break
 		}
@@ -150,8 +162,11 @@ func (x *substitution) write(line *workingLine, left string, f *formula, right s
 	}
 	for i := range operands {
 		o := &operands[i]
-		o.values = make([]term, len(o.quantities))
-		for j, q := range o.quantities {
+		if !o.list {
+			o.each = []Quantity{o.one}
+		}
+		o.values = make([]term, len(o.each))
+		for j, q := range o.each {
 			o.values[j] = x.term(q, common)
 		}
 		named[o.symbol] = o

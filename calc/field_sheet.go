@@ -186,20 +186,26 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 		v.within("Maintenance", err)
 		r.Maintenance, r.MaintenanceStatus = decisions, passedIf(!open)
 	}
+	all := new(struct { // one piece of memory
+		pressure PressureUniformityResult
+		output   NozzleAcceptanceResult
+		speed    GroundSpeedResult
+	})
+	var err error
 	if len(in.Pressure.Readings) > 0 {
-		x, err := PressureUniformity(in.Pressure)
+		all.pressure, err = PressureUniformity(in.Pressure)
 		v.within("Pressure", err)
-		r.Pressure, r.PressureStatus = &x, pressureStatus(x)
+		r.Pressure, r.PressureStatus = &all.pressure, pressureStatus(all.pressure)
 	}
 	if len(in.Output.Catches) > 0 {
-		x, err := NozzleAcceptance(in.acceptance(r.Pressure))
+		all.output, err = NozzleAcceptance(in.acceptance(r.Pressure))
 		v.within("Output", err)
-		r.Output, r.OutputStatus = &x, passedIf(x.Decision == Keep)
+		r.Output, r.OutputStatus = &all.output, passedIf(all.output.Decision == Keep)
 	}
 	if len(in.Speed.Runs) > 0 {
-		x, err := GroundSpeed(in.Speed)
+		all.speed, err = GroundSpeed(in.Speed)
 		v.within("Speed", err)
-		r.Speed, r.SpeedStatus = &x, statusOf(x.Repeatable)
+		r.Speed, r.SpeedStatus = &all.speed, statusOf(all.speed.Repeatable)
 	}
 	v = append(v, in.check()...)
 	if len(v) > 0 {

@@ -59,11 +59,14 @@ func (n Nozzle) Rating() (unit.FlowRate, unit.Pressure, error) {
 // its point nearest to p by ratio stands for it, the first point where p is zero.
 // Calculations never use that point; it is what a reader of the sheet looks for.
 func (n Nozzle) RatingNear(p unit.Pressure) (unit.FlowRate, unit.Pressure, error) {
-	if v := n.check(); len(n.FlowChart) > 0 && len(v) == 0 {
-		x := n.nearestPoint(p)
-		return x.FlowRate, x.Pressure, nil
+	if len(n.FlowChart) == 0 {
+		return n.Rating()
 	}
-	return n.Rating()
+	if v := n.check(); len(v) > 0 {
+		return 0, 0, v
+	}
+	x := n.nearestPoint(p)
+	return x.FlowRate, x.Pressure, nil
 }
 
 // FlowAt returns the flow of water at a working pressure: the rated one moved by
@@ -156,10 +159,10 @@ func (n Nozzle) otherForm() string {
 }
 
 func (r PressureRange) check(field string) Invalid {
-	var v Invalid
-	if r == (PressureRange{}) {
+	if r == (PressureRange{}) || r.Low > 0 && r.Low <= r.High && sound(float64(r.High)) { // first, so that no path is built
 		return nil
 	}
+	var v Invalid
 	v.positive(float64(r.Low), field+".Low")
 	v.positive(float64(r.High), field+".High")
 	if len(v) == 0 && r.Low > r.High {

@@ -79,6 +79,9 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 }
 
 func (s RateStandards) check(v *Invalid, solved Solved) {
+	if s == (RateStandards{}) {
+		return
+	}
 	for i, x := range [...]struct {
 		value unit.Ratio
 		name  string
@@ -131,6 +134,9 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 }
 
 func (s AreaStandards) check(v *Invalid, in *AreaCheckInput) {
+	if s == (AreaStandards{}) {
+		return
+	}
 	for _, x := range [...]struct {
 		value unit.Ratio
 		name  string
