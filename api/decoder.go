@@ -145,6 +145,19 @@ func (d *decoder) going() bool {
 	return d.broken == nil
 }
 
+// enter and leave keep the path of what may be reported, which is nothing quickly.
+func (d *decoder) enter(s segment) {
+	if !d.quickly {
+		d.path = append(d.path, s)
+	}
+}
+
+func (d *decoder) leave() {
+	if !d.quickly {
+		d.path = d.path[:len(d.path)-1]
+	}
+}
+
 // begin reads the bracket of an object or array that peek has seen.
 func (d *decoder) begin() {
 	if d.quickly {

@@ -10,9 +10,10 @@ import (
 
 // An object is the table by which the decoder reads one JSON object into a T.
 type object[T any] struct {
-	members []member[T]
-	names   []string
-	wording []any // the names, for the words of a value that is no object
+	members  []member[T]
+	names    []string
+	required uint64 // those that must be there, a bit each
+	wording  []any  // the names, for the words of a value that is no object
 }
 
 // A member is one row of such a table.
@@ -44,8 +45,11 @@ type memberShape struct {
 
 func objectOf[T any](members ...member[T]) *object[T] {
 	o := &object[T]{members: members}
-	for _, m := range members {
+	for i, m := range members {
 		o.names = append(o.names, m.name)
+		if m.required {
+			o.required |= 1 << i
+		}
 	}
 	o.wording = []any{words(o.names)}
 	if len(members) > 64 {
@@ -77,14 +81,17 @@ func readObject[T any](d *decoder, o *object[T], into *T) {
 	d.begin()
 	var seen uint64
 	next := 0
-	for raw, ok := d.name(); ok; raw, ok = d.name() {
-		i := o.find(raw, next)
+	for {
+		i, name, ok := d.memberOf(o.names, next)
+		if !ok {
+			break
+		}
 		if i < 0 {
-			d.unknown(string(raw), o.names)
+			d.unknown(string(name), o.names)
 			continue
 		}
 		m := &o.members[i]
-		d.path = append(d.path, segment{name: m.name})
+		d.enter(segment{name: m.name})
 		if seen&(1<<i) != 0 {
 			d.report(FieldError{Code: "duplicate_member"})
 			d.skip()
@@ -92,10 +99,10 @@ func readObject[T any](d *decoder, o *object[T], into *T) {
 			seen |= 1 << i
 			m.read(d, into)
 		}
-		d.path = d.path[:len(d.path)-1]
+		d.leave()
 		next = i + 1
 	}
-	if d.broken != nil {
+	if d.broken != nil || o.required&^seen == 0 {
 		return
 	}
 	for i := range o.members {
@@ -105,18 +112,34 @@ func readObject[T any](d *decoder, o *object[T], into *T) {
 	}
 }
 
-func (o *object[T]) find(name []byte, start int) int {
-	for i := start; i < len(o.names); i++ {
-		if string(name) == o.names[i] {
-			return i
+// memberOf reads the name of the next member and finds it among names, from next on
+// first; i is -1 when it is none of them. ok is false at the end, as for name.
+func (d *decoder) memberOf(names []string, next int) (i int, name []byte, ok bool) {
+	if d.quickly && d.broken == nil {
+		if !d.quick.more('}') {
+			d.going() // or at its end
+			return 0, nil, false
 		}
-	}
-	for i := 0; i < start; i++ {
-		if string(name) == o.names[i] {
-			return i
+		if i := d.quick.among(names[next:]); i >= 0 {
+			return next + i, nil, d.going()
 		}
+		name, ok = d.quick.name(), d.going()
+	} else {
+		name, ok = d.name()
 	}
-	return -1
+	if !ok {
+		return 0, nil, false
+	}
+	for range names {
+		if next == len(names) {
+			next = 0
+		}
+		if string(name) == names[next] {
+			return next, name, true
+		}
+		next++
+	}
+	return -1, name, true
 }
 
 // unknown reports a member that the object does not have, with the one that was
@@ -249,9 +272,9 @@ func (d *decoder) items(least, most int, read func(i int)) {
 			d.skip()
 			continue
 		}
-		d.path = append(d.path, segment{index: n - 1})
+		d.enter(segment{index: n - 1})
 		read(n - 1)
-		d.path = d.path[:len(d.path)-1]
+		d.leave()
 	}
 	if d.broken == nil {
 		d.length(n, least, most)

@@ -49,6 +49,13 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
 		return
 	}
+	if d.quickly {
+		value, symbol := d.quick.quantity()
+		if d.going() {
+			d.measured(q, value, d.unitNamed(symbol, kinds), least)
+		}
+		return
+	}
 	d.begin()
 	var hasValue, hasUnit, sound bool
 	var value float64
@@ -65,20 +72,20 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 		}
 		switch {
 		case isValue && hasValue || !isValue && hasUnit:
-			d.path = append(d.path, segment{name: string(raw)})
+			d.enter(segment{name: string(raw)})
 			d.report(FieldError{Code: "duplicate_member"})
 			d.skip()
-			d.path = d.path[:len(d.path)-1]
+			d.leave()
 		case isValue:
 			hasValue = true
-			d.path = append(d.path, segment{name: "value"})
+			d.enter(segment{name: "value"})
 			value, sound = d.number()
-			d.path = d.path[:len(d.path)-1]
+			d.leave()
 		default:
 			hasUnit = true
-			d.path = append(d.path, segment{name: "unit"})
+			d.enter(segment{name: "unit"})
 			id = d.unit(kinds)
-			d.path = d.path[:len(d.path)-1]
+			d.leave()
 		}
 	}
 	if d.broken != nil {
@@ -90,7 +97,14 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 	if !hasUnit {
 		d.report(FieldError{Code: "unit_required", Allowed: kinds.symbols()}, "unit")
 	}
-	if sound && d.bounded(value, id, least) && id != unit.None {
+	if sound {
+		d.measured(q, value, id, least)
+	}
+}
+
+// measured keeps a quantity that is in bounds.
+func (d *decoder) measured(q *Quantity, value float64, id unit.ID, least *float64) {
+	if d.bounded(value, id, least) && id != unit.None {
 		*q = Quantity{value, id}
 	}
 }
@@ -119,11 +133,15 @@ func (d *decoder) unit(kinds kindSet) unit.ID {
 	if !ok {
 		return unit.None
 	}
-	id := unit.Lookup(string(raw))
+	return d.unitNamed(raw, kinds)
+}
+
+func (d *decoder) unitNamed(symbol []byte, kinds kindSet) unit.ID {
+	id := unit.Lookup(string(symbol))
 	if id != unit.None && kinds&(1<<id.Kind()) != 0 {
 		return id
 	}
-	d.report(unitError(string(raw), id, kinds))
+	d.report(unitError(string(symbol), id, kinds))
 	return unit.None
 }
 

@@ -87,6 +87,41 @@ func (q *quick) name() []byte {
 	return s
 }
 
+// among passes over the name of a member, and the colon after it, if it is one of
+// names, and returns which; -1 for another one.
+func (q *quick) among(names []string) int {
+	if q.byte() != '"' {
+		return -1
+	}
+	rest := q.text[q.at+1:]
+	for i, name := range names {
+		if len(rest) > len(name) && rest[len(name)] == '"' && string(rest[:len(name)]) == name {
+			q.at += len(name) + 2
+			q.take(':')
+			return i
+		}
+	}
+	return -1
+}
+
+// quantity reads {"value": number, "unit": string}, in either order.
+func (q *quick) quantity() (value float64, symbol []byte) {
+	q.begin()
+	var hasValue, hasUnit bool
+	for q.more('}') {
+		switch name, kind := q.among(quantityMembers), q.kind(); {
+		case name == 0 && !hasValue && kind == jsontext.KindNumber:
+			value, hasValue = q.number(), true
+		case name == 1 && !hasUnit && kind == jsontext.KindString:
+			symbol, hasUnit = q.string(), true
+		default:
+			q.lost = true
+		}
+	}
+	q.lost = q.lost || !hasValue || !hasUnit
+	return value, symbol
+}
+
 // string reads a string, of which the quote comes next. One with an escape is left
 // to the library.
 func (q *quick) string() []byte {
