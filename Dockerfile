@@ -7,7 +7,7 @@ COPY go.mod go.sum ./
 RUN go mod download
 COPY . .
 ARG VERSION=development
-RUN CGO_ENABLED=0 go build -trimpath -buildvcs=false -tags validator_novalidatefn,grpcnotrace \
+RUN CGO_ENABLED=0 go build -trimpath -buildvcs=false -pgo=cmd/wetrun/cpu.pgo -tags validator_novalidatefn,grpcnotrace \
     -ldflags "-s -w -X wetrun/internal/buildinfo.Version=${VERSION}" -o /wetrun ./cmd/wetrun
 
 FROM scratch

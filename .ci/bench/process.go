@@ -84,11 +84,10 @@ func memory(pid int, name string) float64 {
 	return 0
 }
 
-// build makes the program as its Dockerfile does.
+// build makes the program as a release has it.
 func build(folder string) (string, error) {
 	out := filepath.Join(folder, "wetrun")
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-tags", "validator_novalidatefn,grpcnotrace", "-ldflags", "-s -w", "-o", out, "./cmd/wetrun")
-	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
+	cmd := exec.Command(".ci/build", out)
 	cmd.Stderr = os.Stderr
 	return out, cmd.Run()
 }
