@@ -22,8 +22,10 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return err
 	}
-	log := c.logger(errs)
-	observed, err := telemetry.Start(ctx, log, env, c.adminAddr != "")
+	lines := &gathered{to: errs}
+	defer lines.flush()
+	log := c.logger(atOnce{lines})
+	observed, err := telemetry.Start(ctx, c.requestLogger(lines), env, c.adminAddr != "")
 	if err != nil {
 		return err
 	}
