@@ -64,17 +64,19 @@ func withCORS(origins []string, next http.Handler) http.Handler {
 	if !slices.Contains(origins, AnyOrigin) {
 		return sharing.Handler(next)
 	}
-	// Every answer says the same to every origin, so that caches need not keep one
-	// for each, as they would with a Vary.
+	// Every answer that a cache may keep says the same to every origin, so that there need
+	// not be one for each, as with a Vary. The answer to a POST is for its asker alone.
 	any, exposed := []string{AnyOrigin}, []string{strings.Join(exposedHeaders, ", ")}
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		if req.Method == http.MethodOptions && req.Header.Get("Access-Control-Request-Method") != "" {
 			sharing.HandlerFunc(w, req)
 			return
 		}
-		h := w.Header()
-		h["Access-Control-Allow-Origin"] = any
-		h["Access-Control-Expose-Headers"] = exposed
+		if req.Method != http.MethodPost || req.Header.Get("Origin") != "" {
+			h := w.Header()
+			h["Access-Control-Allow-Origin"] = any
+			h["Access-Control-Expose-Headers"] = exposed
+		}
 		next.ServeHTTP(w, req)
 	})
 }

@@ -117,7 +117,7 @@ func TestKeyFilesThatAreRefused(t *testing.T) {
 	}
 }
 
-// TestSecureHeaders: every answer has them, of whatever kind.
+// TestSecureHeaders: every answer has them, of whatever kind, and pages some more.
 func TestSecureHeaders(t *testing.T) {
 	paths := []string{"/nothing", "/v1/ground-speed"}
 	for path := range pages(operations) {
@@ -129,5 +129,15 @@ func TestSecureHeaders(t *testing.T) {
 			!strings.Contains(h.Get("Content-Security-Policy"), "frame-ancestors 'none'") {
 			t.Errorf("%s: %v", path, h)
 		}
+	}
+	answer := call(t, http.MethodPost, "/v1/calibrations", "{}").Header()
+	record := call(t, http.MethodPost, "/v1/calibrations", "{}", "Accept", "text/html").Header()
+	for _, h := range []http.Header{answer, record} {
+		if h.Get("X-Content-Type-Options") != "nosniff" || !strings.Contains(h.Get("Content-Security-Policy"), "frame-ancestors 'none'") {
+			t.Errorf("%v", h)
+		}
+	}
+	if record.Get("Referrer-Policy") != "no-referrer" || record.Get("Cross-Origin-Opener-Policy") != "same-origin" || answer.Get("Referrer-Policy") != "" {
+		t.Errorf("the record has %v, the answer %v", record, answer)
 	}
 }

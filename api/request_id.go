@@ -19,7 +19,7 @@ func withRequestID(next http.Handler) http.Handler {
 			id = rand.Text()
 		}
 		w.Header().Set(requestIDHeader, id)
-		secure(w.Header())
+		secure(w.Header(), req.Method)
 		next.ServeHTTP(w, req)
 	})
 }

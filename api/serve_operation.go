@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"maps"
 	"mime"
 	"net/http"
 	"strconv"
@@ -51,6 +52,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 		varies(w.Header(), byAccept)
 		if prefersHTML(req) {
 			run, mediaType = o.record, "text/html; charset=utf-8"
+			maps.Copy(w.Header(), securePage)
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}

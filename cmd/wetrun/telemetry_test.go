@@ -244,7 +244,7 @@ func checkLog(t *testing.T, log string) {
 		var r struct {
 			Msg, Method, Route, RequestID, TraceID string
 			Status                                 int
-			MS                                     *float64
+			Microseconds                           *float64
 			Bytes                                  int
 		}
 		if err := json.Unmarshal([]byte(line), &r); err != nil {
@@ -253,7 +253,7 @@ func checkLog(t *testing.T, log string) {
 		if r.Msg != "request" {
 			continue
 		}
-		if r.RequestID == "" || len(r.TraceID) != 32 || r.MS == nil || r.Bytes == 0 {
+		if r.RequestID == "" || len(r.TraceID) != 32 || r.Microseconds == nil || r.Bytes == 0 {
 			t.Errorf("something is missing in %s", line)
 		}
 		found = append(found, fmt.Sprintf("%s %s %d", r.Method, r.Route, r.Status))

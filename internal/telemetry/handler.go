@@ -96,7 +96,7 @@ func (t *Telemetry) observed(next http.Handler) http.Handler {
 		}
 		attrs := append(make([]slog.Attr, 0, 7),
 			slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
-			slog.Float64("ms", float64(took.Microseconds())/1000), slog.Int64("bytes", answer.bytes),
+			slog.Int64("microseconds", took.Microseconds()), slog.Int64("bytes", answer.bytes),
 			slog.String("requestId", w.Header().Get("X-Request-Id")))
 		sc := span.SpanContext()
 		if !sc.IsValid() {
