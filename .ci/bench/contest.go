@@ -101,7 +101,7 @@ func (c *contest) servers(program, folder string) (all []*process, stop func(), 
 		return all, stop, err
 	}
 	size := fmt.Sprint(c.bytes)
-	for i, args := range [][]string{{"fixed", size}, {"fixed", size}, {"plain", requestFile, answerFile}} {
+	for i, args := range [][]string{{"fixed", size}, {"fixed", size}, {"plain", c.operation, requestFile, answerFile}} {
 		p, err := startRival(address(2+i), args...)
 		if err != nil {
 			return all, stop, err

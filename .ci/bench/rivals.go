@@ -12,8 +12,8 @@ import (
 )
 
 // The servers that wetrun is compared with, by net/http alone: one that gives a fixed
-// reply, and one that decodes and encodes with encoding/json, and checks and calculates
-// nothing.
+// reply, and one that decodes and encodes with encoding/json, calculates between, and
+// checks nothing.
 
 // rival is one of them, by its arguments.
 func rival(addr string, args []string) error {
@@ -24,10 +24,10 @@ func rival(addr string, args []string) error {
 			return err
 		}
 		return serveFixed(addr, size)
-	case len(args) == 3 && args[0] == "plain":
-		return servePlain(addr, args[1], args[2])
+	case len(args) == 4 && args[0] == "plain":
+		return servePlain(addr, args[1], args[2], args[3])
 	}
-	return fmt.Errorf("fixed SIZE, or plain REQUEST ANSWER")
+	return fmt.Errorf("fixed SIZE, or plain OPERATION REQUEST ANSWER")
 }
 
 // startRival runs this program as one of them.
@@ -50,8 +50,12 @@ func serveFixed(addr string, size int) error {
 }
 
 // servePlain decodes each request into the struct type that fits the request in a file,
-// and encodes the struct that the answer in the other file fills.
-func servePlain(addr, requestFile, answerFile string) error {
+// calculates, and encodes the struct that the answer in the other file fills.
+func servePlain(addr, operation, requestFile, answerFile string) error {
+	calculate, err := arithmetic(operation)
+	if err != nil {
+		return err
+	}
 	request, _, err := structFor(requestFile)
 	if err != nil {
 		return err
@@ -72,6 +76,10 @@ func servePlain(addr, requestFile, answerFile string) error {
 		}
 		if err := json.Unmarshal(body, reflect.New(request).Interface()); err != nil {
 			http.Error(w, err.Error(), http.StatusBadRequest)
+			return
+		}
+		if err := calculate(); err != nil {
+			http.Error(w, err.Error(), http.StatusUnprocessableEntity)
 			return
 		}
 		b, err := json.Marshal(answer)

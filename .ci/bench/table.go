@@ -52,7 +52,7 @@ func (f *figures) requestTable(p *page) {
 		}
 		p.say("| `%s`, %s | %d | %s | %s | %s (%.2f) | %s (%.2f) | %.1f %%%s |", c.operation, c.name, c.bytes, µs(c.fixed), µs(c.fixed2), µs(c.plain), c.plainRatio, µs(c.wetrun), c.wetrunRatio, 100*c.off, void)
 	}
-	p.say("\nThe server of encoding/json decodes the request into structs that fit it and no other, and encodes structs that wetrun's answer once filled: it calculates nothing, in no row, which is in its favour. Its answer has all that wetrun's has.")
+	p.say("\nThe server of encoding/json decodes the request into structs that fit it and no other, calculates by the same package without uncertainties, from inputs made once, and encodes structs that wetrun's answer once filled: it checks, converts and words nothing. Its answer has all that wetrun's has.")
 }
 
 func (f *figures) batchTable(p *page) {
