@@ -60,7 +60,7 @@ func wholeSheet() calc.FieldSheetInput {
 		},
 		Speed: calc.GroundSpeedInput{Runs: []calc.Run{run(22.8), run(23.4)}},
 		Target: calc.SheetTarget{
-			ApplicationRate: rate(105), RateTolerance: si[unit.Ratio](10, "%"), LabelMaximum: rate(126),
+			ApplicationRate: rate(105), RateTolerance: si[unit.Ratio](10, "%"), LabelMaximum: rate(126), RateBasis: calc.RateBasisTreated,
 		},
 		AreaCheck: calc.AreaCheckInput{
 			VolumeUsed: si[unit.Volume](27.3, "gal_us"), CourseLength: si[unit.Length](1089, "ft"), Width: si[unit.Length](10, "ft"),
