@@ -61,17 +61,26 @@ func withCORS(origins []string, next http.Handler) http.Handler {
 		ExposedHeaders: exposedHeaders,
 		MaxAge:         preflightAge,
 	})
-	if !slices.Contains(origins, AnyOrigin) {
-		return sharing.Handler(next)
+	shared := sharing.Handler(next)
+	if slices.Contains(origins, AnyOrigin) {
+		shared = withAnyOrigin(next)
 	}
-	// Every answer that a cache may keep says the same to every origin, so that there need
-	// not be one for each, as with a Vary. The answer to a POST is for its asker alone.
-	any, exposed := []string{AnyOrigin}, []string{strings.Join(exposedHeaders, ", ")}
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		if req.Method == http.MethodOptions && req.Header.Get("Access-Control-Request-Method") != "" {
+			req.Pattern = "preflight" // for telemetry, since no route is looked for
 			sharing.HandlerFunc(w, req)
 			return
 		}
+		shared.ServeHTTP(w, req)
+	})
+}
+
+// withAnyOrigin says the same to every origin in each answer that a cache may keep, so
+// that there need not be one for each, as with a Vary. The answer to a POST is for its
+// asker alone.
+func withAnyOrigin(next http.Handler) http.Handler {
+	any, exposed := []string{AnyOrigin}, []string{strings.Join(exposedHeaders, ", ")}
+	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		if req.Method != http.MethodPost || req.Header.Get("Origin") != "" {
 			h := w.Header()
 			h["Access-Control-Allow-Origin"] = any
