@@ -200,6 +200,10 @@ func TestTelemetry(t *testing.T) {
 			t.Errorf("%s %s: %d, want %d", r.method, r.path, status, r.status)
 		}
 	}
+	preflight := append(marked, "Origin", "https://marked.example", "Access-Control-Request-Method", "POST")
+	if status := send(t, "OPTIONS", base+"/v1/ground-speed", "", preflight...); status != 204 {
+		t.Errorf("a preflight: %d", status)
+	}
 	resp, err := http.Post(base+"/v1/batch", "application/x-ndjson", strings.NewReader(
 		`{"id":"marked-id","operation":"ground-speed","request":`+speed+`}`+"\n"+`{"id":"marked-2","operation":"marked","request":{}}`+"\n"))
 	if err != nil {
@@ -253,13 +257,13 @@ func checkLog(t *testing.T, log string) {
 		if r.Msg != "request" {
 			continue
 		}
-		if r.RequestID == "" || len(r.TraceID) != 32 || r.Microseconds == nil || r.Bytes == 0 {
+		if r.RequestID == "" || len(r.TraceID) != 32 || r.Microseconds == nil || r.Bytes == 0 && r.Status != 204 {
 			t.Errorf("something is missing in %s", line)
 		}
 		found = append(found, fmt.Sprintf("%s %s %d", r.Method, r.Route, r.Status))
 	}
 	want := []string{"POST /v1/ground-speed 200", "POST /v1/ground-speed 422", "POST /v1/nozzle-acceptance 200", "POST /v1/ground-speed 400",
-		"GET unmatched 404", "GET unmatched 404", "_OTHER /v1/ground-speed 405", "GET /v1/units 200", "POST /v1/batch 200", "GET unmatched 404"}
+		"GET unmatched 404", "GET unmatched 404", "_OTHER /v1/ground-speed 405", "GET /v1/units 200", "OPTIONS preflight 204", "POST /v1/batch 200", "GET unmatched 404"}
 	if strings.Join(found, "\n") != strings.Join(want, "\n") {
 		t.Errorf("logged\n%s\nwant\n%s", strings.Join(found, "\n"), strings.Join(want, "\n"))
 	}
@@ -292,8 +296,8 @@ func checkOTLP(t *testing.T, c *collector) {
 		t.Errorf("spans %v", seen)
 	}
 	points := c.points("http.server.request.duration")
-	if want := "map[http.request.method:POST http.response.status_code:200 http.route:/v1/ground-speed]"; !points[want] || len(points) != 8 {
-		t.Errorf("durations %v, want 8 with %s", points, want)
+	if want := "map[http.request.method:POST http.response.status_code:200 http.route:/v1/ground-speed]"; !points[want] || len(points) != 9 {
+		t.Errorf("durations %v, want 9 with %s", points, want)
 	}
 	if verdicts := c.points("wetrun.verdicts"); !verdicts["map[operation:ground-speed verdict:within_tolerance]"] {
 		t.Errorf("verdicts %v", verdicts)
