@@ -1,6 +1,7 @@
 package api
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 	"reflect"
@@ -163,12 +164,31 @@ func absentIn(t reflect.Type) func(unsafe.Pointer) bool {
 
 // appendString quotes s. Most texts have nothing to escape.
 func appendString(b []byte, s string) ([]byte, error) {
-	for i := 0; i < len(s); i++ {
-		if c := s[i]; c < ' ' || c >= 0x7f || c == '"' || c == '\\' {
-			return jsontext.AppendQuote(b, s)
-		}
+	if !plain(s) {
+		return jsontext.AppendQuote(b, s)
 	}
 	return append(append(append(b, '"'), s...), '"'), nil
+}
+
+// plain tells whether a string is ASCII without control characters, quotes and
+// backslashes. It looks at eight bytes at a time: the highest bit of a byte of the sum
+// below is set where the byte is one of those, and nowhere in front of the first.
+func plain(s string) bool {
+	const ones, highest = 0x0101010101010101, 0x8080808080808080
+	rest := unsafe.Slice(unsafe.StringData(s), len(s))
+	for ; len(rest) >= 8; rest = rest[8:] {
+		x := binary.LittleEndian.Uint64(rest)
+		quote, backslash := x^('"'*ones), x^('\\'*ones)
+		if (x|(x-' '*ones)|(quote-ones)&^quote|(backslash-ones)&^backslash)&highest != 0 {
+			return false
+		}
+	}
+	for _, c := range rest {
+		if c < ' ' || c >= 0x80 || c == '"' || c == '\\' {
+			return false
+		}
+	}
+	return true
 }
 
 // appendFinite writes a bare number.
