@@ -7,6 +7,7 @@ import (
 	"io"
 	"maps"
 	"mime"
+	"net"
 	"net/http"
 	"strconv"
 	"strings"
@@ -84,8 +85,25 @@ func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, statu
 	addLinks(h)
 	w.WriteHeader(status)
 	if req.Method != http.MethodHead {
+		if c, ok := req.Context().Value(connection{}).(gatherer); ok {
+			c.Gather(len(body))
+		}
 		_, _ = w.Write(body) // the client has gone when this fails
 	}
+}
+
+// A gatherer is a connection that can send the head of an answer along with its body.
+type gatherer interface{ Gather(n int) }
+
+type connection struct{}
+
+// ConnContext lets answers reach their connection, where that can gather what it sends;
+// it is for an http.Server.
+func ConnContext(ctx context.Context, c net.Conn) context.Context {
+	if g, ok := c.(gatherer); ok {
+		return context.WithValue(ctx, connection{}, g)
+	}
+	return ctx
 }
 
 func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {

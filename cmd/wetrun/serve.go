@@ -92,6 +92,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 func (c *config) server(h http.Handler, log *slog.Logger) *http.Server {
 	return &http.Server{
 		Handler:           h,
+		ConnContext:       api.ConnContext,
 		ReadHeaderTimeout: c.headerTimeout,
 		ReadTimeout:       c.readTimeout,
 		WriteTimeout:      c.writeTimeout,
