@@ -159,12 +159,16 @@ func (n Nozzle) otherForm() string {
 }
 
 func (r PressureRange) check(field string) Invalid {
-	if r == (PressureRange{}) || r.Low > 0 && r.Low <= r.High && sound(float64(r.High)) { // first, so that no path is built
+	var v Invalid
+	if r == (PressureRange{}) {
 		return nil
 	}
-	var v Invalid
-	v.positive(float64(r.Low), field+".Low")
-	v.positive(float64(r.High), field+".High")
+	if !sound(float64(r.Low)) || r.Low == 0 {
+		v.positive(float64(r.Low), field+".Low")
+	}
+	if !sound(float64(r.High)) || r.High == 0 {
+		v.positive(float64(r.High), field+".High")
+	}
 	if len(v) == 0 && r.Low > r.High {
 		v.add(field+".Low", CodeRangeInverted)
 	}

@@ -79,9 +79,6 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 }
 
 func (s RateStandards) check(v *Invalid, solved Solved) {
-	if s == (RateStandards{}) {
-		return
-	}
 	for i, x := range [...]struct {
 		value unit.Ratio
 		name  string
@@ -89,8 +86,11 @@ func (s RateStandards) check(v *Invalid, solved Solved) {
 		{s.NozzleFlowRate, "NozzleFlowRate"}, {s.GroundSpeed, "GroundSpeed"},
 		{s.SprayedWidthPerNozzle, "SprayedWidthPerNozzle"}, {s.ApplicationRate, "ApplicationRate"},
 	} {
+		if x.value == 0 {
+			continue
+		}
 		v.optional(float64(x.value), "StandardUncertainties."+x.name)
-		if x.value != 0 && solved == Solved(i+1) {
+		if solved == Solved(i+1) {
 			v.needed(x.name, "StandardUncertainties."+x.name)
 		}
 	}
@@ -134,9 +134,6 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 }
 
 func (s AreaStandards) check(v *Invalid, in *AreaCheckInput) {
-	if s == (AreaStandards{}) {
-		return
-	}
 	for _, x := range [...]struct {
 		value unit.Ratio
 		name  string
@@ -146,8 +143,11 @@ func (s AreaStandards) check(v *Invalid, in *AreaCheckInput) {
 		{s.CourseLength, "CourseLength", in.CourseLength != 0}, {s.Width, "Width", in.Width != 0},
 		{s.ExpectedApplicationRate, "ExpectedApplicationRate", in.ExpectedApplicationRate != 0},
 	} {
+		if x.value == 0 {
+			continue
+		}
 		v.optional(float64(x.value), "StandardUncertainties."+x.name)
-		if x.value != 0 && !x.given {
+		if !x.given {
 			v.needed(x.name, "StandardUncertainties."+x.name)
 		}
 	}
