@@ -6,7 +6,7 @@ import "time"
 // request. Nobody takes the spans.
 func production(program, addr string, env []string, more ...string) (*process, error) {
 	return start(addr, append([]string{"OTEL_EXPORTER_OTLP_ENDPOINT=http://127.0.0.1:9"}, env...), program,
-		append([]string{"serve", "-addr", addr, "-admin-addr", address(9), "-log-format", "json", "-log-level", "info"}, more...)...)
+		append([]string{"serve", "-addr", addr, "-admin-addr", address(9), "-log-format", "json", "-log-level", "info", "-max-connections", "4096"}, more...)...)
 }
 
 // beginnings are the median time from the start of the program to its first answer, and

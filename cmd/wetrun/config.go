@@ -45,7 +45,7 @@ func newConfig() (*config, *flag.FlagSet) {
 		stopTimeout:   20 * time.Second,
 		mostHeader:    16 << 10,
 
-		mostConnections: 8192,
+		mostConnections: 1024,
 		logFormat:       "text",
 		limits:          api.Limits{Wait: 250 * time.Millisecond},
 		origins:         []string{api.AnyOrigin},
@@ -57,7 +57,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.Var(&span{&c.writeTimeout, time.Millisecond}, "write-timeout", "`time` from the headers of a request to the end of its answer")
 	f.Var(&span{&c.idleTimeout, time.Millisecond}, "idle-timeout", "`time` that a connection may stay open between requests")
 	f.Var(&span{&c.drainDelay, 0}, "drain-delay", "`time` between /readyz failing and the end of listening, for balancers to notice")
-	f.Var(&span{&c.stopTimeout, time.Millisecond}, "stop-timeout", "most `time` for requests under way when the server stops")
+	f.Var(&span{&c.stopTimeout, time.Millisecond}, "stop-timeout", "most `time` for requests under way and telemetry when the server stops")
 	f.Var(&whole{&c.mostHeader, 1 << 10, 1 << 20}, "max-header-bytes", "most `bytes` of the headers of a request, give or take 4096")
 	f.Var(&whole{&c.mostConnections, 1, 1 << 20}, "max-connections", "most `connections` at once; others wait until one closes")
 	f.Var(&whole{&c.limits.Concurrent, 0, 1 << 16}, "max-concurrent", "most `calculations` at once; 0 means 16 for each CPU")
@@ -67,7 +67,7 @@ func newConfig() (*config, *flag.FlagSet) {
 	f.StringVar(&c.keys, "keys", "", "`file` of keys that open /v1; without it everybody may ask")
 	f.StringVar(&c.tlsCert, "tls-cert", "", "`file` of the certificate, PEM, for TLS")
 	f.StringVar(&c.tlsKey, "tls-key", "", "`file` of the certificate's key, PEM")
-	f.StringVar(&c.adminAddr, "admin-addr", "", "`address` that serves /metrics for Prometheus; without it nothing does")
+	f.StringVar(&c.adminAddr, "admin-addr", "", "`address` that serves /metrics for Prometheus, and /livez and /readyz for probes; without it nothing does")
 	f.Var(&word{&c.logFormat, []string{"text", "json"}}, "log-format", "`text` or json")
 	f.TextVar(&c.logLevel, "log-level", slog.LevelInfo, "`level` of the log: debug, info, warn or error; info has a line for each request")
 	f.Var(&origins{&c.origins}, "allow-origins", "`origins` whose pages may call: * for every one, none, or a list with commas between")

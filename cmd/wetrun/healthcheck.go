@@ -44,19 +44,22 @@ func healthcheck(ctx context.Context, args []string, env func(string) string, er
 
 // readyURL is where this machine reaches a server that listens on the address.
 func (c *config) readyURL() (string, error) {
-	host, port, err := net.SplitHostPort(c.addr)
+	scheme, addr := "http", c.addr
+	switch {
+	case c.adminAddr != "": // where clients take no connections away
+		addr = c.adminAddr
+	case c.tlsCert != "":
+		scheme = "https"
+	}
+	host, port, err := net.SplitHostPort(addr)
 	if err != nil {
-		return "", fmt.Errorf("-addr or WETRUN_ADDR: %w", err)
+		return "", err
 	}
 	if ip := net.ParseIP(host); host == "" || ip.IsUnspecified() {
 		host = "127.0.0.1"
 		if ip != nil && ip.To4() == nil {
 			host = "::1"
 		}
-	}
-	scheme := "http"
-	if c.tlsCert != "" {
-		scheme = "https"
 	}
 	return scheme + "://" + net.JoinHostPort(host, port) + "/readyz", nil
 }

@@ -53,4 +53,8 @@ func TestReadyURL(t *testing.T) {
 			t.Errorf("%s: %s %v, want %s", addr, got, err, want)
 		}
 	}
+	c := &config{addr: ":443", tlsCert: "cert.pem", adminAddr: ":9090"}
+	if got, err := c.readyURL(); err != nil || got != "http://127.0.0.1:9090/readyz" {
+		t.Errorf("with an admin address: %s %v", got, err)
+	}
 }

@@ -15,6 +15,10 @@ import (
 	"wetrun/internal/telemetry"
 )
 
+// leastExport is the time for what is left of telemetry when requests under way have
+// taken all of the stop timeout.
+const leastExport = time.Second
+
 // serve runs the API until ctx ends. Then /readyz fails, balancers have the drain
 // delay to notice, and requests under way finish.
 func serve(ctx context.Context, args []string, env func(string) string, out, errs io.Writer) error {
@@ -29,8 +33,9 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return err
 	}
-	defer func() { // what is left is exported when the last request has ended
-		bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
+	var stopped time.Time // when everything has to be over
+	defer func() {        // what is left is exported when the last request has ended
+		bounded, cancel := context.WithTimeout(context.Background(), max(leastExport, time.Until(stopped)))
 		defer cancel()
 		if err := observed.End(bounded); err != nil {
 			log.Warn("telemetry is not delivered", "error", err)
@@ -51,8 +56,9 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
 	listener = boundedListener(listener.(*net.TCPListener), c.mostConnections) // the network was "tcp"
+	service := api.New(o)
 	if c.adminAddr != "" {
-		end, err := c.serveAdmin(observed.Metrics, log)
+		end, err := c.serveAdmin(observed.Metrics, service, log)
 		if err != nil {
 			listener.Close()
 			return err
@@ -63,7 +69,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if certificate != nil {
 		listener = tls.NewListener(listener, certificate)
 	}
-	server := c.server(api.New(o), log)
+	server := c.server(service, log)
 	failed := make(chan error, 1)
 	go func() { failed <- server.Serve(listener) }()
 	select {
@@ -80,7 +86,8 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		case <-time.After(c.drainDelay):
 		}
 	}
-	bounded, cancel := context.WithTimeout(context.Background(), c.stopTimeout)
+	stopped = time.Now().Add(c.stopTimeout)
+	bounded, cancel := context.WithDeadline(context.Background(), stopped)
 	defer cancel()
 	if err := server.Shutdown(bounded); err != nil {
 		return fmt.Errorf("stopped before every request was done: %w", err)

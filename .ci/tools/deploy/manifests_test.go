@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -136,6 +137,12 @@ func checkResources(t *testing.T, name string, c corev1.Container) {
 	if share := float64(soft.Value()) / float64(memory.Value()); err != nil || share < 0.7 || share > 0.9 {
 		t.Errorf("%s: GOMEMLIMIT is %.2f of the limit: %v", name, share, err)
 	}
+	if most := env(c)["WETRUN_MAX_CONNECTIONS"]; name == "deployment" {
+		n, err := strconv.Atoi(most)
+		if held := int64(n)*256<<10 + 30e6; err != nil || held > soft.Value() {
+			t.Errorf("%s connections may hold %d bytes, GOMEMLIMIT is %d: %v", most, held, soft.Value(), err)
+		}
+	}
 	if cpu.MilliValue()%1000 != 0 || env(c)["GOMAXPROCS"] != "" {
 		t.Errorf("%s: a limit of %s is no whole number of threads", name, cpu.String())
 	}
@@ -154,6 +161,11 @@ func TestPodsEndInTime(t *testing.T) {
 	ready := c.ReadinessProbe
 	if seen := time.Duration(ready.PeriodSeconds*ready.FailureThreshold) * time.Second; drain < 2*seen {
 		t.Errorf("a drain of %v is over when /readyz has been seen to fail for %v", drain, seen)
+	}
+	for _, p := range []*corev1.Probe{c.StartupProbe, c.LivenessProbe, ready} {
+		if p.HTTPGet.Port.String() != "admin" {
+			t.Errorf("clients can keep %s from being answered", p.HTTPGet.Path)
+		}
 	}
 	if c.Lifecycle != nil {
 		t.Error("preStop would drain a second time")
@@ -190,7 +202,7 @@ func TestManifestsFitTogether(t *testing.T) {
 	s := read[corev1.Service](t, "service.yaml", "v1 Service")
 	matches("the service", s.Spec.Selector)
 	for _, p := range s.Spec.Ports {
-		if ports[p.TargetPort.String()] == 0 || p.TargetPort.String() == "metrics" {
+		if ports[p.TargetPort.String()] == 0 || p.TargetPort.String() == "admin" {
 			t.Errorf("the service leads to the port %s", p.TargetPort.String())
 		}
 	}
@@ -223,7 +235,7 @@ func TestManifestsFitTogether(t *testing.T) {
 			}
 		}
 	}
-	if !open["http"] || open["metrics"] || len(open) != 2 {
+	if !open["http"] || open["admin"] || len(open) != 2 {
 		t.Errorf("open to everybody: %v", open)
 	}
 }

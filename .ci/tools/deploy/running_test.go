@@ -37,7 +37,7 @@ func TestProbesAreAnswered(t *testing.T) {
 	c := deployment(t).Spec.Template.Spec.Containers[0]
 	at := map[string]string{} // a named port of the container, and where it is here
 	settings := env(c)
-	for name, setting := range map[string]string{"http": "WETRUN_ADDR", "metrics": "WETRUN_ADMIN_ADDR"} {
+	for name, setting := range map[string]string{"http": "WETRUN_ADDR", "admin": "WETRUN_ADMIN_ADDR"} {
 		declared := ""
 		for _, p := range c.Ports {
 			if p.Name == name {
@@ -81,7 +81,7 @@ func TestProbesAreAnswered(t *testing.T) {
 		}
 		time.Sleep(50 * time.Millisecond)
 	}
-	for url, path := range map[string]string{probe(c.LivenessProbe): "/livez", probe(c.ReadinessProbe): "/readyz", "http://" + at["metrics"] + "/metrics": "/metrics"} {
+	for url, path := range map[string]string{probe(c.LivenessProbe): "/livez", probe(c.ReadinessProbe): "/readyz", "http://" + at["admin"] + "/metrics": "/metrics"} {
 		if !strings.HasSuffix(url, path) || !answered(url) {
 			t.Errorf("%s does not answer, or is not %s", url, path)
 		}
