@@ -25,6 +25,11 @@ func newGuard(o Options) *guard {
 	return g
 }
 
+// selective tells whether answers of a path depend on who asks.
+func (g *guard) selective(path string) bool {
+	return strings.HasPrefix(path, "/v1/") && (g.keys != nil || g.limits.Rate > 0)
+}
+
 // admit returns nil, or the refusal of a request that may not go on. It comes
 // before the body is read.
 func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {

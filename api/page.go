@@ -15,6 +15,7 @@ type page struct {
 	mediaType string
 	fresh     bool        // true: about the state of the process, never stored
 	wordless  bool        // true: the same in every language
+	private   bool        // true: answered to the one who asked, not to be kept for others
 	packed    bool        // true: prepared and kept compressed, and sent so to who takes it
 	header    http.Header // in the place of those of reference data
 	prepare   func(text.Language) ([]byte, error)
@@ -29,7 +30,12 @@ type prepared struct {
 }
 
 // maxAge lets clients keep reference data for an hour and then ask with its ETag.
-const maxAge = "public, max-age=3600"
+// A cache that many share must not keep what came for a key or against a quota: it
+// would hand it to whoever asks, with another client's RateLimit.
+const (
+	maxAge        = "public, max-age=3600"
+	privateMaxAge = "private, max-age=3600"
+)
 
 const htmlPage = "text/html; charset=utf-8"
 

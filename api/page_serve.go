@@ -43,6 +43,9 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 			etag = strings.TrimSuffix(etag, `"`) + `-gzip"`
 		}
 		h.Set("Cache-Control", maxAge)
+		if p.private {
+			h.Set("Cache-Control", privateMaxAge)
+		}
 		h.Set("ETag", etag)
 		maps.Copy(h, p.header)
 		if matches(req.Header.Get("If-None-Match"), etag) {

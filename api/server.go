@@ -58,6 +58,7 @@ func serving(o Options, operations []operation) http.Handler {
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
 	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles()} {
 		for path, page := range all {
+			page.private = guard.selective(path)
 			serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 			e.GET(path, serve)
 			e.HEAD(path, serve)

@@ -105,6 +105,6 @@ func (c *config) server(h http.Handler, log *slog.Logger) *http.Server {
 		WriteTimeout:      c.writeTimeout,
 		IdleTimeout:       c.idleTimeout,
 		MaxHeaderBytes:    c.mostHeader,
-		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+		ErrorLog:          slog.NewLogLogger(privateHandler{log.Handler()}, slog.LevelWarn),
 	}
 }
