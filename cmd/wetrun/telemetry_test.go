@@ -326,12 +326,25 @@ func TestSampling(t *testing.T) {
 // TestTelemetryThatIsRefused: what the variables ask for and nothing here can do
 // stops the start.
 func TestTelemetryThatIsRefused(t *testing.T) {
-	for name, value := range map[string]string{"OTEL_EXPORTER_OTLP_PROTOCOL": "grpc", "OTEL_TRACES_EXPORTER": "zipkin", "OTEL_METRICS_EXPORTER": "console"} {
-		env := func(n string) string {
-			return map[string]string{name: value, "OTEL_EXPORTER_OTLP_ENDPOINT": "http://127.0.0.1:9", "WETRUN_ADDR": "127.0.0.1:0"}[n]
-		}
+	for _, c := range []struct{ name, value, says string }{
+		{"OTEL_EXPORTER_OTLP_PROTOCOL", "grpc", "http/protobuf"},
+		{"OTEL_TRACES_EXPORTER", "zipkin", "otlp and none"},
+		{"OTEL_METRICS_EXPORTER", "console", "otlp and none"},
+		{"OTEL_EXPORTER_OTLP_ENDPOINT", "collector.example:4318", "write a URL"},
+		{"OTEL_EXPORTER_OTLP_ENDPOINT", "127.0.0.1:4318", "write a URL"},
+		{"OTEL_EXPORTER_OTLP_TRACES_ENDPOINT", "grpc://collector.example:4317", "write a URL"},
+		{"OTEL_EXPORTER_OTLP_METRICS_ENDPOINT", "http://:4318", "write a URL"},
+		{"OTEL_TRACES_SAMPLER", "always", "parentbased_always_on"},
+		{"OTEL_TRACES_SAMPLER_ARG", "5", "from 0 to 1"},
+		{"OTEL_METRIC_EXPORT_INTERVAL", "60s", "milliseconds"},
+		{"OTEL_METRIC_EXPORT_TIMEOUT", "0", "milliseconds"},
+	} {
+		name, value := c.name, c.value
+		variables := map[string]string{"OTEL_EXPORTER_OTLP_ENDPOINT": "http://127.0.0.1:9", "WETRUN_ADDR": "127.0.0.1:0", "OTEL_TRACES_SAMPLER": "traceidratio"}
+		variables[name] = value
+		env := func(n string) string { return variables[n] }
 		var errs bytes.Buffer
-		if code := run(t.Context(), []string{"serve"}, env, nil, io.Discard, &errs); code != 1 || !strings.Contains(errs.String(), name+` is "`+value) {
+		if code := run(t.Context(), []string{"serve"}, env, nil, io.Discard, &errs); code != 1 || !strings.Contains(errs.String(), name+` is "`+value) || !strings.Contains(errs.String(), c.says) {
 			t.Errorf("%s=%s: %d %s", name, value, code, errs.String())
 		}
 	}

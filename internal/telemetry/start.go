@@ -76,6 +76,9 @@ func (s *Started) traces(ctx context.Context, env func(string) string, from *res
 	if err != nil || !exports {
 		return nooptrace.NewTracerProvider(), func(*http.Request) bool { return false }, err
 	}
+	if err := checkTraces(env); err != nil {
+		return nil, nil, err
+	}
 	exporter, err := otlptracehttp.New(ctx)
 	if err != nil {
 		return nil, nil, fmt.Errorf("traces cannot be exported: %w", err)
@@ -98,6 +101,9 @@ func (s *Started) metrics(ctx context.Context, env func(string) string, from *re
 		return nil, err
 	}
 	if exports {
+		if err := checkMetrics(env); err != nil {
+			return nil, err
+		}
 		exporter, err := otlpmetrichttp.New(ctx)
 		if err != nil {
 			return nil, fmt.Errorf("metrics cannot be exported: %w", err)
@@ -138,6 +144,11 @@ func wanted(env func(string) string, signal string) (bool, error) {
 	own, shared := "OTEL_EXPORTER_OTLP_"+signal+"_", "OTEL_EXPORTER_OTLP_"
 	if env(own+"ENDPOINT") == "" && env(shared+"ENDPOINT") == "" {
 		return false, nil
+	}
+	for _, name := range []string{own + "ENDPOINT", shared + "ENDPOINT"} {
+		if err := checkEndpoint(name, env(name)); err != nil {
+			return false, err
+		}
 	}
 	for _, name := range []string{own + "PROTOCOL", shared + "PROTOCOL"} {
 		if p := env(name); p != "" {
