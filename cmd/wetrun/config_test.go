@@ -44,6 +44,11 @@ func TestBadSettings(t *testing.T) {
 		{"MAX_CONNECTIONS", "0", "from 1 to"},
 		{"RATE_LIMIT", "-1", "from 0 to"},
 		{"TRUSTED_PROXIES", "10.0.0.0/8,proxy.example", `"proxy.example" is not a network`},
+		{"LOG_LEVEL", "trace", "write debug, info, warn or error"},
+		{"LOG_FORMAT", "xml", "write text or json"},
+		{"ADDR", "127.0.0.1", "write HOST:PORT"},
+		{"ADDR", "127.0.0.1:", "write HOST:PORT"},
+		{"ADMIN_ADDR", "9090", "write HOST:PORT"},
 		{"ALLOW_ORIGINS", "https://a.example,b.example", `"b.example" is no origin`},
 	} {
 		var out, errs bytes.Buffer

@@ -28,7 +28,7 @@ func TestHealthcheck(t *testing.T) {
 		t.Errorf("a server that stops: %d %s", code, says)
 	}
 	exits(t, code, 0)
-	for says, a := range map[string]string{"refused": addr, "missing port": "127.0.0.1"} {
+	for says, a := range map[string]string{"refused": addr, "write HOST:PORT": "127.0.0.1"} {
 		if code, said := check(map[string]string{"WETRUN_ADDR": a}); code != 1 || !strings.Contains(said, says) {
 			t.Errorf("%s: %d %s", a, code, said)
 		}

@@ -3,14 +3,15 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"wetrun/api"
 )
 
 // newKey prints a new random key, and the line that lets it in.
 func newKey(args []string, out, errs io.Writer) error {
-	if len(args) != 1 {
-		fmt.Fprintln(errs, "wetrun key takes one name: who the key is for")
+	if len(args) != 1 || strings.HasPrefix(args[0], "-") {
+		fmt.Fprintln(errs, "wetrun key takes one name, who the key is for; it does not begin with -")
 		return errUsage
 	}
 	secret, line, err := api.NewKey(args[0])

@@ -9,8 +9,11 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"syscall"
+
+	"wetrun/internal/buildinfo"
 )
 
 const usage = `wetrun does the arithmetic of calibrating a field sprayer.
@@ -27,6 +30,7 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      that lets it in
   wetrun healthcheck                 ask the server of the same settings whether it
                                      is ready; status 1 when it is not
+  wetrun version                     print the version, and that of Go
   wetrun help                        print this
 
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
@@ -42,19 +46,30 @@ func main() {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // a second signal ends the process at once
+	if command, _ := split(os.Args[1:]); command == "serve" {
+		if err := checkVariables(os.Environ()); err != nil {
+			fmt.Fprintln(os.Stderr, "wetrun:", err)
+			os.Exit(2)
+		}
+	}
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr))
 }
 
 // errUsage is a mistake in how the command was called.
 var errUsage = errors.New("usage")
 
+// split takes the command off the arguments.
+func split(args []string) (command string, rest []string) {
+	if len(args) > 0 && args[0] != "" && args[0][0] != '-' {
+		return args[0], args[1:]
+	}
+	return "serve", args
+}
+
 // run is the whole command: exit status 0 for success, 1 for failure or a refused
 // sheet, 2 for a wrong call.
 func run(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) int {
-	command := "serve"
-	if len(args) > 0 && args[0] != "" && args[0][0] != '-' {
-		command, args = args[0], args[1:]
-	}
+	command, args := split(args)
 	var err error
 	switch command {
 	case "serve":
@@ -67,6 +82,8 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 		err = newKey(args, out, errs)
 	case "healthcheck":
 		err = healthcheck(ctx, args, env, errs)
+	case "version":
+		fmt.Fprintf(out, "wetrun %s, %s\n", buildinfo.Version, runtime.Version())
 	case "help":
 		fmt.Fprint(out, usage)
 	default:

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -115,6 +116,13 @@ func TestCalibrateInSpanish(t *testing.T) {
 		if len(a) < 20 || !slices.Equal(a, b) {
 			t.Errorf("%s: English numbers %v, Spanish %v", name, a, b)
 		}
+	}
+}
+
+func TestVersion(t *testing.T) {
+	var out, errs bytes.Buffer
+	if code := run(t.Context(), []string{"version"}, noEnv, nil, &out, &errs); code != 0 || out.String() != "wetrun development, "+runtime.Version()+"\n" {
+		t.Errorf("%d %q %q", code, out.String(), errs.String())
 	}
 }
 

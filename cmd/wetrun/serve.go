@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"wetrun/api"
+	"wetrun/internal/buildinfo"
 	"wetrun/internal/telemetry"
 )
 
@@ -66,6 +67,10 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		defer end()
 	}
 	fmt.Fprint(out, c.welcome(listener.Addr()))
+	if c.logFormat == "json" { // for those who collect the log, and not what is said to people
+		log.Info("started", "address", listener.Addr().String(), "version", buildinfo.Version,
+			"keys", c.keys != "", "tls", certificate != nil, "rateLimit", c.limits.Rate)
+	}
 	if certificate != nil {
 		listener = tls.NewListener(listener, certificate)
 	}
@@ -89,7 +94,11 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	stopped = time.Now().Add(c.stopTimeout)
 	bounded, cancel := context.WithDeadline(context.Background(), stopped)
 	defer cancel()
-	if err := server.Shutdown(bounded); err != nil {
+	err = server.Shutdown(bounded)
+	if c.logFormat == "json" {
+		log.Info("stopped", "allAnswered", err == nil)
+	}
+	if err != nil {
 		return fmt.Errorf("stopped before every request was done: %w", err)
 	}
 	fmt.Fprintln(out, "wetrun has stopped; every request under way was answered.")

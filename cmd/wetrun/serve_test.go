@@ -109,6 +109,20 @@ func TestDrain(t *testing.T) {
 	exits(t, code, 0)
 }
 
+// TestLogOfOneLife: a log in JSON begins and ends with what the server was.
+func TestLogOfOneLife(t *testing.T) {
+	log := new(safeBuffer)
+	addr, stop, code := servingTo(t, log, noEnv, "-log-format", "json", "-rate-limit", "90")
+	stop()
+	exits(t, code, 0)
+	lines := strings.Split(strings.TrimSpace(log.String()), "\n")
+	for i, want := range []string{`"msg":"started","address":"` + addr + `","version":"development","keys":false,"tls":false,"rateLimit":90}`, `"msg":"stopped","allAnswered":true}`} {
+		if len(lines) != 2 || !strings.HasSuffix(lines[i], want) {
+			t.Errorf("no %s in %q", want, lines)
+		}
+	}
+}
+
 // TestStopTimeout: a client that never finishes its request cannot keep the server
 // from ending, and that is not called a success.
 func TestStopTimeout(t *testing.T) {
