@@ -6,6 +6,8 @@ import (
 	"strings"
 	"sync/atomic"
 	"time"
+
+	"wetrun/internal/telemetry"
 )
 
 // A guard decides who may use the operations and the reference data under /v1. The
@@ -49,6 +51,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 			return refuseUnauthorized(w, given)
 		}
 		who.key, quota = k.name, cmp.Or(k.rate, quota)
+		telemetry.Holder(w, k.name)
 	}
 	if quota == 0 {
 		return nil

@@ -98,7 +98,8 @@ func TestKeyOpensServer(t *testing.T) {
 	if err := os.WriteFile(file, []byte(line), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	addr, _, _ := serving(t, nil, "-keys", file)
+	log := new(safeBuffer)
+	addr, stop, code := servingTo(t, log, noEnv, "-keys", file)
 	for key, status := range map[string]int{secret: 200, "": 401, line: 401} {
 		req, _ := http.NewRequest(http.MethodGet, "http://"+addr+"/v1/units", nil)
 		if key != "" {
@@ -112,6 +113,16 @@ func TestKeyOpensServer(t *testing.T) {
 		if resp.StatusCode != status {
 			t.Errorf("with %q: %s, want %d", key, resp.Status, status)
 		}
+	}
+	stop()
+	exits(t, code, 0)
+	for line := range strings.Lines(log.String()) {
+		if strings.Contains(line, "status=200") != strings.Contains(line, "key=farm") {
+			t.Errorf("the line of log names another holder: %s", line)
+		}
+	}
+	if strings.Count(log.String(), "key=farm") != 1 {
+		t.Errorf("no line names the holder: %s", log)
 	}
 }
 

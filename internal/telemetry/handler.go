@@ -94,10 +94,13 @@ func (t *Telemetry) observed(next http.Handler) http.Handler {
 		if !t.log.Enabled(ctx, slog.LevelInfo) {
 			return
 		}
-		attrs := append(make([]slog.Attr, 0, 7),
+		attrs := append(make([]slog.Attr, 0, 8),
 			slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
 			slog.Int64("microseconds", took.Microseconds()), slog.Int64("bytes", answer.bytes),
 			slog.String("requestId", w.Header().Get("X-Request-Id")))
+		if answer.key != "" {
+			attrs = append(attrs, slog.String("key", answer.key))
+		}
 		sc := span.SpanContext()
 		if !sc.IsValid() {
 			sc = parentOf(req)
@@ -109,11 +112,28 @@ func (t *Telemetry) observed(next http.Handler) http.Handler {
 	})
 }
 
-// counted keeps the status and the size of an answer.
+// counted keeps the status and the size of an answer, and whose key it is for.
 type counted struct {
 	http.ResponseWriter
 	status int
 	bytes  int64
+	key    string
+}
+
+// Holder notes the name that the operator gave the key of a request, for its line of
+// log.
+func Holder(w http.ResponseWriter, name string) {
+	for {
+		switch x := w.(type) {
+		case *counted:
+			x.key = name
+			return
+		case interface{ Unwrap() http.ResponseWriter }:
+			w = x.Unwrap()
+		default:
+			return
+		}
+	}
 }
 
 func (c *counted) WriteHeader(status int) {

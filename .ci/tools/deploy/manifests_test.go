@@ -4,6 +4,7 @@
 package deploy
 
 import (
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -195,8 +196,8 @@ func TestManifestsFitTogether(t *testing.T) {
 	for _, c := range d.Spec.Template.Spec.TopologySpreadConstraints {
 		matches("a spread by "+c.TopologyKey, c.LabelSelector.MatchLabels)
 	}
-	if len(d.Spec.Template.Spec.TopologySpreadConstraints) == 0 || d.Spec.Replicas != nil {
-		t.Error("pods are not spread, or their number is set beside the autoscaler's")
+	if len(d.Spec.Template.Spec.TopologySpreadConstraints) == 0 || d.Spec.Replicas == nil {
+		t.Fatal("pods are not spread, or there is one")
 	}
 
 	s := read[corev1.Service](t, "service.yaml", "v1 Service")
@@ -217,7 +218,7 @@ func TestManifestsFitTogether(t *testing.T) {
 
 	b := read[policyv1.PodDisruptionBudget](t, "pod-disruption-budget.yaml", "policy/v1 PodDisruptionBudget")
 	matches("the budget", b.Spec.Selector.MatchLabels)
-	if n := b.Spec.MaxUnavailable; n == nil || n.IntValue() < 1 || n.IntValue() >= int(*h.Spec.MinReplicas) {
+	if n := b.Spec.MaxUnavailable; n == nil || n.IntValue() < 1 || n.IntValue() >= min(int(*h.Spec.MinReplicas), int(*d.Spec.Replicas)) {
 		t.Errorf("the budget leaves nothing running, or lets no node be emptied: %v", n)
 	}
 
@@ -237,5 +238,18 @@ func TestManifestsFitTogether(t *testing.T) {
 	}
 	if !open["http"] || open["admin"] || len(open) != 2 {
 		t.Errorf("open to everybody: %v", open)
+	}
+}
+
+// TestJobIsBounded: it ends, goes away, and speaks with nobody.
+func TestJobIsBounded(t *testing.T) {
+	j := job(t)
+	runs, stays := j.Spec.ActiveDeadlineSeconds, j.Spec.TTLSecondsAfterFinished
+	if runs == nil || *runs < 3600 || stays == nil || *stays < 3600 {
+		t.Error("the job may run for ever or stay for ever, or for less than an hour")
+	}
+	n := read[networkingv1.NetworkPolicy](t, "batch-network-policy.yaml", "networking.k8s.io/v1 NetworkPolicy")
+	if !maps.Equal(n.Spec.PodSelector.MatchLabels, j.Spec.Template.Labels) || len(n.Spec.PolicyTypes) != 2 || len(n.Spec.Ingress)+len(n.Spec.Egress) > 0 {
+		t.Errorf("%+v", n.Spec)
 	}
 }
