@@ -22,6 +22,7 @@ import (
 // What a request may be.
 const (
 	mostBody  = 256 << 10
+	usualBody = 16 << 10
 	mostDrain = 16 << 20 // read and dropped before a 413, so that the client sees it
 	drainTime = 5 * time.Second
 )
@@ -111,8 +112,15 @@ func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
 		return &refusal{kind: unsupportedMediaType}
 	}
 	if req.ContentLength <= mostBody {
-		x.limited = io.LimitedReader{R: req.Body, N: mostBody + 1}
+		x.limited = io.LimitedReader{R: req.Body, N: usualBody}
 		_, err := x.in.ReadFrom(&x.limited)
+		if err == nil && x.limited.N == 0 {
+			// Room for the largest body at once: doubled again and again, that of a
+			// stalled sender would be half a megabyte.
+			x.in.Grow(mostBody + 1 + bytes.MinRead - usualBody)
+			x.limited.N = mostBody + 1 - usualBody
+			_, err = x.in.ReadFrom(&x.limited)
+		}
 		x.limited.R = nil
 		if err != nil {
 			return &refusal{kind: bodyNotRead}
