@@ -14,7 +14,7 @@ import (
 
 // inside is what no client may see: words of Go, of its libraries and of the file
 // system, and numbers that are none.
-var inside = regexp.MustCompile(`%!|\bNaN\b|[+-]Inf\b|\bInf\b|\.go:\d|\bgoroutine \d|\bpanic\b|<nil>|0x[0-9a-f]{6}` +
+var inside = regexp.MustCompile(`%!|\bNaN\b|[+-]Inf\b|\bInf\b|\.go:\d|\bgoroutine \d|\bpanic\b|<nil>|\b0x[0-9a-f]{6}` +
 	`|\b(api|calc|unit|text|json|jsontext|echo|http|validator|runtime|strconv|reflect|bufio|errors|main)\.[A-Za-z(*]` +
 	`|/(usr|home|root|tmp|etc|var|proc)/|\bfloat64\b|\bstruct\b|\binterface ?\{`)
 
