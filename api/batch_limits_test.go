@@ -44,7 +44,7 @@ func TestTooManyBatches(t *testing.T) {
 	serve := func() (*httptest.ResponseRecorder, error) {
 		w, req := httptest.NewRecorder(), httptest.NewRequest(http.MethodPost, "/v1/batch", strings.NewReader(""))
 		req.Header.Set("Content-Type", ndjson)
-		return w, serveBatch(turns, telemetry.LogOnly(testLog(t.Output())), w, req)
+		return w, serveBatch(turns, Limits{}, telemetry.LogOnly(testLog(t.Output())), w, req)
 	}
 	if !turns.open() {
 		t.Fatal("no room for the first")

@@ -1,7 +1,8 @@
 package api
 
 import (
-	"io"
+	"cmp"
+	"context"
 	"net/http"
 	"time"
 
@@ -9,16 +10,15 @@ import (
 	"wetrun/internal/text"
 )
 
-// lineTime is how long a batch waits for the next bytes, and for the client to take
-// an answer. It stands in for the limits on a whole request, which a fleet outlasts.
-const lineTime = 30 * time.Second
+// stepTime is how long a step of a batch may take where Limits do not say.
+const stepTime = 30 * time.Second
 
 // ndjson is the media type of a batch, both ways.
 const ndjson = "application/x-ndjson"
 
 // serveBatch answers a stream of lines while it comes in. So many streams may be
 // open at once; their lines take turns with other requests.
-func serveBatch(turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
+func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, ndjson) {
 		return &refusal{kind: unsupportedMediaType, wording: "unsupported_media_type_batch"}
 	}
@@ -26,7 +26,10 @@ func serveBatch(turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req
 		return refuseOverloaded(w)
 	}
 	defer turns.close()
-	s := &batchStream{w: w, body: req.Body, control: http.NewResponseController(w)}
+	s := &batchStream{
+		w: w, body: req.Body, control: http.NewResponseController(w),
+		line: cmp.Or(limits.Line, stepTime), answer: cmp.Or(limits.Answer, stepTime),
+	}
 	_ = s.control.EnableFullDuplex() // what cannot, such as HTTP/2, is so anyway
 	lang := languageOf(req)
 	h := w.Header()
@@ -34,34 +37,18 @@ func serveBatch(turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req
 	h.Set("Content-Type", ndjson)
 	worded(h, lang)
 	addLinks(h)
+	if req.ProtoMajor == 1 {
+		h.Set("Connection", "close") // what is left of a broken stream is no request
+	}
 	w.WriteHeader(http.StatusOK)
-	s.flush()
+	if _, err := s.Write(nil); err != nil {
+		return nil // the client has gone
+	}
+	// net/http ends the context when a line is late, but then a last answer is due;
+	// when the client has gone, reading and writing fail.
+	ctx := context.WithoutCancel(req.Context())
 	// What went wrong is in the last line, or the client has gone.
-	_, _ = RunBatch(telemetry.In(text.In(req.Context(), lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
+	_, _ = RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
+	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer)) // for the end of the answer
 	return nil
 }
-
-// A batchStream is the connection of a batch, with a limit on each step.
-type batchStream struct {
-	w       http.ResponseWriter
-	body    io.Reader
-	control *http.ResponseController
-}
-
-func (s *batchStream) Read(b []byte) (int, error) {
-	_ = s.control.SetReadDeadline(time.Now().Add(lineTime)) // a test's recorder has none
-	return s.body.Read(b)
-}
-
-func (s *batchStream) Write(b []byte) (int, error) {
-	_ = s.control.SetWriteDeadline(time.Now().Add(lineTime))
-	n, err := s.w.Write(b)
-	if err != nil {
-		_ = s.control.SetReadDeadline(time.Now()) // nobody reads the answers: stop reading
-		return n, err
-	}
-	s.flush()
-	return n, nil
-}
-
-func (s *batchStream) flush() { _ = s.control.Flush() }

@@ -20,6 +20,9 @@ type Limits struct {
 	Rate int
 	// TrustedProxies are the peers whose X-Forwarded-For is believed.
 	TrustedProxies []netip.Prefix
+	// Line is how long a batch waits for its next line to be complete, and Answer how
+	// long for the client to take what is answered; 0 means half a minute.
+	Line, Answer time.Duration
 }
 
 // waitersPerSlot bounds the requests that wait for their turn. A calculation takes

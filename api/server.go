@@ -55,7 +55,7 @@ func serving(o Options, operations []operation) http.Handler {
 	for _, op := range operations {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
-	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, t, c.Response(), c.Request()) })
+	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, o.Limits, t, c.Response(), c.Request()) })
 	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles()} {
 		for path, page := range all {
 			page.private = guard.selective(path)

@@ -43,6 +43,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 		}
 	}()
 	o := api.Options{Log: log, Telemetry: observed.Telemetry, AllowOrigins: c.origins, Limits: c.limits, Stopping: new(atomic.Bool)}
+	o.Limits.Line, o.Limits.Answer = c.readTimeout, c.writeTimeout
 	if c.keys != "" {
 		if o.Keys, err = api.LoadKeys(c.keys, log); err != nil {
 			return fmt.Errorf("-keys cannot be used: %w", err)

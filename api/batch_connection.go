@@ -1,0 +1,68 @@
+package api
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"net/http"
+	"sync/atomic"
+	"time"
+)
+
+// A batchStream is the connection of a batch. A fleet outlasts the limits on a whole
+// request; here each step has its limit, and there is none between two steps, when it
+// is not the client that is waited for.
+type batchStream struct {
+	w       http.ResponseWriter
+	body    io.Reader
+	control *http.ResponseController
+
+	line, answer time.Duration // that a line and what is answered may take
+
+	due   bool        // a line is being waited for, and its deadline stands
+	begun bool        // there is more than blanks of it
+	gone  atomic.Bool // nobody takes answers
+}
+
+// Read gives what has come. The time of a line begins when it is first waited for;
+// neither a part of it nor blank lines before it make it longer.
+func (s *batchStream) Read(b []byte) (int, error) {
+	if !s.due {
+		s.due = true
+		_ = s.control.SetReadDeadline(time.Now().Add(s.line)) // a test's recorder has none
+	}
+	if s.gone.Load() {
+		return 0, io.ErrClosedPipe // the deadline may have come after the one of Write
+	}
+	n, err := s.body.Read(b)
+	// After the end net/http goes on reading, to notice when the client goes.
+	if s.completes(b[:n]) || err == io.EOF {
+		s.due = false
+		_ = s.control.SetReadDeadline(time.Time{})
+	}
+	return n, err
+}
+
+// completes tells whether b is the end of a line that is not blank.
+func (s *batchStream) completes(b []byte) bool {
+	end := bytes.LastIndexByte(b, '\n') + 1
+	ends := end > 0 && (s.begun || len(bytes.TrimSpace(b[:end])) > 0)
+	s.begun = s.begun && end == 0 || len(bytes.TrimSpace(b[end:])) > 0
+	return ends
+}
+
+// Write sends b at once, within the time of an answer.
+func (s *batchStream) Write(b []byte) (int, error) {
+	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer))
+	n, err := s.w.Write(b)
+	if err == nil {
+		err = s.control.Flush()
+	}
+	if err != nil && !errors.Is(err, http.ErrNotSupported) {
+		s.gone.Store(true)
+		_ = s.control.SetReadDeadline(time.Now()) // stop reading
+		return n, err
+	}
+	_ = s.control.SetWriteDeadline(time.Time{})
+	return n, nil
+}
