@@ -47,8 +47,10 @@ func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.Resp
 	// net/http ends the context when a line is late, but then a last answer is due;
 	// when the client has gone, reading and writing fail.
 	ctx := context.WithoutCancel(req.Context())
-	// What went wrong is in the last line, or the client has gone.
-	_, _ = RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
+	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
+	if err != nil { // it is in the last line, or the client has gone
+		_ = s.control.SetReadDeadline(time.Now()) // net/http would wait for what is left
+	}
 	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer)) // for the end of the answer
 	return nil
 }

@@ -1,14 +1,11 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"strconv"
 	"strings"
 	"time"
@@ -23,11 +20,12 @@ import (
 func batch(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) (err error) {
 	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
 	flags.SetOutput(errs)
-	target := flags.String("out", "", "file for the answers, instead of standard output; with -from it is gone on with")
+	target := flags.String("out", "", "file for the answers, instead of standard output; written anew, or with -from gone on with")
 	report := flags.String("summary", "", "file for the summary, as JSON")
 	from := flags.Int("from", 1, "number of the first line to answer, to go on after a break")
 	part := flags.String("part", "", "i/n: answer every n-th line, beginning with the i-th; without it WETRUN_BATCH_PARTS is n, where it is set, and JOB_COMPLETION_INDEX is i, counted from 0")
 	lang := languageFlag(flags)
+	strict := flags.Bool("strict", false, "status 1 when a line got a problem")
 	quiet := flags.Bool("quiet", false, "no progress and no summary on the terminal")
 	if err := flags.Parse(args); err != nil {
 		return errUsage
@@ -42,13 +40,15 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 		return err
 	}
 	defer lines.Close()
-	if *target != "" {
-		file, err := openTarget(*target, *from > 1)
-		if err != nil {
-			return err
-		}
-		defer func() { err = errors.Join(err, file.Close()) }()
-		out = file
+	chosen := false
+	flags.Visit(func(f *flag.Flag) { chosen = chosen || f.Name == "from" })
+	results, err := openResults(*target, *report, lines.files, chosen, o)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, results.Close()) }()
+	if results.answers != nil {
+		out = results.answers
 	}
 	counted := &countingReader{Reader: lines}
 	p := &progress{out: errs, from: counted, size: size, started: time.Now(), shown: !*quiet && terminal(errs)}
@@ -58,11 +58,14 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 	if !*quiet {
 		fmt.Fprint(errs, summary(tally, time.Since(p.started)))
 	}
-	if *report != "" {
-		err = errors.Join(err, writeSummary(*report, tally))
+	if results.summary != nil {
+		err = errors.Join(err, writeSummary(results.summary, tally))
 	}
 	if err != nil {
-		return fmt.Errorf("stopped after line %d (go on with -from %d): %w", tally.Line, tally.Line+1, err)
+		return fmt.Errorf("stopped (go on with -from %d): %w", max(tally.Line+1, *from), err)
+	}
+	if *strict && tally.Problems > 0 {
+		return fmt.Errorf("%d of %d lines got a problem", tally.Problems, tally.Lines)
 	}
 	return nil
 }
@@ -89,128 +92,4 @@ func partOf(s string, env func(string) string) (part, parts int, err error) {
 		return 0, 0, errUsage
 	}
 	return part, parts, nil
-}
-
-// openAll opens files to be read one after the other, with their size together, or
-// in when there is none or it is called -. A file that does not end its last line
-// does not run into the next.
-func openAll(names []string, in io.Reader) (io.ReadCloser, int64, error) {
-	if len(names) == 0 {
-		names = []string{"-"}
-	}
-	var all closers
-	var readers []io.Reader
-	var size int64
-	for _, name := range names {
-		if name == "-" {
-			readers = append(readers, in, strings.NewReader("\n"))
-			size = -1
-			continue
-		}
-		file, err := os.Open(name)
-		if err != nil {
-			return nil, 0, errors.Join(err, all.Close())
-		}
-		all = append(all, file)
-		readers = append(readers, &endedLines{Reader: file})
-		if info, err := file.Stat(); err == nil && size >= 0 {
-			size += info.Size()
-		}
-	}
-	if size < 0 {
-		readers = readers[:len(readers)-1]
-	}
-	return struct {
-		io.Reader
-		io.Closer
-	}{io.MultiReader(readers...), all}, size, nil
-}
-
-type closers []io.Closer
-
-func (c closers) Close() error {
-	var errs []error
-	for _, x := range c {
-		errs = append(errs, x.Close())
-	}
-	return errors.Join(errs...)
-}
-
-// endedLines gives a line feed after the last byte, unless it is one.
-type endedLines struct {
-	io.Reader
-	last byte
-	done bool
-}
-
-func (e *endedLines) Read(b []byte) (int, error) {
-	if e.done {
-		return 0, io.EOF
-	}
-	n, err := e.Reader.Read(b)
-	if n > 0 {
-		e.last = b[n-1]
-	}
-	if err == io.EOF {
-		e.done = true
-		if n == 0 && e.last != 0 && e.last != '\n' {
-			b[0], n = '\n', 1
-		}
-		if n > 0 {
-			err = nil
-		}
-	}
-	return n, err
-}
-
-// openTarget opens the file for the answers: a new one, which must not be there
-// yet, or one to go on with, after its last whole line.
-func openTarget(name string, resume bool) (*os.File, error) {
-	if !resume {
-		return os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
-	}
-	file, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o644)
-	if err != nil {
-		return nil, err
-	}
-	end, err := wholeLines(file)
-	if err == nil {
-		err = file.Truncate(end)
-	}
-	if err == nil {
-		_, err = file.Seek(end, io.SeekStart)
-	}
-	if err != nil {
-		return nil, errors.Join(err, file.Close())
-	}
-	return file, nil
-}
-
-// wholeLines is where the last whole line of a file ends.
-func wholeLines(file *os.File) (int64, error) {
-	info, err := file.Stat()
-	if err != nil {
-		return 0, err
-	}
-	b := make([]byte, 64<<10)
-	for end := info.Size(); end > 0; {
-		start := max(0, end-int64(len(b)))
-		n, err := file.ReadAt(b[:end-start], start)
-		if err != nil && err != io.EOF {
-			return 0, err
-		}
-		if i := bytes.LastIndexByte(b[:n], '\n'); i >= 0 {
-			return start + int64(i) + 1, nil
-		}
-		end = start
-	}
-	return 0, nil
-}
-
-func writeSummary(name string, tally api.BatchTally) error {
-	b, err := json.MarshalIndent(tally, "", "  ")
-	if err != nil {
-		return err
-	}
-	return os.WriteFile(name, append(b, '\n'), 0o644)
 }

@@ -24,8 +24,9 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
                                      work out one field sheet, print the answer;
                                      with -text a summary that a crew can read;
                                      -lang is the language of texts, default en
-  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [-lang en|es] [FILE...]
-                                     answer many requests, one on each line
+  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [-strict] [-lang en|es] [FILE...]
+                                     answer many requests, one on each line; with
+                                     -strict status 1 when one got a problem
   wetrun key NAME                    print a new key for the API, and the line
                                      that lets it in
   wetrun healthcheck                 ask the server of the same settings whether it
