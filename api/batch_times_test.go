@@ -11,8 +11,8 @@ import (
 	"time"
 )
 
-// shortTimes is a server whose batches have little time for each step. HTTP/1 is
-// what net/http bounds least by itself.
+// shortTimes is a server whose batches have little time for each step, and room for
+// one at once.
 func shortTimes(t *testing.T, line, answer time.Duration, http2 bool) *httptest.Server {
 	t.Helper()
 	s := httptest.NewUnstartedServer(New(Options{Log: testLog(t.Output()), Limits: Limits{Concurrent: 1, Line: line, Answer: answer}}))
@@ -35,7 +35,6 @@ func TestLateLine(t *testing.T) {
 		for name, drip := range map[string]string{"idle": "", "bytes": "{", "blanks": " ", "blank lines": "\n", "carriage returns": "\r\n"} {
 			from, to := io.Pipe()
 			stop := make(chan struct{})
-			var lineSent time.Time
 			go func() {
 				_, _ = io.WriteString(to, speedLine+"\n")
 				for {
@@ -49,13 +48,13 @@ func TestLateLine(t *testing.T) {
 					}
 				}
 			}()
-			lineSent = time.Now()
+			started := time.Now()
 			resp, err := s.Client().Post(s.URL+"/v1/batch", ndjson, from)
 			if err != nil {
 				t.Fatal(err)
 			}
 			answer, err := io.ReadAll(resp.Body)
-			took := time.Since(lineSent)
+			took := time.Since(started)
 			close(stop)
 			from.Close()
 			resp.Body.Close()
@@ -70,6 +69,7 @@ func TestLateLine(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			_, _ = io.Copy(io.Discard, again.Body) // its stream ends with its answer
 			again.Body.Close()
 			if again.StatusCode != http.StatusOK {
 				t.Errorf("%s, HTTP/2 %v: the next batch gets %s", name, http2, again.Status)
