@@ -22,24 +22,26 @@ func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.Resp
 	if !declared(req.Header, ndjson) {
 		return &refusal{kind: unsupportedMediaType, wording: "unsupported_media_type_batch"}
 	}
+	h, control := w.Header(), http.NewResponseController(w)
+	// Neither an answer nor a refusal waits for the end of the lines. What cannot do so,
+	// such as HTTP/2, does it anyway.
+	_ = control.EnableFullDuplex()
+	if req.ProtoMajor == 1 {
+		h.Set("Connection", "close") // what is left of a broken stream is no request
+	}
 	if !turns.open() {
 		return refuseOverloaded(w)
 	}
 	defer turns.close()
 	s := &batchStream{
-		w: w, body: req.Body, control: http.NewResponseController(w),
+		w: w, body: req.Body, control: control,
 		line: cmp.Or(limits.Line, stepTime), answer: cmp.Or(limits.Answer, stepTime),
 	}
-	_ = s.control.EnableFullDuplex() // what cannot, such as HTTP/2, is so anyway
 	lang := languageOf(req)
-	h := w.Header()
 	h.Set("Cache-Control", "no-store")
 	h.Set("Content-Type", ndjson)
 	worded(h, lang)
 	addLinks(h)
-	if req.ProtoMajor == 1 {
-		h.Set("Connection", "close") // what is left of a broken stream is no request
-	}
 	w.WriteHeader(http.StatusOK)
 	if _, err := s.Write(nil); err != nil {
 		return nil // the client has gone

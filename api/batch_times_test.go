@@ -165,3 +165,24 @@ func TestSlowReaderAfterTheEnd(t *testing.T) {
 		t.Errorf("%d of 20000 answers", n)
 	}
 }
+
+// TestRefusedAtOnce: where there is no room a client that goes on sending is told so
+// at once.
+func TestRefusedAtOnce(t *testing.T) {
+	s := shortTimes(t, time.Minute, time.Minute, false)
+	client := &http.Client{Timeout: 10 * time.Second}
+	var open []io.Closer
+	for i, want := range []int{http.StatusOK, http.StatusServiceUnavailable} {
+		from, to := io.Pipe()
+		open = append(open, to)
+		resp, err := client.Post(s.URL+"/v1/batch", ndjson, from)
+		if err != nil || resp.StatusCode != want {
+			t.Errorf("stream %d: %v %v", i+1, resp, err)
+			continue
+		}
+		open = append(open, resp.Body)
+	}
+	for _, each := range open {
+		each.Close()
+	}
+}
