@@ -58,6 +58,32 @@ func readings(t *rapid.T, what string, kind calc.InstrumentKind, parts []calc.Re
 	return variance
 }
 
+// againstMean holds what readings add to the deviation of a catch from the mean against
+// those of all catches, by the law of propagation (JCGM 100:2008, 5.1.2): of q_i over the
+// mean, whose share of catch j is w_j, the logarithm follows that of q_j by 1 - w_j for
+// the catch itself, by -w_j for the others.
+func againstMean(t *rapid.T, r *calc.NozzleAcceptanceResult, i int) {
+	t.Helper()
+	var total float64
+	for j := range r.Catches {
+		total += float64(r.Catches[j].FlowRate)
+	}
+	for _, source := range []calc.Source{calc.SourceStopwatchReading, calc.SourceJugReading} {
+		variance := 0.0
+		for j := range r.Catches {
+			follows := -float64(r.Catches[j].FlowRate) / total
+			if j == i {
+				follows++
+			}
+			own := r.Uncertainty.Catches[j].NozzleFlowRate.Budget[source].Standard
+			variance += follows * follows * own * own
+		}
+		if got := r.Uncertainty.Catches[i].DeviationFromMean.Budget[source].Standard; math.Abs(got-math.Sqrt(variance)) > 1e-12+1e-9*got {
+			t.Errorf("catch %d against the mean: source %d adds %v, want %v", i, source, got, math.Sqrt(variance))
+		}
+	}
+}
+
 // TestPropertyPartsMakeTheBudget draws runs and catches, with instruments of their own
 // or with the usual ones.
 func TestPropertyPartsMakeTheBudget(t *testing.T) {
@@ -102,8 +128,11 @@ func TestPropertyPartsMakeTheBudget(t *testing.T) {
 			t.Fatal(err)
 		}
 		partsMake(t, "the mean flow", &round.Uncertainty.MeanNozzleFlowRate)
+		partsMake(t, "the coefficient of variation", &round.Uncertainty.CoefficientOfVariation)
 		for i := range round.Uncertainty.Catches {
 			partsMake(t, "a catch", &round.Uncertainty.Catches[i].NozzleFlowRate)
+			partsMake(t, "a deviation from the mean", &round.Uncertainty.Catches[i].DeviationFromMean)
+			againstMean(t, &round, i)
 		}
 	})
 }
