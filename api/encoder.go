@@ -171,8 +171,8 @@ func appendString(b []byte, s string) ([]byte, error) {
 }
 
 // plain tells whether a string is ASCII without control characters, quotes and
-// backslashes. It looks at eight bytes at a time: the highest bit of a byte of the sum
-// below is set where the byte is one of those, and nowhere in front of the first.
+// backslashes. It looks at eight bytes at a time: below, the highest bit of a byte is
+// set where the byte is one of those, and nowhere in front of the first.
 func plain(s string) bool {
 	const ones, highest = 0x0101010101010101, 0x8080808080808080
 	rest := unsafe.Slice(unsafe.StringData(s), len(s))

@@ -13,7 +13,8 @@ var followUpTable = objectOf(append(
 )...)
 
 // followed puts the follow-ups in the place of the catches that they replace. from
-// holds, for each catch of the result, its pointer into the sheet.
+// tells, for each catch of the result, where it stands in the sheet; nil when nothing
+// was caught again.
 //
 // A follow-up names exactly one catch (unknown_label), and those of a catch have as
 // many nozzles together as it had (incomplete_follow_up): a drop of which a part

@@ -1,6 +1,6 @@
 // Command bench measures what the README says of speed, memory and size, in one run:
 //
-//	go run ./.ci/bench -write    # everything, about five minutes
+//	go run ./.ci/bench -write    # everything, about three minutes
 //	go run ./.ci/bench -quick    # what a busy machine cannot spoil
 //
 // It builds the program, runs it beside servers that do less, prints a table with ratios,

@@ -19,8 +19,8 @@ func (c *config) logHandler(to io.Writer) slog.Handler {
 	return slog.NewTextHandler(to, o)
 }
 
-// Lines of requests are written together: a call of the system for each costs a tenth
-// of a request.
+// Lines of requests are written together: a call of the system for each costs a
+// twentieth of a request.
 const (
 	logDelay = 100 * time.Millisecond
 	logRoom  = 16 << 10

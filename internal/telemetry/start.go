@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"log/slog"
 	"net/http"
+	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
 	"github.com/prometheus/client_golang/prometheus/promhttp"
@@ -122,7 +123,8 @@ func (s *Started) metrics(ctx context.Context, env func(string) string, from *re
 	provider := sdkmetric.NewMeterProvider(options...)
 	s.end = append(s.end, provider.Shutdown)
 	if exports || scraped {
-		if err := runtime.Start(runtime.WithMeterProvider(provider)); err != nil {
+		// A second, not the usual 15: a scrape tells of now, and asking the runtime is cheap.
+		if err := runtime.Start(runtime.WithMeterProvider(provider), runtime.WithMinimumReadMemStatsInterval(time.Second)); err != nil {
 			return nil, err
 		}
 	}
