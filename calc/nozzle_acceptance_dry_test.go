@@ -99,19 +99,19 @@ func TestPropertyDryCatches(t *testing.T) {
 		if where := notFinite(reflect.ValueOf(r), "result"); where != "" {
 			t.Fatal(where)
 		}
-		near := in
+		near := in // not nearer: a deviation from -1 by less has few digits
 		near.Catches = slices.Clone(in.Catches)
 		for i := range near.Catches {
-			near.Catches[i].Volume = max(near.Catches[i].Volume, 1e-9*unit.Litre)
+			near.Catches[i].Volume = max(near.Catches[i].Volume, 1e-7*unit.Litre)
 		}
 		b := mustRound(t, near)
 		for i := range r.Catches {
 			x, y := r.Uncertainty.Catches[i], b.Uncertainty.Catches[i]
-			agrees(t, "flow", x.NozzleFlowRate.Standard, y.NozzleFlowRate.Standard, 1e-6)
-			agrees(t, "from rated", x.DeviationFromRated.Standard, y.DeviationFromRated.Standard, 1e-6)
-			agrees(t, "from mean", x.DeviationFromMean.Standard, y.DeviationFromMean.Standard, 1e-6)
+			agrees(t, "flow", x.NozzleFlowRate.Standard, y.NozzleFlowRate.Standard, 1e-5)
+			agrees(t, "from rated", x.DeviationFromRated.Standard, y.DeviationFromRated.Standard, 1e-5)
+			agrees(t, "from mean", x.DeviationFromMean.Standard, y.DeviationFromMean.Standard, 1e-5)
 		}
-		agrees(t, "variation", r.Uncertainty.CoefficientOfVariation.Standard, b.Uncertainty.CoefficientOfVariation.Standard, 1e-6)
+		agrees(t, "variation", r.Uncertainty.CoefficientOfVariation.Standard, b.Uncertainty.CoefficientOfVariation.Standard, 1e-5)
 	})
 }
 
