@@ -74,10 +74,12 @@ var (
 	partWords    = [...]string{"not_done", "passed", "failed"}
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
-		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range", "check_cab_gauge",
-		"catch_output", "settle_catch", "clean_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more", "replace_all_and_recatch",
-		"time_runs", "repeat_runs", "over_label_maximum", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan",
-		"calibrate_controller", "change_nozzle_or_gear", "find_disagreement", "measure_again", "file_record", "calibrate_again",
+		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range",
+		"set_pressure_within_limits", "settle_pressure", "check_cab_gauge", "catch_output", "catch_after_repair", "settle_catch",
+		"clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more", "replace_all_and_recatch",
+		"time_runs", "repeat_runs", "drive_within_limits", "tank_over_label_maximum", "find_disagreement", "over_label_maximum", "give_width",
+		"set_target", "settle_rate", "repair_before_rate", "choose_plan", "calibrate_controller", "change_nozzle_or_gear", "measure_again",
+		"file_record", "calibrate_again",
 	}
 )
 
@@ -120,7 +122,7 @@ func verdictShade(x calc.FieldSheetResult) string {
 		switch {
 		case s.Code == calc.StepOverLabelMaximum:
 			return "_over_label_maximum"
-		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
+		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettlePressure || s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
 			shade = "_close"
 		}
 	}
@@ -201,7 +203,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 // nozzle stands in the sheet itself.
 func under(part string, all []warning) {
 	for i := range all {
-		if strings.HasPrefix(all[i].Pointer, "#/nozzle/") {
+		if all[i].Pointer == "#/nozzle" || strings.HasPrefix(all[i].Pointer, "#/nozzle/") {
 			continue
 		}
 		all[i].Pointer = "#/" + part + all[i].Pointer[1:]

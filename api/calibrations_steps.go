@@ -12,6 +12,8 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	word := stepWords[s.Code]
 	a := StepResponse{Code: word}
 	switch s.Code {
+	case calc.StepSettlePressure:
+		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.Again))
 	case calc.StepSettleCatch:
 		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.Again))
 	case calc.StepSettleRate:

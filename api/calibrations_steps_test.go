@@ -103,16 +103,32 @@ func TestReferenceSheetSteps(t *testing.T) {
 			[]string{"settle_catch n12", "set_target"}, "Find out before you act on it. ",
 		},
 		"four of twelve": {
-			decided(off(8, 400, 400, 400, 400), rateTarget("187", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
+			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
 			[]string{"catch_more", "replace_all_and_recatch", "measure_again"}, "catch more points, picked at random: 3.",
 		},
 		"four of twelve, the number of points not known": {
-			decided(off(8, 400, 400, 400, 400), rateTarget("187", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
+			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
 			[]string{"catch_more", "replace_all_and_recatch", "measure_again"}, "or all the others if there are fewer.",
 		},
 		"twelve of twelve": {
-			decided(slices.Repeat([]float64{400}, 12), rateTarget("160", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
+			decided(slices.Repeat([]float64{600}, 12), rateTarget("240", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
 			[]string{"replace_all_and_recatch", "measure_again"}, "Too many are outside.",
+		},
+		"two dirty and one misread of eight": {
+			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "not_ready", "not_ready",
+			[]string{"clean_and_recatch n6", "check_and_recatch n7", "clean_and_recatch n8", "repair_before_rate", "measure_again"}, "It gives too little.",
+		},
+		"too close to what the boom may differ by": {
+			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"readings":[{"pressure":{"value":3,`, `"maxDifference":{"value":0.5,"unit":"bar"},"readings":[{"pressure":{"value":3.5,`, 1),
+			"ready", "ready_close", append([]string{"settle_pressure"}, ready...), "along the boom lies too close to what is allowed",
+		},
+		"slower than the limits": {
+			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
+			[]string{"drive_within_limits", "measure_again"}, "outside the limits that were given. Choose a gear",
+		},
+		"over the label by the tank": {
+			decided(right(12), rateTarget("200", "205")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":210,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",
+			[]string{"tank_over_label_maximum"}, "By the tank",
 		},
 		"one to settle before it is replaced": {
 			decided(off(11, 552.5), rateTarget("200", "250"), ""), "not_ready", "not_ready",

@@ -78,7 +78,7 @@ var onLimits = []struct {
 		for i := range n {
 			litres := 1.0
 			if i < k {
-				litres = 2
+				litres = 1.4 // worn
 			}
 			catches = append(catches, p.catch(litres, 1, ""))
 		}

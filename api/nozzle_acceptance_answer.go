@@ -95,7 +95,7 @@ var (
 	basisWords    = [...]string{"", "rated", "mean", "both"}
 	statusWords   = [...]string{"within", "below", "above"}
 	decisionWords = [...]string{"keep", "fix_listed", "replace_all"}
-	remedyWords   = [...]string{"clean_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
+	remedyWords   = [...]string{"clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
 )
 
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")

@@ -110,7 +110,7 @@ func (r *NozzleAcceptanceRequest) work(w *working, x *calc.NozzleAcceptanceResul
 		}
 		w.line(calc.MethodLargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation, putEach("h_i", all))
 	}
-	w.line(calc.MethodProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Outside), putNumber("n", x.Tested))
+	w.line(calc.MethodProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Sampling.Outside), putNumber("n", x.Sampling.Caught))
 	k.sampling()
 	k.outliers()
 	a.workUncertainty(w)

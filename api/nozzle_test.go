@@ -33,7 +33,7 @@ func TestFlowChartOfASheet(t *testing.T) {
 // and a drop on a sheet is judged as on a round of its own.
 func TestDropNozzleOfASheet(t *testing.T) {
 	sheet := func(nozzle string) string {
-		return `{"output":{"sprayPressure":{"value":3,"unit":"bar"},"catches":[{"nozzlesOnDrop":[{"nozzle":{"size":"02"},"count":2},{"nozzle":` + nozzle + `,"count":1}],
+		return `{"output":{"catchPointsOnBoom":1,"sprayPressure":{"value":3,"unit":"bar"},"catches":[{"nozzlesOnDrop":[{"nozzle":{"size":"02"},"count":2},{"nozzle":` + nozzle + `,"count":1}],
 			"volume":{"value":2.8,"unit":"L"},"time":{"value":1,"unit":"min"}}]}}`
 	}
 	var p Problem

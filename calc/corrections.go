@@ -61,6 +61,11 @@ type CorrectionLimits struct {
 // A SpeedRange is a lowest and a highest speed.
 type SpeedRange struct{ Low, High unit.Speed }
 
+// holds judges whether a speed lies in the range; NotJudged when the range is not known.
+func (r SpeedRange) holds(v unit.Speed) Verdict {
+	return PressureRange{unit.Pressure(r.Low), unit.Pressure(r.High)}.holds(unit.Pressure(v))
+}
+
 // Evenness tells whether the boom was found in order.
 type Evenness uint8
 
@@ -108,6 +113,9 @@ const (
 	WarnEvennessUnknown     = "boom_evenness_unknown"
 	WarnAboveRatedShaft     = "above_rated_shaft_speed" // the engine turned faster than allowed
 	WarnRatedShaftNotGiven  = "rated_shaft_not_given"
+	// WarnOutsideLimits: what was measured lies outside the limits given, whether or not
+	// the rate is right.
+	WarnOutsideLimits = "outside_limits"
 )
 
 // Corrections finds the changes that bring a rate R to its target T. The rate goes
@@ -176,6 +184,12 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	r.OverLabelMaximum = in.overLabel(in.Measured.ApplicationRate)
 	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !atMost(float64(in.Measured.EngineSpeed/shaft), 1) {
 		r.Warnings = append(r.Warnings, Warning{"Measured.EngineSpeed", WarnAboveRatedShaft})
+	}
+	if in.Limits.GroundSpeed.holds(in.Measured.GroundSpeed) == Outside {
+		r.Warnings = append(r.Warnings, Warning{"Measured.GroundSpeed", WarnOutsideLimits})
+	}
+	if p := in.Measured.SprayPressure; p != 0 && in.Limits.SprayPressure.holds(p) == Outside {
+		r.Warnings = append(r.Warnings, Warning{"Measured.SprayPressure", WarnOutsideLimits})
 	}
 	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
 	if r.Within == Within && !r.OverLabelMaximum && r.SprayVolume != Outside && in.BoomEven != BoomUneven {

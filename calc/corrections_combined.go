@@ -95,9 +95,12 @@ func (x *planner) planOf(a attempt) Plan {
 	default:
 		p.RelativeChange = unit.Ratio(difference(a.to.speed/x.now.speed, 1))
 	}
+	if p.GroundSpeed != 0 && x.in.Limits.GroundSpeed == (SpeedRange{}) && unusualSpeed(p.GroundSpeed) {
+		p.Warnings = []Warning{{"Limits.GroundSpeed", WarnUnusualSpeed}}
+	}
 	if !x.in.SpeedAndPressureOnly {
 		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
-		p.Warnings = x.warnings(a)
+		p.Warnings = append(p.Warnings, x.warnings(a)...)
 	}
 	return p
 }

@@ -357,3 +357,35 @@ func ExampleCorrections() {
 	}
 	// Output: drive at 9.9 mph
 }
+
+// TestReferenceOutsideLimits: a rate that is right by a speed or a pressure outside the
+// limits needs no change itself, but says so.
+func TestReferenceOutsideLimits(t *testing.T) {
+	in := tooMuch()
+	in.Measured.ApplicationRate = in.TargetApplicationRate
+	if r := mustCorrect(t, in); r.Decision != calc.NoCorrection || r.Warnings != nil {
+		t.Errorf("inside: %+v", r)
+	}
+	in.Measured.GroundSpeed, in.Measured.SprayPressure = 5.1*unit.MilePerHour, 49*unit.PoundPerSquareInch
+	r := mustCorrect(t, in)
+	if got := warned(r.Warnings); r.Decision != calc.NoCorrection || got != "Measured.GroundSpeed: outside_limits; Measured.SprayPressure: outside_limits" {
+		t.Errorf("outside: decision %d, warned of %q", r.Decision, got)
+	}
+}
+
+// TestReferencePlanOfUnusualSpeed: 114 gal/acre at 3 mph are 17.1 at 20 mph, and less
+// only faster. Who gives limits knows what the tractor does.
+func TestReferencePlanOfUnusualSpeed(t *testing.T) {
+	for target, want := range map[float64]string{17.1: "", 17: "Limits.GroundSpeed: unusual_speed"} {
+		in := tooMuch()
+		in.TargetApplicationRate = unit.ApplicationRate(target) * unit.USGallonPerAcre
+		in.Limits.GroundSpeed, in.SpeedAndPressureOnly = calc.SpeedRange{}, true
+		if r := mustCorrect(t, in); len(r.Plans) != 1 || warned(r.Plans[0].Warnings) != want {
+			t.Errorf("%v: %+v", target, r.Plans)
+		}
+		in.Limits.GroundSpeed = calc.SpeedRange{Low: 2 * unit.MilePerHour, High: 30 * unit.MilePerHour}
+		if r := mustCorrect(t, in); len(r.Plans) != 1 || r.Plans[0].Warnings != nil {
+			t.Errorf("%v within limits: %+v", target, r.Plans)
+		}
+	}
+}

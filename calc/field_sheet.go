@@ -36,6 +36,10 @@ type FieldSheetInput struct {
 	Measuring Measuring
 }
 
+// WarnOtherPressure: the catches are said to be at a pressure that the boom, as read,
+// is further from than its readings may be from each other.
+const WarnOtherPressure = "other_pressure"
+
 // SheetMaintenance is what was seen by eye.
 type SheetMaintenance struct{ Beds []BedFinding }
 
@@ -97,6 +101,10 @@ type FieldSheetResult struct {
 	Rate        *ApplicationRateResult
 	Correction  *CorrectionsResult // nil unless the rate failed
 	AreaCheck   *AreaCheckResult
+	// SpeedInLimits and PressureInLimits hold what was measured to Limits; NotJudged
+	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.
+	SpeedInLimits, PressureInLimits Verdict
+	TankOverLabel                   bool
 	// CostPerArea and CostTotal are what the deviation costs; see DeviationCost.
 	HasCost                bool
 	CostPerArea, CostTotal float64
@@ -133,10 +141,14 @@ const (
 	StepReadPressure                         // at three places or more
 	StepRepairBoom                           // by a qualified mechanic, before any use
 	StepSetPressureInRange                   // the nozzle's own
+	StepSetPressureInLimits                  // those given
+	StepSettlePressure                       // too close to its limit to be sure
 	StepCheckCabGauge                        // no flow, or a reference gauge
 	StepCatchOutput                          // a dozen drops
+	StepCatchAfterRepair                     // the nozzles of an uneven boom, before any is replaced
 	StepSettleCatch                          // one catch: too close to its limit to be sure, before what is done about it
 	StepCleanAndRecatch                      // one catch
+	StepCheckAndRecatch                      // one catch
 	StepReplaceNozzle                        // one catch
 	StepCatchEachNozzle                      // one catch
 	StepCatchAgain                           // one catch: it stands apart from the others
@@ -144,6 +156,9 @@ const (
 	StepReplaceAllAndRecatch                 // the whole set
 	StepTimeRuns                             // at least two
 	StepRepeatRuns                           // they differ too much
+	StepDriveInLimits                        // those given
+	StepTankOverLabelMaximum                 // the rate that the tank says
+	StepFindDisagreement                     // the tank says another rate
 	StepOverLabelMaximum                     // the rate, by however little
 	StepGiveWidth                            // width per nozzle, or of a bed and its nozzles
 	StepSetTarget                            // from the label
@@ -152,7 +167,6 @@ const (
 	StepChoosePlan                           // from the correction
 	StepCalibrateController                  // it holds the rate
 	StepChangeNozzleOrGear                   // no single change is enough
-	StepFindDisagreement                     // the tank says another rate
 	StepMeasureAgain                         // after any change
 	StepFileRecord                           // keep it
 	StepCalibrateAgain                       // at least once a season
@@ -165,12 +179,14 @@ const (
 // The working pressure is Output.SprayPressure or else the mean of the readings.
 // The rate comes from the mean flow of one nozzle that was caught, brought to the
 // liquid by q / sqrt(rd), the ground speed and the width per nozzle. When no
-// pressure is known the catches are compared with their own mean. While the runs do
-// not agree the rate is computed but not judged, except that over the label's
-// maximum it fails; what its deviation costs is not worked out. Corrections are
-// not looked for while the runs do not agree or the pressure is outside the
-// nozzle's range; on a boom whose pressure or output failed, the decision is
-// RepairFirst.
+// pressure is known the catches are compared with their own mean. One catch of a boom
+// that has more to catch, or whose points are not known, does not tell its output.
+// Until two runs agree and the output is known, the rate is computed but not judged, except that over
+// the label's maximum it fails; what its deviation costs is not worked out. Corrections
+// are not looked for until then, nor while the tank says another rate or the pressure
+// is outside the nozzle's range; on a boom whose pressure or output failed, the
+// decision is RepairFirst. What was measured outside Limits is not in order, however
+// right the rate.
 //
 // The error is Invalid, with the paths of the parts' fields under the part's name.
 //
@@ -200,7 +216,7 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if len(in.Output.Catches) > 0 {
 		all.output, err = NozzleAcceptance(in.acceptance(r.Pressure))
 		v.within("Output", err)
-		r.Output, r.OutputStatus = &all.output, passedIf(all.output.Decision == Keep)
+		r.Output, r.OutputStatus = &all.output, in.outputStatus(&all.output)
 	}
 	if len(in.Speed.Runs) > 0 {
 		all.speed, err = GroundSpeed(in.Speed)
@@ -214,13 +230,14 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if err := r.rate(in); err != nil {
 		return FieldSheetResult{}, err
 	}
-	if err := r.correct(in); err != nil {
-		return FieldSheetResult{}, err
-	}
 	if err := r.checkTank(in); err != nil {
 		return FieldSheetResult{}, err
 	}
-	if r.Rate != nil && r.Rate.Verdict != NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
+	if err := r.correct(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	r.checkLimits(in)
+	if r.rateKnown() && r.Rate.Verdict != NotJudged && in.Cost.PerArea != 0 {
 		r.HasCost = true
 		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}
@@ -252,6 +269,17 @@ func pressureStatus(x PressureUniformityResult) PartStatus {
 		return Failed
 	}
 	return statusOf(x.Even)
+}
+
+// outputStatus is that of the catches. One of many says nothing of the others.
+func (in FieldSheetInput) outputStatus(x *NozzleAcceptanceResult) PartStatus {
+	switch {
+	case x.Decision != Keep:
+		return Failed
+	case x.Sampling.Caught == 1 && in.Output.CatchPointsOnBoom != 1:
+		return NotDone
+	}
+	return Passed
 }
 
 func statusOf(v Verdict) PartStatus {

@@ -78,8 +78,8 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 		return err
 	}
 	r.Rate, r.RateStatus = &x, statusOf(x.Verdict)
-	if r.SpeedStatus == Failed {
-		r.RateStatus = NotDone // computed, but nobody knows from which speed
+	if !r.rateKnown() {
+		r.RateStatus = NotDone // computed, but from a speed or an output that nobody knows
 	}
 	if x.LabelVerdict == Outside {
 		r.RateStatus = Failed
@@ -90,12 +90,17 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	return nil
 }
 
+// rateKnown tells whether the rate is known well enough to judge it and to correct it.
+func (r *FieldSheetResult) rateKnown() bool {
+	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone
+}
+
 // correct looks for what would bring a rate that failed to its target.
 func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	switch {
-	case r.RateStatus != Failed || in.Target.ApplicationRate == 0:
+	case r.RateStatus != Failed || in.Target.ApplicationRate == 0 || !r.rateKnown():
 		return nil
-	case r.SpeedStatus == Failed: // the rate is not known well enough to correct it
+	case r.AreaCheckStatus == Failed: // which of two rates would be corrected?
 		return nil
 	case r.Pressure.outOfRangeOnly(): // it will be measured at another pressure first
 		return nil
@@ -166,7 +171,27 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 		return v
 	}
 	r.AreaCheck, r.AreaCheckStatus = &x, statusOf(x.Verdict)
+	if label := in.Target.LabelMaximum; label != 0 && !atMost(float64(x.ApplicationRate/label), 1) {
+		r.TankOverLabel, r.AreaCheckStatus = true, Failed
+	}
 	return nil
+}
+
+// checkLimits holds the speed that is known, and the pressure of the catches or else
+// of the boom, to what tractor, ground and label allow.
+func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
+	if r.SpeedStatus == Passed {
+		r.SpeedInLimits = in.Limits.GroundSpeed.holds(r.Speed.GroundSpeed)
+	}
+	switch {
+	case r.Output != nil && r.Output.SprayPressure != 0:
+		r.PressureInLimits = in.Limits.SprayPressure.holds(r.Output.SprayPressure)
+	case r.Pressure != nil:
+		r.PressureInLimits = in.Limits.SprayPressure.holds(r.Pressure.Mean)
+	}
+	if p := in.Output.SprayPressure; p != 0 && r.Output != nil && r.Pressure != nil && judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == Outside {
+		r.Output.warn("SprayPressure", WarnOtherPressure)
+	}
 }
 
 // outOfRangeOnly tells that the boom is even, but not at a pressure that the

@@ -103,3 +103,19 @@ func TestReferenceTapeOfASheet(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceSettlePressure: a spread of just 10 psi, the most allowed, is as likely
+// over as under it by any gauge; one of 4 psi is not near it, nor is one of 16.
+func TestReferenceSettlePressure(t *testing.T) {
+	for spread, want := range map[float64]bool{10: true, 4: false, 16: false} {
+		in := wholeSheet()
+		in.Measuring.Uncertainty = true
+		in.Pressure.Readings = nil
+		for _, share := range []float64{-0.5, 0, 0.5} {
+			in.Pressure.Readings = append(in.Pressure.Readings, unit.Pressure(62.5+share*spread)*unit.PoundPerSquareInch)
+		}
+		if r := mustSheet(t, in); slices.Contains(stepCodes(r), calc.StepSettlePressure) != want {
+			t.Errorf("%v psi: steps %v", spread, stepCodes(r))
+		}
+	}
+}

@@ -9,11 +9,14 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 	changed := r.maintenanceSteps(in.Maintenance.Beds)
 	changed = r.pressureSteps() || changed
 	changed = r.outputSteps() || changed
-	r.speedSteps()
-	changed = r.rateSteps(in) || changed
-	if r.AreaCheckStatus == Failed {
+	changed = r.speedSteps() || changed
+	if r.TankOverLabel {
+		r.step(StepTankOverLabelMaximum)
+	}
+	if r.AreaCheck != nil && r.AreaCheck.Verdict == Outside {
 		r.step(StepFindDisagreement)
 	}
+	changed = r.rateSteps(in) || changed
 	if changed {
 		r.step(StepMeasureAgain)
 	}
@@ -27,7 +30,7 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 			r.Verdict = Incomplete
 		}
 	}
-	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed {
+	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed || r.SpeedInLimits == Outside || r.PressureInLimits == Outside {
 		r.Verdict = NotReady
 	}
 	if r.Verdict == Ready {
@@ -65,8 +68,12 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 	if r.PressureStatus == NotDone {
 		r.step(StepReadPressure)
 	}
+	if r.PressureInLimits == Outside {
+		r.step(StepSetPressureInLimits)
+		changed = true
+	}
 	if r.Pressure == nil {
-		return false
+		return changed
 	}
 	if r.Pressure.Even == Outside {
 		r.step(StepRepairBoom)
@@ -76,6 +83,9 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 		r.step(StepSetPressureInRange)
 		changed = true
 	}
+	if u := r.Pressure.Uncertainty; u != nil && u.Even.Conformance == TooClose {
+		r.step(StepSettlePressure)
+	}
 	if r.Pressure.CabDiffers == Outside {
 		r.step(StepCheckCabGauge)
 	}
@@ -83,11 +93,17 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 }
 
 func (r *FieldSheetResult) outputSteps() (changed bool) {
-	if r.Output == nil {
+	if r.OutputStatus == NotDone {
 		r.step(StepCatchOutput)
+	}
+	if r.Output == nil {
 		return false
 	}
 	if r.Output.Decision == ReplaceAll { // the round is made anew, so no catch has a step of its own
+		if r.Pressure != nil && r.Pressure.Even == Outside {
+			r.step(StepCatchAfterRepair)
+			return true
+		}
 		if r.Output.Sampling.More > 0 {
 			r.step(StepCatchMore)
 		}
@@ -101,7 +117,7 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 // catchSteps goes from catch to catch: what to settle before anything is done about
 // it, what to do about it, and where there is neither, whether to make it again.
 func (r *FieldSheetResult) catchSteps() {
-	codes := [...]StepCode{CleanAndRecatch: StepCleanAndRecatch, ReplaceNozzle: StepReplaceNozzle, CatchEachNozzle: StepCatchEachNozzle}
+	codes := [...]StepCode{CleanAndRecatch: StepCleanAndRecatch, CheckAndRecatch: StepCheckAndRecatch, ReplaceNozzle: StepReplaceNozzle, CatchEachNozzle: StepCatchEachNozzle}
 	actions := r.Output.Actions
 	for i := range r.Output.Catches {
 		before := len(r.Steps)
@@ -119,13 +135,17 @@ func (r *FieldSheetResult) catchSteps() {
 	}
 }
 
-func (r *FieldSheetResult) speedSteps() {
+func (r *FieldSheetResult) speedSteps() (changed bool) {
 	switch r.SpeedStatus {
 	case NotDone:
 		r.step(StepTimeRuns)
 	case Failed:
 		r.step(StepRepeatRuns)
 	}
+	if r.SpeedInLimits == Outside {
+		r.step(StepDriveInLimits)
+	}
+	return r.SpeedInLimits == Outside
 }
 
 func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {

@@ -109,6 +109,7 @@ func TestReferenceCatchesByChart(t *testing.T) {
 	}
 	in.Catches[1].SprayPressure = 18 * unit.Bar
 	in.SprayPressure = 1 * unit.Bar
+	in.ReplaceAllAbove = 1
 	if got := warned(mustAccept(t, in).Warnings); got != "Catches[1].SprayPressure: outside_flow_chart; SprayPressure: outside_flow_chart" {
 		t.Errorf("warned of %q", got)
 	}

@@ -58,7 +58,7 @@ var nozzleAcceptanceMethods = []methodRow{
 	{MethodProportionOutside, Method{
 		ID: "proportion_outside", Formula: "p = n_o / n", Domain: "positive",
 		Symbols: []MethodSymbol{
-			{"p", "proportion_outside", unit.KindRatio}, {"n_o", "catches_outside", unit.KindNone}, {"n", "catches_tested", unit.KindNone},
+			{"p", "proportion_outside", unit.KindRatio}, {"n_o", "points_outside", unit.KindNone}, {"n", "points_caught", unit.KindNone},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},

@@ -14,8 +14,8 @@ type NozzleAcceptanceInput struct {
 	// CatchPointsOnBoom is how many places there are to catch at. Zero when not
 	// known. A result speaks of what was caught, never of the rest.
 	CatchPointsOnBoom int
-	// ReplaceAllAbove is the share outside above which all nozzles are replaced.
-	// Zero stands for DefaultReplaceAllAbove.
+	// ReplaceAllAbove is the share outside above which all nozzles are replaced, when
+	// it is wear that makes it so many. Zero stands for DefaultReplaceAllAbove.
 	ReplaceAllAbove unit.Ratio
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
@@ -89,7 +89,7 @@ type NozzleAcceptanceResult struct {
 	CoefficientOfVariation   unit.Ratio    // zero for one catch
 	Sides                    []SideMean
 	Tested, Outside          int
-	ProportionOutside        unit.Ratio
+	ProportionOutside        unit.Ratio // of the points caught: a drop caught nozzle by nozzle is one
 	LargestHiddenDeviation   unit.Ratio // of all catches within; zero when none has several nozzles
 	Decision                 Decision
 	Actions                  []Action
@@ -144,7 +144,7 @@ type Decision uint8
 const (
 	Keep       Decision = iota // all that were caught are within
 	FixListed                  // some are outside: see the actions
-	ReplaceAll                 // too many are outside: a new set, caught again before it is trusted
+	ReplaceAll                 // too many are worn: a new set, caught again before it is trusted
 )
 
 // An Action is what to do about one catch, or about all (Catch is then -1).
@@ -156,10 +156,12 @@ type Action struct {
 // Remedy is a kind of action.
 type Remedy uint8
 
-// The remedies. Low means dirt, high means wear. Of a drop of several nozzles the
-// sum hides which one is worn, so each is caught before a part is bought.
+// The remedies. Low means dirt, high means wear, and far too high neither. Of a drop of
+// several nozzles the sum hides which one is worn, so each is caught before a part is
+// bought.
 const (
 	CleanAndRecatch Remedy = iota
+	CheckAndRecatch        // the reading, its unit, what ran into the jug, the size of the nozzle
 	ReplaceNozzle
 	CatchEachNozzle
 	ReplaceAllAndRecatch
@@ -191,7 +193,16 @@ const (
 	// further from the reference than half of it. One of its nozzles alone, all others
 	// being right, would then be outside. The one drop of a round that can hide the most.
 	WarnHiddenDeviation = "hidden_deviation"
+	// WarnJudgeAgain: more are outside than a new set is bought for, but dirt, slips or a
+	// mean that has them in it make it so many. Those are seen to first.
+	WarnJudgeAgain = "judge_again"
+	// WarnWornAlikeUnseen: without a rating, nozzles that are all worn alike pass.
+	WarnWornAlikeUnseen = "worn_alike_unseen"
 )
+
+// MostWear is how far above its reference a nozzle may lie by wear. What gives more was
+// misread, or is another nozzle. Own judgement: sets are changed at a tenth.
+const MostWear = 50 * unit.Percent
 
 // NozzleAcceptance judges catches against the maker's flow at the working
 // pressure, q = q_rated x sqrt(p / p_rated) or that of the flow chart, against the
@@ -202,11 +213,15 @@ const (
 //	hidden = larger of N d + (N-1) L and min(1, (N-1) L - N d), in size
 //
 // Flows are per nozzle. The mean is the sum of flows over the sum of nozzles; the
-// coefficient of variation has n - 1. When more than ReplaceAllAbove of the
-// catches are outside, the decision is ReplaceAll. Catches at several pressures are
+// coefficient of variation has n - 1. Catches at several pressures are
 // brought to one by the same law before they are compared with each other. With
 // both bases the ranges about the rating and about the mean may not meet: nothing
 // is acceptable then.
+//
+// When more than ReplaceAllAbove of the points caught give too much, by MostWear at
+// most, the decision is ReplaceAll. Those that give too little are cleaned, and those
+// that give far too much looked into, before they count for a new set; and a mean that
+// has such catches in it condemns no other catch (judge_again).
 //
 // A drop of different nozzles is judged by its rating alone, q_rated being the mean
 // of its nozzles' at the pressure, and N in hidden the sum of their ratings over the

@@ -126,12 +126,17 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 
 // offBy is how far a catch is from the reference that its status goes by.
 func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
-	limit := float64(r.Limit)
-	outsideMeanOnly := judge(float64(x.DeviationFromRated), limit) == Within && judge(float64(x.DeviationFromMean), limit) == Outside
-	if r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly {
+	if r.byMean(x) {
 		return x.DeviationFromMean
 	}
 	return x.DeviationFromRated
+}
+
+// byMean tells whether the status of a catch goes by the mean.
+func (r *NozzleAcceptanceResult) byMean(x *CatchResult) bool {
+	limit := float64(r.Limit)
+	outsideMeanOnly := judge(float64(x.DeviationFromRated), limit) == Within && judge(float64(x.DeviationFromMean), limit) == Outside
+	return r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly
 }
 
 // warnHidden warns of the drop that can hide the most, among those that lean: N d
@@ -206,40 +211,6 @@ func spread(catches []CatchResult) float64 {
 		return 0
 	}
 	return sd / mean
-}
-
-// decide turns the verdicts into a decision and actions.
-func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
-	r.ProportionOutside = unit.Ratio(float64(r.Outside) / float64(r.Tested))
-	if r.Outside == 0 {
-		return
-	}
-	below := 0
-	for i := range r.Catches {
-		if r.Catches[i].Status == StatusBelow {
-			below++
-		}
-	}
-	if r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even {
-		r.warn("Catches", WarnSystematicDeviation)
-	}
-	if !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove)) {
-		r.Decision = ReplaceAll
-		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
-		return
-	}
-	r.Decision = FixListed
-	r.Actions = make([]Action, 0, r.Outside)
-	for i := range r.Catches {
-		switch {
-		case r.Catches[i].Status == StatusBelow:
-			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
-		case r.Catches[i].Status == StatusAbove && in.Catches[i].nozzles() > 1:
-			r.Actions = append(r.Actions, Action{i, CatchEachNozzle})
-		case r.Catches[i].Status == StatusAbove:
-			r.Actions = append(r.Actions, Action{i, ReplaceNozzle})
-		}
-	}
 }
 
 // common gives the one rated and the one acceptable flow, where the catches share a

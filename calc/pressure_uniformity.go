@@ -64,6 +64,7 @@ const (
 	WarnFewReadings     = "few_readings"      // two readings leave a part of the boom unseen
 	WarnCabGaugeDiffers = "cab_gauge_differs" // a wrong gauge, or loss in the hoses
 	WarnUnusualPressure = "unusual_pressure"  // outside 5 to 1000 psi
+	WarnFlowSpreadWide  = "flow_spread_wide"  // even by its difference, but not by what that does to flow
 )
 
 // cabAgreement is how far the cab may be from the boom before it is warned of.
@@ -90,6 +91,10 @@ const fewReadings = 3
 // pressure, so that the same difference matters less at a high pressure:
 //
 //	flow spread = sqrt(p_max / p_min) - 1
+//
+// A boom that is even by its difference, but makes equal nozzles differ by more than
+// twice DefaultOutputTolerance, is warned of (flow_spread_wide): no nozzle there could
+// be told from a worn one. That bound is own judgement.
 //
 // A cab gauge that reads other than the mean of the boom may be wrong by a fixed
 // amount or may see the loss in the hoses, which goes with the flow squared, and
@@ -125,6 +130,9 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 	}
 	if len(in.Readings) > 1 {
 		r.Even = judge(float64(r.Spread/r.MaxDifference), 1)
+		if r.Even == Within && !atMost(float64(r.FlowSpread), 2*float64(DefaultOutputTolerance)) {
+			r.warn("Readings", WarnFlowSpreadWide)
+		}
 	}
 	r.compareCab(in)
 	r.compareRange(in)

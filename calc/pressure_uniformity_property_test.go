@@ -24,7 +24,11 @@ func TestReferencePressureWarnings(t *testing.T) {
 	}{
 		{"one", calc.PressureUniformityInput{Readings: readingsOf(psi, 40)}, calc.NotJudged, "Readings: single_reading"},
 		{"two", calc.PressureUniformityInput{Readings: readingsOf(psi, 40, 51)}, calc.Outside, "Readings: few_readings"},
-		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 5, 5, 15)}, calc.Within, ""},
+		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 22.73, 30, 32.73)}, calc.Within, ""},
+		// The roots of 36 / 25 and of 36.1 / 25: 20 % and a little more, twice the tolerance of nozzles.
+		{"alike enough", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36), MaxDifference: 11.1 * psi}, calc.Within, ""},
+		{"even, but not in flow", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.1), MaxDifference: 11.1 * psi}, calc.Within, "Readings: flow_spread_wide"},
+		{"uneven", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.2), MaxDifference: 11.1 * psi}, calc.Outside, ""},
 		{"strong", calc.PressureUniformityInput{Readings: readingsOf(psi, 1000, 1000, 1001)}, calc.Within, "Readings[2]: unusual_pressure"},
 		{
 			"faint", calc.PressureUniformityInput{Readings: readingsOf(psi, 4.9, 5, 5), CabPressure: 4.9 * psi, TargetPressure: 4.9 * psi},
@@ -35,7 +39,7 @@ func TestReferencePressureWarnings(t *testing.T) {
 				Readings: readingsOf(psi, 29, 30, 31, 60), MaxDifference: 40 * psi,
 				TargetPressure: 61 * psi, PressureRange: calc.PressureRange{Low: low, High: high},
 			},
-			calc.Within, "Readings[0]: pressure_outside_nozzle_range; TargetPressure: pressure_outside_nozzle_range",
+			calc.Within, "Readings: flow_spread_wide; Readings[0]: pressure_outside_nozzle_range; TargetPressure: pressure_outside_nozzle_range",
 		},
 	} {
 		r := mustPressureUniformity(t, c.in)

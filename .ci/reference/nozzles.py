@@ -77,12 +77,18 @@ def nozzle_acceptance(rng):
             return nozzle_acceptance(rng)
     variation = stats.variation(moved, ddof=1)
     want = {"meanNozzleFlowRate": mean, "coefficientOfVariation": Near(variation, 1), "ratedFlowRateAtPressure": q * (p0 / p) ** 0.5}
-    outside = 0
+    outside, worn, pulled = 0, 0, False
     for i in range(len(flows)):
         deviations = {"rated": [from_rated[i]], "mean": [from_mean[i]], "both": [from_rated[i], from_mean[i]]}[basis]
         wrong = [d for d in deviations if abs(d) > most]
         status = "within" if not wrong else "below" if wrong[0] < 0 else "above"
         outside += bool(wrong)
+        by_mean = basis == "mean" or basis == "both" and abs(from_rated[i]) <= most
+        off = moved[i] / np.median(moved) - 1 if by_mean else from_rated[i]
+        if not clear(abs(off), 0.5):
+            return nozzle_acceptance(rng)
+        worn += bool(wrong) and (status == "above" or by_mean) and abs(off) < 0.5
+        pulled |= bool(wrong) and by_mean and abs(off) > 0.5
         name = "catches/%d/" % i
         want |= {name + "nozzleFlowRate": each[i], name + "deviationFromRated": Near(from_rated[i], 1),
                  name + "deviationFromMean": Near(from_mean[i], 1), name + "status": status}
@@ -94,8 +100,9 @@ def nozzle_acceptance(rng):
                      name + "acceptableVolume/low": low * all_of_it, name + "acceptableVolume/high": high * all_of_it}
     proportion = outside / len(flows)
     want |= {"catchesOutside": outside, "proportionOutside": Near(proportion, 1), "catchesTested": len(flows)}
-    if clear(proportion, share):
-        want["decision"] = "keep" if not outside else "replace_all" if proportion > share else "fix_listed"
+    worn /= len(flows)
+    if clear(proportion, share) and clear(worn, share):
+        want["decision"] = "keep" if not outside else "replace_all" if min(proportion, worn) > share and not pulled else "fix_listed"
     return request, want
 
 

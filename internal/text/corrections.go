@@ -1,7 +1,7 @@
 package text
 
 var corrections = []entry{
-	{"correction.none_needed", "The rate is within its tolerance. Nothing has to change.", "La tasa está dentro de su tolerancia. No hay que cambiar nada."},
+	{"correction.none_needed", "The rate is within its tolerance. It needs no change.", "La tasa está dentro de su tolerancia. No hace falta cambiarla."},
 	{"correction.choose_plan", "The rate has to change. Choose one of the plans, set it, and measure again what the plan names before you trust it.", "La tasa tiene que cambiar. Elija uno de los planes, ajústelo y vuelva a medir lo que el plan indica antes de confiar en él."},
 	{"correction.repair_first", "The boom is not in order: its pressure or its output is uneven. Put that right first; the rate of an uneven boom cannot be corrected.", "El aguilón no está en orden: su presión o su descarga es dispareja. Arregle eso primero; la tasa de un aguilón disparejo no se puede corregir."},
 	{"correction.calibrate_controller", "A rate controller in automatic holds the rate, so a change by hand changes nothing. Calibrate its flow meter and speed sensor instead.", "Un controlador de tasa en automático mantiene la tasa, así que un cambio a mano no cambia nada. Calibre en su lugar el caudalímetro y el sensor de velocidad."},
@@ -37,6 +37,7 @@ var corrections = []entry{
 	{"rejected.pressure_limits_not_given", "A nozzle works in its own pressure range only. Give the limits of the pressure to have this planned.", "Una boquilla trabaja solo en su propio rango de presión. Indique los límites de la presión para que esto se planifique."},
 	{"rejected.over_label_maximum", "The rate would be within tolerance but above the label's maximum, which has none.", "La tasa estaría dentro de la tolerancia, pero por encima del máximo de la etiqueta, que no tiene ninguna."},
 	{"warning.speed_limits_not_given", "No speed limits were given. Check that the tractor, the ground and the label allow the planned speed.", "No se dieron límites de velocidad. Verifique que el tractor, el terreno y la etiqueta permitan la velocidad planificada."},
+	{"warning.outside_limits", "What was measured lies outside the limits that were given. Bring it inside them, and measure the rate again.", "Lo que se midió queda fuera de los límites que se dieron. Llévelo dentro de ellos y vuelva a medir la tasa."},
 	{"warning.above_rated_shaft_speed", "The engine turned faster than at rated shaft speed when the rate was measured. Never go above it: slow the engine down and measure again.", "Cuando se midió la tasa, el motor giraba más rápido que al régimen nominal de la toma de fuerza. Nunca lo sobrepase: baje el régimen del motor y mida otra vez."},
 	{"warning.rated_shaft_not_given", "The engine speed at rated shaft speed was not given. Never go above it, whatever a plan says.", "No se dio el régimen del motor que corresponde al régimen nominal de la toma de fuerza. Nunca lo sobrepase, diga lo que diga un plan."},
 	{"warning.hold_engine_speed", "The pump follows the engine: change the speed by the gear, at the same engine speed.", "La bomba sigue al motor: cambie la velocidad con la marcha, con el mismo régimen del motor."},

@@ -45,7 +45,7 @@ var methods = []entry{
 	{"method.weighted_mean_flow", "Mean flow of one nozzle, each catch by its nozzles", "Caudal medio de una boquilla, cada aforo según sus boquillas"},
 	{"method.mean_of_values", "Mean", "Media"},
 	{"method.coefficient_of_variation", "Coefficient of variation", "Coeficiente de variación"},
-	{"method.proportion_outside", "Share of the catches outside", "Proporción de los aforos fuera de rango"},
+	{"method.proportion_outside", "Share of the points caught that are outside", "Proporción de los puntos aforados que están fuera de rango"},
 	{"method.hidden_deviation", "How far off one nozzle of a drop within its range can be", "Cuánto puede desviarse una boquilla de una bajada que está en rango"},
 	{"method.largest_hidden_deviation", "The largest of these over all drops", "La mayor de todas las bajadas"},
 	{"method.drop_rating", "Rated flow of a drop of different nozzles", "Caudal nominal de una bajada con boquillas distintas"},

@@ -69,8 +69,6 @@ var methodSymbols = []entry{
 	{"symbol.value", "one of the values", "uno de los valores"},
 	{"symbol.coefficient_of_variation", "coefficient of variation", "coeficiente de variación"},
 	{"symbol.proportion_outside", "share outside", "proporción fuera de rango"},
-	{"symbol.catches_outside", "catches outside", "aforos fuera de rango"},
-	{"symbol.catches_tested", "catches tested", "aforos probados"},
 	{"symbol.hidden_deviation", "how far off one nozzle could be", "cuánto podría desviarse una boquilla"},
 	{"symbol.nozzles_on_drop", "nozzles of the drop, or as many of its smallest as give as much", "boquillas de la bajada, o cuántas de la más chica dan tanto"},
 	{"symbol.drop_flow", "rated flow of the whole drop", "caudal nominal de toda la bajada"},

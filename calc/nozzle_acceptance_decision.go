@@ -1,0 +1,113 @@
+package calc
+
+import (
+	"slices"
+
+	"wetrun/calc/unit"
+)
+
+// decide turns the verdicts into a decision and actions.
+func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
+	points := in.pointsCaught(r.Catches)
+	r.ProportionOutside = unit.Ratio(float64(points.Outside) / float64(points.Caught))
+	if !r.HasRating {
+		r.warn("Nozzle", WarnWornAlikeUnseen)
+	}
+	if r.Outside == 0 {
+		return
+	}
+	below := 0
+	for i := range r.Catches {
+		if r.Catches[i].Status == StatusBelow {
+			below++
+		}
+	}
+	systematic := r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even
+	if systematic {
+		r.warn("Catches", WarnSystematicDeviation)
+	}
+	r.Decision = FixListed
+	gross := r.grossly()
+	pulled := false // a mean with gross catches in it condemns no other
+	if !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove)) {
+		for i := range r.Catches {
+			pulled = pulled || r.byMean(&r.Catches[i]) && gross(i) != 0
+		}
+		if !pulled && !atMost(float64(r.pointsWorn(in, gross))/float64(points.Caught), float64(r.ReplaceAllAbove)) {
+			r.Decision = ReplaceAll
+			r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
+			return
+		}
+		if r.Outside > 1 && !systematic && r.boomMean > 0 {
+			r.warn("Catches", WarnJudgeAgain)
+		}
+	}
+	r.Actions = make([]Action, 0, r.Outside)
+	for i := range r.Catches {
+		x, off := &r.Catches[i], gross(i)
+		switch {
+		case x.Status == StatusWithin:
+		case off > 0:
+			r.Actions = append(r.Actions, Action{i, CheckAndRecatch})
+		case off < 0:
+			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
+		case pulled && r.byMean(x): // judged again when those are put right
+		case x.Status == StatusBelow:
+			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
+		case in.Catches[i].nozzles() > 1:
+			r.Actions = append(r.Actions, Action{i, CatchEachNozzle})
+		default:
+			r.Actions = append(r.Actions, Action{i, ReplaceNozzle})
+		}
+	}
+}
+
+// grossly tells of a catch whether it gave more than any wear makes, 1, or so little
+// that it is plugged, -1, beside its rating; where it is held to the mean, beside the
+// median of the catches, which a gross one does not move.
+func (r *NozzleAcceptanceResult) grossly() func(i int) int {
+	var median float64
+	if r.Basis != RatedBasis {
+		flows := make([]float64, 0, len(r.Catches))
+		for i := range r.Catches {
+			if r.Catches[i].InMean {
+				flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
+			}
+		}
+		slices.Sort(flows)
+		n := len(flows)
+		median = (flows[(n-1)/2] + flows[n/2]) / 2
+	}
+	return func(i int) int {
+		x := &r.Catches[i]
+		off := float64(r.offBy(x))
+		if r.byMean(x) && median > 0 {
+			off = (float64(x.NozzleFlowRateAtPressure) - median) / median
+		}
+		switch {
+		case x.Status == StatusWithin:
+		case !atMost(off, float64(MostWear)):
+			return 1
+		case !atMost(-off, float64(MostWear)):
+			return -1
+		}
+		return 0
+	}
+}
+
+// pointsWorn is how many points speak for a new set: with a catch that gives too much,
+// or is apart from the mean either way, since worn ones raise it above the others.
+func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, gross func(int) int) (worn int) {
+	counted := false // the point at hand is among them
+	for i := range r.Catches {
+		if !in.Catches[i].SamePoint {
+			counted = false
+		}
+		x := &r.Catches[i]
+		if !counted && (x.Status == StatusAbove || x.Status == StatusBelow && r.byMean(x)) && gross(i) == 0 {
+			counted = true
+			worn++
+		}
+	}
+	return worn
+}
