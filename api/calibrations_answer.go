@@ -104,12 +104,15 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Correction:    CorrectionPart{Status: correctionStatus(x)},
 		Cautions:      sheetCautions.in(ctx),
 	}
+	a.NextDue = r.Schedule.answer()
 	for i, s := range x.Steps {
 		a.NextSteps[i] = r.step(lang, p, &x, s)
+		if s.Code == calc.StepCalibrateAgain && a.NextDue.used() {
+			a.NextSteps[i].Text = text.Of(lang, "step.calibrate_again_now")
+		}
 	}
 	r.results(ctx, p, x, &a)
 	r.extras(ctx, x, &a)
-	a.NextDue = r.Schedule.answer()
 	(&sheetWork{r, &p, &x, &a}).explain()
 	return a
 }

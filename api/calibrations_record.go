@@ -125,7 +125,10 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 	}
 	say("target", s.sent(r.Target.ApplicationRate))
 	say("label_maximum", s.sent(r.Target.LabelMaximum))
-	if due := s.answer.NextDue; due != nil {
+	switch due := s.answer.NextDue; {
+	case due.used():
+		say("next_due", s.of("at_once"))
+	case due != nil:
 		say("next_due", due.Date)
 	}
 	return all

@@ -207,3 +207,22 @@ func TestCatchesNamedInWarnings(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceDueByHours: 100 h used of 100 make the calibration due now, on the sheet, in
+// the summary and on the record, whatever the date.
+func TestReferenceDueByHours(t *testing.T) {
+	sheet := func(used string) string {
+		return strings.TrimSuffix(decided(right(12), rateTarget("200", "250"), ""), "}") +
+			`,"schedule":{"measuredOn":"2026-05-12","calibrateEvery":{"value":100,"unit":"h"},"usedSince":{"value":` + used + `,"unit":"h"}}}`
+	}
+	for used, now := range map[string]bool{"99": false, "100": true} {
+		a := postSheet(t, sheet(used))
+		if got := strings.Contains(a.NextSteps[1].Text, "Calibrate again before you spray."); a.Verdict != "ready" || got != now {
+			t.Errorf("%s h: %s %+v", used, a.Verdict, a.NextSteps)
+		}
+		w := call(t, http.MethodPost, "/v1/calibrations", sheet(used), "Accept", "text/html")
+		if got := strings.Contains(w.Body.String(), "now: its hours of use are used up"); w.Code != http.StatusOK || got != now {
+			t.Errorf("%s h: %d, record says now: %v", used, w.Code, got)
+		}
+	}
+}

@@ -39,7 +39,10 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 			}
 		}
 	}
-	if a.NextDue != nil {
+	switch {
+	case a.NextDue.used():
+		s.say("due_now")
+	case a.NextDue != nil:
 		s.say("next_due", a.NextDue.Date)
 		if a.NextDue.HoursLeft.given() {
 			s.say("hours_left", s.people(a.NextDue.HoursLeft))

@@ -30,6 +30,9 @@ var scheduleTable = objectOf(
 	quantity("usedSince", func(s *ScheduleRequest) *Quantity { return &s.UsedSince }, unit.KindTime),
 )
 
+// used tells that the hours of use are used up.
+func (d *NextDueResponse) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
+
 // answer says when to calibrate again; nil without a schedule.
 func (s *ScheduleRequest) answer() *NextDueResponse {
 	if s.MeasuredOn.IsZero() {

@@ -50,5 +50,6 @@ var calibrations = []entry{
 	{"step.change_nozzle_or_gear", "The rate is off, and no change of speed or pressure alone is enough. Try another nozzle size or gear.", "La tasa no es la debida, y no basta con cambiar solo la velocidad o la presión. Pruebe otro tamaño de boquilla u otra marcha."},
 	{"step.measure_again", "After any change, measure again what it touches, before you trust it.", "Después de cualquier cambio, vuelva a medir lo que ese cambio afecta antes de confiar en ello."},
 	{"step.file_record", "Keep this record with the date, the machine, and who measured.", "Guarde este registro con la fecha, la máquina y quién midió."},
+	{"step.calibrate_again_now", "The hours of use since this calibration are used up. Calibrate again before you spray.", "Se agotaron las horas de uso desde esta calibración. Calibre de nuevo antes de aplicar."},
 	{"step.calibrate_again", "Calibrate again at least once a season, and after any change of nozzles, pressure, speed or liquid.", "Calibre de nuevo al menos una vez por temporada, y después de cualquier cambio de boquillas, presión, velocidad o líquido."},
 }

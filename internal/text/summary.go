@@ -39,6 +39,8 @@ var summaries = []entry{
 	{"summary.set_duty_cycle", "set a duty cycle of %[1]s", "ajuste un ciclo de trabajo de %[1]s"},
 	{"summary.area_check", "It says %[1]s.", "Indica %[1]s."},
 	{"summary.next_due", "Calibrate again by %[1]s at the latest.", "Calibre otra vez a más tardar el %[1]s."},
+	{"summary.due_now", "Calibrate again now: the hours of use since then are used up.", "Calibre otra vez ahora: se agotaron las horas de uso desde entonces."},
+	{"summary.at_once", "now: its hours of use are used up", "ahora: se agotaron sus horas de uso"},
 	{"summary.hours_left", "  Or after %[1]s more of use.", "  O después de %[1]s más de uso."},
 	{"summary.cost", "The deviation costs %[1]s %[2]s on every %[3]s.", "La desviación cuesta %[1]s %[2]s por %[3]s."},
 }
