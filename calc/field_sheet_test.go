@@ -167,6 +167,14 @@ func TestReferenceFieldSheet(t *testing.T) {
 			in.Output = calc.SheetOutput{}
 			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 62 * unit.PoundPerSquareInch}
 		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInLimits, calc.StepCatchOutput, calc.StepMeasureAgain}},
+		"caught stronger than the limits": {func(in *calc.FieldSheetInput) {
+			in.Output.SprayPressure = 65 * unit.PoundPerSquareInch
+			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 64 * unit.PoundPerSquareInch}
+		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInLimits, calc.StepMeasureAgain}},
+		"limits, and no pressure at all": {func(in *calc.FieldSheetInput) {
+			in.Pressure.Readings = nil
+			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 64 * unit.PoundPerSquareInch}
+		}, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
 		// Nozzles are not bought for what an uneven boom made of them.
 		"worn on an uneven boom": {func(in *calc.FieldSheetInput) {
 			in.Pressure.Readings = psi(57, 62.5, 68)
@@ -190,10 +198,21 @@ func TestReferenceFieldSheet(t *testing.T) {
 	}
 }
 
+// TestReferenceCatchAgain: a catch within its range that stands apart from the others is
+// caught again, and no other is.
+func TestReferenceCatchAgain(t *testing.T) {
+	in := twelveCatches()
+	in.Output.Catches[4].Volume = 1.03 * unit.Litre
+	got := slices.DeleteFunc(mustSheet(t, in).Steps, func(s calc.Step) bool { return s.Code != calc.StepCatchAgain })
+	if want := []calc.Step{{Code: calc.StepCatchAgain, Catch: 4, Bed: -1}}; !slices.Equal(got, want) {
+		t.Errorf("steps %+v, want %+v", got, want)
+	}
+}
+
 // TestReferenceOtherPressure: the boom reads 62.5 psi on average, within 10 psi; catches
 // said to be at 72.5 may be of it, at 72.6 and at 52.4 they are not.
 func TestReferenceOtherPressure(t *testing.T) {
-	for p, want := range map[float64]bool{72.5: false, 72.6: true, 52.5: false, 52.4: true} {
+	for p, want := range map[float64]bool{0: false, 72.5: false, 72.6: true, 52.5: false, 52.4: true} {
 		in := wholeSheet()
 		in.Output.SprayPressure = unit.Pressure(p) * unit.PoundPerSquareInch
 		got := slices.Contains(mustSheet(t, in).Output.Warnings, calc.Warning{Field: "SprayPressure", Code: calc.WarnOtherPressure})

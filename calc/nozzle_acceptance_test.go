@@ -263,7 +263,9 @@ func TestReferenceDecision(t *testing.T) {
 // TestReferenceDecisionByMean: a plugged catch or a slip moves the mean, so that others
 // leave their range, but it condemns none of them: 1 beside a mean of 0.8 is 25 % above,
 // and beside one of 25.75 is 96 % below. Worn ones move it too, and are a set's fault:
-// 1.4 and 1 about a mean of 4.8 / 4 = 1.2 are 17 % apart from it either way.
+// 1.4 and 1 about a mean of 4.8 / 4 = 1.2 are 17 % apart from it either way. What is
+// plugged or a slip is told by the median: half of 1.1, of 1 and 1.2, is 0.55, and half
+// as much again 1.65.
 func TestReferenceDecisionByMean(t *testing.T) {
 	const unseen = "Nozzle: worn_alike_unseen"
 	for _, c := range []struct {
@@ -275,6 +277,12 @@ func TestReferenceDecisionByMean(t *testing.T) {
 		{[]unit.Volume{1, 1, 0, 1, 1}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
 		{[]unit.Volume{1, 100, 1, 1}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
 		{[]unit.Volume{1.4, 1, 1.4, 1}, calc.ReplaceAll, []calc.Action{{Catch: -1, Do: calc.ReplaceAllAndRecatch}}, unseen},
+		{[]unit.Volume{1, 1, 1, 1, 1, 1, 1, 1.2}, calc.FixListed, []calc.Action{{Catch: 7, Do: calc.ReplaceNozzle}}, unseen},
+		{[]unit.Volume{0.54, 1.1, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 2, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{0.55, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{0.54, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{1, 1.2, 1.65, 0}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{1, 1.2, 1.66, 0}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CheckAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
 		{[]unit.Volume{1, 0, 0, 0}, calc.FixListed, []calc.Action{
 			{Catch: 0, Do: calc.CheckAndRecatch}, {Catch: 1, Do: calc.CleanAndRecatch}, {Catch: 2, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch},
 		}, unseen + "; Catches: judge_again"},
@@ -285,6 +293,20 @@ func TestReferenceDecisionByMean(t *testing.T) {
 		if r.Decision != c.decision || fmt.Sprint(r.Actions) != fmt.Sprint(c.actions) || warned(r.Warnings) != c.warned {
 			t.Errorf("%v: %d %v %s", c.readings, r.Decision, r.Actions, warned(r.Warnings))
 		}
+	}
+}
+
+// TestReferenceSetOfBothSides: about their mean of 1.2 all four are outside, those below
+// as much as those above, so that even nine tenths are passed.
+func TestReferenceSetOfBothSides(t *testing.T) {
+	in := litreRated(0.1, 1.4, 1, 1.4, 1)
+	in.Nozzle, in.ReplaceAllAbove = calc.Nozzle{}, 0.9
+	if r := mustAccept(t, in); r.Decision != calc.ReplaceAll {
+		t.Errorf("decision %d, %v", r.Decision, r.Actions)
+	}
+	in.Catches[1].Volume, in.Catches[3].Volume = 1.25*unit.Litre, 1.25*unit.Litre // 1.325 is the mean then
+	if r := mustAccept(t, in); r.Decision != calc.Keep {
+		t.Errorf("decision %d, %v", r.Decision, r.Actions)
 	}
 }
 
@@ -316,6 +338,7 @@ func TestReferenceSystematicDeviation(t *testing.T) {
 	}{
 		{[]unit.Volume{1.14, 1.15, 1.14}, calc.RatedBasis, warning},
 		{[]unit.Volume{0.86, 0.85, 0.86}, calc.BothBases, warning},
+		{[]unit.Volume{1.14, 1.15, 1.09}, calc.RatedBasis, warning},
 		{[]unit.Volume{1.12, 1.32}, calc.RatedBasis, ""},
 		{[]unit.Volume{0.88, 1.12}, calc.RatedBasis, ""},
 		{[]unit.Volume{1.12, 1.09}, calc.RatedBasis, ""},
