@@ -2,6 +2,7 @@ package api
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -31,13 +32,18 @@ func (s *summary) unsure(of string, c ConformanceResponse) []string {
 }
 
 // catchesUnsure are the lines on catches that cannot be called and on those that stand
-// apart from the rest; what is said of several is said once.
+// apart from the rest; what is said of several is said once. What is to be cleaned or
+// replaced has an action, and is caught again after that.
 func (s *summary) catchesUnsure(x *NozzleAcceptanceResponse) []string {
 	var said grouped
 	for i, c := range x.Catches {
 		said.add(nameOrNumber(c.Label, i), c.ConformanceDetail)
 	}
 	for _, o := range x.Outliers {
+		acted := func(a ActionResponse) bool { return a.Pointer == o.Pointer }
+		if slices.ContainsFunc(x.Actions, acted) {
+			continue
+		}
 		at, _ := strconv.Atoi(o.Pointer[strings.LastIndex(o.Pointer, "/")+1:])
 		said.add(nameOrNumber(o.Label, at), o.Text)
 	}

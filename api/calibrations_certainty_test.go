@@ -98,3 +98,16 @@ func TestCertaintyLeftOut(t *testing.T) {
 		t.Error("the record speaks of uncertainty")
 	}
 }
+
+// TestOutlierWithAnAction: a catch of 600 mL among eleven of 500 stands apart and is worn,
+// by a fifth. It is replaced and then caught again, so nobody is told to catch it first.
+func TestOutlierWithAnAction(t *testing.T) {
+	scattered := []float64{500, 501, 499, 500, 500.5, 499.5, 501, 499, 500, 500.5, 499.5}
+	const again = "stands apart from the other catches"
+	for last, want := range map[float64]bool{530: true, 600: false} {
+		sheet := decided(append(scattered[:11:11], last), rateTarget("200", "250"), "")
+		if got := strings.Contains(call(t, "POST", "/v1/calibrations", sheet, "Accept", "text/html").Body.String(), again); got != want {
+			t.Errorf("%v mL: the record says %q: %v", last, again, got)
+		}
+	}
+}
