@@ -183,7 +183,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Measuring:       with,
 	})
 	if err != nil {
-		return CalibrationsResponse{}, err
+		return CalibrationsResponse{}, p.place(err)
 	}
 	return r.answer(ctx, p, result), nil
 }

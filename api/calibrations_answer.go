@@ -239,7 +239,7 @@ func (p *sheetParts) placeCatches(all []warning) {
 		rest, ofCatch := strings.CutPrefix(all[i].Pointer, "#/output/catches/")
 		number, member, _ := strings.Cut(rest, "/")
 		if n, err := strconv.Atoi(number); ofCatch && err == nil {
-			all[i].Pointer = p.catchPointer(n) + "/" + member
+			all[i].Pointer = pointer(p.catchPath(n, strings.HasPrefix(member, "nozzlesOnDrop"))) + "/" + member
 		}
 	}
 }

@@ -1,5 +1,13 @@
 package api
 
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"wetrun/calc"
+)
+
 // FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
 // the whole drop once more. Together the follow-ups of a drop replace its catch.
 type FollowUpRequest struct {
@@ -18,7 +26,9 @@ var followUpTable = objectOf(append(
 //
 // A follow-up names exactly one catch (unknown_label), and those of a catch have as
 // many nozzles together as it had (incomplete_follow_up): a drop of which a part
-// was caught again is not known.
+// was caught again is not known. A drop that carries different nozzles is caught again
+// whole, in one follow-up, and goes on carrying them: of a part of it nobody knows which
+// nozzles it is of.
 func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []caught, refused *refusal) {
 	if len(o.FollowUps) == 0 {
 		return o.Catches, nil, nil
@@ -44,10 +54,15 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []cau
 	}
 	for j, c := range o.Catches {
 		if nozzles[j] == 0 {
-			catches, from = append(catches, c), append(from, caught{j, false})
+			catches, from = append(catches, c), append(from, caught{j, false, j})
 			continue
 		}
-		if nozzles[j] != max(c.Nozzles, 1) {
+		mixed := len(c.NozzlesOnDrop) > 0
+		if mixed && !o.caughtWhole(placed, j) {
+			refused.fields = append(refused.fields, FieldError{
+				Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up", wording: "incomplete_follow_up_drop",
+			})
+		} else if !mixed && nozzles[j] != max(c.Nozzles, 1) {
 			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up"})
 		}
 		first := len(catches)
@@ -58,9 +73,14 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []cau
 			if f.Label == "" {
 				f.Label = f.Replaces
 			}
+			if mixed {
+				f.Nozzles = c.Nozzles // what says how many they are is nozzlesOnDrop
+			}
 			again := len(catches) > first
-			catches = append(catches, AcceptanceCatchRequest{CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, samePoint: again})
-			from = append(from, caught{i, true})
+			catches = append(catches, AcceptanceCatchRequest{
+				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: again,
+			})
+			from = append(from, caught{i, true, j})
 		}
 	}
 	if len(refused.fields) > 0 {
@@ -69,19 +89,64 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []cau
 	return catches, from, nil
 }
 
-// caught is where a catch stands in the sheet: among the catches or the follow-ups.
+// caughtWhole tells whether the catch j, of a drop that carries different nozzles, has
+// one follow-up, and that of all of them; what leaves nozzles out is of the whole drop.
+func (o *OutputRequest) caughtWhole(placed []int, j int) bool {
+	count := 0
+	for i, f := range o.FollowUps {
+		if placed[i] != j {
+			continue
+		}
+		count++
+		if f.Nozzles != 0 && f.Nozzles != nozzlesOf(AcceptanceCatchRequest{NozzlesOnDrop: o.Catches[j].NozzlesOnDrop}) {
+			return false
+		}
+	}
+	return count == 1
+}
+
+// caught is where a catch stands in the sheet: among the catches or the follow-ups, and
+// which catch of the round it is or replaces.
 type caught struct {
 	index    int
 	followUp bool
+	of       int
 }
 
 // catchPointer points to where the catch i of the round stands in the sheet.
-func (p *sheetParts) catchPointer(i int) string {
+func (p *sheetParts) catchPointer(i int) string { return pointer(p.catchPath(i, false)) }
+
+// catchPath is the Go path of the catch i of the round in the sheet, for what is wrong
+// with its drop that of the catch of which a follow-up has the nozzles.
+func (p *sheetParts) catchPath(i int, ofDrop bool) string {
 	switch {
 	case p.from == nil: // nothing was caught again
-		return pointer(indexed("Output.Catches", i))
-	case p.from[i].followUp:
-		return pointer(indexed("Output.FollowUps", p.from[i].index))
+		return indexed("Output.Catches", i)
+	case p.from[i].followUp && !ofDrop:
+		return indexed("Output.FollowUps", p.from[i].index)
 	}
-	return pointer(indexed("Output.Catches", p.from[i].index))
+	return indexed("Output.Catches", p.from[i].of)
+}
+
+// place moves what is wrong with catches of the round to where the sheet has them.
+func (p *sheetParts) place(err error) error {
+	var wrong calc.Invalid
+	if p.from == nil || !errors.As(err, &wrong) {
+		return err
+	}
+	for i := range wrong {
+		if n, member, ok := ofCatch(wrong[i].Field); ok {
+			wrong[i].Field = p.catchPath(n, strings.HasPrefix(member, ".NozzlesOnDrop")) + member
+		}
+	}
+	return wrong
+}
+
+// ofCatch parts the path of a member of a catch of the round: Output.Catches[2].Jug is
+// .Jug of the catch 2.
+func ofCatch(path string) (n int, member string, ok bool) {
+	rest, ok := strings.CutPrefix(path, "Output.Catches[")
+	number, member, _ := strings.Cut(rest, "]")
+	n, err := strconv.Atoi(number)
+	return n, member, ok && err == nil
 }
