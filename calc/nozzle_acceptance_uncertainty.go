@@ -66,7 +66,7 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	prior := in.Measuring.Repeatability.Catches.or(DefaultCatchesPrior)
 	var f float64
 	if in.CatchPointsOnBoom != 0 {
-		f = float64(len(in.Catches)) / float64(in.CatchPointsOnBoom)
+		f = float64(in.pointsCaught(nil).Caught) / float64(in.CatchPointsOnBoom)
 	}
 	mixed := in.mixedDrops()
 	c.mean, c.moved, c.total = c.add(false)
