@@ -78,34 +78,45 @@ func (k *correctionsWork) flowRatio(n int) Quantity {
 	if n == 0 {
 		return plainNumber(1)
 	}
-	now, other := &k.r.Nozzle.NozzleRequest, &k.r.Nozzles[n-1].NozzleRequest
-	p := k.r.Measured.SprayPressure
-	var q1, p1, q2, p2 Quantity
-	if len(now.FlowChart) > 0 || len(other.FlowChart) > 0 {
-		a, b := now.input(), other.input()
-		q1, q2 = in(a.FlowAt(unit.Pressure(p.si())), k.units.flow), in(b.FlowAt(unit.Pressure(p.si())), k.units.flow)
-		now.workFlow(k.working, "", q1, p)
-		other.workFlow(k.working, "", q2, p)
-		p1, p2 = p, p
-	} else {
-		a, b := now.answer(0), other.answer(0)
-		q1, p1, q2, p2 = a.RatedFlowRate, a.RatedPressure, b.RatedFlowRate, b.RatedPressure
-	}
+	q1, p1 := k.known(0)
+	q2, p2 := k.known(n)
 	f := bare(q2.si() / q1.si() * math.Pow(p1.si()/p2.si(), k.exponent.Value))
 	k.line(calc.MethodFlowRatio, "", f, put("q_2", q2), put("q_1", q1), put("p_1", p1), put("p_2", p2), put("n", k.exponent))
 	return f
+}
+
+// nozzle is one of the shelf, from 1, or the present one, 0.
+func (k *correctionsWork) nozzle(n int) *NozzleRequest {
+	if n == 0 {
+		return &k.r.Nozzle.NozzleRequest
+	}
+	return &k.r.Nozzles[n-1].NozzleRequest
+}
+
+// known is a flow that a nozzle is known to give, and at which pressure: that of its
+// chart at the measured pressure, or its rating.
+func (k *correctionsWork) known(n int) (flow, pressure Quantity) {
+	if len(k.nozzle(n).FlowChart) > 0 {
+		return k.chartFlow(n, k.r.Measured.SprayPressure), k.r.Measured.SprayPressure
+	}
+	a := k.nozzle(n).answer(0)
+	return a.RatedFlowRate, a.RatedPressure
 }
 
 // rate adds the line of the rate in a state, by what differs from the measured one.
 func (k *correctionsWork) rate(s calc.MachineState, f Quantity, at string, answered Quantity) Quantity {
 	m, one := &k.r.Measured, plainNumber(1)
 	v, vp, p, pp, d, dp := one, one, one, one, one, one
+	moved := !near(float64(s.SprayPressure), m.SprayPressure.si())
+	if moved && k.byChart(s.Nozzle) {
+		f, moved = k.flowRatioByChart(s, f), false
+	}
 	rate := m.ApplicationRate.si() * f.Value
 	if !near(float64(s.GroundSpeed), m.GroundSpeed.si()) {
 		v, vp = m.GroundSpeed, k.speed(s)
 		rate *= v.si() / vp.si()
 	}
-	if !near(float64(s.SprayPressure), m.SprayPressure.si()) {
+	if moved {
 		p, pp = m.SprayPressure, in(s.SprayPressure, k.units.pressure)
 		rate *= math.Pow(pp.si()/p.si(), k.exponent.Value)
 	}
@@ -166,6 +177,10 @@ func (k *correctionsWork) solved(t *calc.Attempt, f Quantity, at string, a attem
 	case calc.ChangeSpeed:
 		k.member(calc.MethodCorrectedSpeed, name, wanted, in(t.Needed, k.units.speed), put("v", k.speed(t.From)), rate, target)
 	case calc.ChangePressure:
+		if k.byChart(t.From.Nozzle) {
+			k.pressureByChart(t, name, wanted, base)
+			break
+		}
 		k.member(calc.MethodCorrectedPressure, name, wanted, in(t.Needed, k.units.pressure), put("p", m.SprayPressure), rate, target, put("n", k.exponent))
 	case calc.ChangeEngineSpeed:
 		k.member(calc.MethodCorrectedEngineSpeed, name, wanted, in(t.Needed, unitRpm), put("e", m.EngineSpeed), rate, target)

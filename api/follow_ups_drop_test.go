@@ -41,7 +41,9 @@ func TestReferenceFollowUpOfADropOfDifferentNozzles(t *testing.T) {
 					Warnings []struct{ Pointer string }
 				}
 			}
-			Rate struct{ Result struct{ NozzleFlowRate figure } }
+			Rate struct {
+				Result struct{ NozzleFlowRate figure }
+			}
 		}
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 			t.Fatalf("%d %v %s", w.Code, err, w.Body)

@@ -15,7 +15,7 @@ type CorrectionsInput struct {
 	LabelMaximum          unit.ApplicationRate // zero when not given; it has no tolerance
 	BoomEven              Evenness
 	Limits                CorrectionLimits
-	PressureExponent      float64 // zero stands for SquareRoot
+	PressureExponent      float64 // that catches gave; zero stands for the chart of the nozzle, without one for SquareRoot
 	// RateController tells that a controller in automatic holds the rate, so that a
 	// change of speed or pressure by hand changes nothing.
 	RateController bool
@@ -129,6 +129,11 @@ const (
 //	gear         v' = groundSpeed x e / engineSpeed of that gear
 //	nozzle       R' = R x (Q2 / p2^n) / (Q1 / p1^n), Q and p the ratings
 //
+// A nozzle with a flow chart follows the pressure by its chart C instead: the measured
+// rate times C(p') / C(p), and p' is where that comes to the target. An exponent that is
+// given, since catches of the present nozzle gave it, goes before the chart of that one.
+// A plan whose pressure is outside the chart says so (outside_flow_chart).
+//
 // A plan aims at the target exactly. Where a limit stops it short, it stands at
 // the limit if the rate there is within the tolerance and not over the label
 // maximum; else it is rejected, with the numbers. Gears and nozzles cannot be aimed:
@@ -171,7 +176,8 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if err := in.check(); err != nil {
 		return CorrectionsResult{}, err
 	}
-	if in.PressureExponent == 0 {
+	caughtExponent := in.PressureExponent != 0
+	if !caughtExponent {
 		in.PressureExponent = SquareRoot
 	}
 	r := CorrectionsResult{RateTolerance: in.RateTolerance}
@@ -206,6 +212,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		return r, nil
 	}
 	x := newPlanner(in, &r)
+	x.caughtExponent = caughtExponent
 	x.plan()
 	// Equal ones, which conversion leaves a little apart, stay in the order of means.
 	slices.SortStableFunc(r.Plans, func(a, b Plan) int { return cmp.Compare(difference(a.Size, b.Size), 0) })

@@ -102,6 +102,9 @@ func (x *planner) planOf(a attempt) Plan {
 		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
 		p.Warnings = append(p.Warnings, x.warnings(a)...)
 	}
+	if p.SprayPressure != 0 {
+		p.Warnings = append(p.Warnings, x.warnOutsideChart(a.to)...)
+	}
 	return p
 }
 

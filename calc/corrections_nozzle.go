@@ -21,21 +21,76 @@ func (in CorrectionsInput) nozzle(n int) LabeledNozzle {
 }
 
 // flowRatio is what a nozzle of the shelf gives over what the present one gives at
-// the same pressure, both as rated and both by the same exponent,
+// the measured pressure, both as rated and both by the same exponent,
 //
 //	(Q2 / p2^n) / (Q1 / p1^n)
 //
-// A worn nozzle gives more than its rating: new ones are measured before they are
-// trusted.
+// and by its chart at that pressure where a nozzle has one. A worn nozzle gives more
+// than its rating: new ones are measured before they are trusted.
 func (x *planner) flowRatio(n int) float64 {
-	now, other := x.in.Nozzle.Nozzle, x.in.nozzle(n).Nozzle
-	if len(now.FlowChart) > 0 || len(other.FlowChart) > 0 { // a chart knows better than any exponent
-		p := x.in.Measured.SprayPressure
-		return float64(other.FlowAt(p) / now.FlowAt(p))
-	}
-	q1, p1 := now.rating()
-	q2, p2 := other.rating()
+	q1, p1 := x.known(0)
+	q2, p2 := x.known(n)
 	return float64(q2/q1) / power(float64(p2/p1), x.in.PressureExponent)
+}
+
+// known is a flow that a nozzle is known to give, and at which pressure.
+func (x *planner) known(n int) (unit.FlowRate, unit.Pressure) {
+	nozzle, p := x.in.nozzle(n).Nozzle, x.in.Measured.SprayPressure
+	if len(nozzle.FlowChart) > 0 {
+		return nozzle.chartFlow(p), p
+	}
+	return nozzle.rating()
+}
+
+// byChart tells whether the flow of a nozzle follows the pressure by its chart. The
+// exponent that catches of the present one gave goes before its chart.
+func (x *planner) byChart(n int) bool {
+	return len(x.in.nozzle(n).FlowChart) > 0 && (n != 0 || !x.caughtExponent)
+}
+
+// moved is what another pressure than the measured one does to the flow of a nozzle.
+func (x *planner) moved(n int, p float64) float64 {
+	if x.byChart(n) {
+		nozzle := x.in.nozzle(n).Nozzle
+		return float64(nozzle.chartFlow(unit.Pressure(p)) / nozzle.chartFlow(x.in.Measured.SprayPressure))
+	}
+	return power(p/x.now.pressure, x.in.PressureExponent)
+}
+
+// pressureFor is the pressure at which a nozzle gives a flow that is to the one at the
+// measured pressure as target to rate.
+func (x *planner) pressureFor(n int, rate, target float64) float64 {
+	p := x.in.Measured.SprayPressure
+	if x.byChart(n) {
+		nozzle := x.in.nozzle(n).Nozzle
+		needed, _ := nozzle.ChartPressure(nozzle.chartFlow(p)*unit.FlowRate(target/rate), p)
+		return float64(needed)
+	}
+	// The rate is to the flow as a constant, so the flow law serves for it.
+	return float64(PressureForFlow(unit.FlowRate(rate), p, unit.FlowRate(target), x.in.PressureExponent))
+}
+
+// warnCharts reports charts that are rather slips of the pen, and one of the present
+// nozzle that says nothing of the measured pressure.
+func (x *planner) warnCharts() {
+	x.r.Warnings = append(x.r.Warnings, x.in.Nozzle.warnChart("Nozzle")...)
+	for n := range x.in.Nozzles {
+		x.r.Warnings = append(x.r.Warnings, x.in.Nozzles[n].warnChart(item("Nozzles", n))...)
+	}
+	x.r.Warnings = append(x.r.Warnings, x.warnOutsideChart(x.now)...)
+}
+
+// warnOutsideChart reports a pressure of which the chart of its nozzle says
+// nothing.
+func (x *planner) warnOutsideChart(s machineState) []Warning {
+	if !x.byChart(s.nozzle) || s.pressure == 0 || x.in.nozzle(s.nozzle).chartHolds(unit.Pressure(s.pressure)) != Outside {
+		return nil
+	}
+	field := "Nozzle.FlowChart"
+	if s.nozzle != 0 {
+		field = at("Nozzles", s.nozzle-1, "FlowChart")
+	}
+	return []Warning{{field, WarnOutsideFlowChart}}
 }
 
 // same tells whether a nozzle of the shelf is the present one: by their labels, or

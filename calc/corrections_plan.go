@@ -39,6 +39,8 @@ type planner struct {
 	now    machineState
 	gear   int // the number of the present gear in Gears, 0 when it is not there
 	target float64
+	// caughtExponent tells that PressureExponent was given.
+	caughtExponent bool
 }
 
 func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
@@ -58,6 +60,7 @@ func (x *planner) plan() {
 	if x.in.SpeedAndPressureOnly {
 		return
 	}
+	x.warnCharts()
 	if x.now.engine != 0 {
 		x.byEngine()
 		if x.in.Pump.Drive == ShaftDrive && x.in.RatedShaft.EngineSpeed == 0 {
@@ -77,7 +80,7 @@ func (x *planner) rate(s machineState) float64 {
 		rate *= x.now.speed / s.speed
 	}
 	if s.pressure != x.now.pressure {
-		rate *= power(s.pressure/x.now.pressure, x.in.PressureExponent)
+		rate *= x.moved(s.nozzle, s.pressure)
 	}
 	if s.duty != x.now.duty {
 		rate *= s.duty / x.now.duty
@@ -159,9 +162,7 @@ func (x *planner) byPressure() {
 }
 
 func (x *planner) solvePressure(a attempt) attempt {
-	// The rate is to the flow as a constant, so the flow law serves for it.
-	rate := unit.FlowRate(x.rate(a.to))
-	needed := float64(PressureForFlow(rate, unit.Pressure(a.to.pressure), unit.FlowRate(x.target), x.in.PressureExponent))
+	needed := x.pressureFor(a.to.nozzle, x.rate(a.to), x.target)
 	limits, _ := x.pressureRange(a.to.nozzle)
 	s := place(needed, float64(limits.Low), float64(limits.High))
 	a = a.solved(ChangePressure, needed, s, ChangePressure)

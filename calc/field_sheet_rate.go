@@ -121,7 +121,7 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 
 // correction is what the sheet asks of Corrections, before what was measured.
 func (in FieldSheetInput) correction() CorrectionsInput {
-	c := CorrectionsInput{SpeedAndPressureOnly: true} // of gears and other nozzles a sheet knows by Planning alone
+	c := CorrectionsInput{SpeedAndPressureOnly: true, Nozzle: LabeledNozzle{Nozzle: in.Nozzle}} // of gears and other nozzles a sheet knows by Planning alone
 	if in.Planning != nil {
 		c = *in.Planning
 	}

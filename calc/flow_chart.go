@@ -55,6 +55,38 @@ func (n Nozzle) chartFlow(p unit.Pressure) unit.FlowRate {
 	return a.FlowRate * unit.FlowRate(math.Pow(float64(b.FlowRate/a.FlowRate), share))
 }
 
+// ChartPressure is the pressure at which the chart has a flow, the inverse of
+// FlowAt, and the point above it: 0 below the chart, len(FlowChart) above it,
+//
+//	p = p1 (p2 / p1)^(ln(q / q1) / ln(q2 / q1))
+//
+// A chart whose flow falls somewhere may have a flow at several pressures: of those it
+// is the one nearest to near, by ratio. The chart has passed its check.
+func (n Nozzle) ChartPressure(q unit.FlowRate, near unit.Pressure) (found unit.Pressure, above int) {
+	far := math.Inf(1)
+	take := func(p unit.Pressure, i int) {
+		if d := math.Abs(math.Log(float64(p / near))); d < far {
+			found, above, far = p, i, d
+		}
+	}
+	points := n.FlowChart
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
+		if q < min(a.FlowRate, b.FlowRate) || q > max(a.FlowRate, b.FlowRate) || a.FlowRate == b.FlowRate {
+			continue // a level stretch begins and ends at others
+		}
+		share := math.Log(float64(q/a.FlowRate)) / math.Log(float64(b.FlowRate/a.FlowRate))
+		take(a.Pressure*unit.Pressure(math.Pow(float64(b.Pressure/a.Pressure), share)), i)
+	}
+	if first := points[0]; q <= first.FlowRate {
+		take(PressureForFlow(first.FlowRate, first.Pressure, q, SquareRoot), 0)
+	}
+	if last := points[len(points)-1]; q >= last.FlowRate {
+		take(PressureForFlow(last.FlowRate, last.Pressure, q, SquareRoot), len(points))
+	}
+	return found, above
+}
+
 // nearestPoint is the point of the chart nearest to a pressure by ratio, the lower
 // one of two that are equally near; the first point where no pressure is known.
 func (n Nozzle) nearestPoint(p unit.Pressure) FlowPoint {

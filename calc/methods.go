@@ -172,6 +172,9 @@ const (
 	MethodSpeedInGear
 	MethodEngineSpeedInGear
 	MethodFlowRatio
+	MethodFlowRatioByChart
+	MethodChartFlowForRate
+	MethodPressureByChart
 	MethodRelativeChange
 	MethodChangeSize
 	MethodDeviationCost

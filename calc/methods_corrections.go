@@ -72,6 +72,31 @@ var correctionsMethods = []methodRow{
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
+	{MethodFlowRatioByChart, Method{
+		ID: "flow_ratio_by_chart", Formula: "f = f_0 * c / c_0", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"f", "flow_ratio", unit.KindNone}, {"f_0", "flow_ratio_measured", unit.KindNone}, {"c", "chart_flow_wanted", unit.KindFlowRate},
+			{"c_0", "chart_flow_measured", unit.KindFlowRate},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodChartFlowForRate, Method{
+		ID: "chart_flow_for_rate", Formula: "c = c_0 * R_t / R", Domain: "positive",
+		Symbols: []MethodSymbol{
+			{"c", "chart_flow_wanted", unit.KindFlowRate}, {"c_0", "chart_flow_measured", unit.KindFlowRate},
+			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
+	{MethodPressureByChart, Method{
+		ID: "pressure_by_chart", Formula: "p = p_1 * (p_2 / p_1)^(ln(q / q_1) / ln(q_2 / q_1))", Domain: "pressure_by_chart",
+		Symbols: []MethodSymbol{
+			{"p", "wanted_pressure", unit.KindPressure}, {"p_1", "chart_pressure_below", unit.KindPressure},
+			{"p_2", "chart_pressure_above", unit.KindPressure}, {"q", "nozzle_flow", unit.KindFlowRate},
+			{"q_1", "chart_flow_below", unit.KindFlowRate}, {"q_2", "chart_flow_above", unit.KindFlowRate},
+		},
+		Operations: []string{"corrections", "calibrations"},
+	}},
 	{MethodRelativeChange, Method{
 		ID: "relative_change", Formula: "c = x / x_0 - 1", Domain: "positive",
 		Symbols:    []MethodSymbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},

@@ -20,7 +20,7 @@ var nozzleSelectionMethods = []methodRow{
 			{"p", "wanted_pressure", unit.KindPressure}, {"p_0", "pressure_of_known_flow", unit.KindPressure},
 			{"q", "nozzle_flow", unit.KindFlowRate}, {"q_0", "known_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"nozzle-selection"},
+		Operations: []string{"nozzle-selection", "corrections", "calibrations"},
 	}},
 	{MethodSpeedAtPressure, Method{
 		ID: "speed_at_pressure", Formula: "v = v_0 * sqrt(p / p_0)", Domain: "pressure_law", Source: sourcePressureLaw,

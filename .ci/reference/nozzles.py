@@ -144,6 +144,20 @@ def corrections(rng):
     request = {"measured": {"applicationRate": rate, "groundSpeed": speed, "sprayPressure": pressure}, "targetApplicationRate": target,
                "rateTolerance": tolerance, "pressureExponent": power, "boomEven": True,
                "limits": {"groundSpeed": {"low": slow, "high": fast}, "sprayPressure": {"low": low, "high": high}}}
+    flow = lambda x: (x / p) ** n  # of the measured one
+    needed_pressure = p * (t / r) ** (1 / n)
+    if rng.random() < 0.5:  # a chart, straight between its points on paper with both scales logarithmic
+        del request["pressureExponent"]
+        points, bends = np.cumprod([p * 0.1, rng.uniform(3, 9), rng.uniform(3, 9)]), [rng.uniform(0.4, 0.6) for _ in range(2)]
+        points = np.append(points, p * 100)
+        chart = [draw(rng, PRESSURES, x, x) for x in points]
+        points = np.log([x[1] for x in chart])
+        flows = [draw(rng, FLOWS, x, x) for x in 1e-5 * np.exp(np.cumsum(np.append(0, np.diff(points) * [*bends, 0.5])))]
+        request["nozzle"] = {"flowChart": [{"pressure": x[0], "flowRate": y[0]} for x, y in zip(chart, flows)]}
+        given = np.log([y[1] for y in flows])
+        own = lambda x: np.exp(np.interp(np.log(x), points, given))
+        flow = lambda x: own(x) / own(p)
+        needed_pressure = np.exp(np.interp(np.log(own(p) * t / r), given, points))
     if not clear(abs(r / t - 1), limit):
         return corrections(rng)
     want = {"deviation": Near(r / t - 1, 1), "withinTolerance": bool(abs(r / t - 1) <= limit)}
@@ -152,7 +166,7 @@ def corrections(rng):
     plans, rejected = [], []
     for change, now, needed, least, most, at in [
         ("speed", v, v * r / t, v0, v1, lambda x: r * v / x),
-        ("pressure", p, p * (t / r) ** (1 / n), p0, p1, lambda x: r * (x / p) ** n),
+        ("pressure", p, needed_pressure, p0, p1, lambda x: r * flow(x)),
     ]:
         stands = min(max(needed, least), most)
         predicted = at(stands)
