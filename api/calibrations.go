@@ -142,6 +142,12 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Output.Catches", r.Output.Catches)...); unread != nil {
 		return CalibrationsResponse{}, unread
 	}
+	if wrong := r.Schedule.check(); wrong != nil {
+		return CalibrationsResponse{}, wrong
+	}
+	if refused := r.bedsBeyond(); refused != nil {
+		return CalibrationsResponse{}, refused
+	}
 	p, refused := r.parts()
 	if refused != nil {
 		return CalibrationsResponse{}, refused
@@ -186,6 +192,23 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		return CalibrationsResponse{}, p.place(err)
 	}
 	return r.answer(ctx, p, result), nil
+}
+
+// bedsBeyond refuses catches from beds that the sprayer does not cover.
+func (r *CalibrationsRequest) bedsBeyond() *refusal {
+	all, refused := r.Machine.BedsCovered, &refusal{kind: invalidRequest}
+	for i := range r.Output.Catches {
+		if all != 0 && r.Output.Catches[i].Bed > all && len(refused.fields) < mostErrors {
+			limit := float64(all)
+			refused.fields = append(refused.fields, FieldError{
+				Pointer: pointer(indexed("Output.Catches", i)) + "/bed", Code: "too_large", Limit: &limit, wording: "too_large_bed", args: []any{all},
+			})
+		}
+	}
+	if len(refused.fields) == 0 {
+		return nil
+	}
+	return refused
 }
 
 func sheetOutput(in calc.NozzleAcceptanceInput) calc.SheetOutput {

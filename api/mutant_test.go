@@ -143,7 +143,7 @@ var crossFieldCodes = map[string][]string{
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches", "all_dry /output/catches",
 		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
-		"required /machine/nozzlesPerBed", "required /machine/rowSpacing",
+		"not_after_measured /schedule/nextSeasonStart", "required /machine/nozzlesPerBed", "required /machine/rowSpacing",
 		"outside_spray_volume_range /target/applicationRate", "unknown_label /label", "duplicate_label /label", "required /machine/engineSpeed",
 		"required /label", "required /ratedFlowRate", "required /ratedPressure", "required /size", "out_of_range /planning",
 		"unknown_label /replaces", "incomplete_follow_up ", "required /areaCheck/area", "required /areaCheck/courseLength", "required /areaCheck/width",

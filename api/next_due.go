@@ -1,6 +1,7 @@
 package api
 
 import (
+	"errors"
 	"time"
 
 	"wetrun/calc"
@@ -33,16 +34,33 @@ var scheduleTable = objectOf(
 // used tells that the hours of use are used up.
 func (d *NextDueResponse) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
 
-// answer says when to calibrate again; nil without a schedule.
+func (s *ScheduleRequest) input() calc.NextDueInput {
+	return calc.NextDueInput{
+		MeasuredOn: s.MeasuredOn, NextSeasonStart: s.NextSeasonStart,
+		CalibrateEvery: unit.Time(s.CalibrateEvery.si()), UsedSince: unit.Time(s.UsedSince.si()),
+	}
+}
+
+// check refuses a schedule that cannot be.
+func (s *ScheduleRequest) check() (wrong calc.Invalid) {
+	if s.MeasuredOn.IsZero() {
+		return nil
+	}
+	_, err := calc.NextDue(s.input())
+	errors.As(err, &wrong)
+	for i := range wrong {
+		wrong[i].Field = "Schedule." + wrong[i].Field
+	}
+	return wrong
+}
+
+// answer says when to calibrate again; nil without a schedule, which has passed check.
 func (s *ScheduleRequest) answer() *NextDueResponse {
 	if s.MeasuredOn.IsZero() {
 		return nil
 	}
-	r, err := calc.NextDue(calc.NextDueInput{
-		MeasuredOn: s.MeasuredOn, NextSeasonStart: s.NextSeasonStart,
-		CalibrateEvery: unit.Time(s.CalibrateEvery.si()), UsedSince: unit.Time(s.UsedSince.si()),
-	})
-	if err != nil { // the decoder has seen to all that calc asks for
+	r, err := calc.NextDue(s.input())
+	if err != nil {
 		return nil
 	}
 	a := &NextDueResponse{Date: wireDate(r.Date), Reason: "one_year"}

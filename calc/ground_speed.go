@@ -109,7 +109,7 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 		if run.Time < ShortRun {
 			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "Time"), WarnShortRun})
 		}
-		if v < slowest || v > fastest {
+		if unusualSpeed(v) {
 			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "CourseLength"), WarnUnusualSpeed})
 		}
 	}

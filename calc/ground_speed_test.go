@@ -213,6 +213,14 @@ func TestReferenceGroundSpeedOneWay(t *testing.T) {
 	}
 }
 
+// TestGroundSpeedOfTheFastestRun: 264 ft in 9 s are 20 mph exactly, since 88 ft/min are 1 mph.
+func TestGroundSpeedOfTheFastestRun(t *testing.T) {
+	r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 264 * unit.Foot, Time: 9}}})
+	if got := warned(r.Warnings); got != "Runs[0].Time: short_run; Runs: single_run" {
+		t.Errorf("warned of %q", got)
+	}
+}
+
 // TestGroundSpeedAtTheEdges: exactly 1 and 20 mph are usual, just beyond is not.
 func TestGroundSpeedAtTheEdges(t *testing.T) {
 	at := func(v unit.Speed) calc.Run { return calc.Run{CourseLength: unit.Length(v) * 32, Time: 32} }

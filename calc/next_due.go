@@ -10,12 +10,16 @@ import (
 type NextDueInput struct {
 	MeasuredOn time.Time
 	// NextSeasonStart is the first day of the next season. Zero stands for a year
-	// after MeasuredOn, and a day not after MeasuredOn does as well.
+	// after MeasuredOn.
 	NextSeasonStart time.Time
 	// CalibrateEvery is the hours of use after which it is due whatever the date;
 	// UsedSince are the hours used. Zero when not given.
 	CalibrateEvery, UsedSince unit.Time
 }
+
+// CodeNotAfterMeasured is the violation for a next season that has begun when it was
+// measured: it is the one before.
+const CodeNotAfterMeasured = "not_after_measured"
 
 // NextDueResult is when to calibrate again.
 type NextDueResult struct {
@@ -28,8 +32,8 @@ type NextDueResult struct {
 
 // NextDue returns when a sprayer is to be calibrated again: at the start of the
 // next season, at the latest a year after it was measured, and by hours of use
-// where a limit is given. MeasuredOn must be given (required); times must not be
-// below zero (not_positive).
+// where a limit is given. MeasuredOn must be given (required), and the next season
+// begin after it (not_after_measured); times must not be below zero (not_positive).
 //
 // Source: at least once a season, OMAFRA factsheet 88-129,
 // http://www.omafra.gov.on.ca/english/engineer/facts/88-129.htm ; a year at the
@@ -39,19 +43,22 @@ func NextDue(in NextDueInput) (NextDueResult, error) {
 	if in.MeasuredOn.IsZero() {
 		v.add("MeasuredOn", CodeRequired)
 	}
+	if s := in.NextSeasonStart; !s.IsZero() && !in.MeasuredOn.IsZero() && !s.After(in.MeasuredOn) {
+		v.add("NextSeasonStart", CodeNotAfterMeasured)
+	}
 	v.optional(float64(in.CalibrateEvery), "CalibrateEvery")
 	v.optional(float64(in.UsedSince), "UsedSince")
 	if len(v) > 0 {
 		return NextDueResult{}, v
 	}
 	r := NextDueResult{Date: in.MeasuredOn.AddDate(1, 0, 0)}
-	if s := in.NextSeasonStart; s.After(in.MeasuredOn) && s.Before(r.Date) {
+	if s := in.NextSeasonStart; !s.IsZero() && s.Before(r.Date) {
 		r.Date, r.BySeason = s, true
 	}
 	if in.CalibrateEvery != 0 {
 		r.HasHours = true
-		r.HoursLeft = max(in.CalibrateEvery-in.UsedSince, 0)
-		r.DueByHours = atMost(float64(in.CalibrateEvery/in.UsedSince), 1)
+		r.HoursLeft = unit.Time(max(difference(float64(in.CalibrateEvery), float64(in.UsedSince)), 0))
+		r.DueByHours = r.HoursLeft == 0
 	}
 	return r, nil
 }

@@ -26,14 +26,15 @@ func TestReferenceNextDue(t *testing.T) {
 		left unit.Time
 		due  bool
 	}{
-		"a year on":          {calc.NextDueInput{MeasuredOn: day("2026-05-12")}, "2027-05-12", 0, false},
-		"next season":        {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2027-03-01")}, "2027-03-01", 0, false},
-		"a season long past": {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2026-03-01")}, "2027-05-12", 0, false},
-		"a season far off":   {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2029-03-01")}, "2027-05-12", 0, false},
-		"leap day":           {calc.NextDueInput{MeasuredOn: day("2028-02-29")}, "2029-03-01", 0, false},
-		"60 of 100 hours":    {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 60 * unit.Hour}, "2027-05-12", 40 * unit.Hour, false},
-		"all hours":          {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 100 * unit.Hour}, "2027-05-12", 0, true},
-		"no hours yet":       {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour}, "2027-05-12", 100 * unit.Hour, false},
+		"a year on":               {calc.NextDueInput{MeasuredOn: day("2026-05-12")}, "2027-05-12", 0, false},
+		"next season":             {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2027-03-01")}, "2027-03-01", 0, false},
+		"the day after":           {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2026-05-13")}, "2026-05-13", 0, false},
+		"a season far off":        {calc.NextDueInput{MeasuredOn: day("2026-05-12"), NextSeasonStart: day("2029-03-01")}, "2027-05-12", 0, false},
+		"leap day":                {calc.NextDueInput{MeasuredOn: day("2028-02-29")}, "2029-03-01", 0, false},
+		"60 of 100 hours":         {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 60 * unit.Hour}, "2027-05-12", 40 * unit.Hour, false},
+		"all hours":               {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour, UsedSince: 100 * unit.Hour}, "2027-05-12", 0, true},
+		"1.1 hours of 66 minutes": {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 1.1 * unit.Hour, UsedSince: 66 * unit.Minute}, "2027-05-12", 0, true},
+		"no hours yet":            {calc.NextDueInput{MeasuredOn: day("2026-05-12"), CalibrateEvery: 100 * unit.Hour}, "2027-05-12", 100 * unit.Hour, false},
 	} {
 		r, err := calc.NextDue(c.in)
 		if err != nil || r.Date.Format(time.DateOnly) != c.date || r.HoursLeft != c.left || r.DueByHours != c.due || r.HasHours != (c.in.CalibrateEvery != 0) {
@@ -48,5 +49,12 @@ func TestNextDueRefuses(t *testing.T) {
 	want := calc.Invalid{{Field: "MeasuredOn", Code: calc.CodeRequired}, {Field: "CalibrateEvery", Code: calc.CodeNotPositive}, {Field: "UsedSince", Code: calc.CodeNotPositive}}
 	if !errors.As(err, &v) || !slices.Equal(v, want) {
 		t.Errorf("%v", err)
+	}
+	measured := time.Date(2026, 5, 12, 0, 0, 0, 0, time.UTC)
+	for _, season := range []time.Time{measured, measured.AddDate(0, -2, 0)} {
+		_, err := calc.NextDue(calc.NextDueInput{MeasuredOn: measured, NextSeasonStart: season})
+		if refusal(err) != "NextSeasonStart: not_after_measured" {
+			t.Errorf("a season from %v on: %v", season, err)
+		}
 	}
 }

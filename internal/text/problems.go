@@ -70,6 +70,7 @@ var problems = []entry{
 	{"problem.too_deep", "This is nested too deeply to be read.", "Esto está anidado demasiado profundo para leerse."},
 	{"problem.not_positive", "This must be more than zero: at least %[1]s.", "Esto debe ser más que cero: al menos %[1]s."},
 	{"problem.too_small", "This is too small: it must be at least %[1]s.", "Esto es demasiado pequeño: debe ser al menos %[1]s."},
+	{"wording.too_large_bed", "The sprayer covers no such bed: machine.bedsCovered is %[1]d.", "La pulverizadora no cubre tal cama: machine.bedsCovered es %[1]d."},
 	{"problem.too_large", "This is too large: it may be at most %[1]s.", "Esto es demasiado grande: puede ser como máximo %[1]s."},
 	{"problem.too_long", "This text is too long: it may have at most %[1]d characters.", "Este texto es demasiado largo: puede tener como máximo %[1]d caracteres."},
 	{"problem.too_few", "There are too few of these: at least %[1]d.", "Hay muy pocos de estos: al menos %[1]d."},
