@@ -58,13 +58,13 @@ func (k *acceptanceWork) outliers() {
 		if o.Test == calc.SingleOutlier {
 			k.line(calc.MethodGrubbs, at+"/statistic", statistic,
 				put("x", in(k.x.Catches[o.Value].NozzleFlowRateAtPressure, k.units.flow)), put("m", mean), put("s", deviation))
-			t := bare(tabled["t_quantile"]([]float64{1 - 0.05/float64(2*n), float64(n - 2)}))
+			t := bare(tabled["t_quantile"]([]float64{1 - float64(calc.OutlierTestSignificance)/float64(2*n), float64(n - 2)}))
 			k.step(calc.MethodGrubbsPoint, t, putNumber("n", n))
 			k.line(calc.MethodGrubbsCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
 			continue
 		}
 		k.line(calc.MethodRangeOverDeviation, at+"/statistic", statistic, putEach("x_i", flows), put("s", deviation))
-		t := bare(tabled["t_quantile"]([]float64{1 - 0.05/float64(n*(n-1)), float64(n - 2)}))
+		t := bare(tabled["t_quantile"]([]float64{1 - float64(calc.OutlierTestSignificance)/float64(n*(n-1)), float64(n - 2)}))
 		k.step(calc.MethodRangePoint, t, putNumber("n", n))
 		k.line(calc.MethodRangeCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
 	}

@@ -46,7 +46,7 @@ var samplingMethods = []methodRow{
 		Symbols: append(symbolsOf(outlierSymbols, "m", "s"), MethodSymbol{"G", "grubbs", unit.KindNone}, MethodSymbol{"x", "value", unit.KindNone}), Operations: sampledOperations,
 	}},
 	{MethodGrubbsPoint, Method{
-		ID: "grubbs_point", Formula: "t = t_quantile(1 - 0.05 / (2 * n), n - 2)", Domain: "student_table", FromMemory: true,
+		ID: "grubbs_point", Formula: "t = t_quantile(1 - 0.025 / (2 * n), n - 2)", Domain: "student_table", FromMemory: true,
 		Symbols: symbolsOf(outlierSymbols, "t", "n"), Operations: sampledOperations,
 	}},
 	{MethodGrubbsCritical, Method{
@@ -58,7 +58,7 @@ var samplingMethods = []methodRow{
 		Symbols: append(symbolsOf(outlierSymbols, "s"), MethodSymbol{"W", "range_over_deviation", unit.KindNone}, MethodSymbol{"x_i", "value", unit.KindNone}), Operations: sampledOperations,
 	}},
 	{MethodRangePoint, Method{
-		ID: "range_point", Formula: "t = t_quantile(1 - 0.05 / (n * (n - 1)), n - 2)", Domain: "student_table", FromMemory: true,
+		ID: "range_point", Formula: "t = t_quantile(1 - 0.025 / (n * (n - 1)), n - 2)", Domain: "student_table", FromMemory: true,
 		Symbols: symbolsOf(outlierSymbols, "t", "n"), Operations: sampledOperations,
 	}},
 	{MethodRangeCritical, Method{

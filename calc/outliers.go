@@ -27,9 +27,13 @@ const (
 	OppositeOutliers                    // the lowest and the highest together
 )
 
-// OutlierSignificance is how often a test finds an outlier among values that differ
-// by chance alone.
-const OutlierSignificance = 5 * unit.Percent
+// OutlierSignificance is how often at most the tests together find an outlier among
+// values that differ by chance alone; OutlierTestSignificance is the half of it that
+// each of the two has (Bonferroni).
+const (
+	OutlierSignificance     = 5 * unit.Percent
+	OutlierTestSignificance = OutlierSignificance / 2
+)
 
 // FewestForOutliers is how many values the tests need. Of fewer the tests say too
 // much: where all but one agree to the mark of the jug, the odd one is an outlier
@@ -47,9 +51,10 @@ const FewestForOutliers = 7
 //	opposite: w/s = (highest - lowest) / s > sqrt(2(n-1) t²/(n-2+t²)), t at a/(n(n-1))
 //
 // with t the upper quantile of Student's distribution with n - 2 degrees of freedom
-// and a = OutlierSignificance. A pair's difference over s sqrt(2) is distributed as
+// and a = OutlierTestSignificance. A pair's difference over s sqrt(2) is distributed as
 // one value's residual is, so the second is exact for one pair and, by the sum over
-// all n(n-1) ordered pairs, at most a for the widest.
+// all n(n-1) ordered pairs, at most a for the widest. Either test finds something in
+// at most 2 a = OutlierSignificance of all sets without an outlier.
 //
 // Fewer than FewestForOutliers values, and values that are all alike, have no
 // outliers. There are no errors: values are finite. The order is that of finding;
@@ -68,10 +73,10 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	if i, g, apart := s.furthest(values); apart {
-		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values)), -1}}
+		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values), OutlierTestSignificance), -1}}
 		if rest := placingOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
 			if j, g, apart := rest.furthest(values); apart {
-				found = append(found, Outlier{j, SingleOutlier, g, CriticalGrubbs(len(values) - 1), i})
+				found = append(found, Outlier{j, SingleOutlier, g, CriticalGrubbs(len(values)-1, OutlierTestSignificance), i})
 			}
 		}
 		return found
@@ -80,37 +85,37 @@ func Outliers(values []float64) []Outlier {
 	if !standsApart(w*w/(2*(s.n-1)), s.n, s.n*(s.n-1)/2) {
 		return nil
 	}
-	critical := CriticalRange(len(values))
+	critical := CriticalRange(len(values), OutlierTestSignificance)
 	return []Outlier{{s.lowest, OppositeOutliers, w, critical, -1}, {s.highest, OppositeOutliers, w, critical, -1}}
 }
 
 // CriticalGrubbs is what G must exceed among n values, at least 3, for the one
-// furthest from the mean to be an outlier, two-sided at OutlierSignificance. See
-// Outliers for the formula and its source.
-func CriticalGrubbs(n int) float64 {
+// furthest from the mean to be an outlier, two-sided at a significance. See Outliers
+// for the formula and its source.
+func CriticalGrubbs(n int, significance unit.Ratio) float64 {
 	x := float64(n)
-	return (x - 1) / math.Sqrt(x) * math.Sqrt(criticalShare(x, x))
+	return (x - 1) / math.Sqrt(x) * math.Sqrt(criticalShare(x, x, significance))
 }
 
 // CriticalRange is what the range over the standard deviation must exceed among n
-// values, at least 3, for the lowest and the highest to be outliers at
-// OutlierSignificance. See Outliers for the formula and its source.
-func CriticalRange(n int) float64 {
+// values, at least 3, for the lowest and the highest to be outliers at a significance.
+// See Outliers for the formula and its source.
+func CriticalRange(n int, significance unit.Ratio) float64 {
 	x := float64(n)
-	return math.Sqrt(2 * (x - 1) * criticalShare(x, x*(x-1)/2))
+	return math.Sqrt(2 * (x - 1) * criticalShare(x, x*(x-1)/2, significance))
 }
 
 // criticalShare is the share of all squared deviations of n values above which one
 // of so many directions stands apart, t² / (n - 2 + t²).
-func criticalShare(n, directions float64) float64 {
-	t := distuv.StudentsT{Sigma: 1, Nu: n - 2}.Quantile(1 - float64(OutlierSignificance)/(2*directions))
+func criticalShare(n, directions float64, significance unit.Ratio) float64 {
+	t := distuv.StudentsT{Sigma: 1, Nu: n - 2}.Quantile(1 - float64(significance)/(2*directions))
 	return t * t / (n - 2 + t*t)
 }
 
 // standsApart is the same question without a quantile, which costs twenty times as
 // much: whether the chance of such a share in any of so many directions is small.
 func standsApart(share, n, directions float64) bool {
-	return directions*mathext.RegIncBeta((n-2)/2, 0.5, math.Max(1-share, 0)) < float64(OutlierSignificance)
+	return directions*mathext.RegIncBeta((n-2)/2, 0.5, math.Max(1-share, 0)) < float64(OutlierTestSignificance)
 }
 
 // A placing is how values lie about their mean.

@@ -23,7 +23,7 @@ func TestReferenceGrubbs(t *testing.T) {
 	for n, want := range map[int]float64{
 		3: 1.1543, 4: 1.4812, 5: 1.7150, 6: 1.8871, 7: 2.0200, 8: 2.1266, 9: 2.2150, 10: 2.2900, 12: 2.4116, 15: 2.5483, 20: 2.7082,
 	} {
-		if got := calc.CriticalGrubbs(n); math.Abs(got-want) > 6e-5 {
+		if got := calc.CriticalGrubbs(n, 5*unit.Percent); math.Abs(got-want) > 6e-5 {
 			t.Errorf("n = %d: %.5f, want %.4f", n, got, want)
 		}
 	}
@@ -38,9 +38,9 @@ func TestReferenceCriticalRange(t *testing.T) {
 		7: {3.2222860136728095, 3.22}, 8: {3.3993229411133368, 3.40}, 9: {3.5516556187504063, 3.55}, 10: {3.6849651302343323, 3.68},
 		12: {3.909236810106319, 3.91}, 15: {4.172981771857762, 4.17}, 20: {4.496130601173918, 4.49}, 1000: {7.485236275572958, 7.49},
 	} {
-		agrees(t, fmt.Sprint(n), calc.CriticalRange(n), want[0], 1e-9)
-		if math.Abs(calc.CriticalRange(n)-want[1]) > 0.011 {
-			t.Errorf("n = %d: %v, the table says %v", n, calc.CriticalRange(n), want[1])
+		agrees(t, fmt.Sprint(n), calc.CriticalRange(n, 5*unit.Percent), want[0], 1e-9)
+		if math.Abs(calc.CriticalRange(n, 5*unit.Percent)-want[1]) > 0.011 {
+			t.Errorf("n = %d: %v, the table says %v", n, calc.CriticalRange(n, 5*unit.Percent), want[1])
 		}
 	}
 }
@@ -56,16 +56,31 @@ func meanAndDeviation(values []float64) (mean, sd float64) {
 	return mean, math.Sqrt(sd)
 }
 
+// TestReferenceHalvedCriticalValues: each test at half of 5 %, computed beforehand with
+// Debian python3-scipy 1.10.1, t.isf(0.025/(2n), n-2) and t.isf(0.025/(n(n-1)), n-2) in
+// the formulae above.
+func TestReferenceHalvedCriticalValues(t *testing.T) {
+	if calc.OutlierTestSignificance != 2.5*unit.Percent {
+		t.Errorf("each test at %v", calc.OutlierTestSignificance)
+	}
+	for n, want := range map[int][2]float64{
+		7: {2.081093689632581, 3.281524250135656}, 12: {2.5185463609811465, 4.015809382920467}, 20: {2.8434057270927653, 4.635332520691447},
+	} {
+		agrees(t, "single", calc.CriticalGrubbs(n, calc.OutlierTestSignificance), want[0], 1e-9)
+		agrees(t, "range", calc.CriticalRange(n, calc.OutlierTestSignificance), want[1], 1e-9)
+	}
+}
+
 // TestReferenceSecondOutlier: two that are high one after the other. The critical values
-// are those of twelve and of the eleven that are left, 2.412 and 2.355 two-sided at 5 %:
-// G. Harvey, Analytical Chemistry, LibreTexts, appendix 7, as a copy prints it.
+// are those of twelve and of the eleven that are left, at 2.5 % with Debian python3-scipy
+// 1.10.1 as above.
 func TestReferenceSecondOutlier(t *testing.T) {
 	found := calc.Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
 	if len(found) != 2 || found[0].Value != 7 || found[1].Value != 9 {
 		t.Fatalf("%+v", found)
 	}
-	for i, want := range []float64{2.412, 2.355} {
-		agrees(t, "critical value", found[i].Critical, want, 3e-4)
+	for i, want := range []float64{2.5185463609811465, 2.4554722185809745} {
+		agrees(t, "critical value", found[i].Critical, want, 1e-9)
 	}
 	// Of the seven that are the fewest there is no second look at six.
 	if found = calc.Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
@@ -81,7 +96,7 @@ func TestReferenceSecondOutlier(t *testing.T) {
 // (2 x^2 + 8) / 9, so that w / s = 2 x / s is c at x^2 = 8 c^2 / (36 - 2 c^2). A little
 // further they are a pair, a little nearer they are none.
 func TestReferencePairOnItsLimit(t *testing.T) {
-	c := 3.6849651302343323 // of ten values; see TestReferenceCriticalRange
+	c := 3.776870250878155 // of ten values at 2.5 %, as in TestReferenceHalvedCriticalValues
 	limit := math.Sqrt(8 * c * c / (36 - 2*c*c))
 	for factor, want := range map[float64]int{1 + 1e-6: 2, 1 - 1e-6: 0} {
 		x := limit * factor
@@ -117,7 +132,7 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 		}
 		low, high := 1.0, 1e6
 		for range 200 {
-			if middle := (low + high) / 2; grubbs(middle) < calc.CriticalGrubbs(n) {
+			if middle := (low + high) / 2; grubbs(middle) < calc.CriticalGrubbs(n, 2.5*unit.Percent) {
 				low = middle
 			} else {
 				high = middle
@@ -128,14 +143,14 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 			t.Fatalf("beyond the limit: %+v", found)
 		}
 		agrees(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
-		agrees(t, "critical", found[0].Critical, calc.CriticalGrubbs(n), 1e-12)
+		agrees(t, "critical", found[0].Critical, calc.CriticalGrubbs(n, 2.5*unit.Percent), 1e-12)
 		if found := calc.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == calc.SingleOutlier {
 			t.Fatalf("within the limit: %+v", found)
 		}
 
 		v := values(1e5, 1e5) // they hide each other where n is below 14 or so
 		mean, sd := meanAndDeviation(v)
-		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < calc.CriticalGrubbs(n)
+		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < calc.CriticalGrubbs(n, 2.5*unit.Percent)
 		found = calc.Outliers(v)
 		if len(found) != 2 || (found[0].Test == calc.OppositeOutliers) != hidden {
 			t.Fatalf("one high, one low, hidden from a single test: %v: %+v", hidden, found)
@@ -146,31 +161,33 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 	})
 }
 
-// TestPropertyOutliersOfEvenSets: among 20,000 sets of a dozen values that differ by
-// chance alone, a single outlier is found in 5 % of them at most, and in no more than
-// 10 % anything at all. The limits count every value, or pair, as if no two could be
-// far away at once, which is nearly true of one value: far below 5 % is wrong too.
+// TestPropertyOutliersOfEvenSets: among 20,000 sets of values that differ by chance alone,
+// a single outlier is found in 2.5 % of them at most, and anything at all in no more than
+// 5 %. The limits count every value, or pair, as if no two could be far away at once,
+// which is nearly true of one value: far below 2.5 % is wrong too.
 func TestPropertyOutliersOfEvenSets(t *testing.T) {
 	const sets = 20_000
 	random := rand.New(rand.NewPCG(1, 2))
-	var single, pairs float64
-	for range sets {
-		values := make([]float64, 12)
-		for i := range values {
-			values[i] = 100 + random.NormFloat64()
+	for _, n := range []int{7, 12, 24} {
+		var single, pairs float64
+		values := make([]float64, n)
+		for range sets {
+			for i := range values {
+				values[i] = 100 + random.NormFloat64()
+			}
+			if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.SingleOutlier {
+				single++
+			} else if len(found) > 0 {
+				pairs++
+			}
 		}
-		if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.SingleOutlier {
-			single++
-		} else if len(found) > 0 {
-			pairs++
+		// Three standard deviations of the counts are 0.34 and 0.46 % of the sets.
+		if share := single / sets; share > 0.0285 || share < 0.02 {
+			t.Errorf("n = %d: single outliers in %.2f %% of even sets", n, 100*share)
 		}
-	}
-	// Three standard deviations of the count are 0.5 % of the sets.
-	if share := single / sets; share > 0.055 || share < 0.04 {
-		t.Errorf("single outliers in %.1f %% of even sets", 100*share)
-	}
-	if share := (single + pairs) / sets; share > 0.105 || pairs == 0 {
-		t.Errorf("outliers in %.1f %% of even sets, %v pairs", 100*share, pairs)
+		if share := (single + pairs) / sets; share > 0.0547 || share < 0.03 {
+			t.Errorf("n = %d: outliers in %.2f %% of even sets", n, 100*share)
+		}
 	}
 }
 
@@ -274,7 +291,7 @@ func ExampleOutliers() {
 	for _, x := range calc.Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
 		fmt.Printf("value %d: %.2f is more than %.2f\n", x.Value, x.Statistic, x.Critical)
 	}
-	// Output: value 7: 2.81 is more than 2.29
+	// Output: value 7: 2.81 is more than 2.38
 }
 
 // BenchmarkOutliers is a dozen catches among which none stands apart.

@@ -59,7 +59,7 @@ def outliers(rng):
     flows = np.array([float("%.6g" % q) for q in flows])
     request = {"tolerance": {"limit": {"value": 10, "unit": "%"}, "basis": "mean"},
                "catches": [{"volume": {"value": q, "unit": "L"}, "time": {"value": 60, "unit": "s"}} for q in flows]}
-    t = stats.t.isf(SIGNIFICANCE / (2 * n), n - 2)
+    t = stats.t.isf(SIGNIFICANCE / 2 / (2 * n), n - 2)  # half of it for each of the two tests
     critical = (n - 1) / math.sqrt(n) * math.sqrt(t * t / (n - 2 + t * t))
     statistic = abs(stats.zscore(flows, ddof=1)[at])
     if statistic <= critical * 1.001:
