@@ -37,9 +37,13 @@ type PresetSourceResponse struct {
 func tolerances(lang text.Language) ([]byte, error) {
 	var r TolerancesResponse
 	for _, t := range calc.Tolerances() {
+		source := sourceResponse(t.Source, t.FromMemory)
+		if t.OwnJudgement {
+			source.Kind = "own_judgement"
+		}
 		r.Presets = append(r.Presets, PresetResponse{
 			Name: t.Name, Value: in(t.Value, t.Unit), AppliesTo: t.AppliesTo, Basis: string(t.Basis),
-			Default: t.Default, Source: sourceResponse(t.Source, t.FromMemory), Detail: text.Of(lang, "tolerance."+t.Name),
+			Default: t.Default, Source: source, Detail: text.Of(lang, "tolerance."+t.Name),
 		})
 	}
 	return json.Marshal(&r)

@@ -38,6 +38,9 @@ func TestTolerancesPage(t *testing.T) {
 		if _, ok := si(p.Value); !ok {
 			t.Errorf("%s: %v is no quantity", p.Name, p.Value)
 		}
+		if judged := strings.Contains(strings.ToLower(text.Of(text.English, "tolerance."+p.Name)), "own judgement"); judged != (p.Source.Kind == "own_judgement") {
+			t.Errorf("%s is by %s, and its words say otherwise", p.Name, p.Source.Kind)
+		}
 		if !text.Has("tolerance." + p.Name) {
 			t.Errorf("%s has no words", p.Name)
 		}
@@ -46,8 +49,9 @@ func TestTolerancesPage(t *testing.T) {
 		}
 	}
 	// Eight of common practice, six from memory; fourteen sources, one of which gives two
-	// rules; of instruments and repeats eight by judgement, one published, two from memory.
-	if kinds["common_practice"] != 16 || kinds["from_memory"] != 8 || kinds["published"] != 16 {
+	// rules; of instruments and repeats one of common practice, one published, nine by
+	// own judgement.
+	if kinds["common_practice"] != 9 || kinds["from_memory"] != 6 || kinds["published"] != 16 || kinds["own_judgement"] != 9 {
 		t.Errorf("presets by kind: %v", kinds)
 	}
 }

@@ -43,6 +43,9 @@ type Tolerance struct {
 	// FromMemory tells that the figure was not read anywhere. Such a figure may stand
 	// in for what a pump or a field takes, never for a limit that passes or fails.
 	FromMemory bool
+	// OwnJudgement tells that nobody else says so: it is what seemed right to whoever
+	// wrote this.
+	OwnJudgement bool
 }
 
 // A ToleranceBasis is what a deviation is counted from.
@@ -99,10 +102,10 @@ const (
 // no defaults: they are measured, so a request always gives them.
 func commonTolerances() []Tolerance {
 	common := func(name string, value float64, u unit.ID, appliesTo string, basis ToleranceBasis, isDefault bool) Tolerance {
-		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}, false}
+		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}, false, false}
 	}
 	memory := func(name string, value float64, appliesTo string, isDefault bool) Tolerance {
-		return Tolerance{name, value, unit.IDPct, appliesTo, "", isDefault, ToleranceSource{}, true}
+		return Tolerance{name, value, unit.IDPct, appliesTo, "", isDefault, ToleranceSource{}, true, false}
 	}
 	return []Tolerance{
 		common("pressure_readings", float64(DefaultPressureDifference), unit.IDPsi, forPressure, "", true),

@@ -21,16 +21,18 @@ var inspectionCylinders = ToleranceSource{
 // what is expected of runs and catches before any is measured. Their sources stand
 // beside DefaultInstrument.
 func instrumentTolerances() []Tolerance {
-	judged := func(name string, value float64, u unit.ID, appliesTo string) Tolerance {
+	figure := func(name string, value float64, u unit.ID, appliesTo string) Tolerance {
 		return Tolerance{Name: name, Value: value, Unit: u, AppliesTo: appliesTo, Default: true}
 	}
-	memory := func(name string, p Prior, appliesTo string) Tolerance {
-		return Tolerance{Name: name, Value: float64(p.StandardDeviation), Unit: unit.IDPct, AppliesTo: appliesTo, Default: true, FromMemory: true}
+	judged := func(name string, value float64, u unit.ID, appliesTo string) Tolerance {
+		t := figure(name, value, u, appliesTo)
+		t.OwnJudgement = true
+		return t
 	}
-	cylinder := judged("jug_scale_error", float64(defaultJugScale), unit.IDPct, forScale)
+	cylinder := figure("jug_scale_error", float64(defaultJugScale), unit.IDPct, forScale)
 	cylinder.Source = inspectionCylinders
 	return []Tolerance{
-		judged("stopwatch_resolution", float64(defaultStopwatchResolution), unit.IDS, forResolution),
+		figure("stopwatch_resolution", float64(defaultStopwatchResolution), unit.IDS, forResolution),
 		judged("stopwatch_scale_error", float64(defaultStopwatchScale), unit.IDPct, forScale),
 		judged("reaction_time", float64(defaultReactionTime), unit.IDS, forReaction),
 		judged("tape_resolution", float64(defaultTapeResolution), unit.IDCm, forResolution),
@@ -39,7 +41,7 @@ func instrumentTolerances() []Tolerance {
 		cylinder,
 		judged("gauge_resolution", float64(defaultGaugeResolution), unit.IDBar, forResolution),
 		judged("gauge_scale_error", float64(defaultGaugeScale), unit.IDPct, forScale),
-		memory("runs_repeatability", DefaultRunsPrior, forRunsPrior),
-		memory("catches_repeatability", DefaultCatchesPrior, forCatchPrior),
+		judged("runs_repeatability", float64(DefaultRunsPrior.StandardDeviation), unit.IDPct, forRunsPrior),
+		judged("catches_repeatability", float64(DefaultCatchesPrior.StandardDeviation), unit.IDPct, forCatchPrior),
 	}
 }

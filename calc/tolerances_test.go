@@ -32,11 +32,16 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		"agitation":         {5, unit.IDPct, true},  // from memory
 		"pump_reserve":      {20, unit.IDPct, true}, // from memory
 		"meter_error":       {5, unit.IDPct, false}, // from memory
-		// Errors of instruments: own judgement, but the jug's, which is published.
+		// Errors of instruments and repeats: own judgement, but the jug's, which is published,
+		// and the stopwatch's display.
 		"stopwatch_resolution": {0.01, unit.IDS, true}, "stopwatch_scale_error": {0.01, unit.IDPct, true}, "reaction_time": {0.2, unit.IDS, true},
 		"tape_resolution": {1, unit.IDCm, true}, "tape_scale_error": {0.1, unit.IDPct, true},
 		"jug_resolution": {10, unit.IDML, true}, "gauge_resolution": {0.1, unit.IDBar, true}, "gauge_scale_error": {5, unit.IDPct, true},
-		"runs_repeatability": {1.5, unit.IDPct, true}, "catches_repeatability": {4, unit.IDPct, true}, // from memory
+		"runs_repeatability": {1.5, unit.IDPct, true}, "catches_repeatability": {4, unit.IDPct, true},
+	}
+	judged := []string{
+		"stopwatch_scale_error", "reaction_time", "tape_resolution", "tape_scale_error", "jug_resolution",
+		"gauge_resolution", "gauge_scale_error", "runs_repeatability", "catches_repeatability",
 	}
 	for _, x := range calc.Tolerances() {
 		if x.Source.Published() {
@@ -45,6 +50,9 @@ func TestReferenceCommonTolerances(t *testing.T) {
 		w, ok := want[x.Name]
 		if !ok || x.Unit != w.in || x.Default != w.isDefault || x.Source != (calc.ToleranceSource{}) {
 			t.Errorf("%+v, want %+v", x, w)
+		}
+		if x.OwnJudgement != slices.Contains(judged, x.Name) || x.OwnJudgement && x.FromMemory {
+			t.Errorf("%s: own judgement is %v, from memory %v", x.Name, x.OwnJudgement, x.FromMemory)
 		}
 		agrees(t, x.Name, x.Value/x.Unit.Factor(), w.value, 1e-12)
 		delete(want, x.Name)
