@@ -263,8 +263,14 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	}
 	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
 	if in.SprayPressure != 0 {
+		if unusual(in.SprayPressure) {
+			add("SprayPressure", WarnUnusualPressure)
+		}
 		if in.Nozzle.chartHolds(in.SprayPressure) == Outside {
 			add("SprayPressure", WarnOutsideFlowChart)
+		}
+		if in.Nozzle.farFromRating(in.SprayPressure) {
+			add("SprayPressure", WarnFarFromRating)
 		}
 		switch {
 		case in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside:

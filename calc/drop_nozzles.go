@@ -81,7 +81,10 @@ func (in NozzleAcceptanceInput) mixedDrops() (n int) {
 // warnDrop reports what is unusual of a drop of different nozzles.
 func (r *NozzleAcceptanceResult) warnDrop(c *AcceptanceCatch, i int) {
 	r.warn(at("Catches", i, "NozzlesOnDrop"), WarnDropNotInMean)
-	p := r.Catches[i].SprayPressure
+	if unusual(c.SprayPressure) {
+		r.warn(at("Catches", i, "SprayPressure"), WarnUnusualPressure)
+	}
+	p, far := r.Catches[i].SprayPressure, false
 	for j := range c.NozzlesOnDrop {
 		n, field := &c.NozzlesOnDrop[j].Nozzle, at("Catches", i, "NozzlesOnDrop["+strconv.Itoa(j)+"].Nozzle")
 		if n.PressureRange.holds(p) == Outside {
@@ -90,7 +93,11 @@ func (r *NozzleAcceptanceResult) warnDrop(c *AcceptanceCatch, i int) {
 		if n.chartHolds(p) == Outside {
 			r.warn(field, WarnOutsideFlowChart)
 		}
+		far = far || n.farFromRating(p)
 		r.Warnings = append(r.Warnings, n.warnChart(field)...)
+	}
+	if far {
+		r.warn(at("Catches", i, "NozzlesOnDrop"), WarnFarFromRating)
 	}
 }
 

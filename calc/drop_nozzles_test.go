@@ -43,7 +43,7 @@ func TestReferenceDropOfDifferentNozzles(t *testing.T) {
 	if r.MeanNozzleFlowRate != 0 || r.HasMean || right.InMean || r.Sides != nil || r.AcceptableFlowRate != (calc.FlowRange{}) {
 		t.Errorf("unlike nozzles have no mean: %+v", r)
 	}
-	if got := warned(r.Warnings); got != "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[1].NozzlesOnDrop: drop_not_in_mean" {
+	if got := warned(r.Warnings); got != "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[0].NozzlesOnDrop: far_from_rating; Catches[1].NozzlesOnDrop: drop_not_in_mean; Catches[1].NozzlesOnDrop: far_from_rating" {
 		t.Errorf("warned of %q", got)
 	}
 }
@@ -83,13 +83,14 @@ func TestReferenceSheetOfDifferentNozzles(t *testing.T) {
 }
 
 // TestReferenceDropWarnings: a pressure that one of the drop's nozzles is not made
-// for, or its chart does not reach, is said of that nozzle.
+// for, or its chart does not reach, is said of that nozzle; that it is more than twice
+// the rated one, here 145 for 40 psi, of the drop.
 func TestReferenceDropWarnings(t *testing.T) {
 	c := twoSizes(48)
 	c.NozzlesOnDrop[0].Nozzle.PressureRange = psiRange(20, 60)
 	c.NozzlesOnDrop[1].Nozzle = sheet()
 	in := calc.NozzleAcceptanceInput{SprayPressure: 10 * unit.Bar, Catches: []calc.AcceptanceCatch{c}}
-	want := "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[0].NozzlesOnDrop[0].Nozzle: pressure_outside_nozzle_range; Catches[0].NozzlesOnDrop[1].Nozzle: outside_flow_chart"
+	want := "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[0].NozzlesOnDrop[0].Nozzle: pressure_outside_nozzle_range; Catches[0].NozzlesOnDrop[1].Nozzle: outside_flow_chart; Catches[0].NozzlesOnDrop: far_from_rating"
 	if got := warned(mustAccept(t, in).Warnings); got != want {
 		t.Errorf("warned of %q", got)
 	}

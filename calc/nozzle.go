@@ -81,6 +81,26 @@ func (n Nozzle) FlowAt(p unit.Pressure) unit.FlowRate {
 	return FlowAtPressure(flow, rated, p, SquareRoot)
 }
 
+// WarnFarFromRating is the warning for a pressure beyond twice or half of the one that a
+// nozzle is rated at, to which its flow was moved. The ratio is that of predictions: own
+// judgement, no published source.
+const WarnFarFromRating = "far_from_rating"
+
+// farFromRating tells whether a pressure is one to warn of; never with a flow chart, of
+// whose ends WarnOutsideFlowChart speaks.
+func (n Nozzle) farFromRating(p unit.Pressure) bool {
+	if p == 0 || !n.given() || len(n.FlowChart) > 0 {
+		return false
+	}
+	_, rated := n.rating()
+	return farApart(rated, p)
+}
+
+// farApart tells whether one pressure is more than farRatio times the other.
+func farApart(a, b unit.Pressure) bool {
+	return !atMost(float64(a/b), farRatio) || !atMost(float64(b/a), farRatio)
+}
+
 // move brings a flow caught at one pressure to another, as the nozzle's own flow
 // changes between them; by the square-root law without a chart.
 func (n Nozzle) move(q unit.FlowRate, from, to unit.Pressure) unit.FlowRate {

@@ -31,18 +31,12 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		x.InMean = r.HasMean
 		flows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
 		nozzles += c.nozzles()
-		if c.SprayPressure != 0 && in.Nozzle.PressureRange.holds(c.SprayPressure) == Outside {
-			r.warn(at("Catches", i, "SprayPressure"), WarnPressureOutsideRange)
-		}
-		if c.SprayPressure != 0 && in.Nozzle.chartHolds(c.SprayPressure) == Outside {
-			r.warn(at("Catches", i, "SprayPressure"), WarnOutsideFlowChart)
+		if c.SprayPressure != 0 {
+			r.warnPressure(in, at("Catches", i, "SprayPressure"), c.SprayPressure)
 		}
 	}
-	if in.SprayPressure != 0 && in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside {
-		r.warn("SprayPressure", WarnPressureOutsideRange)
-	}
-	if in.SprayPressure != 0 && in.Nozzle.chartHolds(in.SprayPressure) == Outside {
-		r.warn("SprayPressure", WarnOutsideFlowChart)
+	if in.SprayPressure != 0 {
+		r.warnPressure(in, "SprayPressure", in.SprayPressure)
 	}
 	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
 	if nozzles > 0 {
@@ -56,6 +50,26 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
 		r.Even = mixedNozzles == 0 && atMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
 		r.sides(in)
+	}
+}
+
+// warnPressure reports what is unusual of the common pressure, or of a catch's own.
+func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, field string, p unit.Pressure) {
+	n := in.Nozzle
+	if unusual(p) {
+		r.warn(field, WarnUnusualPressure)
+	}
+	if n.PressureRange.holds(p) == Outside {
+		r.warn(field, WarnPressureOutsideRange)
+	}
+	if n.chartHolds(p) == Outside {
+		r.warn(field, WarnOutsideFlowChart)
+	}
+	if n.farFromRating(p) {
+		r.warn(field, WarnFarFromRating)
+	}
+	if len(in.Catches) > 1 && len(n.FlowChart) == 0 && farApart(p, r.SprayPressure) {
+		r.warn(field, WarnFarPressure)
 	}
 }
 

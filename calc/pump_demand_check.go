@@ -34,12 +34,14 @@ func (r *PumpDemandResult) warn(in PumpDemandInput, groups []NozzleGroup) {
 		}
 	}
 	if in.SprayPressure != 0 {
-		used, outside := false, false
+		used, outside, far := false, false, false
 		for _, g := range groups {
 			used = used || g.Nozzle.given() || g.Nozzle.PressureRange != PressureRange{}
+			far = far || g.Nozzle.farFromRating(in.SprayPressure)
 			outside = outside || g.Nozzle.PressureRange.holds(in.SprayPressure) == Outside
 		}
 		add(outside, "SprayPressure", WarnPressureOutsideRange)
+		add(far, "SprayPressure", WarnFarFromRating)
 		add(!used, "SprayPressure", WarnSprayPressureUnused)
 	}
 	stirred := "AgitationFlowRate"

@@ -139,6 +139,9 @@ func WearForecast(in WearForecastInput) (WearForecastResult, error) {
 	}
 	if in.Nozzle.given() {
 		r.NewFlowRate = in.Nozzle.FlowAt(in.SprayPressure)
+		if in.Nozzle.farFromRating(in.SprayPressure) {
+			r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnFarFromRating})
+		}
 	}
 	r.LimitFlowRate = r.NewFlowRate * unit.FlowRate(1+r.Limit)
 	times, ratios := make([]float64, len(in.Catches)), make([]float64, len(in.Catches))
@@ -172,7 +175,7 @@ func (r *WearForecastResult) warnOfCatch(in WearForecastInput, i int) {
 	if c.short() {
 		r.Warnings = append(r.Warnings, Warning{at("Catches", i, "Time"), WarnShortCatch})
 	}
-	if ratio := float64(c.pressure(in.SprayPressure) / in.SprayPressure); !atMost(ratio, 2) || !atMost(1/ratio, 2) {
+	if farApart(c.pressure(in.SprayPressure), in.SprayPressure) {
 		r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnFarPressure})
 	}
 	if !atMost(-float64(r.Catches[i].OverNew), float64(r.Limit)) {

@@ -190,12 +190,12 @@ func TestReferenceWearAtPressure(t *testing.T) {
 	for i, want := range []float64{1000, 1030, 1060} {
 		agrees(t, fmt.Sprint("catch ", i), r.Catches[i].NozzleFlowRate.In(unit.LitrePerMinute)*1000, want, 1e-12)
 	}
-	if w := warned(r.Warnings); w != "Catches[1].SprayPressure: far_pressure" || r.Dated || r.WearPerDay != 0 {
+	if w := warned(r.Warnings); w != "SprayPressure: far_from_rating; Catches[1].SprayPressure: far_pressure" || r.Dated || r.WearPerDay != 0 {
 		t.Errorf("warned of %q, dated %v, per day %v", w, r.Dated, r.WearPerDay)
 	}
 	in.Catches[0].Time = 10 * unit.Second
 	in.Catches[0].Volume /= 6
-	if w := warned(mustWearForecast(t, in).Warnings); w != "Catches[0].Time: short_catch; Catches[1].SprayPressure: far_pressure" {
+	if w := warned(mustWearForecast(t, in).Warnings); w != "SprayPressure: far_from_rating; Catches[0].Time: short_catch; Catches[1].SprayPressure: far_pressure" {
 		t.Errorf("warned of %q", w)
 	}
 }
