@@ -55,14 +55,18 @@ type MeterCalibrationResult[T Metered] struct {
 	MeterTolerance unit.Ratio // the one applied
 	Spread         unit.Ratio // (highest - lowest factor) / that of the sums; 0 for one reading
 	Repeatable     Verdict    // NotJudged for one reading
-	Verdict        Verdict    // of the error; NotJudged when the display's setting is not known
-	Warnings       []Warning
+	// Verdict is that of the meter: Within when the error is within the tolerance and the
+	// readings repeat, or nothing says that they do not. NotJudged when the display's
+	// setting is not known.
+	Verdict  Verdict
+	Warnings []Warning
 }
 
 // Warning codes of MeterCalibration, beside WarnSingleReading.
 const (
 	WarnFewPulses       = "few_pulses"       // under FewPulses: one more or less weighs too much
 	WarnLargeCorrection = "large_correction" // the error is beyond LargeMeterError
+	WarnErrorsCancel    = "errors_cancel"    // the error is within its tolerance, and the readings do not repeat
 )
 
 // FewPulses is the count below which one pulse more or less is over 1 %: 1 / 100.
@@ -77,7 +81,8 @@ const LargeMeterError = 20 * unit.Percent
 //	c = sum of measured / sum of indicated,   error = 1 / c - 1
 //
 // so that a long reading weighs more than a short one, and the spread of the
-// readings, (c_max - c_min) / c. The display's setting follows from it. A factor
+// readings, (c_max - c_min) / c. A meter whose readings spread more than the tolerance
+// is not within it, whatever their mean: errors that cancel today do not tomorrow. The display's setting follows from it. A factor
 // that the display multiplies by becomes factor x c; pulses for an amount become
 // pulses / c, since a display that shows too little (c above 1) waits for too many
 // pulses. Pulses counted give the amount of a pulse, sum of measured /
@@ -89,7 +94,8 @@ const LargeMeterError = 20 * unit.Percent
 // required (on Measured, on Indicated where there is neither, on the half that is
 // missing of CurrentSetting), conflict (on Pulses beside Indicated, on the one that
 // the first reading does not have, on CurrentFactor beside CurrentSetting or
-// Pulses). Warnings are single_reading, few_pulses, large_correction on Readings.
+// Pulses). Warnings are single_reading, few_pulses, large_correction and errors_cancel
+// on Readings.
 //
 // Sources: the ratio of sums is common practice, no published source; 5 % of meter
 // error is from memory of what inspections allow, no text was read.
@@ -127,6 +133,10 @@ func MeterCalibration[T Metered](in MeterCalibrationInput[T]) (MeterCalibrationR
 	}
 	r.Spread = unit.Ratio(difference(high, low) / mean)
 	r.Repeatable = judge(float64(r.Spread), float64(r.MeterTolerance))
+	if r.Repeatable == Outside && r.Verdict == Within {
+		r.Verdict = Outside
+		r.Warnings = append(r.Warnings, Warning{"Readings", WarnErrorsCancel})
+	}
 	return r, nil
 }
 

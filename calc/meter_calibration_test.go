@@ -119,6 +119,33 @@ func TestReferenceMeterExactlyOnItsTolerance(t *testing.T) {
 	}
 }
 
+// TestReferenceMeterThatDoesNotRepeat: 125 shown for 100 and for 150 are errors of 25 % and
+// -16.7 %, and 250 for 250 in all: an error of 0, of a meter that nobody can rely on. The
+// factors are 0.8 and 1.2, apart by 40 %.
+func TestReferenceMeterThatDoesNotRepeat(t *testing.T) {
+	in := calc.MeterCalibrationInput[unit.Volume]{
+		Readings:       []calc.MeterReading[unit.Volume]{{Indicated: 125, Measured: 100}, {Indicated: 125, Measured: 150}},
+		MeterTolerance: 5 * unit.Percent,
+	}
+	r, err := calc.MeterCalibration(in)
+	if err != nil || r.Correction.Error != 0 || r.Repeatable != calc.Outside || r.Verdict != calc.Outside || warned(r.Warnings) != "Readings: errors_cancel" {
+		t.Errorf("%+v, %v", r, err)
+	}
+	in.MeterTolerance = 40 * unit.Percent // exactly on it repeats
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.Within || r.Verdict != calc.Within || r.Warnings != nil {
+		t.Errorf("%+v, %v", r, err)
+	}
+	in.Readings[1] = in.Readings[0] // it repeats, and is wrong
+	in.MeterTolerance = 5 * unit.Percent
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.Within || r.Verdict != calc.Outside {
+		t.Errorf("%+v, %v", r, err)
+	}
+	in.Readings = []calc.MeterReading[unit.Volume]{{Indicated: 101, Measured: 100}} // nothing says that it does not repeat
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.NotJudged || r.Verdict != calc.Within {
+		t.Errorf("%+v, %v", r, err)
+	}
+}
+
 // TestReferenceMeterWarnings: one reading; 99 pulses, of which one is over 1 %; 20 %
 // too much is no warning yet, 21 % is.
 func TestReferenceMeterWarnings(t *testing.T) {

@@ -24,10 +24,10 @@ def meter_calibration(rng):
     request = {"kind": kind, "readings": readings, "meterTolerance": tolerance}
     want = {"correctionFactor": ratio, "meterError": Near(1 / ratio - 1, 1), "spread": Near(np.ptp(y / x) / ratio, 1)}
     want |= {"readings/%d/correctionFactor" % i: c for i, c in enumerate(y / x)}
-    if clear(abs(1 / ratio - 1), limit):
-        want["withinTolerance"] = bool(abs(1 / ratio - 1) <= limit)
     if clear(np.ptp(y / x) / ratio, limit):
         want["repeatable"] = bool(np.ptp(y / x) / ratio <= limit)
+        if clear(abs(1 / ratio - 1), limit):
+            want["withinTolerance"] = bool(abs(1 / ratio - 1) <= limit and want["repeatable"])
     if rng.random() < 0.5:
         per, amount = draw(rng, symbols, size * 0.1, size)
         pulses = rng.randint(50, 5000)
