@@ -97,6 +97,9 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 		a.Confidence = percent(calc.WearConfidence)
 	}
 	a.times(x)
+	if named := a.HoursAtLimitRange.Low.given() || a.DateAtLimitRange.Low != ""; x.State != calc.WornNow && !named {
+		a.NextSteps[0].Text = text.Of(text.From(ctx), "wording.catch_again")
+	}
 	return a
 }
 

@@ -97,7 +97,14 @@ const (
 	WarnLatestOverLimit = "latest_over_limit" // the last catch is above the limit, the line is not
 	WarnBelowNew        = "below_new"         // a catch gives much less than new: dirt, not wear
 	WarnFarPressure     = "far_pressure"      // moved by more than a ratio of 2
+	WarnFallingFlow     = "falling_flow"      // the line falls by more than FallingFlow: no wear does that
+	WarnFirstOverLimit  = "first_over_limit"  // the first catch is above the limit already
 )
+
+// FallingFlow is how far, of the new flow, the line may fall from the first catch to the
+// last before it is warned of: twice the error of a jug. Own judgement, no published
+// source.
+const FallingFlow = 2 * defaultJugScale
 
 const (
 	day  = 24 * unit.Hour
@@ -115,7 +122,10 @@ const (
 //
 // The set is worn when the line at the last catch is above the limit; exactly on
 // it, it is not. A line that does not rise shows no wear. A rise of less than
-// 1e-9 of the new flow over all catches is none.
+// 1e-9 of the new flow over all catches is none. A line that falls by more than
+// FallingFlow (falling_flow) speaks of plugging, or of another way to catch; and a set
+// that was above the limit when it was first caught (first_over_limit) of a new flow
+// that is not its own.
 //
 // Invalid: catches as in NozzleFlow, and
 //
@@ -162,7 +172,13 @@ func WearForecast(in WearForecastInput) (WearForecastResult, error) {
 	r.judge(line)
 	r.perSeason(in, line)
 	r.forecast(line)
+	if !atMost(-line.rise, float64(FallingFlow)) {
+		r.Warnings = append(r.Warnings, Warning{"Catches", WarnFallingFlow})
+	}
 	for i := range r.Catches {
+		if times[i] == line.first && !atMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
+			r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnFirstOverLimit})
+		}
 		if times[i] == line.last && r.State != WornNow && !atMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
 			r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnLatestOverLimit})
 		}

@@ -127,7 +127,7 @@ func TestReferenceWearForecast(t *testing.T) {
 		// The line passes 1.1 at 100 h before the first catch.
 		{
 			"worn from the start", wearOf([]float64{200, 300, 400}, []float64{1130, 1140, 1150}),
-			1e-4, 0, 0.15, 0, 0, 0, 0, calc.WornNow, false, false, "",
+			1e-4, 0, 0.15, 0, 0, 0, 0, calc.WornNow, false, false, "Catches[0]: first_over_limit",
 		},
 		{
 			"no wear", wearOf([]float64{0, 100, 200}, []float64{1010, 1010, 1010}),
@@ -135,11 +135,11 @@ func TestReferenceWearForecast(t *testing.T) {
 		},
 		{
 			"worn and level", wearOf([]float64{0, 100, 200}, []float64{1110, 1110, 1110}),
-			0, 0, 0.11, 0, 0, 0, 0, calc.WornNow, false, false, "",
+			0, 0, 0.11, 0, 0, 0, 0, calc.WornNow, false, false, "Catches[0]: first_over_limit",
 		},
 		{
 			"less and less", wearOf([]float64{0, 100, 200}, []float64{1000, 940, 880}),
-			-6e-4, 0, -0.12, 0, 0, 0, 0, calc.NoWear, false, false, "Catches[2]: below_new",
+			-6e-4, 0, -0.12, 0, 0, 0, 0, calc.NoWear, false, false, "Catches[2]: below_new; Catches: falling_flow",
 		},
 		// Means 100 and 1.04; b = 12 / 20 000; line 0.98, 1.04, 1.10: on the limit,
 		// the last catch 2 % above it. Squares 0.0004 + 0.0016 + 0.0004.
@@ -368,6 +368,35 @@ func TestReferenceWearFarPressure(t *testing.T) {
 		got := strings.Contains(warned(mustWearForecast(t, in).Warnings), "Catches[1].SprayPressure: far_pressure")
 		if got != want {
 			t.Errorf("%v of 3 bar: warned %v", bar, got)
+		}
+	}
+}
+
+// TestReferenceWearFallingFlow, by hand: 1000, 966 and 931 mL of 1000, as 29, 28 and 27 fl
+// oz are, fall by 6.9 % from first to last; 1000, 990 and 980 by 2 %, which is not more
+// than that.
+func TestReferenceWearFallingFlow(t *testing.T) {
+	for _, c := range []struct {
+		millilitres []float64
+		want        string
+	}{
+		{[]float64{1000, 966, 931}, "Catches: falling_flow"}, {[]float64{1000, 990, 979}, "Catches: falling_flow"},
+		{[]float64{1000, 990, 980}, ""}, {[]float64{1000, 1001, 999}, ""}, {[]float64{1000, 1000, 1000}, ""},
+	} {
+		r := mustWearForecast(t, wearOf([]float64{0, 100, 200}, c.millilitres))
+		if got := warned(r.Warnings); got != c.want || r.State != calc.NoWear {
+			t.Errorf("%v: warned of %q, want %q; %v", c.millilitres, got, c.want, r.State)
+		}
+	}
+}
+
+// TestReferenceWearFirstOverLimit: a set that gives 12 % more than new when it is first
+// caught, with a limit of 10 %; exactly 10 % is not above.
+func TestReferenceWearFirstOverLimit(t *testing.T) {
+	for first, want := range map[float64]bool{1120: true, 1100: false} {
+		r := mustWearForecast(t, wearOf([]float64{0, 100, 200}, []float64{first, first + 10, first + 20}))
+		if got := warned(r.Warnings); strings.Contains(got, "Catches[0]: first_over_limit") != want {
+			t.Errorf("%v mL: warned of %q", first, got)
 		}
 	}
 }
