@@ -48,6 +48,7 @@ type working struct {
 	used  methodSet
 	quiet bool            // only used is wanted
 	steps map[string]bool // written by step
+	told  map[any]bool    // by pointer: what has all its steps already
 }
 
 // An operand is what goes in the place of a symbol: one value or a list.
@@ -136,6 +137,19 @@ func (w *working) step(id calc.MethodID, result Quantity, operands ...operand) {
 		w.steps = map[string]bool{}
 	}
 	w.steps[key] = true
+}
+
+// first tells whether something has no steps yet: what many members rest on is not
+// written again for each of them, to be found a repetition then.
+func (w *working) first(pointer any) bool {
+	if w.told[pointer] {
+		return false
+	}
+	if w.told == nil {
+		w.told = map[any]bool{}
+	}
+	w.told[pointer] = true
+	return true
 }
 
 // worked is the working of one answer.
