@@ -31,7 +31,7 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	if p.mediaType == htmlPage {
 		h.Set("Content-Security-Policy", pagePolicy)
 	}
-	asPacked := p.packed && takesGzip(req.Header.Get("Accept-Encoding"))
+	asPacked := p.packed && takesGzip(strings.Join(req.Header.Values("Accept-Encoding"), ","))
 	if p.packed {
 		h.Add("Vary", "Accept-Encoding")
 	}
@@ -48,7 +48,7 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 		}
 		h.Set("ETag", etag)
 		maps.Copy(h, p.header)
-		if matches(req.Header.Get("If-None-Match"), etag) {
+		if matches(strings.Join(req.Header.Values("If-None-Match"), ","), etag) {
 			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)
 			return nil
@@ -66,7 +66,8 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	return nil
 }
 
-// matches compares an If-None-Match list with a tag, weakly as RFC 9110 asks.
+// matches compares an If-None-Match list, of whose lines there may be several, with a tag,
+// weakly as RFC 9110 asks (5.3, 13.1.2).
 func matches(list, etag string) bool {
 	for tag := range strings.SplitSeq(list, ",") {
 		tag = strings.TrimSpace(tag)

@@ -123,13 +123,17 @@ func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
 		}
 		x.limited.R = nil
 		if err != nil {
+			refuseInTime(w)
 			return &refusal{kind: bodyNotRead}
 		}
 		if x.in.Len() <= mostBody {
 			return nil
 		}
 	}
-	drain(w, req)
+	w.Header().Set("Connection", "close")
+	if req.ContentLength <= mostBody || req.Header.Get("Expect") == "" { // else nothing has been sent, and reading would ask for it
+		drain(w, req)
+	}
 	return &refusal{kind: bodyTooLarge, args: []any{mostBody}}
 }
 
@@ -141,7 +145,7 @@ func drain(w http.ResponseWriter, req *http.Request) {
 		return
 	}
 	_, _ = io.CopyN(io.Discard, req.Body, mostDrain)
-	w.Header().Set("Connection", "close")
+	refuseInTime(w)
 }
 
 // declared tells whether the headers say one media type in UTF-8, not compressed.
