@@ -6,6 +6,8 @@ import (
 	"net/netip"
 	"runtime"
 	"time"
+
+	"golang.org/x/sync/semaphore"
 )
 
 // Limits bound what clients can take of the server. The zero value is sound: it
@@ -37,18 +39,60 @@ type slots struct {
 	waiting chan struct{}
 	streams chan struct{} // batches that are open, which hold memory but no turn
 	wait    time.Duration
+
+	// large bounds the bytes of requests that are calculated at once, but for small ones:
+	// what a calculation with working holds is up to 600 times as much.
+	large     *semaphore.Weighted
+	mostLarge int64
+
+	answers room
 }
+
+const (
+	smallRequest = 4 << 10
+	largePerCPU  = 96 << 10
+)
 
 func newSlots(l Limits) *slots {
 	n := l.Concurrent
 	if n == 0 {
 		n = 16 * runtime.GOMAXPROCS(0)
 	}
-	return &slots{make(chan struct{}, n), make(chan struct{}, waitersPerSlot*n), make(chan struct{}, n), l.Wait}
+	most := int64(largePerCPU * runtime.GOMAXPROCS(0))
+	return &slots{
+		taken: make(chan struct{}, n), waiting: make(chan struct{}, waitersPerSlot*n), streams: make(chan struct{}, n),
+		wait: l.Wait, large: semaphore.NewWeighted(most), mostLarge: most,
+	}
 }
 
-// take waits for a turn, a short time at most. Who gets one gives it back.
-func (s *slots) take() bool {
+// weight is what a request counts for among the large ones; the largest have to be
+// alone.
+func (s *slots) weight(size int) int64 {
+	if size <= smallRequest {
+		return 0
+	}
+	return min(int64(size), s.mostLarge)
+}
+
+// take waits for a turn for a request of some size, a short time at most. Who gets one
+// gives it back.
+func (s *slots) take(size int) bool {
+	weight := s.weight(size)
+	if weight > 0 && !s.large.TryAcquire(weight) {
+		ctx, stop := context.WithTimeout(context.Background(), s.wait)
+		defer stop()
+		if s.large.Acquire(ctx, weight) != nil {
+			return false
+		}
+	}
+	if s.turn() {
+		return true
+	}
+	s.large.Release(weight)
+	return false
+}
+
+func (s *slots) turn() bool {
 	select {
 	case s.taken <- struct{}{}:
 		return true
@@ -71,16 +115,24 @@ func (s *slots) take() bool {
 }
 
 // await waits for a turn as long as ctx lasts.
-func (s *slots) await(ctx context.Context) bool {
+func (s *slots) await(ctx context.Context, size int) bool {
+	weight := s.weight(size)
+	if weight > 0 && s.large.Acquire(ctx, weight) != nil {
+		return false
+	}
 	select {
 	case s.taken <- struct{}{}:
 		return true
 	case <-ctx.Done():
+		s.large.Release(weight)
 		return false
 	}
 }
 
-func (s *slots) give() { <-s.taken }
+func (s *slots) give(size int) {
+	<-s.taken
+	s.large.Release(s.weight(size))
+}
 
 // open begins a stream, if there are not as many already as turns.
 func (s *slots) open() bool {

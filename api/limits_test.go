@@ -107,7 +107,7 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 	turns := newSlots(Limits{Concurrent: 1})
 	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) *refusal { panic("fault") }}
 	for range 3 {
-		if !turns.take() {
+		if !turns.take(0) {
 			t.Fatal("the turn is gone")
 		}
 		func() {

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"io"
 	"maps"
 	"net/http"
 	"strconv"
@@ -54,15 +55,27 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 			return nil
 		}
 	}
-	body := x.body
+	if p.packed && !asPacked {
+		return writeUnpacked(w, req, p.mediaType, x.body)
+	}
 	if asPacked {
 		h.Set("Content-Encoding", "gzip")
-	} else if p.packed {
-		if body, err = packed.Unpack(body); err != nil {
-			return err
-		}
 	}
-	writeBody(w, req, p.mediaType, http.StatusOK, body)
+	writeBody(w, req, p.mediaType, http.StatusOK, x.body)
+	return nil
+}
+
+// writeUnpacked sends what is kept compressed as it comes out, so that a client that is
+// slow to take it does not hold the whole.
+func writeUnpacked(w http.ResponseWriter, req *http.Request, mediaType string, body []byte) error {
+	plain, length, err := packed.Reader(body)
+	if err != nil {
+		return err
+	}
+	writeHead(w, mediaType, http.StatusOK, length)
+	if req.Method != http.MethodHead {
+		_, _ = io.Copy(w, plain) // the client has gone when this fails
+	}
 	return nil
 }
 

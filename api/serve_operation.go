@@ -27,6 +27,10 @@ const (
 	drainTime = 5 * time.Second
 )
 
+// mostKept is the longest buffer that is used again. What a long request needed shall not
+// be held for the short ones after it.
+const mostKept = 64 << 10
+
 // exchange holds the buffers of one request, reused.
 type exchange struct {
 	in, out bytes.Buffer
@@ -39,14 +43,16 @@ var exchanges = sync.Pool{New: func() any { return new(exchange) }}
 // its answer, or returns the refusal.
 func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	x := exchanges.Get().(*exchange)
-	defer exchanges.Put(x)
-	x.in.Reset()
-	x.out.Reset()
+	defer func() {
+		trim(&x.in)
+		trim(&x.out)
+		exchanges.Put(x)
+	}()
 	if err := x.read(w, req); err != nil {
 		return err
 	}
 	lang := languageOf(req)
-	if !turns.take() {
+	if !turns.take(x.in.Len()) {
 		return refuseOverloaded(w)
 	}
 	run, mediaType := o.run, "application/json"
@@ -61,6 +67,14 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, x); r != nil {
 		return r
 	}
+	trim(&x.in) // or a client that does not take its answer holds both
+	if x.out.Cap() > smallAnswer {
+		s := turns.answers.enter(x.out.Cap(), func() { endAnswer(w) })
+		if s == nil {
+			return refuseOverloaded(w)
+		}
+		defer turns.answers.leave(s)
+	}
 	w.Header()["Cache-Control"] = noStore
 	worded(w.Header(), lang)
 	writeBody(w, req, mediaType, http.StatusOK, x.out.Bytes())
@@ -69,28 +83,44 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 
 // inTurn runs the operation and gives the turn back, whatever happens.
 func inTurn(ctx context.Context, run runner, turns *slots, x *exchange) *refusal {
-	defer turns.give()
+	defer turns.give(x.in.Len())
 	return run(ctx, x.in.Bytes(), &x.out)
+}
+
+// trim empties a buffer, and lets one go that has grown long.
+func trim(b *bytes.Buffer) {
+	if b.Reset(); b.Cap() > mostKept {
+		*b = bytes.Buffer{}
+	}
+}
+
+// endAnswer makes the writing of an answer fail.
+func endAnswer(w http.ResponseWriter) {
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Unix(1, 0))
 }
 
 // writeBody sends a whole answer with its length, so that none is half-written.
 // A HEAD gets the same headers.
 func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
-	h := w.Header()
-	if mediaType == jsonType[0] {
-		h["Content-Type"] = jsonType
-	} else {
-		h.Set("Content-Type", mediaType)
-	}
-	h.Set("Content-Length", strconv.Itoa(len(body)))
-	addLinks(h)
-	w.WriteHeader(status)
+	writeHead(w, mediaType, status, len(body))
 	if req.Method != http.MethodHead {
 		if c, ok := req.Context().Value(connection{}).(gatherer); ok {
 			c.Gather(len(body))
 		}
 		_, _ = w.Write(body) // the client has gone when this fails
 	}
+}
+
+func writeHead(w http.ResponseWriter, mediaType string, status, length int) {
+	h := w.Header()
+	if mediaType == jsonType[0] {
+		h["Content-Type"] = jsonType
+	} else {
+		h.Set("Content-Type", mediaType)
+	}
+	h.Set("Content-Length", strconv.Itoa(length))
+	addLinks(h)
+	w.WriteHeader(status)
 }
 
 // A gatherer is a connection that can send the head of an answer along with its body.
