@@ -185,10 +185,11 @@ func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
 		c.run(ctx, o.RequestID)
 		return
 	}
-	if !o.turns.await(ctx, len(c.in)) {
+	weight := o.turns.weight(c.in)
+	if !o.turns.await(ctx, weight) {
 		return
 	}
-	defer o.turns.give(len(c.in)) // with a place for the answers: else who waits for one would hold them all the same
+	defer o.turns.give(weight) // with a place for the answers: else who waits for one would hold them all the same
 	c.run(ctx, o.RequestID)
 	if c.out.Cap() > smallAnswer {
 		c.stay = o.turns.answers.await(ctx, c.out.Cap(), o.end)

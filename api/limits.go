@@ -1,6 +1,7 @@
 package api
 
 import (
+	"bytes"
 	"context"
 	"net/http"
 	"net/netip"
@@ -40,17 +41,19 @@ type slots struct {
 	streams chan struct{} // batches that are open, which hold memory but no turn
 	wait    time.Duration
 
-	// large bounds the bytes of requests that are calculated at once, but for small ones:
-	// what a calculation with working holds is up to 600 times as much.
+	// large bounds the weight of requests that are calculated at once, but for small ones.
 	large     *semaphore.Weighted
 	mostLarge int64
 
 	answers room
 }
 
+// A request with working weighs what it has of bytes, since a calculation holds up to 600
+// times as much; one without weighs a small part of that. A light one need not wait.
 const (
-	smallRequest = 4 << 10
-	largePerCPU  = 96 << 10
+	withoutWorking = 16
+	lightest       = 1 << 10
+	largePerCPU    = 96 << 10
 )
 
 func newSlots(l Limits) *slots {
@@ -65,19 +68,22 @@ func newSlots(l Limits) *slots {
 	}
 }
 
-// weight is what a request counts for among the large ones; the largest have to be
-// alone.
-func (s *slots) weight(size int) int64 {
-	if size <= smallRequest {
+// weight is what requests count for among the large ones; the largest have to be alone.
+// What has escapes may ask for working in other letters.
+func (s *slots) weight(body []byte) int64 {
+	size := len(body)
+	if !bytes.Contains(body, []byte("showWorking")) && bytes.IndexByte(body, '\\') < 0 {
+		size /= withoutWorking
+	}
+	if size <= lightest {
 		return 0
 	}
 	return min(int64(size), s.mostLarge)
 }
 
-// take waits for a turn for a request of some size, a short time at most. Who gets one
+// take waits for a turn for a request of some weight, a short time at most. Who gets one
 // gives it back.
-func (s *slots) take(size int) bool {
-	weight := s.weight(size)
+func (s *slots) take(weight int64) bool {
 	if weight > 0 && !s.large.TryAcquire(weight) {
 		ctx, stop := context.WithTimeout(context.Background(), s.wait)
 		defer stop()
@@ -115,8 +121,7 @@ func (s *slots) turn() bool {
 }
 
 // await waits for a turn as long as ctx lasts.
-func (s *slots) await(ctx context.Context, size int) bool {
-	weight := s.weight(size)
+func (s *slots) await(ctx context.Context, weight int64) bool {
 	if weight > 0 && s.large.Acquire(ctx, weight) != nil {
 		return false
 	}
@@ -129,9 +134,9 @@ func (s *slots) await(ctx context.Context, size int) bool {
 	}
 }
 
-func (s *slots) give(size int) {
+func (s *slots) give(weight int64) {
 	<-s.taken
-	s.large.Release(s.weight(size))
+	s.large.Release(weight)
 }
 
 // open begins a stream, if there are not as many already as turns.

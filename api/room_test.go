@@ -72,7 +72,7 @@ func TestAnswersThatNobodyTakes(t *testing.T) {
 	for name, c := range map[string]struct {
 		request string
 		clients int
-	}{"single requests": {single, 20}, "batches": {batch, 8}} {
+	}{"single requests": {single, 16}, "batches": {batch, 8}} {
 		t.Run(name, func(t *testing.T) {
 			s := serverWith(t, Options{Limits: Limits{Concurrent: 100, Wait: 20 * time.Second}})
 			s.Config.WriteTimeout = time.Minute

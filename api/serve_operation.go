@@ -52,7 +52,8 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 		return err
 	}
 	lang := languageOf(req)
-	if !turns.take(x.in.Len()) {
+	weight := turns.weight(x.in.Bytes())
+	if !turns.take(weight) {
 		return refuseOverloaded(w)
 	}
 	run, mediaType := o.run, "application/json"
@@ -64,7 +65,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}
-	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, x); r != nil {
+	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, weight, x); r != nil {
 		return r
 	}
 	trim(&x.in) // or a client that does not take its answer holds both
@@ -82,8 +83,8 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func inTurn(ctx context.Context, run runner, turns *slots, x *exchange) *refusal {
-	defer turns.give(x.in.Len())
+func inTurn(ctx context.Context, run runner, turns *slots, weight int64, x *exchange) *refusal {
+	defer turns.give(weight)
 	return run(ctx, x.in.Bytes(), &x.out)
 }
 
