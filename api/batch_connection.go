@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 	"net/http"
+	"sync"
 	"sync/atomic"
 	"time"
 )
@@ -22,6 +23,7 @@ type batchStream struct {
 	due   bool        // a line is being waited for, and its deadline stands
 	begun bool        // there is more than blanks of it
 	gone  atomic.Bool // nobody takes answers
+	ends  sync.Mutex  // of the deadlines of writing
 }
 
 // Read gives what has come. The time of a line begins when it is first waited for;
@@ -51,10 +53,31 @@ func (s *batchStream) completes(b []byte) bool {
 	return ends
 }
 
+// begin gives an answer its time, unless the stream has been broken off.
+func (s *batchStream) begin() error {
+	s.ends.Lock()
+	defer s.ends.Unlock()
+	if s.gone.Load() {
+		return io.ErrClosedPipe
+	}
+	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer))
+	return nil
+}
+
+// end breaks off a stream whose client is too slow to take its answers.
+func (s *batchStream) end() {
+	s.ends.Lock()
+	defer s.ends.Unlock()
+	s.gone.Store(true)
+	_ = s.control.SetWriteDeadline(time.Unix(1, 0))
+}
+
 // Write sends b at once, within the time of an answer.
 func (s *batchStream) Write(b []byte) (int, error) {
-	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer))
-	n, err := s.w.Write(b)
+	n, err := 0, s.begin()
+	if err == nil {
+		n, err = s.w.Write(b)
+	}
 	if err == nil {
 		err = s.control.Flush()
 	}

@@ -19,25 +19,22 @@ const ndjson = "application/x-ndjson"
 // serveBatch answers a stream of lines while it comes in. So many streams may be
 // open at once; their lines take turns with other requests.
 func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
+	answerAtOnce(w, req)
+	if req.ProtoMajor == 1 {
+		w.Header().Set("Connection", "close") // what is left of a broken stream is no request
+	}
 	if !declared(req.Header, ndjson) {
 		return &refusal{kind: unsupportedMediaType, wording: "unsupported_media_type_batch"}
-	}
-	h, control := w.Header(), http.NewResponseController(w)
-	// Neither an answer nor a refusal waits for the end of the lines. What cannot do so,
-	// such as HTTP/2, does it anyway.
-	_ = control.EnableFullDuplex()
-	if req.ProtoMajor == 1 {
-		h.Set("Connection", "close") // what is left of a broken stream is no request
 	}
 	if !turns.open() {
 		return refuseOverloaded(w)
 	}
 	defer turns.close()
 	s := &batchStream{
-		w: w, body: req.Body, control: control,
+		w: w, body: req.Body, control: http.NewResponseController(unwrapped(w)),
 		line: cmp.Or(limits.Line, stepTime), answer: cmp.Or(limits.Answer, stepTime),
 	}
-	lang := languageOf(req)
+	lang, h := languageOf(req), w.Header()
 	h.Set("Cache-Control", "no-store")
 	h.Set("Content-Type", ndjson)
 	worded(h, lang)
@@ -49,7 +46,7 @@ func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.Resp
 	// net/http ends the context when a line is late, but then a last answer is due;
 	// when the client has gone, reading and writing fail.
 	ctx := context.WithoutCancel(req.Context())
-	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns})
+	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns, end: s.end})
 	if err != nil { // it is in the last line, or the client has gone
 		_ = s.control.SetReadDeadline(time.Now()) // net/http would wait for what is left
 	}

@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"sync"
 
+	"golang.org/x/sync/semaphore"
+
 	"wetrun/internal/text"
 )
 
@@ -36,6 +38,7 @@ type BatchOptions struct {
 	Progress func(BatchTally)
 
 	turns *slots // of the server; nil elsewhere
+	end   func() // breaks off a stream of the server whose client is too slow
 }
 
 // A chunk is some lines on their way through.
@@ -44,7 +47,28 @@ type chunk struct {
 	lines []lineSpan
 	out   bytes.Buffer
 	tally BatchTally
+	stay  *stay // of out, with the answers that wait for their clients
 	done  chan struct{}
+}
+
+// An allowance is how many bytes may have been read before they are answered, however
+// long the lines are: those of the chunks, and of one more.
+type allowance struct {
+	*semaphore.Weighted
+	most int64
+}
+
+// of is what a chunk takes of it.
+func (a allowance) of(c *chunk) int64 { return min(int64(len(c.in)), a.most) }
+
+// shed lets buffers go that long lines have needed.
+func (c *chunk) shed() {
+	if cap(c.in) > 2*chunkBytes {
+		c.in = nil
+	}
+	if c.out.Reset(); c.out.Cap() > 4*chunkBytes {
+		c.out = bytes.Buffer{}
+	}
 }
 
 // A lineSpan is where a line stands in its chunk.
@@ -61,9 +85,13 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 	workers := runtime.GOMAXPROCS(0)
 	ahead := workers * lookAhead
 	free, order, work := make(chan *chunk, ahead), make(chan *chunk, ahead), make(chan *chunk, ahead)
-	for range ahead {
-		free <- &chunk{done: make(chan struct{}, 1)}
+	chunks := make([]chunk, ahead)
+	for i := range chunks {
+		chunks[i].done = make(chan struct{}, 1)
+		free <- &chunks[i]
 	}
+	most := int64(ahead * chunkBytes)
+	bytesAhead := allowance{semaphore.NewWeighted(most), most}
 	working, stop := context.WithCancel(ctx)
 	defer stop()
 	var all sync.WaitGroup
@@ -75,19 +103,22 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 			}
 		})
 	}
-	reader := &lineReader{Reader: bufio.NewReaderSize(in, mostLine+2), BatchOptions: o}
+	reader := &lineReader{Reader: bufio.NewReaderSize(in, mostLine+2), BatchOptions: o, ahead: bytesAhead}
 	broken := make(chan error, 1)
 	all.Go(func() {
 		defer close(order)
 		defer close(work)
 		broken <- reader.feed(working, free, order, work)
 	})
-	tally, err := deliver(ctx, out, o, free, order)
+	tally, err := deliver(ctx, out, o, bytesAhead, free, order)
 	stop()
 	if ctx.Err() != nil {
 		return tally, context.Cause(ctx) // the reader may be waiting for bytes that never come
 	}
 	all.Wait()
+	for i := range chunks {
+		o.leave(&chunks[i]) // where the stream ended before
+	}
 	cause := <-broken
 	if err == nil && cause != nil {
 		var b bytes.Buffer
@@ -99,7 +130,7 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 }
 
 // deliver writes the answers of chunks in their order.
-func deliver(ctx context.Context, out io.Writer, o BatchOptions, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
+func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
 	var tally BatchTally
 	for {
 		c, ok := next(ctx, order)
@@ -109,11 +140,14 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, free chan<- *ch
 		if _, err := out.Write(c.out.Bytes()); err != nil {
 			return tally, err
 		}
+		o.leave(c)
+		ahead.Release(ahead.of(c))
 		tally.add(&c.tally)
 		tally.Line = c.lines[len(c.lines)-1].number
 		if o.Progress != nil {
 			o.Progress(tally)
 		}
+		c.shed()
 		free <- c
 	}
 }
@@ -136,18 +170,30 @@ func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
 	return nil, false
 }
 
+// leave makes the room of a chunk's answers free.
+func (o *BatchOptions) leave(c *chunk) {
+	if o.turns != nil {
+		o.turns.answers.leave(c.stay)
+	}
+}
+
 // inTurn answers the lines of a chunk when it is its turn, and none when the batch
 // is to stop before.
 func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
-	c.out.Reset()
-	c.tally = BatchTally{}
-	if o.turns != nil {
-		if !o.turns.await(ctx) {
-			return
-		}
-		defer o.turns.give()
+	c.tally, c.stay = BatchTally{}, nil
+	if o.turns == nil {
+		c.run(ctx, o.RequestID)
+		return
 	}
+	weight := o.turns.weight(c.in)
+	if !o.turns.await(ctx, weight) {
+		return
+	}
+	defer o.turns.give(weight) // with a place for the answers: else who waits for one would hold them all the same
 	c.run(ctx, o.RequestID)
+	if c.out.Cap() > smallAnswer {
+		c.stay = o.turns.answers.await(ctx, c.out.Cap(), o.end)
+	}
 }
 
 // run answers the lines of a chunk.
@@ -166,6 +212,7 @@ func (c *chunk) run(ctx context.Context, requestID string) {
 type lineReader struct {
 	*bufio.Reader
 	BatchOptions
+	ahead  allowance
 	number int // of the last line read
 }
 
@@ -179,6 +226,9 @@ func (r *lineReader) feed(ctx context.Context, free <-chan *chunk, order, work c
 			return nil
 		}
 		err := r.fill(c)
+		if r.ahead.Acquire(ctx, r.ahead.of(c)) != nil {
+			return nil
+		}
 		if len(c.lines) > 0 {
 			order <- c // never blocks: there are no more chunks than places
 			work <- c

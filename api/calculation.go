@@ -65,7 +65,11 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 		case err != nil:
 			return &refusal{kind: internalError}
 		}
-		out.Write(answer)
+		if out.Len() == 0 && cap(answer) > out.Available() {
+			*out = *bytes.NewBuffer(answer) // it has outgrown the buffer: no second copy
+		} else {
+			out.Write(answer)
+		}
 		telemetry.From(ctx).Verdict(ctx, name, verdict(reflect.ValueOf(&response).Elem()))
 		return nil
 	}

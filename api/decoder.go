@@ -115,6 +115,10 @@ func (d *decoder) report(e FieldError, more ...string) {
 	}
 }
 
+// listens tells whether another error would be listed, and so is worth a search for what
+// was meant.
+func (d *decoder) listens() bool { return !d.quickly && len(d.errors) < mostErrors }
+
 // peek returns the kind of the next token: one of { } [ ] " 0 t f n, or 0 when
 // the text is broken.
 func (d *decoder) peek() jsontext.Kind {

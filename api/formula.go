@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// A formula is the right side of a method, read once for one line of working. It
+// A formula is the right side of a method, read once for all lines of an answer. It
 // can be written with numbers in the place of its symbols, and it tells in which
 // unit its value then comes out.
 //

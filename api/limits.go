@@ -1,11 +1,14 @@
 package api
 
 import (
+	"bytes"
 	"context"
 	"net/http"
 	"net/netip"
 	"runtime"
 	"time"
+
+	"golang.org/x/sync/semaphore"
 )
 
 // Limits bound what clients can take of the server. The zero value is sound: it
@@ -37,18 +40,65 @@ type slots struct {
 	waiting chan struct{}
 	streams chan struct{} // batches that are open, which hold memory but no turn
 	wait    time.Duration
+
+	// large bounds the weight of requests that are calculated at once, but for small ones.
+	large     *semaphore.Weighted
+	mostLarge int64
+
+	answers room
 }
+
+// A request with working weighs what it has of bytes, since a calculation holds up to 600
+// times as much; one without weighs a small part of that. A light one need not wait.
+const (
+	withoutWorking = 16
+	lightest       = 1 << 10
+	largePerCPU    = 96 << 10
+)
 
 func newSlots(l Limits) *slots {
 	n := l.Concurrent
 	if n == 0 {
 		n = 16 * runtime.GOMAXPROCS(0)
 	}
-	return &slots{make(chan struct{}, n), make(chan struct{}, waitersPerSlot*n), make(chan struct{}, n), l.Wait}
+	most := int64(largePerCPU * runtime.GOMAXPROCS(0))
+	return &slots{
+		taken: make(chan struct{}, n), waiting: make(chan struct{}, waitersPerSlot*n), streams: make(chan struct{}, n),
+		wait: l.Wait, large: semaphore.NewWeighted(most), mostLarge: most,
+	}
 }
 
-// take waits for a turn, a short time at most. Who gets one gives it back.
-func (s *slots) take() bool {
+// weight is what requests count for among the large ones; the largest have to be alone.
+// What has escapes may ask for working in other letters.
+func (s *slots) weight(body []byte) int64 {
+	size := len(body)
+	if !bytes.Contains(body, []byte("showWorking")) && bytes.IndexByte(body, '\\') < 0 {
+		size /= withoutWorking
+	}
+	if size <= lightest {
+		return 0
+	}
+	return min(int64(size), s.mostLarge)
+}
+
+// take waits for a turn for a request of some weight, a short time at most. Who gets one
+// gives it back.
+func (s *slots) take(weight int64) bool {
+	if weight > 0 && !s.large.TryAcquire(weight) {
+		ctx, stop := context.WithTimeout(context.Background(), s.wait)
+		defer stop()
+		if s.large.Acquire(ctx, weight) != nil {
+			return false
+		}
+	}
+	if s.turn() {
+		return true
+	}
+	s.large.Release(weight)
+	return false
+}
+
+func (s *slots) turn() bool {
 	select {
 	case s.taken <- struct{}{}:
 		return true
@@ -71,16 +121,23 @@ func (s *slots) take() bool {
 }
 
 // await waits for a turn as long as ctx lasts.
-func (s *slots) await(ctx context.Context) bool {
+func (s *slots) await(ctx context.Context, weight int64) bool {
+	if weight > 0 && s.large.Acquire(ctx, weight) != nil {
+		return false
+	}
 	select {
 	case s.taken <- struct{}{}:
 		return true
 	case <-ctx.Done():
+		s.large.Release(weight)
 		return false
 	}
 }
 
-func (s *slots) give() { <-s.taken }
+func (s *slots) give(weight int64) {
+	<-s.taken
+	s.large.Release(weight)
+}
 
 // open begins a stream, if there are not as many already as turns.
 func (s *slots) open() bool {

@@ -107,12 +107,37 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 	turns := newSlots(Limits{Concurrent: 1})
 	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) *refusal { panic("fault") }}
 	for range 3 {
-		if !turns.take() {
+		if !turns.take(0) {
 			t.Fatal("the turn is gone")
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_ = inTurn(t.Context(), faulty.run, turns, new(exchange))
+			_ = inTurn(t.Context(), faulty.run, turns, 0, new(exchange))
 		}()
+	}
+}
+
+// TestLargeRequestsWait: what holds much memory is calculated one after the other, while
+// light requests go past it; escapes hide no wish for working.
+func TestLargeRequestsWait(t *testing.T) {
+	turns := newSlots(Limits{Concurrent: 10})
+	working, plain := []byte(longWork()), []byte(strings.Replace(longWork(), `"showWorking":true,`, "", 1))
+	heavy, light := turns.weight(working), turns.weight(plain)
+	escaped := turns.weight([]byte(strings.Replace(string(working), "showWorking", `show\u0057orking`, 1)))
+	if heavy != min(int64(len(working)), turns.mostLarge) || light > heavy/10 || escaped < heavy || turns.weight([]byte(oneRun)) != 0 {
+		t.Fatal(heavy, light, escaped)
+	}
+	for range 2 {
+		if !turns.take(turns.mostLarge) {
+			t.Fatal("no turn for the largest")
+		}
+		if turns.take(heavy) || !turns.take(0) {
+			t.Error("another large one has a turn, or a light one has none")
+		}
+		turns.give(0)
+		turns.give(turns.mostLarge)
+	}
+	if len(turns.taken) != 0 {
+		t.Error("turns are lost")
 	}
 }

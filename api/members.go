@@ -145,6 +145,11 @@ func (d *decoder) memberOf(names []string, next int) (i int, name []byte, ok boo
 // unknown reports a member that the object does not have, with the one that was
 // probably meant.
 func (d *decoder) unknown(name string, known []string) {
+	if !d.listens() {
+		d.report(FieldError{})
+		d.skip()
+		return
+	}
 	e := FieldError{Code: "unknown_member", Allowed: known}
 	for _, k := range known {
 		if bytes.EqualFold([]byte(name), []byte(k)) {

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"io"
 	"maps"
 	"net/http"
 	"strconv"
@@ -31,7 +32,7 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	if p.mediaType == htmlPage {
 		h.Set("Content-Security-Policy", pagePolicy)
 	}
-	asPacked := p.packed && takesGzip(req.Header.Get("Accept-Encoding"))
+	asPacked := p.packed && takesGzip(strings.Join(req.Header.Values("Accept-Encoding"), ","))
 	if p.packed {
 		h.Add("Vary", "Accept-Encoding")
 	}
@@ -48,25 +49,38 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 		}
 		h.Set("ETag", etag)
 		maps.Copy(h, p.header)
-		if matches(req.Header.Get("If-None-Match"), etag) {
+		if matches(strings.Join(req.Header.Values("If-None-Match"), ","), etag) {
 			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)
 			return nil
 		}
 	}
-	body := x.body
+	if p.packed && !asPacked {
+		return writeUnpacked(w, req, p.mediaType, x.body)
+	}
 	if asPacked {
 		h.Set("Content-Encoding", "gzip")
-	} else if p.packed {
-		if body, err = packed.Unpack(body); err != nil {
-			return err
-		}
 	}
-	writeBody(w, req, p.mediaType, http.StatusOK, body)
+	writeBody(w, req, p.mediaType, http.StatusOK, x.body)
 	return nil
 }
 
-// matches compares an If-None-Match list with a tag, weakly as RFC 9110 asks.
+// writeUnpacked sends what is kept compressed as it comes out, so that a client that is
+// slow to take it does not hold the whole.
+func writeUnpacked(w http.ResponseWriter, req *http.Request, mediaType string, body []byte) error {
+	plain, length, err := packed.Reader(body)
+	if err != nil {
+		return err
+	}
+	writeHead(w, mediaType, http.StatusOK, length)
+	if req.Method != http.MethodHead {
+		_, _ = io.Copy(w, plain) // the client has gone when this fails
+	}
+	return nil
+}
+
+// matches compares an If-None-Match list, of whose lines there may be several, with a tag,
+// weakly as RFC 9110 asks (5.3, 13.1.2).
 func matches(list, etag string) bool {
 	for tag := range strings.SplitSeq(list, ",") {
 		tag = strings.TrimSpace(tag)

@@ -141,7 +141,11 @@ func (d *decoder) unitNamed(symbol []byte, kinds kindSet) unit.ID {
 	if id != unit.None && kinds&(1<<id.Kind()) != 0 {
 		return id
 	}
-	d.report(unitError(string(symbol), id, kinds))
+	if d.listens() {
+		d.report(unitError(string(symbol), id, kinds))
+	} else {
+		d.report(FieldError{})
+	}
 	return unit.None
 }
 

@@ -38,7 +38,8 @@ func plainID(id string) bool {
 	return true
 }
 
-// recovered turns a panic into a 500 problem; the stack goes to the log only.
+// recovered turns a panic into a 500 problem; the stack goes to the log only. An answer
+// that has begun is broken off instead, so that nobody takes it for whole.
 func recovered(t *telemetry.Telemetry, next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		defer func() {
@@ -48,6 +49,10 @@ func recovered(t *telemetry.Telemetry, next http.Handler) http.Handler {
 				panic(p)
 			default:
 				t.Panicked(requestID(w), p)
+				if telemetry.Begun(w) {
+					panic(http.ErrAbortHandler)
+				}
+				answerAtOnce(w, req)
 				writeProblem(w, req, &refusal{kind: internalError})
 			}
 		}()

@@ -27,6 +27,10 @@ const (
 	drainTime = 5 * time.Second
 )
 
+// mostKept is the longest buffer that is used again. What a long request needed shall not
+// be held for the short ones after it.
+const mostKept = 64 << 10
+
 // exchange holds the buffers of one request, reused.
 type exchange struct {
 	in, out bytes.Buffer
@@ -39,14 +43,17 @@ var exchanges = sync.Pool{New: func() any { return new(exchange) }}
 // its answer, or returns the refusal.
 func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	x := exchanges.Get().(*exchange)
-	defer exchanges.Put(x)
-	x.in.Reset()
-	x.out.Reset()
+	defer func() {
+		trim(&x.in)
+		trim(&x.out)
+		exchanges.Put(x)
+	}()
 	if err := x.read(w, req); err != nil {
 		return err
 	}
 	lang := languageOf(req)
-	if !turns.take() {
+	weight := turns.weight(x.in.Bytes())
+	if !turns.take(weight) {
 		return refuseOverloaded(w)
 	}
 	run, mediaType := o.run, "application/json"
@@ -58,8 +65,16 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}
-	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, x); r != nil {
+	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, weight, x); r != nil {
 		return r
+	}
+	trim(&x.in) // or a client that does not take its answer holds both
+	if x.out.Cap() > smallAnswer {
+		s := turns.answers.enter(x.out.Cap(), func() { endAnswer(w) })
+		if s == nil {
+			return refuseOverloaded(w)
+		}
+		defer turns.answers.leave(s)
 	}
 	w.Header()["Cache-Control"] = noStore
 	worded(w.Header(), lang)
@@ -68,29 +83,45 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func inTurn(ctx context.Context, run runner, turns *slots, x *exchange) *refusal {
-	defer turns.give()
+func inTurn(ctx context.Context, run runner, turns *slots, weight int64, x *exchange) *refusal {
+	defer turns.give(weight)
 	return run(ctx, x.in.Bytes(), &x.out)
+}
+
+// trim empties a buffer, and lets one go that has grown long.
+func trim(b *bytes.Buffer) {
+	if b.Reset(); b.Cap() > mostKept {
+		*b = bytes.Buffer{}
+	}
+}
+
+// endAnswer makes the writing of an answer fail.
+func endAnswer(w http.ResponseWriter) {
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Unix(1, 0))
 }
 
 // writeBody sends a whole answer with its length, so that none is half-written.
 // A HEAD gets the same headers.
 func writeBody(w http.ResponseWriter, req *http.Request, mediaType string, status int, body []byte) {
-	h := w.Header()
-	if mediaType == jsonType[0] {
-		h["Content-Type"] = jsonType
-	} else {
-		h.Set("Content-Type", mediaType)
-	}
-	h.Set("Content-Length", strconv.Itoa(len(body)))
-	addLinks(h)
-	w.WriteHeader(status)
+	writeHead(w, mediaType, status, len(body))
 	if req.Method != http.MethodHead {
 		if c, ok := req.Context().Value(connection{}).(gatherer); ok {
 			c.Gather(len(body))
 		}
 		_, _ = w.Write(body) // the client has gone when this fails
 	}
+}
+
+func writeHead(w http.ResponseWriter, mediaType string, status, length int) {
+	h := w.Header()
+	if mediaType == jsonType[0] {
+		h["Content-Type"] = jsonType
+	} else {
+		h.Set("Content-Type", mediaType)
+	}
+	h.Set("Content-Length", strconv.Itoa(length))
+	addLinks(h)
+	w.WriteHeader(status)
 }
 
 // A gatherer is a connection that can send the head of an answer along with its body.
@@ -123,13 +154,17 @@ func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
 		}
 		x.limited.R = nil
 		if err != nil {
+			refuseInTime(w)
 			return &refusal{kind: bodyNotRead}
 		}
 		if x.in.Len() <= mostBody {
 			return nil
 		}
 	}
-	drain(w, req)
+	w.Header().Set("Connection", "close")
+	if req.ContentLength <= mostBody || req.Header.Get("Expect") == "" { // else nothing has been sent, and reading would ask for it
+		drain(w, req)
+	}
 	return &refusal{kind: bodyTooLarge, args: []any{mostBody}}
 }
 
@@ -141,7 +176,7 @@ func drain(w http.ResponseWriter, req *http.Request) {
 		return
 	}
 	_, _ = io.CopyN(io.Discard, req.Body, mostDrain)
-	w.Header().Set("Connection", "close")
+	refuseInTime(w)
 }
 
 // declared tells whether the headers say one media type in UTF-8, not compressed.

@@ -54,11 +54,14 @@ func (w *working) uncertain(member string, u *UncertaintyResponse) {
 		return member + name
 	}
 	var all, free, freedom []Quantity
+	first := x.Parts != nil && w.first(x.Parts)
 	for source, c := range x.Budget {
 		if c.Standard == 0 {
 			continue
 		}
-		w.component(calc.Source(source), c.Standard, x.Parts)
+		if first {
+			w.component(calc.Source(source), c.Standard, x.Parts)
+		}
 		all = append(all, plainNumber(c.Standard))
 		if c.DegreesOfFreedom != 0 {
 			free, freedom = append(free, plainNumber(c.Standard)), append(freedom, plainNumber(c.DegreesOfFreedom))
@@ -108,7 +111,9 @@ func (w *working) readings(all []calc.ReadingPart, standard float64) {
 	var weights, each []Quantity
 	for _, p := range all {
 		if p.Group != nil {
-			w.readings(p.Group, p.Uncertainty)
+			if w.first(&p.Group[0]) {
+				w.readings(p.Group, p.Uncertainty)
+			}
 		} else {
 			id := readingUnits[p.Kind]
 			w.step(calc.MethodReadingError, bare(p.Uncertainty), put("d", in(p.Resolution, id)), put("t", in(p.ReactionTime, id)), put("x", in(p.Value, id)))

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"encoding/binary"
 	"math"
 	"slices"
 	"strconv"
@@ -43,11 +44,14 @@ func (n jsonNumber) MarshalJSON() ([]byte, error) { return []byte(n), nil }
 
 // working gathers the lines of one answer. at goes before each member.
 type working struct {
-	at    string
-	lines []workingLine
-	used  methodSet
-	quiet bool            // only used is wanted
-	steps map[string]bool // written by step
+	at       string
+	lines    []workingLine
+	used     methodSet
+	quiet    bool                       // only used is wanted
+	steps    map[string]bool            // written by step
+	formulas map[calc.MethodID]*formula // as they were read
+	key      []byte                     // of a step
+	told     map[any]bool               // by pointer: what has all its steps already
 }
 
 // An operand is what goes in the place of a symbol: one value or a list.
@@ -104,7 +108,14 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 	filled := slices.Clone(operands) // so that they stay on the caller's stack where no line is wanted
 	method := calc.MethodOf(id)
 	left, right, _ := strings.Cut(method.Formula, " = ")
-	f := readFormula(right)
+	f := w.formulas[id]
+	if f == nil {
+		if w.formulas == nil {
+			w.formulas = map[calc.MethodID]*formula{}
+		}
+		f = readFormula(right)
+		w.formulas[id] = f
+	}
 	line := workingLine{Method: method.ID, Result: result}
 	if member != "" {
 		line.Member = w.at + member
@@ -122,20 +133,55 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 // step adds a line of what is no member, once: what several members have in common
 // is told where it comes first.
 func (w *working) step(id calc.MethodID, result Quantity, operands ...operand) {
-	before := len(w.lines)
-	w.line(id, "", result, operands...)
-	if len(w.lines) == before {
-		return
-	}
-	key := w.lines[before].Method + w.lines[before].Substituted
-	if w.steps[key] {
-		w.lines = w.lines[:before]
+	if w.quiet {
+		w.used.add(id)
 		return
 	}
 	if w.steps == nil {
 		w.steps = map[string]bool{}
 	}
-	w.steps[key] = true
+	w.key = append(w.key[:0], byte(id))
+	for i := range operands {
+		w.key = operands[i].identify(w.key)
+	}
+	if w.steps[string(w.key)] {
+		return
+	}
+	w.steps[string(w.key)] = true
+	before := len(w.lines)
+	w.line(id, "", result, operands...)
+	written := w.lines[before].Method + w.lines[before].Substituted // of numbers that differ in their last digits
+	if w.steps[written] {
+		w.lines = w.lines[:before]
+		return
+	}
+	w.steps[written] = true
+}
+
+// identify appends what tells an operand from others.
+func (o *operand) identify(key []byte) []byte {
+	key = append(append(key, 0), o.symbol...)
+	all := o.each
+	if !o.list {
+		all = []Quantity{o.one}
+	}
+	for _, q := range all {
+		key = append(binary.LittleEndian.AppendUint64(key, math.Float64bits(q.Value)), byte(q.Unit))
+	}
+	return key
+}
+
+// first tells whether something has no steps yet: what many members rest on is not
+// written again for each of them, to be found a repetition then.
+func (w *working) first(pointer any) bool {
+	if w.told[pointer] {
+		return false
+	}
+	if w.told == nil {
+		w.told = map[any]bool{}
+	}
+	w.told[pointer] = true
+	return true
 }
 
 // worked is the working of one answer.

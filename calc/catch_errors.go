@@ -66,7 +66,7 @@ type catchMean struct {
 // add takes in a catch with its share of the flow. by is the share of the flow that own
 // tells shares of; it differs for a dry catch, which has no share.
 func (m *catchMean) add(share, by float64, own *propagation) {
-	m.errors.plus(by, own)
+	m.errors.gather(by, own)
 	m.squares += share * share
 	for _, r := range own.reading {
 		m.readings += r

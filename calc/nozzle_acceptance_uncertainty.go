@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"wetrun/calc/unit"
 )
@@ -32,11 +33,12 @@ type catchRound struct {
 	in      *NozzleAcceptanceInput
 	r       *NozzleAcceptanceResult
 	x       *instruments
-	common  propagation // of the common pressure
-	working propagation // of the pressure that flows are brought to
-	mean    catchMean   // of the catches in the mean
-	moved   float64     // how it follows the working pressure
-	total   float64     // the flow of all of them
+	common  propagation   // of the common pressure
+	working propagation   // of the pressure that flows are brought to
+	mean    catchMean     // of the catches in the mean
+	others  []ReadingPart // those of the mean, each kind as one part, when it is to be explained
+	moved   float64       // how it follows the working pressure
+	total   float64       // the flow of all of them
 }
 
 // uncertainty works out how well the round is known. A catch follows its jug and its
@@ -55,6 +57,9 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	c := catchRound{in: in, r: r, x: in.Measuring.set()}
 	if in.pressureErrors != nil {
 		c.common = *in.pressureErrors
+		if len(c.common.parts) > 1 { // or each catch would list all the readings along the boom
+			c.common.parts = c.common.groups()
+		}
 	} else {
 		c.common = readPressure(c.x, in.Gauge, in.SprayPressure)
 	}
@@ -70,6 +75,7 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	}
 	mixed := in.mixedDrops()
 	c.mean, c.moved, c.total = c.add(false)
+	c.others = c.mean.errors.groups()
 	if c.total > 0 {
 		u.sample, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
 	}
@@ -187,7 +193,7 @@ func (c *catchRound) variation() Uncertainty {
 		follows := c.reference(i) / c.in.Catches[i].nozzles() / sum * n
 		by := follows * ((ratio-1)/((n-1)*cv) - cv/n)
 		own, m := c.own(i)
-		p.plus(by, &own)
+		p.gather(by, &own)
 		moved += by * m
 	}
 	p.plus(moved, &c.working)
@@ -222,7 +228,7 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 		p.reading[k] = math.Max(0, m.reading[k]+(1-2*share)*p.reading[k])
 	}
 	if c.x.explain {
-		p.parts = append(m.groups(), weighed(p.parts, 1-2*share)...)
+		p.parts = append(slices.Clip(c.others), weighed(p.parts, 1-2*share)...)
 	}
 	for s := range p.scale {
 		p.scale[s] -= m.scale[s]

@@ -49,15 +49,20 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	if in.moves() {
 		gauges = r.gauges(in, x)
 	}
+	moved := mean
+	moved.plus(-r.Exponent, &gauges)
+	brought := b
+	moved.into(&brought, x)
+	// All predictions at a pressure are made of the same, which is listed once.
+	parts := u.MeanNozzleFlowRate.explained(&moved, x, nil, m.part).Parts
 	u.Predicted = make([]Uncertainty, len(in.PredictAt))
 	for i := range in.PredictAt {
-		p := mean
-		if in.PredictAt[i].SprayPressure != 0 {
-			p.plus(-r.Exponent, &gauges)
+		if in.PredictAt[i].SprayPressure == 0 {
+			u.Predicted[i] = u.MeanNozzleFlowRate.of(float64(r.Predicted[i]))
+			continue
 		}
-		all := b
-		p.into(&all, x)
-		u.Predicted[i] = combine(&all, float64(r.Predicted[i])).explained(&p, x, nil, m.part)
+		u.Predicted[i] = combine(&brought, float64(r.Predicted[i]))
+		u.Predicted[i].Parts = parts
 	}
 	return u
 }

@@ -42,7 +42,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 	for i, p := range in.Readings {
 		own := readPressure(x, in.gauge(i), p)
 		u.Readings[i] = own.uncertainty(x, float64(p))
-		u.mean.plus(float64(p/total), &own)
+		u.mean.gather(float64(p/total), &own)
 	}
 	mean := float64(r.Mean)
 	u.Mean = u.mean.uncertainty(x, mean)

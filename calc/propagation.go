@@ -78,16 +78,27 @@ func (p *propagation) add(x *instruments, c float64, slot int, value float64) {
 	}
 }
 
-// plus takes in c times what another result follows.
+// plus takes in c times what another result follows. Others may have a copy of p, which
+// goes on with its own parts.
 func (p *propagation) plus(c float64, q *propagation) {
+	p.parts = slices.Clip(p.parts)
+	p.gather(c, q)
+}
+
+// gather is plus for a sum of many, of which nobody has a copy yet: its parts are not
+// copied for each of them.
+func (p *propagation) gather(c float64, q *propagation) {
 	for i := range q.scale {
 		p.scale[i] += c * q.scale[i]
 	}
 	for k := range q.reading {
 		p.reading[k] += c * c * q.reading[k]
 	}
-	if len(q.parts) > 0 {
-		p.parts = append(slices.Clip(p.parts), weighed(q.parts, c*c)...)
+	if c != 0 {
+		for _, r := range q.parts {
+			r.Weight *= c * c
+			p.parts = append(p.parts, r)
+		}
 	}
 }
 

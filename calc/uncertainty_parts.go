@@ -60,8 +60,11 @@ func weighed(parts []ReadingPart, by float64) []ReadingPart {
 	return all
 }
 
-// groups are the readings of each kind as one part.
+// groups are the readings of each kind as one part, where readings are kept.
 func (p *propagation) groups() (all []ReadingPart) {
+	if len(p.parts) == 0 {
+		return nil
+	}
 	for k := range instrumentKinds {
 		if v := p.reading[k]; v > 0 {
 			all = append(all, ReadingPart{Kind: k, Weight: 1, Uncertainty: math.Sqrt(v), Group: p.of(k)})

@@ -137,7 +137,7 @@ func drip(c net.Conn, text string) {
 // is left behind.
 func TestFaults(t *testing.T) {
 	log := new(safeBuffer)
-	addr, stop, code := servingTo(t, log, os.Getenv, "-header-timeout", "500ms", "-read-timeout", "700ms", "-write-timeout", "4s", "-idle-timeout", "500ms", "-log-format", "json")
+	addr, stop, code := servingTo(t, log, os.Getenv, "-header-timeout", "500ms", "-read-timeout", "700ms", "-write-timeout", "700ms", "-idle-timeout", "500ms", "-log-format", "json")
 	if status := send(t, "POST", "http://"+addr+"/v1/ground-speed", speed); status != http.StatusOK {
 		t.Fatal(status)
 	}

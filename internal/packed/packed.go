@@ -4,6 +4,7 @@ package packed
 import (
 	"bytes"
 	"compress/gzip"
+	"encoding/binary"
 	"io"
 )
 
@@ -19,6 +20,16 @@ func Pack(plain []byte) ([]byte, error) {
 	}
 	err = w.Close()
 	return b.Bytes(), err
+}
+
+// Reader reads what was packed, and tells how long it is: the last four bytes say so
+// (RFC 1952, 2.3.1).
+func Reader(packed []byte) (io.Reader, int, error) {
+	r, err := gzip.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		return nil, 0, err
+	}
+	return r, int(binary.LittleEndian.Uint32(packed[len(packed)-4:])), nil
 }
 
 // Unpack is what was packed.

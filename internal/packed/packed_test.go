@@ -2,6 +2,7 @@ package packed_test
 
 import (
 	"bytes"
+	"io"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -24,6 +25,13 @@ func TestPropertyPacked(t *testing.T) {
 		}
 		if got, err := packed.Unpack(one); err != nil || !bytes.Equal(got, plain) {
 			t.Fatalf("%v: %d bytes of %d came back", err, len(got), len(plain))
+		}
+		again, length, err := packed.Reader(one)
+		if err != nil || length != len(plain) {
+			t.Fatalf("%v: %d bytes are said to be %d", err, len(plain), length)
+		}
+		if got, err := io.ReadAll(again); err != nil || !bytes.Equal(got, plain) {
+			t.Fatalf("%v: %d bytes of %d were read", err, len(got), len(plain))
 		}
 		cut := rapid.IntRange(0, len(one)-1).Draw(t, "cut")
 		if _, err := packed.Unpack(one[:cut]); err == nil {

@@ -123,15 +123,27 @@ type counted struct {
 // Holder notes the name that the operator gave the key of a request, for its line of
 // log.
 func Holder(w http.ResponseWriter, name string) {
+	if c := countedOf(w); c != nil {
+		c.key = name
+	}
+}
+
+// Begun tells whether the status of an answer has gone out.
+func Begun(w http.ResponseWriter) bool {
+	c := countedOf(w)
+	return c != nil && c.status != 0
+}
+
+// countedOf finds what counts an answer under what else wraps it.
+func countedOf(w http.ResponseWriter) *counted {
 	for {
 		switch x := w.(type) {
 		case *counted:
-			x.key = name
-			return
+			return x
 		case interface{ Unwrap() http.ResponseWriter }:
 			w = x.Unwrap()
 		default:
-			return
+			return nil
 		}
 	}
 }
@@ -144,6 +156,9 @@ func (c *counted) WriteHeader(status int) {
 }
 
 func (c *counted) Write(b []byte) (int, error) {
+	if c.status == 0 {
+		c.status = http.StatusOK // as net/http does
+	}
 	n, err := c.ResponseWriter.Write(b)
 	c.bytes += int64(n)
 	return n, err

@@ -1,0 +1,47 @@
+package api
+
+import (
+	"net/http"
+	"time"
+)
+
+// refusalTime is how long the refusal of a body that did not come in time may take. The
+// time of an answer, which began with the headers, is then over too.
+const refusalTime = 5 * time.Second
+
+func refuseInTime(w http.ResponseWriter) {
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(refusalTime)) // a test's recorder has none
+	w.Header().Set("Connection", "close")
+}
+
+// beforeBody tells whether a refusal comes before the body has been read.
+func (r *refusal) beforeBody() bool {
+	switch r.kind {
+	case unsupportedMediaType, unauthorized, tooManyRequests, notFound, methodNotAllowed, shuttingDown:
+		return true
+	}
+	return false
+}
+
+// answerAtOnce lets an answer go out before the end of the body has come: net/http would
+// wait for it, as long as a client has to send it. HTTP/2 does so anyway. Where the end
+// may be far the connection closes after the answer, since what comes is no request.
+func answerAtOnce(w http.ResponseWriter, req *http.Request) {
+	if req.ContentLength == 0 {
+		return
+	}
+	control := http.NewResponseController(w)
+	_ = control.EnableFullDuplex()
+	if req.ProtoMajor == 1 && (req.ContentLength < 0 || req.ContentLength > mostBody) {
+		w.Header().Set("Connection", "close")
+		_ = control.SetReadDeadline(time.Now().Add(refusalTime)) // net/http reads on for a while
+	}
+}
+
+// unwrapped is the writer under that of echo, whose Flush tells of no error.
+func unwrapped(w http.ResponseWriter) http.ResponseWriter {
+	if u, ok := w.(interface{ Unwrap() http.ResponseWriter }); ok {
+		return u.Unwrap()
+	}
+	return w
+}
