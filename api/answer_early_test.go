@@ -124,7 +124,7 @@ func (b *lockedBuffer) String() string {
 }
 
 // TestFaultInAnAnswer: a fault after an answer has begun breaks it off, and says so in
-// the log alone.
+// the log alone, where the request has its line too.
 func TestFaultInAnAnswer(t *testing.T) {
 	log := new(lockedBuffer)
 	s := httptest.NewServer(telemetry.LogOnly(testLog(log)).Handler(withRequestID(recovered(telemetry.LogOnly(testLog(log)), http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
@@ -140,7 +140,7 @@ func TestFaultInAnAnswer(t *testing.T) {
 			t.Errorf("a problem in the answer: %s", body)
 		}
 	}
-	if err == nil || !strings.Contains(log.String(), "secret cause") {
+	if err == nil || !strings.Contains(log.String(), "secret cause") || !strings.Contains(log.String(), "bytes=8") {
 		t.Errorf("%v; the log: %s", err, log)
 	}
 }

@@ -76,40 +76,43 @@ func (t *Telemetry) observed(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		began := time.Now()
 		answer := counted{ResponseWriter: w}
+		defer func() { t.answered(req, &answer, time.Since(began)) }() // an answer that a fault breaks off too
 		next.ServeHTTP(&answer, req)
-		took := time.Since(began)
-
-		ctx, key := req.Context(), requestKey{methodOf(req), req.Pattern, answer.status}
-		if key.route == "" {
-			key.route = Unmatched
-		}
-		if key.status == 0 {
-			key.status = http.StatusOK // of net/http, when nobody says
-		}
-		t.meters.request(ctx, key, took)
-		span := trace.SpanFromContext(ctx)
-		if span.IsRecording() {
-			span.SetAttributes(attribute.String("http.route", key.route))
-		}
-		if !t.log.Enabled(ctx, slog.LevelInfo) {
-			return
-		}
-		attrs := append(make([]slog.Attr, 0, 8),
-			slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
-			slog.Int64("microseconds", took.Microseconds()), slog.Int64("bytes", answer.bytes),
-			slog.String("requestId", w.Header().Get("X-Request-Id")))
-		if answer.key != "" {
-			attrs = append(attrs, slog.String("key", answer.key))
-		}
-		sc := span.SpanContext()
-		if !sc.IsValid() {
-			sc = parentOf(req)
-		}
-		if sc.IsValid() {
-			attrs = append(attrs, slog.String("traceId", sc.TraceID().String()))
-		}
-		t.log.LogAttrs(ctx, slog.LevelInfo, "request", attrs...)
 	})
+}
+
+// answered measures and logs a request that is over.
+func (t *Telemetry) answered(req *http.Request, answer *counted, took time.Duration) {
+	ctx, key := req.Context(), requestKey{methodOf(req), req.Pattern, answer.status}
+	if key.route == "" {
+		key.route = Unmatched
+	}
+	if key.status == 0 {
+		key.status = http.StatusOK // of net/http, when nobody says
+	}
+	t.meters.request(ctx, key, took)
+	span := trace.SpanFromContext(ctx)
+	if span.IsRecording() {
+		span.SetAttributes(attribute.String("http.route", key.route))
+	}
+	if !t.log.Enabled(ctx, slog.LevelInfo) {
+		return
+	}
+	attrs := append(make([]slog.Attr, 0, 8),
+		slog.String("method", key.method), slog.String("route", key.route), slog.Int("status", key.status),
+		slog.Int64("microseconds", took.Microseconds()), slog.Int64("bytes", answer.bytes),
+		slog.String("requestId", answer.Header().Get("X-Request-Id")))
+	if answer.key != "" {
+		attrs = append(attrs, slog.String("key", answer.key))
+	}
+	sc := span.SpanContext()
+	if !sc.IsValid() {
+		sc = parentOf(req)
+	}
+	if sc.IsValid() {
+		attrs = append(attrs, slog.String("traceId", sc.TraceID().String()))
+	}
+	t.log.LogAttrs(ctx, slog.LevelInfo, "request", attrs...)
 }
 
 // counted keeps the status and the size of an answer, and whose key it is for.
