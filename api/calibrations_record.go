@@ -11,11 +11,19 @@ import (
 
 	"wetrun/calc/unit"
 	"wetrun/internal/record"
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
-// calibrationsRecord works out a field sheet and lays it out as one page to print.
+// calibrationsRecord works out a field sheet and lays it out as one page to print. It
+// counts as the operation that it is.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+	r := recordOfSheet(ctx, body, out)
+	r.count(ctx, "calibrations")
+	return r
+}
+
+func recordOfSheet(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
 	var r CalibrationsRequest
 	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
 		return x
@@ -33,6 +41,7 @@ func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *re
 	if err := page.Write(out); err != nil {
 		return &refusal{kind: internalError}
 	}
+	telemetry.From(ctx).Verdict(ctx, "calibrations", a.Verdict)
 	return nil
 }
 
