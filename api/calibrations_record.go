@@ -133,7 +133,15 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("nozzle", s.word("rating", s.sent(n.RatedFlowRate), s.sent(n.RatedPressure)))
 	}
 	say("target", s.sent(r.Target.ApplicationRate))
+	say("rate_tolerance", s.sent(r.Target.RateTolerance))
 	say("label_maximum", s.sent(r.Target.LabelMaximum))
+	say("speed_limits", s.sentRange(r.Limits.GroundSpeed))
+	say("pressure_limits", s.sentRange(r.Limits.SprayPressure))
+	say("nozzle_range", s.sentRange(r.Nozzle.PressureRange))
+	if c := &r.Cost; c.PerArea.given() {
+		say("mix_cost", s.word("mix_price", s.money(c.Mix), s.sent(c.PerArea)))
+		say("planned_area", s.sent(c.PlannedArea))
+	}
 	switch due := s.answer.NextDue; {
 	case due.used():
 		say("next_due", s.of("at_once"))
@@ -141,6 +149,14 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("next_due", due.Date)
 	}
 	return all
+}
+
+// sentRange is a range of the request, each end as it was sent.
+func (s *sheetRecord) sentRange(r Range) string {
+	if !r.Low.given() {
+		return ""
+	}
+	return s.word("range", s.sent(r.Low), s.sent(r.High))
 }
 
 // warned are the texts of all warnings, each once.

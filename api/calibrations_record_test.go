@@ -143,6 +143,30 @@ func TestRecordAltersNoReading(t *testing.T) {
 	}
 }
 
+// TestRecordCost: a rate above its target costs, one below it saves; money as its
+// currency is written, with what was planned and the limits that were given. By hand: the
+// sheet of rate-to-correct is 110.804 / 90 - 1 = 23.115 % over, and 23.115 % of 25.50 USD is 5.89, of
+// 80 acres 471.55; with a target of 120 it is 7.664 % under, 1.95 USD.
+func TestRecordCost(t *testing.T) {
+	sheet := strings.Replace(demo(t, "rate-to-correct"), "{", `{"cost":{"mix":{"amount":25.5,"currency":"USD"},"perArea":{"value":1,"unit":"acre"},"plannedArea":{"value":80,"unit":"acre"}},`, 1)
+	saving := strings.NewReplacer("\"value\": 90,\n", "\"value\": 120,\n", "\"value\": 108.0,\n", "\"value\": 150,\n").Replace(sheet)
+	for _, c := range []struct {
+		sheet, language string
+		want            []string
+	}{
+		{sheet, "en", []string{"The deviation costs 5.89 USD on every acre, and 471.55 USD on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
+		{saving, "en", []string{"The deviation saves 1.95 USD of mix on every acre, and 156.33 USD on the planned area."}},
+		{saving, "es", []string{"La desviación ahorra 1,95 USD de caldo por acre, y 156,33 USD en la superficie prevista."}},
+	} {
+		page := html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", c.sheet, "Accept", "text/html", "Accept-Language", c.language).Body.String())
+		for _, words := range c.want {
+			if !strings.Contains(page, words) {
+				t.Errorf("%s: no %q", c.language, words)
+			}
+		}
+	}
+}
+
 // TestRecordOfNothing: an empty sheet has a record too, and a refused one a problem.
 func TestRecordOfNothing(t *testing.T) {
 	if w := call(t, http.MethodPost, "/v1/calibrations", "{}", "Accept", "text/html"); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "incomplete") {
