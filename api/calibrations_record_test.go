@@ -130,6 +130,16 @@ func TestRecordInSpanish(t *testing.T) {
 	}
 }
 
+// TestPointOfSpanish: who writes a decimal point gets one, in the same words, and is told so.
+func TestPointOfSpanish(t *testing.T) {
+	for asked, want := range map[string][2]string{"es": {"es", "0,207 US gal/min"}, "es-CO": {"es", "0,207 US gal/min"}, "es-MX": {"es-419", "0.207 US gal/min"}, "es-US,es;q=0.9": {"es-419", "0.207 US gal/min"}} {
+		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", asked)
+		if got := w.Header().Get("Content-Language"); got != want[0] || !strings.Contains(w.Body.String(), want[1]) || !strings.Contains(w.Body.String(), `<html lang="`+want[0]+`">`) {
+			t.Errorf("%s: %s, without %s", asked, got, want[1])
+		}
+	}
+}
+
 // TestRecordAltersNoReading: what was sent stands as it was sent, and the target in the
 // unit of the rate that it is compared with. 90 gal_us/acre is 841.9 L/ha by the exact
 // units.
