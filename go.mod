@@ -28,7 +28,6 @@ require (
 	golang.org/x/net v0.60.0
 	golang.org/x/sync v0.25.0
 	golang.org/x/text v0.44.0
-	golang.org/x/time v0.16.0
 	gonum.org/v1/gonum v0.17.0
 	google.golang.org/protobuf v1.36.12
 	pgregory.net/rapid v1.3.0

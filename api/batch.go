@@ -80,6 +80,12 @@ func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
 		if r.kind == invalidRequest {
 			r.kind = invalidLine
 		}
+		if r.wording == secondText {
+			r.wording = secondTextInLine
+		}
+		if r.kind == notJSON && len(r.args) > 1 {
+			r.args[1] = number // its place is in this line of the stream
+		}
 		r.count(l.ctx, "batch")
 		l.refuse(number, line.ID, r, out)
 		return

@@ -11,11 +11,19 @@ import (
 
 	"wetrun/calc/unit"
 	"wetrun/internal/record"
+	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
-// calibrationsRecord works out a field sheet and lays it out as one page to print.
+// calibrationsRecord works out a field sheet and lays it out as one page to print. It
+// counts as the operation that it is.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+	r := recordOfSheet(ctx, body, out)
+	r.count(ctx, "calibrations")
+	return r
+}
+
+func recordOfSheet(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
 	var r CalibrationsRequest
 	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
 		return x
@@ -33,6 +41,7 @@ func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *re
 	if err := page.Write(out); err != nil {
 		return &refusal{kind: internalError}
 	}
+	telemetry.From(ctx).Verdict(ctx, "calibrations", a.Verdict)
 	return nil
 }
 
@@ -124,7 +133,15 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("nozzle", s.word("rating", s.sent(n.RatedFlowRate), s.sent(n.RatedPressure)))
 	}
 	say("target", s.sent(r.Target.ApplicationRate))
+	say("rate_tolerance", s.sent(r.Target.RateTolerance))
 	say("label_maximum", s.sent(r.Target.LabelMaximum))
+	say("speed_limits", s.sentRange(r.Limits.GroundSpeed))
+	say("pressure_limits", s.sentRange(r.Limits.SprayPressure))
+	say("nozzle_range", s.sentRange(r.Nozzle.PressureRange))
+	if c := &r.Cost; c.PerArea.given() {
+		say("mix_cost", s.word("mix_price", s.money(c.Mix), s.sent(c.PerArea)))
+		say("planned_area", s.sent(c.PlannedArea))
+	}
 	switch due := s.answer.NextDue; {
 	case due.used():
 		say("next_due", s.of("at_once"))
@@ -132,6 +149,14 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("next_due", due.Date)
 	}
 	return all
+}
+
+// sentRange is a range of the request, each end as it was sent.
+func (s *sheetRecord) sentRange(r Range) string {
+	if !r.Low.given() {
+		return ""
+	}
+	return s.word("range", s.sent(r.Low), s.sent(r.High))
 }
 
 // warned are the texts of all warnings, each once.

@@ -130,6 +130,16 @@ func TestRecordInSpanish(t *testing.T) {
 	}
 }
 
+// TestPointOfSpanish: who writes a decimal point gets one, in the same words, and is told so.
+func TestPointOfSpanish(t *testing.T) {
+	for asked, want := range map[string][2]string{"es": {"es", "0,207 US gal/min"}, "es-CO": {"es", "0,207 US gal/min"}, "es-MX": {"es-419", "0.207 US gal/min"}, "es-US,es;q=0.9": {"es-419", "0.207 US gal/min"}} {
+		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", asked)
+		if got := w.Header().Get("Content-Language"); got != want[0] || !strings.Contains(w.Body.String(), want[1]) || !strings.Contains(w.Body.String(), `<html lang="`+want[0]+`">`) {
+			t.Errorf("%s: %s, without %s", asked, got, want[1])
+		}
+	}
+}
+
 // TestRecordAltersNoReading: what was sent stands as it was sent, and the target in the
 // unit of the rate that it is compared with. 90 gal_us/acre is 841.9 L/ha by the exact
 // units.
@@ -139,6 +149,30 @@ func TestRecordAltersNoReading(t *testing.T) {
 	for _, words := range []string{"over the label's maximum", "46.25 US fl oz", "22.785 s", "90 US gal/acre", "target is 842 L/ha"} {
 		if !strings.Contains(html.UnescapeString(page), words) {
 			t.Errorf("no %q", words)
+		}
+	}
+}
+
+// TestRecordCost: a rate above its target costs, one below it saves; money as its
+// currency is written, with what was planned and the limits that were given. By hand: the
+// sheet of rate-to-correct is 110.804 / 90 - 1 = 23.115 % over, and 23.115 % of 25.50 USD is 5.89, of
+// 80 acres 471.55; with a target of 120 it is 7.664 % under, 1.95 USD.
+func TestRecordCost(t *testing.T) {
+	sheet := strings.Replace(demo(t, "rate-to-correct"), "{", `{"cost":{"mix":{"amount":25.5,"currency":"USD"},"perArea":{"value":1,"unit":"acre"},"plannedArea":{"value":80,"unit":"acre"}},`, 1)
+	saving := strings.NewReplacer("\"value\": 90,\n", "\"value\": 120,\n", "\"value\": 108.0,\n", "\"value\": 150,\n").Replace(sheet)
+	for _, c := range []struct {
+		sheet, language string
+		want            []string
+	}{
+		{sheet, "en", []string{"The deviation costs 5.89 USD on every acre, and 471.55 USD on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
+		{saving, "en", []string{"The deviation saves 1.95 USD of mix on every acre, and 156.33 USD on the planned area."}},
+		{saving, "es", []string{"La desviación ahorra 1,95 USD de caldo por acre, y 156,33 USD en la superficie prevista."}},
+	} {
+		page := html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", c.sheet, "Accept", "text/html", "Accept-Language", c.language).Body.String())
+		for _, words := range c.want {
+			if !strings.Contains(page, words) {
+				t.Errorf("%s: no %q", c.language, words)
+			}
 		}
 	}
 }

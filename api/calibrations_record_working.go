@@ -27,7 +27,7 @@ func (s *sheetRecord) working() *record.Table {
 		}
 		numbers := l.Substituted
 		for _, c := range l.Constants {
-			numbers += "; " + c.From
+			numbers += "; " + s.lang.Unit(c.From)
 		}
 		result := string(appendNumber(nil, l.Result.Value))
 		if symbol := l.Result.Unit.Symbol(); symbol != "1" {

@@ -152,10 +152,28 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 		lines = append(lines, s.unsure(text.Of(s.lang, "printed.label_maximum"), *c)...)
 	}
 	if a.Cost != nil {
-		lines = append(lines, s.of("cost", s.lang.Number(float64(a.Cost.Deviation.Amount)), a.Cost.Deviation.Currency, s.people(a.Cost.PerArea)))
+		lines = append(lines, s.cost(a.Cost))
 	}
 	return lines
 }
+
+// cost words what the deviation costs, or saves, on an area and on all that is planned.
+func (s *summary) cost(c *CostResponse) string {
+	kind := "cost"
+	if c.Deviation.Amount < 0 {
+		kind = "saving"
+	}
+	area := s.people(c.PerArea)
+	if c.PerArea.Value == 1 {
+		area = s.lang.Unit(c.PerArea.Unit.Symbol())
+	}
+	if c.Total.IsZero() {
+		return s.of(kind, s.money(c.Deviation), area)
+	}
+	return s.of(kind+"_total", s.money(c.Deviation), area, s.money(c.Total))
+}
+
+func (s *summary) money(m Money) string { return s.lang.Money(float64(m.Amount), m.Currency) }
 
 // nameOrNumber is what its user called it, or else its number.
 func nameOrNumber(name string, i int) string {

@@ -3,7 +3,6 @@ package api
 import (
 	"bytes"
 	"errors"
-	"io"
 	"sync"
 	"unicode/utf8"
 	"unsafe"
@@ -62,6 +61,7 @@ func decodeQuickly[T any](d *decoder, body []byte, o *object[T], into *T) bool {
 
 func decodeStrictly[T any](d *decoder, body []byte, o *object[T], into *T) *refusal {
 	d.quickly = false
+	d.quick.text = body
 	d.input = *bytes.NewBuffer(body) // jsontext reads a Buffer in place
 	d.tokens.Reset(&d.input, strict)
 	d.path, d.errors, d.broken = d.path[:0], nil, nil
@@ -70,8 +70,11 @@ func decodeStrictly[T any](d *decoder, body []byte, o *object[T], into *T) *refu
 	}
 	readObject(d, o, into)
 	if d.broken == nil {
-		if _, err := d.tokens.ReadToken(); err != io.EOF {
-			d.broken = &refusal{kind: notJSON, args: []any{d.tokens.InputOffset()}}
+		if more := bytes.TrimLeft(body[d.tokens.InputOffset():], " \t\r\n"); len(more) > 0 {
+			d.broken = brokenAt(body, int64(len(body)-len(more)))
+			if more[0] == '{' {
+				d.broken.wording = secondText
+			}
 		}
 	}
 	switch {
@@ -100,7 +103,22 @@ func (d *decoder) fail(err error) {
 	if errors.As(err, &syntax) {
 		offset = syntax.ByteOffset
 	}
-	d.broken = &refusal{kind: notJSON, args: []any{offset}}
+	d.broken = brokenAt(d.quick.text, offset)
+}
+
+// secondText words that another text follows the one that was asked for, and
+// secondTextInLine what that means in a batch.
+const (
+	secondText       = "second_text"
+	secondTextInLine = "second_text_in_line"
+)
+
+// brokenAt refuses a body that is no JSON from an offset on, and says the place as
+// editors do too: line and column, counted from 1.
+func brokenAt(body []byte, offset int64) *refusal {
+	before := body[:min(int(offset), len(body))]
+	line := bytes.LastIndexByte(before, '\n') + 1
+	return &refusal{kind: notJSON, args: []any{offset, bytes.Count(before, []byte{'\n'}) + 1, utf8.RuneCount(before[line:]) + 1}}
 }
 
 // report adds an error about the value at the present path.

@@ -21,7 +21,7 @@ func TestLanguageOfAnswers(t *testing.T) {
 		if h := document(t).Paths.Value(documented).Get.Responses.Value("200").Value.Headers; (h["Content-Language"] == nil) != slices.Contains(wordless, path) {
 			t.Errorf("%s: Content-Language is not documented as it is served", path)
 		}
-		for asked, want := range map[string]string{"": "en", "es-419": "es", "fr, es;q=0.1": "es", "de": "en", ";;": "en"} {
+		for asked, want := range map[string]string{"": "en", "es-419": "es-419", "fr, es;q=0.1": "es", "de": "en", ";;": "en"} {
 			if slices.Contains(wordless, path) {
 				want = ""
 			}
@@ -45,7 +45,7 @@ func TestLanguageOfAnswers(t *testing.T) {
 			}
 		}
 	}
-	for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es"} {
+	for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es-419", "es-CL,es;q=0.9": "es"} {
 		for contentType, status := range map[string]int{ndjson: 200, "application/json": 415} {
 			w := call(t, http.MethodPost, "/v1/batch", "{}", "Content-Type", contentType, "Accept-Language", asked)
 			if w.Code != status {
@@ -55,7 +55,7 @@ func TestLanguageOfAnswers(t *testing.T) {
 		}
 	}
 	for body, status := range map[string]int{oneRun: 200, `{}`: 422, `{`: 400} {
-		for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es"} {
+		for asked, want := range map[string]string{"": "en", "es-MX,es;q=0.9": "es-419", "es-CL,es;q=0.9": "es"} {
 			w := call(t, http.MethodPost, "/v1/ground-speed", body, "Accept-Language", asked)
 			if w.Code != status {
 				t.Errorf("%s: %d, want %d", body, w.Code, status)
@@ -92,7 +92,7 @@ func TestSeveralHeaderLines(t *testing.T) {
 }
 
 func TestMetaListsLanguages(t *testing.T) {
-	if body := call(t, http.MethodGet, "/v1/meta", "").Body.String(); !strings.Contains(body, `"languages":["en","es"]`) {
+	if body := call(t, http.MethodGet, "/v1/meta", "").Body.String(); !strings.Contains(body, `"languages":["en","es","es-419"]`) {
 		t.Error(body)
 	}
 }

@@ -47,7 +47,7 @@ func inBoth(t *testing.T, method, path, body string) int {
 	t.Helper()
 	headers := []string{"X-Request-Id", "one-of-both"}
 	en := call(t, method, path, body, append(headers, "Accept-Language", "en")...)
-	es := call(t, method, path, body, append(headers, "Accept-Language", "es-MX, en;q=0.5")...)
+	es := call(t, method, path, body, append(headers, "Accept-Language", "es-AR, en;q=0.5")...)
 	if en.Code != es.Code || en.Header().Get("Content-Type") != es.Header().Get("Content-Type") || es.Header().Get("Content-Language") != "es" {
 		t.Fatalf("English %d %v, Spanish %d %v", en.Code, en.Header(), es.Code, es.Header())
 	}
@@ -128,7 +128,7 @@ func TestProblemPagesInSpanish(t *testing.T) {
 	for _, p := range problemTypes {
 		en := call(t, http.MethodGet, "/problems/"+string(p.kind), "").Body.String()
 		es := call(t, http.MethodGet, "/problems/"+string(p.kind), "", "Accept-Language", "es-419,es;q=0.9").Body.String()
-		if !regexp.MustCompile(`<html lang="en">`).MatchString(en) || !regexp.MustCompile(`<html lang="es">`).MatchString(es) {
+		if !regexp.MustCompile(`<html lang="en">`).MatchString(en) || !regexp.MustCompile(`<html lang="es-419">`).MatchString(es) {
 			t.Errorf("%s: the language is not said", p.kind)
 		}
 		for _, tag := range []string{"title", "h1", "p"} {

@@ -150,7 +150,7 @@ func (d *decoder) unknown(name string, known []string) {
 		d.skip()
 		return
 	}
-	e := FieldError{Code: "unknown_member", Allowed: known}
+	e := FieldError{Code: "unknown_member", Allowed: known, args: []any{words(known)}}
 	for _, k := range known {
 		if bytes.EqualFold([]byte(name), []byte(k)) {
 			e = FieldError{Code: "wrong_case", Allowed: []string{k}, args: []any{k}}

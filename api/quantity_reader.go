@@ -95,7 +95,8 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 		d.report(FieldError{Code: "required"}, "value")
 	}
 	if !hasUnit {
-		d.report(FieldError{Code: "unit_required", Allowed: kinds.symbols()}, "unit")
+		symbols := kinds.symbols()
+		d.report(FieldError{Code: "unit_required", Allowed: symbols, args: []any{words(symbols)}}, "unit")
 	}
 	if sound {
 		d.measured(q, value, id, least)

@@ -5,12 +5,12 @@ import (
 	"math"
 	"net/http"
 	"net/netip"
+	"slices"
 	"strconv"
 	"sync"
 	"time"
 
 	"github.com/hashicorp/golang-lru/v2/simplelru"
-	"golang.org/x/time/rate"
 )
 
 // mostClients bounds the table of the rate limit. When it is full, the client not
@@ -23,27 +23,39 @@ type client struct {
 	address netip.Addr
 }
 
-// rates hold a token bucket for each client seen of late. One that has been quiet
-// for the window has a full bucket, and is dropped.
+// rates count the requests of each client seen of late. One that has been quiet for
+// the window has its whole quota, and is dropped.
 type rates struct {
-	mutex   sync.Mutex
-	buckets *simplelru.LRU[client, *bucket]
+	mutex  sync.Mutex
+	began  time.Time // times are counted from here
+	counts *simplelru.LRU[client, *spending]
 }
 
-type bucket struct {
-	limiter rate.Limiter
-	seen    time.Time
-}
-
-// window is the time that quotas count.
+// window is the time that quotas count: within any so long a time no more requests of
+// a client pass.
 const window = time.Minute
 
+// together is how near to each other requests are counted as one group, so that what a
+// client takes in memory is bounded. They come back together, with the last of them.
+const together = window / 30
+
 func newRates() *rates {
-	buckets, err := simplelru.NewLRU[client, *bucket](mostClients, nil)
+	counts, err := simplelru.NewLRU[client, *spending](mostClients, nil)
 	if err != nil { // only a size below 1 is one
 		panic(err)
 	}
-	return &rates{buckets: buckets}
+	return &rates{counts: counts}
+}
+
+// A spending is what a client has spent within the window.
+type spending struct {
+	seen   time.Duration
+	groups []group // the oldest first
+}
+
+type group struct {
+	first, last time.Duration
+	requests    int
 }
 
 // A standing is what is left of a client's quota.
@@ -56,39 +68,60 @@ type standing struct {
 }
 
 // spend counts one request of a client against its quota.
-func (r *rates) spend(c client, quota int, now time.Time) standing {
+func (r *rates) spend(c client, quota int, at time.Time) standing {
 	r.mutex.Lock()
 	defer r.mutex.Unlock()
-	b, ok := r.buckets.Get(c)
-	perSecond := rate.Limit(float64(quota) / window.Seconds())
-	if !ok || b.limiter.Burst() != quota {
-		b = &bucket{limiter: *rate.NewLimiter(perSecond, quota)}
-		r.buckets.Add(c, b)
+	if r.began.IsZero() {
+		r.began = at
 	}
-	b.seen = now
+	now := at.Sub(r.began)
+	x, ok := r.counts.Get(c)
+	if !ok {
+		x = new(spending)
+		r.counts.Add(c, x)
+	}
+	x.seen = now
 	r.forget(now)
-	s := standing{quota: quota, allowed: b.limiter.AllowN(now, 1)}
-	tokens := b.limiter.TokensAt(now)
-	s.remaining = max(0, int(tokens))
-	s.full = wait(float64(quota)-tokens, perSecond)
-	s.next = wait(1-tokens, perSecond)
+	return x.spend(quota, now)
+}
+
+func (x *spending) spend(quota int, now time.Duration) standing {
+	x.groups = slices.DeleteFunc(x.groups, func(g group) bool { return now-g.last >= window })
+	s := standing{quota: quota}
+	spent := 0
+	for _, g := range x.groups {
+		spent += g.requests
+	}
+	if s.allowed = spent < quota; s.allowed {
+		spent++
+		if n := len(x.groups) - 1; n >= 0 && now-x.groups[n].first < together {
+			x.groups[n].last = now
+			x.groups[n].requests++
+		} else {
+			x.groups = append(x.groups, group{now, now, 1})
+		}
+	}
+	s.remaining = max(0, quota-spent)
+	s.full = x.groups[len(x.groups)-1].last + window - now
+	for _, g := range x.groups {
+		if spent < quota {
+			break
+		}
+		spent -= g.requests
+		s.next = g.last + window - now
+	}
 	return s
 }
 
-// forget drops the clients whose bucket has filled up since they were last seen.
-func (r *rates) forget(now time.Time) {
+// forget drops the clients that have spent nothing within the window.
+func (r *rates) forget(now time.Duration) {
 	for {
-		_, oldest, ok := r.buckets.GetOldest()
-		if !ok || now.Sub(oldest.seen) < window {
+		_, oldest, ok := r.counts.GetOldest()
+		if !ok || now-oldest.seen < window {
 			return
 		}
-		r.buckets.RemoveOldest()
+		r.counts.RemoveOldest()
 	}
-}
-
-// wait is how long it takes until so many tokens have come in.
-func wait(tokens float64, each rate.Limit) time.Duration {
-	return time.Duration(max(0, tokens) / float64(each) * float64(time.Second))
 }
 
 // tell puts the standing in the fields of draft-ietf-httpapi-ratelimit-headers-10,

@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/netip"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -34,7 +35,7 @@ func TestRateLimit(t *testing.T) {
 	if p := problemOf(t, http.StatusTooManyRequests, w.Header(), w.Body.Bytes()); p.Type != "/problems/too_many_requests" {
 		t.Errorf("%+v", p)
 	}
-	if after, err := strconv.Atoi(w.Header().Get("Retry-After")); err != nil || after < 1 || after > 20 { // 3 a minute: one each 20 s
+	if after, err := strconv.Atoi(w.Header().Get("Retry-After")); err != nil || after < 58 || after > 60 { // the three were sent just now
 		t.Errorf("Retry-After %q", w.Header().Get("Retry-After"))
 	}
 	for path, from := range map[string]string{"/livez": "192.0.2.1:1", "/openapi.yaml": "192.0.2.1:1", "/v1/units": "192.0.2.2:1"} {
@@ -47,29 +48,74 @@ func TestRateLimit(t *testing.T) {
 	}
 }
 
-// TestPropertyRateLimit: over any pattern of requests, a client gets no more than
-// its quota at the start and its share of each minute since.
+// TestPropertyRateLimit: over any pattern of requests, a client gets no more than its
+// quota within any minute, and what it is told of
+// its quota comes true.
 func TestPropertyRateLimit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		quota := rapid.IntRange(1, 100).Draw(t, "quota")
 		r, now := newRates(), time.Unix(1_700_000_000, 0)
-		began, passed := now, 0
+		var passed []time.Time
+		promised := now
 		for _, pause := range rapid.SliceOfN(rapid.IntRange(0, 5000), 1, 300).Draw(t, "pauses") {
 			now = now.Add(time.Duration(pause) * time.Millisecond)
 			s := r.spend(client{key: "a"}, quota, now)
+			within := 0
+			for _, p := range passed {
+				if now.Sub(p) < time.Minute {
+					within++
+				}
+			}
 			if s.allowed {
-				passed++
+				passed = append(passed, now)
+				within++
 			}
-			most := float64(quota) * (1 + now.Sub(began).Minutes())
-			if float64(passed) > most+1e-6 || s.remaining < 0 || s.remaining >= quota && passed > 0 && pause == 0 || !s.allowed && s.next <= 0 {
-				t.Fatalf("%d of at most %v passed, %+v", passed, most, s)
+			if within > quota {
+				t.Fatalf("%d of %d in a minute", within, quota)
 			}
+			if s.remaining < 0 || s.remaining > quota-within || s.full > time.Minute || s.full <= 0 {
+				t.Fatalf("%d of %d have passed, %+v", within, quota, s)
+			}
+			if s.allowed && s.remaining > 0 && s.next != 0 || (!s.allowed || s.remaining == 0) && s.next <= 0 {
+				t.Fatalf("the next one: %+v", s)
+			}
+			if !s.allowed && !now.Before(promised) {
+				t.Fatalf("refused, though one was promised by then: %+v", s)
+			}
+			promised = now.Add(s.next)
 		}
-		later := now.Add(2 * window)
-		if s := r.spend(client{key: "b"}, quota, later); !s.allowed || r.buckets.Len() != 1 {
-			t.Fatalf("after two windows: %+v, %d clients remembered", s, r.buckets.Len())
+		if len(r.counts.Keys()) != 1 {
+			t.Fatalf("%d clients", r.counts.Len())
+		}
+		x, _ := r.counts.Peek(client{key: "a"})
+		if len(x.groups) > int(window/together)+1 {
+			t.Fatalf("%d groups", len(x.groups))
+		}
+		later := now.Add(window)
+		if s := r.spend(client{key: "b"}, quota, later); !s.allowed || r.counts.Len() != 1 {
+			t.Fatalf("after the window: %+v, %d clients remembered", s, r.counts.Len())
+		}
+		if s := r.spend(client{key: "a"}, quota, later); s.remaining != quota-1 {
+			t.Fatalf("after the window: %+v", s)
 		}
 	})
+}
+
+// TestRateOfASteadyClient: one that asks more often than it may, all the time, gets its
+// quota in each minute but for what comes back up to two seconds late: six a minute, for
+// one that asks every five seconds, pass in the first half minute, and again from the
+// second minute on.
+func TestRateOfASteadyClient(t *testing.T) {
+	r, now := newRates(), time.Unix(1_700_000_000, 0)
+	var passed []int
+	for second := 0; second < 180; second += 5 {
+		if r.spend(client{key: "a"}, 6, now.Add(time.Duration(second)*time.Second)).allowed {
+			passed = append(passed, second)
+		}
+	}
+	if want := []int{0, 5, 10, 15, 20, 25, 60, 65, 70, 75, 80, 85, 120, 125, 130, 135, 140, 145}; !slices.Equal(passed, want) {
+		t.Errorf("passed at %v, want %v", passed, want)
+	}
 }
 
 // TestRateTableIsBounded: more clients than the table holds do not make it grow.
@@ -78,7 +124,7 @@ func TestRateTableIsBounded(t *testing.T) {
 	for i := range mostClients + 500 {
 		r.spend(client{key: strconv.Itoa(i)}, 5, now)
 	}
-	if n := r.buckets.Len(); n != mostClients {
+	if n := r.counts.Len(); n != mostClients {
 		t.Errorf("%d clients remembered", n)
 	}
 }

@@ -53,3 +53,35 @@ func TestReadmeClients(t *testing.T) {
 		})
 	}
 }
+
+// TestReadmeClientSaysWhatIsWrong: the program in Python prints what a problem says,
+// also where it names no member.
+func TestReadmeClientSaysWhatIsWrong(t *testing.T) {
+	if _, err := exec.LookPath("python3"); err != nil {
+		if os.Getenv("CI") != "" {
+			t.Fatal(err)
+		}
+		t.Skipf("left out: %v", err)
+	}
+	text, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(service())
+	defer server.Close()
+	m := regexp.MustCompile("(?s)```python\n(.*?)```").FindSubmatch(text)
+	program := strings.ReplaceAll(string(m[1]), "http://127.0.0.1:8080", server.URL)
+	for call, want := range map[string]string{
+		`ask("ground-speeds", {})`: "No operation or page has this path.",
+		`ask("ground-speed", {})`:  "#/runs This is missing and must be given.",
+	} {
+		file := filepath.Join(t.TempDir(), "client.py")
+		if err := os.WriteFile(file, []byte(program+call+"\n"), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		out, err := exec.CommandContext(t.Context(), "python3", file).CombinedOutput()
+		if err == nil || !strings.Contains(string(out), want) {
+			t.Errorf("%s prints %s (%v), want %s", call, out, err, want)
+		}
+	}
+}

@@ -40,3 +40,32 @@ func TestReadmeWorking(t *testing.T) {
 		t.Errorf("the README quotes\n%s\nthe service says\n%s", m, w.Body)
 	}
 }
+
+// TestReadmeBatch posts the file of the README's batch, as it is: each of its lines has
+// an answer. curl would send the file of -d without its line ends.
+func TestReadmeBatch(t *testing.T) {
+	text, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := regexp.MustCompile(`/v1/batch -H 'Content-Type: application/x-ndjson' --data-binary @(\S+)`).FindSubmatch(text)
+	if m == nil {
+		t.Fatal("the README has no curl of a batch")
+	}
+	lines, err := os.ReadFile("../" + string(m[1]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, replies := batch(t, string(lines))
+	if len(replies) != 3 {
+		t.Errorf("%d replies", len(replies))
+	}
+	for _, r := range replies {
+		if r.Status != http.StatusOK || !strings.Contains(r.ID, "(invented)") {
+			t.Errorf("line %d, %s: %+v", r.Line, r.ID, r.Problem)
+		}
+	}
+	if strings.Contains(string(text), "\n `") {
+		t.Error("a line of the README begins with a stray space")
+	}
+}

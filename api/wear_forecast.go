@@ -80,7 +80,7 @@ func (r *WearForecastRequest) untimed() (v calc.Invalid) {
 		c, field := &r.Catches[i], "Catches["+strconv.Itoa(i)+"]."
 		switch {
 		case dated && c.Hours.given():
-			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeConflict})
+			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeConflict, Because: field + "Date"})
 		case dated && c.Date.IsZero():
 			v = append(v, calc.Violation{Field: field + "Date", Code: calc.CodeRequired})
 		case !dated && !c.Hours.given():

@@ -53,7 +53,7 @@ func TestRefusalsNameTheOtherMember(t *testing.T) {
 
 // TestBrokenTextListsNoMembers: what is missing may stand behind the break.
 func TestBrokenTextListsNoMembers(t *testing.T) {
-	for body, words := range map[string]string{"": "The body is empty.", " \n": "The body is empty.", `{"a":1,,"runs":[]}`: "at byte 7"} {
+	for body, words := range map[string]string{"": "The body is empty.", " \n": "The body is empty.", `{"a":1,,"runs":[]}`: "line 1, column 8 (byte 7,"} {
 		_, p := refusals(t, "ground-speed", body)
 		if p.Status != 400 || len(p.Errors) > 0 || !strings.Contains(p.Detail, words) {
 			t.Errorf("%q: %+v", body, p)

@@ -111,7 +111,7 @@ func (in NozzleAcceptanceInput) checkDrops(v *Invalid) {
 	for i := range in.Catches {
 		c := &in.Catches[i]
 		if c.mixed() && c.Nozzles != 0 {
-			v.add(at("Catches", i, "NozzlesOnDrop"), CodeConflict)
+			v.conflict(at("Catches", i, "NozzlesOnDrop"), at("Catches", i, "Nozzles"))
 		}
 		for j := range c.NozzlesOnDrop {
 			wrong := c.NozzlesOnDrop[j].Nozzle.check()

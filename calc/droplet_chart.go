@@ -103,7 +103,7 @@ func (e *DropletEntry) check(v *Invalid, i int) {
 	case e.Size == "" && e.Label == "":
 		v.add(at("DropletChart", i, "Size"), CodeRequired)
 	case e.Size != "" && e.Label != "":
-		v.add(at("DropletChart", i, "Label"), CodeConflict)
+		v.conflict(at("DropletChart", i, "Label"), at("DropletChart", i, "Size"))
 	case e.Size != "" && !knownSize(e.Size):
 		v.add(at("DropletChart", i, "Size"), CodeUnknownSize)
 	}

@@ -190,7 +190,11 @@ func (in MeterCalibrationInput[T]) check() error {
 	v.optional(float64(in.CurrentFactor), "CurrentFactor")
 	pulsed := len(in.Readings) > 0 && in.Readings[0].Pulses != 0
 	if in.CurrentFactor != 0 && (pulsed || in.CurrentSetting != PulseSetting[T]{}) {
-		v.add("CurrentFactor", CodeConflict)
+		other := "CurrentSetting"
+		if pulsed {
+			other = at("Readings", 0, "Pulses")
+		}
+		v.conflict("CurrentFactor", other)
 	}
 	v.positive(float64(in.MeterTolerance), "MeterTolerance")
 	return v.err()
@@ -205,9 +209,9 @@ func (x MeterReading[T]) check(v *Invalid, i int, first MeterReading[T]) {
 	case x.Pulses == 0 && x.Indicated == 0:
 		v.add(at("Readings", i, "Indicated"), CodeRequired)
 	case x.Pulses != 0 && (x.Indicated != 0 || first.Pulses == 0 && first.Indicated != 0):
-		v.add(at("Readings", i, "Pulses"), CodeConflict)
+		v.conflict(at("Readings", i, "Pulses"), at("Readings", i, "Indicated"))
 	case x.Pulses == 0 && first.Pulses != 0:
-		v.add(at("Readings", i, "Indicated"), CodeConflict)
+		v.conflict(at("Readings", i, "Indicated"), at("Readings", i, "Pulses"))
 	case x.Pulses < 0:
 		v.add(at("Readings", i, "Pulses"), CodeNotPositive)
 	case !sound(float64(x.Indicated)):

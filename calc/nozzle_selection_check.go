@@ -15,7 +15,7 @@ func (in NozzleSelectionInput) check() error {
 	v.optional(float64(in.RelativeDensity), "RelativeDensity")
 	v.optional(float64(in.LiquidDensity), "LiquidDensity")
 	if in.RelativeDensity != 0 && in.LiquidDensity != 0 {
-		v.add("LiquidDensity", CodeConflict)
+		v.conflict("LiquidDensity", "RelativeDensity")
 	}
 	in.checkNozzles(&v)
 	for i := range in.DropletChart {
@@ -37,7 +37,7 @@ func (in NozzleSelectionInput) checkSpeed(v *Invalid) {
 	case in.SpeedRange == (SpeedRange{}):
 		v.positive(float64(in.GroundSpeed), "GroundSpeed")
 	case in.GroundSpeed != 0:
-		v.add("SpeedRange", CodeConflict)
+		v.conflict("SpeedRange", "GroundSpeed")
 	}
 	*v = append(*v, in.SpeedRange.check("SpeedRange")...)
 }
@@ -47,7 +47,7 @@ func (in NozzleSelectionInput) checkWidth(v *Invalid) {
 	case in.Width == 0:
 		v.positive(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle")
 	case in.SprayedWidthPerNozzle != 0:
-		v.add("Width", CodeConflict)
+		v.conflict("Width", "SprayedWidthPerNozzle")
 	default:
 		v.optional(float64(in.Width), "Width")
 	}
@@ -62,7 +62,7 @@ func (in NozzleSelectionInput) checkWidth(v *Invalid) {
 // checkNozzles looks at what there is to choose from.
 func (in NozzleSelectionInput) checkNozzles(v *Invalid) {
 	if len(in.Shelf) > 0 && len(in.Sizes) > 0 {
-		v.add("Sizes", CodeConflict)
+		v.conflict("Sizes", "Shelf")
 	}
 	if in.SizeRating >= sizeRatings {
 		v.add("SizeRating", CodeNotAllowed)

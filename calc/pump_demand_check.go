@@ -65,7 +65,14 @@ func (in PumpDemandInput) check() error {
 	case len(in.NozzleGroups) == 0:
 		v = append(v, in.alone().check("")...)
 	case in.Nozzles != 0 || in.NozzleFlowRate != 0 || !in.Nozzle.silent() || in.Nozzle.PressureRange != PressureRange{}:
-		v.add("NozzleGroups", CodeConflict)
+		other := "Nozzle"
+		switch {
+		case in.Nozzles != 0:
+			other = "Nozzles"
+		case in.NozzleFlowRate != 0:
+			other = "NozzleFlowRate"
+		}
+		v.conflict("NozzleGroups", other)
 	}
 	pressure := v.optional
 	if in.Nozzle.given() {
@@ -82,7 +89,7 @@ func (in PumpDemandInput) check() error {
 	v.optional(float64(in.AgitationShare), "AgitationShare")
 	switch {
 	case in.AgitationShare != 0 && in.AgitationFlowRate != 0:
-		v.add("AgitationShare", CodeConflict)
+		v.conflict("AgitationShare", "AgitationFlowRate")
 	case in.AgitationShare != 0 && in.TankVolume == 0:
 		v.add("TankVolume", CodeRequired)
 	}
@@ -116,7 +123,7 @@ func (g NozzleGroup) check(prefix string) Invalid {
 	}
 	v.optional(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")
 	if g.NozzleFlowRate != 0 {
-		v.add(prefix+"Nozzle", CodeConflict)
+		v.conflict(prefix+"Nozzle", prefix+"NozzleFlowRate")
 	}
 	return append(v, g.Nozzle.check().under(prefix+"Nozzle")...)
 }

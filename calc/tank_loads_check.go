@@ -11,7 +11,11 @@ func (in TankLoadsInput) check() error {
 		if bad := in.Products[i].check(); bad != nil {
 			at := "Products[" + strconv.Itoa(i) + "]"
 			for _, x := range bad {
-				v.add(at+x.Field, x.Code)
+				if x.Because != "" {
+					x.Because = at + x.Because
+				}
+				x.Field = at + x.Field
+				v = append(v, x)
 			}
 		}
 	}
@@ -44,7 +48,16 @@ func (in TankLoadsInput) checkArea(v *Invalid) {
 	byField := in.FieldArea != 0 || in.Width != 0 || in.RowSpacing != 0 || in.AreaBasis == RateBasisField
 	switch {
 	case in.TreatedArea != 0 && byField:
-		v.add("TreatedArea", CodeConflict)
+		other := "AreaBasis"
+		switch {
+		case in.FieldArea != 0:
+			other = "FieldArea"
+		case in.Width != 0:
+			other = "Width"
+		case in.RowSpacing != 0:
+			other = "RowSpacing"
+		}
+		v.conflict("TreatedArea", other)
 		fallthrough
 	case in.TreatedArea != 0:
 		v.optional(float64(in.TreatedArea), "TreatedArea")
@@ -91,18 +104,22 @@ func (p *TankProduct) check() (v Invalid) {
 func (p *TankProduct) checkForms(v *Invalid) {
 	rate, strength := p.ProductRate.given(), p.Concentration.given()
 	ingredient, content := p.ActiveIngredientRate != 0, p.ActiveIngredientContent.given()
+	first := ".ProductRate"
+	if !rate {
+		first = ".Concentration"
+	}
 	switch {
 	case !rate && !strength && !ingredient && !content:
 		v.add("", CodeProductForm)
 	case rate || strength:
 		if rate && strength {
-			v.add(".Concentration", CodeConflict)
+			v.conflict(".Concentration", first)
 		}
 		if ingredient {
-			v.add(".ActiveIngredientRate", CodeConflict)
+			v.conflict(".ActiveIngredientRate", first)
 		}
 		if content {
-			v.add(".ActiveIngredientContent", CodeConflict)
+			v.conflict(".ActiveIngredientContent", first)
 		}
 	case !content:
 		v.add(".ActiveIngredientContent", CodeRequired)

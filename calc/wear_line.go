@@ -139,7 +139,7 @@ func (in WearForecastInput) check() error {
 		}
 		switch {
 		case dated && c.Hours != 0:
-			v.add(at("Catches", i, "Hours"), CodeConflict)
+			v.conflict(at("Catches", i, "Hours"), at("Catches", i, "Date"))
 		case dated && c.Date.IsZero():
 			v.add(at("Catches", i, "Date"), CodeRequired)
 		}
@@ -152,11 +152,11 @@ func (in WearForecastInput) check() error {
 	v.optional(float64(in.Limit), "Limit")
 	v.optional(float64(in.HoursPerSeason), "HoursPerSeason")
 	if dated && in.HoursPerSeason != 0 {
-		v.add("HoursPerSeason", CodeConflict)
+		v.conflict("HoursPerSeason", at("Catches", 0, "Date"))
 	}
 	switch given := in.Nozzle.given(); {
 	case given && in.NewFlowRate != 0:
-		v.add("NewFlowRate", CodeConflict)
+		v.conflict("NewFlowRate", "Nozzle")
 	case given:
 		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	default:

@@ -53,7 +53,9 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 	counted := &countingReader{Reader: lines}
 	p := &progress{out: errs, from: counted, size: size, started: time.Now(), shown: !*quiet && terminal(errs)}
 	o.Progress = p.show
-	tally, err := api.RunBatch(text.In(ctx, *lang), counted, out, o)
+	ctx, stop := context.WithCancelCause(ctx)
+	defer stop(nil)
+	tally, err := api.RunBatch(text.In(ctx, *lang), counted, failingWriter{out, stop}, o)
 	p.end()
 	if !*quiet {
 		fmt.Fprint(errs, summary(tally, time.Since(p.started)))
@@ -68,6 +70,21 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 		return fmt.Errorf("%d of %d lines got a problem", tally.Problems, tally.Lines)
 	}
 	return nil
+}
+
+// A failingWriter stops the batch when it fails, also while that waits for input,
+// which may never come.
+type failingWriter struct {
+	io.Writer
+	stop context.CancelCauseFunc
+}
+
+func (w failingWriter) Write(b []byte) (int, error) {
+	n, err := w.Writer.Write(b)
+	if err != nil {
+		w.stop(err)
+	}
+	return n, err
 }
 
 // partOf reads i/n, and counts the part from 0. Without it an indexed job says in

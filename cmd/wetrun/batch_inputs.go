@@ -4,7 +4,6 @@ import (
 	"errors"
 	"io"
 	"os"
-	"strings"
 )
 
 // openAll opens files to be read one after the other, with their size together, or
@@ -19,7 +18,7 @@ func openAll(names []string, in io.Reader) (*inputs, int64, error) {
 	var size int64
 	for _, name := range names {
 		if name == "-" {
-			readers = append(readers, in, strings.NewReader("\n"))
+			readers = append(readers, &endedLines{Reader: in})
 			size = -1
 			if file, ok := in.(*os.File); ok {
 				all.files = append(all.files, file)
@@ -35,9 +34,6 @@ func openAll(names []string, in io.Reader) (*inputs, int64, error) {
 		if info, err := file.Stat(); err == nil && size >= 0 {
 			size += info.Size()
 		}
-	}
-	if size < 0 {
-		readers = readers[:len(readers)-1]
 	}
 	all.Reader = io.MultiReader(readers...)
 	return all, size, nil

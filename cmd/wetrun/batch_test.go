@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -100,6 +101,53 @@ func TestBatchFile(t *testing.T) {
 		t.Error("two files are not one after the other")
 	}
 }
+
+// TestBatchOfStandardInputAmongFiles: wherever - stands, every input is answered whole
+// and in its place, whether it ends its last line or not.
+func TestBatchOfStandardInputAmongFiles(t *testing.T) {
+	file := fleet(t, 3)
+	fromFile, _ := runBatch(t, nil, "-quiet", file)
+	for _, in := range []string{pipedLine, pipedLine + "\n", ""} {
+		fromPipe := 0
+		if in != "" {
+			fromPipe = 1
+		}
+		for place, args := range [][]string{{"-", file, file}, {file, "-", file}, {file, file, "-"}} {
+			out, _ := runBatch(t, strings.NewReader(in), append([]string{"-quiet"}, args...)...)
+			if n := strings.Count(out, "\n"); n != 2*strings.Count(fromFile, "\n")+fromPipe {
+				t.Errorf("%q with %q: %d answers", args, in, n)
+			}
+			answers := slices.Collect(strings.Lines(out))
+			if in != "" && !strings.Contains(answers[3*place], `"id":"piped"`) {
+				t.Errorf("%q with %q: standard input is not in its place:\n%s", args, in, out)
+			}
+		}
+	}
+}
+
+const pipedLine = `{"id":"piped","operation":"ground-speed","request":{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.5,"unit":"s"}}]}}`
+
+// TestBatchWhoseOutputFails ends at once, though its input goes on without an end.
+func TestBatchWhoseOutputFails(t *testing.T) {
+	in, more := io.Pipe()
+	defer more.Close()
+	go func() { _, _ = io.WriteString(more, pipedLine+"\n") }()
+	ended := make(chan int)
+	var errs bytes.Buffer
+	go func() { ended <- run(t.Context(), []string{"batch", "-quiet"}, noEnv, in, fullDisk{}, &errs) }()
+	select {
+	case code := <-ended:
+		if code != 1 || !strings.Contains(errs.String(), "no space left") || !strings.Contains(errs.String(), "-from 1") {
+			t.Errorf("status %d, %s", code, errs.String())
+		}
+	case <-time.After(5 * time.Second):
+		t.Fatal("it still waits for its input")
+	}
+}
+
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, syscall.ENOSPC }
 
 // TestBatchPartsOfAFleet: the parts of a file, put together, are the whole.
 func TestBatchPartsOfAFleet(t *testing.T) {

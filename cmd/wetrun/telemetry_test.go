@@ -240,6 +240,36 @@ func TestTelemetry(t *testing.T) {
 	checkOTLP(t, c)
 }
 
+// TestRecordsAreCounted: a sheet asked for as a page to print is counted as one asked
+// for as JSON is.
+func TestRecordsAreCounted(t *testing.T) {
+	_, _, addr, admin, stop := observed(t, nil)
+	defer stop()
+	for body, status := range map[string]int{`{}`: 200, `{"noMember":1,"noOther":2}`: 422, `none`: 400} {
+		for _, accept := range []string{"text/html", "application/json"} {
+			if got := send(t, "POST", "http://"+addr+"/v1/calibrations", body, "Accept", accept); got != status {
+				t.Errorf("%s as %s: %d", body, accept, got)
+			}
+		}
+	}
+	scrape, err := http.Get("http://" + admin + "/metrics")
+	if err != nil {
+		t.Fatal(err)
+	}
+	scraped, _ := io.ReadAll(scrape.Body)
+	scrape.Body.Close()
+	for _, row := range []string{
+		`wetrun_operations_total{operation="calibrations",outcome="answered"} 2`,
+		`wetrun_operations_total{operation="calibrations",outcome="refused"} 4`,
+		`wetrun_verdicts_total{operation="calibrations",verdict="incomplete"} 2`,
+		`wetrun_rejected_members_total{code="unknown_member"} 4`,
+	} {
+		if !strings.Contains(string(scraped), "\n"+row) {
+			t.Errorf("the scrape has no %s", row)
+		}
+	}
+}
+
 // checkLog: one line for each request, with route and status.
 func checkLog(t *testing.T, log string) {
 	t.Helper()

@@ -31,10 +31,10 @@ func (p *Page) Write(w io.Writer) error {
 		markup.Element("section", markup.Class("sign"), markup.Each(p.Sign, func(line string) markup.Part {
 			return markup.Element("p", markup.Element("span", markup.Text(line)))
 		})),
-		p.Working.section("working"),
 		markup.Element("footer",
 			markup.Element("p", markup.Text(p.Digest.Name+" "), markup.Element("code", markup.Text(p.Digest.Value))),
-			markup.Element("p", markup.Text(p.Digest.Explanation))))
+			markup.Element("p", markup.Text(p.Digest.Explanation))),
+		p.Working.section("working"))
 }
 
 func (p *Page) facts() markup.Part {

@@ -7,8 +7,8 @@ import (
 
 // coded has the texts by kind and code, so that the two need not be joined for
 // every look.
-var coded = sync.OnceValue(func() map[[2]string][2]string {
-	all := make(map[[2]string][2]string, len(texts))
+var coded = sync.OnceValue(func() map[[2]string][languages]string {
+	all := make(map[[2]string][languages]string, len(texts))
 	for key, words := range texts {
 		kind, code, _ := strings.Cut(key, ".")
 		all[[2]string{kind, code}] = words

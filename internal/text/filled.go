@@ -112,7 +112,7 @@ func (t template) fill(l Language, args []Argument) (string, bool) {
 // appendWhole writes a whole number as the language does: English with commas
 // between groups of three, Spanish without any.
 func (l Language) appendWhole(b []byte, x int64) []byte {
-	if l == Spanish || -1000 < x && x < 1000 {
+	if l != English || -1000 < x && x < 1000 {
 		return strconv.AppendInt(b, x, 10)
 	}
 	digits := strconv.FormatInt(x, 10)

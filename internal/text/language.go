@@ -13,32 +13,57 @@ type Language uint8
 const (
 	English Language = iota
 	Spanish
+	// PointSpanish is Spanish that writes a decimal point, as from Mexico to Panama, in
+	// the Caribbean, Peru and the United States.
+	PointSpanish
+	languages
 )
 
+// pointRegions are the regions whose Spanish has a decimal point, by CLDR; a test holds
+// them against its data.
+var pointRegions = map[string]bool{
+	"419": true, "BR": true, "BZ": true, "CU": true, "DO": true, "GT": true, "HN": true, "MX": true, "NI": true, "PA": true, "PE": true, "PR": true, "SV": true, "US": true,
+}
+
 // tags has the languages in the order of their constants.
-var tags = []language.Tag{language.English, language.Spanish}
+var tags = []language.Tag{language.English, language.Spanish, language.LatinAmericanSpanish}
 
 // Languages lists every language.
-func Languages() []Language { return []Language{English, Spanish} }
+func Languages() []Language { return []Language{English, Spanish, PointSpanish} }
 
 // Tag returns the language's BCP 47 tag, as in Content-Language.
-func (l Language) Tag() string { return [...]string{"en", "es"}[l] }
+func (l Language) Tag() string { return [...]string{"en", "es", "es-419"}[l] }
 
-// Named returns the language with a tag, as it is named on a command line.
+// Named returns the language with a tag, as it is named on a command line: en, es, or
+// Spanish of a region such as es-MX.
 func Named(tag string) (l Language, ok bool) {
-	for _, l := range Languages() {
-		if l.Tag() == tag {
-			return l, true
-		}
+	named, err := language.Parse(tag)
+	if err != nil {
+		return English, false
+	}
+	base, _ := named.Base()
+	switch base.String() {
+	case "en":
+		return English, true
+	case "es":
+		return spanishOf(named), true
 	}
 	return English, false
+}
+
+// spanishOf is the Spanish of a tag. That of no region is the one with a comma.
+func spanishOf(tag language.Tag) Language {
+	if _, _, region := tag.Raw(); pointRegions[region.String()] {
+		return PointSpanish
+	}
+	return Spanish
 }
 
 // longestHeader is far more than a browser sends. A longer header is not read.
 const longestHeader = 512
 
 var (
-	matcher = language.NewMatcher(tags)
+	matcher = language.NewMatcher(tags[:PointSpanish])
 	// common are the headers of most clients, matched once.
 	common = map[string]Language{}
 )
@@ -74,6 +99,13 @@ func negotiate(header string) Language {
 	_, i, confidence := matcher.Match(wanted...)
 	if confidence == language.No {
 		return English
+	}
+	if Language(i) == Spanish {
+		for _, tag := range wanted { // the most wanted first
+			if base, _ := tag.Base(); base.String() == "es" {
+				return spanishOf(tag)
+			}
+		}
 	}
 	return Language(i)
 }

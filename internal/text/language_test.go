@@ -6,6 +6,10 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/text/language"
+	"golang.org/x/text/message"
+	"golang.org/x/text/number"
+
 	"wetrun/internal/text"
 )
 
@@ -18,8 +22,8 @@ func TestMatch(t *testing.T) {
 		"":   text.English,
 		"*":  text.English,
 		"en": text.English, "EN": text.English, "en-GB": text.English, "en-US,en;q=0.5": text.English,
-		"es": text.Spanish, "ES": text.Spanish, "es-MX": text.Spanish, "es-419": text.Spanish, "es-mx": text.Spanish, "es_MX": text.Spanish,
-		"es-MX,es;q=0.9,en;q=0.8":          text.Spanish,
+		"es": text.Spanish, "ES": text.Spanish, "es-MX": text.PointSpanish, "es-419": text.PointSpanish, "es-mx": text.PointSpanish, "es_MX": text.PointSpanish,
+		"es-MX,es;q=0.9,en;q=0.8":          text.PointSpanish,
 		"en-US,en;q=0.9,es-MX;q=0.8":       text.English,
 		"es;q=0.5, en;q=0.4":               text.Spanish,
 		"en;q=0.4, es;q=0.5":               text.Spanish,
@@ -33,7 +37,7 @@ func TestMatch(t *testing.T) {
 		"fr, es;q=0.5":                     text.Spanish,
 		"fr-CA, fr;q=0.9, de;q=0.7":        text.English,
 		"zh-Hant-TW":                       text.English,
-		"es-MX-x-huerta":                   text.Spanish,
+		"es-MX-x-huerta":                   text.PointSpanish,
 		"es,,en":                           text.Spanish,
 		"es;q=abc":                         text.English,
 		"es;level=1":                       text.English,
@@ -50,6 +54,52 @@ func TestMatch(t *testing.T) {
 			t.Errorf("%.60q: %s, want %s", header, got.Tag(), want.Tag())
 		}
 	}
+}
+
+// TestSpanishOfRegions: each region of ISO 3166 has the decimal sign of CLDR, as
+// golang.org/x/text has its data.
+func TestSpanishOfRegions(t *testing.T) {
+	points := 0
+	for _, letters := range append(twoLetters(), "419") {
+		region, err := language.ParseRegion(letters)
+		if err != nil || region.Canonicalize() != region {
+			continue
+		}
+		tag, err := language.Compose(language.Spanish, region)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := text.Spanish
+		if strings.Contains(message.NewPrinter(tag).Sprint(number.Decimal(1.5)), ".") {
+			want = text.PointSpanish
+			points++
+		}
+		if got := text.Match(tag.String()); got != want {
+			t.Errorf("%s: %s, want %s", tag, got.Tag(), want.Tag())
+		}
+		if got, ok := text.Named(tag.String()); got != want || !ok {
+			t.Errorf("-lang %s: %s, want %s", tag, got.Tag(), want.Tag())
+		}
+	}
+	if points < 10 || text.PointSpanish.Number(0.207) != "0.207" || text.Spanish.Number(0.207) != "0,207" {
+		t.Errorf("%d regions with a point", points)
+	}
+	for header, want := range map[string]text.Language{
+		"es,es-MX;q=0.9": text.Spanish, "es-AR,es;q=0.9": text.Spanish, "es-MX;q=0.5,es-ES": text.Spanish, "en;q=0.1,es-US": text.PointSpanish, "es-GT,es;q=0.9,en;q=0.1": text.PointSpanish,
+	} {
+		if got := text.Match(header); got != want {
+			t.Errorf("%s: %s", header, got.Tag())
+		}
+	}
+}
+
+func twoLetters() (all []string) {
+	for a := 'A'; a <= 'Z'; a++ {
+		for b := 'A'; b <= 'Z'; b++ {
+			all = append(all, string([]rune{a, b}))
+		}
+	}
+	return all
 }
 
 // TestMatchCosts: what most clients send is matched without allocation, and no
@@ -104,8 +154,8 @@ func FuzzMatch(f *testing.F) {
 }
 
 func TestNamed(t *testing.T) {
-	for tag, want := range map[string]bool{"en": true, "es": true, "ES": false, "": false, "fr": false, "es-MX": false} {
-		if l, ok := text.Named(tag); ok != want || ok && l.Tag() != tag {
+	for tag, want := range map[string]string{"en": "en", "en-US": "en", "es": "es", "ES": "es", "es-ES": "es", "es-MX": "es-419", "es-419": "es-419", "": "", "fr": "", "e": "", "es-": ""} {
+		if l, ok := text.Named(tag); ok != (want != "") || ok && l.Tag() != want {
 			t.Errorf("%q: %s %v", tag, l.Tag(), ok)
 		}
 	}

@@ -45,7 +45,7 @@ func (l Language) worded(args []any) []any {
 			words[i] = l.Figure(a)
 		case int, int64:
 			words[i] = a
-			if l == Spanish {
+			if l != English {
 				words[i] = number.Decimal(a, number.NoSeparator())
 			}
 		default:
@@ -57,8 +57,10 @@ func (l Language) worded(args []any) []any {
 
 var unitNames = [...]*strings.Replacer{
 	English: strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 sq ft", "ft2", "sq ft", "m2", "m²"),
-	Spanish: strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 ft²", "ft2", "ft²", "m2", "m²"),
+	Spanish: spanishUnits, PointSpanish: spanishUnits,
 }
+
+var spanishUnits = strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 ft²", "ft2", "ft²", "m2", "m²")
 
 // Unit words a unit symbol for people.
 func (l Language) Unit(symbol string) string { return unitNames[l].Replace(symbol) }

@@ -42,5 +42,8 @@ var summaries = []entry{
 	{"summary.due_now", "Calibrate again now: the hours of use since then are used up.", "Calibre otra vez ahora: se agotaron las horas de uso desde entonces."},
 	{"summary.at_once", "now: its hours of use are used up", "ahora: se agotaron sus horas de uso"},
 	{"summary.hours_left", "  Or after %[1]s more of use.", "  O después de %[1]s más de uso."},
-	{"summary.cost", "The deviation costs %[1]s %[2]s on every %[3]s.", "La desviación cuesta %[1]s %[2]s por %[3]s."},
+	{"summary.cost", "The deviation costs %[1]s on every %[2]s.", "La desviación cuesta %[1]s por %[2]s."},
+	{"summary.cost_total", "The deviation costs %[1]s on every %[2]s, and %[3]s on the planned area.", "La desviación cuesta %[1]s por %[2]s, y %[3]s en la superficie prevista."},
+	{"summary.saving", "The deviation saves %[1]s of mix on every %[2]s.", "La desviación ahorra %[1]s de caldo por %[2]s."},
+	{"summary.saving_total", "The deviation saves %[1]s of mix on every %[2]s, and %[3]s on the planned area.", "La desviación ahorra %[1]s de caldo por %[2]s, y %[3]s en la superficie prevista."},
 }

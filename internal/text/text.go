@@ -5,6 +5,7 @@ package text
 
 import (
 	"cmp"
+	"regexp"
 	"strings"
 	"sync"
 
@@ -24,9 +25,9 @@ type entry struct {
 
 var (
 	// texts has each text in the order of the languages.
-	texts = map[string][2]string{}
+	texts = map[string][languages]string{}
 	// templates has those with arguments, cut at them.
-	templates = map[string][2]template{}
+	templates = map[string][languages]template{}
 
 	contents = [][]entry{
 		problems,
@@ -63,23 +64,27 @@ var (
 	}
 )
 
+// decimalComma is what a text itself writes; Spanish with a point has it changed.
+var decimalComma = regexp.MustCompile(`(\d),(\d)`)
+
 func init() {
 	for _, file := range contents {
 		for _, e := range file {
 			if _, twice := texts[e.key]; twice {
 				panic("text: two texts for " + e.key)
 			}
-			worded := [2]string{e.english, cmp.Or(e.spanish, e.english)}
+			spanish := cmp.Or(e.spanish, e.english)
+			worded := [languages]string{e.english, spanish, decimalComma.ReplaceAllString(spanish, "$1.$2")}
 			texts[e.key] = worded
 			if strings.Contains(e.english, "%[") {
-				templates[e.key] = [2]template{templateOf(worded[English]), templateOf(worded[Spanish])}
+				templates[e.key] = [languages]template{templateOf(worded[English]), templateOf(worded[Spanish]), templateOf(worded[PointSpanish])}
 			}
 		}
 	}
 }
 
 // printers fill in what templates do not. They are made when first needed.
-var printers = sync.OnceValue(func() (all [2]*message.Printer) {
+var printers = sync.OnceValue(func() (all [languages]*message.Printer) {
 	b := catalog.NewBuilder(catalog.Fallback(language.English))
 	for key, worded := range texts {
 		for l, s := range worded {

@@ -4,6 +4,8 @@ import assert from 'node:assert/strict';
 import { audit } from './audit.mjs';
 import { loadExample, verdict } from './page.mjs';
 
+const pagesOf = (pdf) => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length;
+
 /** Opens the record in a tab of its own. */
 async function openRecord(page, button = 'Open the record to print') {
   const opening = page.waitForEvent('popup');
@@ -29,12 +31,40 @@ export function recordTests(sheetTest) {
       await verdict(page, 'ready');
       const tab = await openRecord(page, button);
       for (const format of ['A4', 'Letter']) {
-        const pages = (await tab.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
-        assert.equal(pages?.length, 1, format);
+        assert.equal(pagesOf(await tab.pdf({ format })), 1, format);
       }
       assert.equal(await tab.evaluate(() => document.documentElement.scrollWidth), 360);
       await audit(tab, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] });
       if (process.env.PICTURES) await tab.screenshot({ path: `${process.env.PICTURES}/record-${locale}.png`, fullPage: true });
     });
   }
+  sheetTest('the working of a record breaks no number and takes few pages', {}, async (page) => {
+    await loadExample(page, 'ready');
+    await verdict(page, 'ready');
+    const { request } = await page.evaluate(() => ({ request: JSON.parse(localStorage.getItem('wetrun.sheet')) }));
+    const answer = await page.request.post(new URL('/v1/calibrations', page.url()).href, { data: { ...request, showWorking: true }, headers: { Accept: 'text/html' } });
+    await page.setContent((await answer.text()).replaceAll(/<meta http-equiv[^>]*>/g, ''));
+    assert.ok(pagesOf(await page.pdf({ format: 'A4' })) <= 12);
+    // On A4 paper and on any screen each number of the table is one box.
+    for (const [media, width] of [['print', 703], ['screen', 360], ['screen', 900]]) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.emulateMedia({ media });
+      const broken = await page.evaluate(() => {
+        const found = [];
+        let numbers = 0;
+        for (const cell of document.querySelectorAll('.working td')) {
+          for (const { 0: number, index } of cell.firstChild.data.matchAll(/\d[\d.]+/g)) {
+            const range = document.createRange();
+            range.setStart(cell.firstChild, index);
+            range.setEnd(cell.firstChild, index + number.length);
+            numbers++;
+            if (range.getClientRects().length !== 1) found.push(number);
+          }
+        }
+        return { found: found.slice(0, 5), numbers };
+      });
+      assert.deepEqual(broken.found, [], `${media}, ${width} px`);
+      assert.ok(broken.numbers > 1000);
+    }
+  });
 }

@@ -3,7 +3,8 @@
 // calibrations#/machine/tankVolume/value, so that an error finds it by its name.
 
 import { el } from './dom.js';
-import { doubtful, has, readNumber, say, typed } from './language.js';
+import { has, say } from './language.js';
+import { readNumber, typed, unread } from './numbers.js';
 import { pattern } from './pointer.js';
 import { rememberUnit, symbols, unitFor, unitName } from './units.js';
 
@@ -84,9 +85,8 @@ function numberInput(attributes, value, note, changed) {
     inputmode: 'decimal', type: 'text', autocomplete: 'off', enterkeyhint: 'next', ...attributes,
     value: value === undefined ? '' : typed(value),
     oninput: (event) => {
-      const read = readNumber(event.target.value);
-      note.textContent = doubtful(event.target.value) ? say('commaRead', { number: String(read) }) : typeof read === 'string' ? say('notANumber') : '';
-      changed(read);
+      note.textContent = unread(event.target.value);
+      changed(readNumber(event.target.value));
     },
   });
 }

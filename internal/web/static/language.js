@@ -40,23 +40,3 @@ export function has(key) {
 export function number(value, digits = 4) {
   return new Intl.NumberFormat(current, { maximumSignificantDigits: digits, useGrouping: false }).format(value);
 }
-
-/** A number as it was typed, all of it. */
-export function typed(value) {
-  return typeof value === 'number' && current === 'es' ? String(value).replace('.', ',') : String(value);
-}
-
-/**
- * Reads what was typed: 46.2 and 46,2 alike. What is not a number is handed on as
- * it is, and the service says what is wrong with it.
- */
-export function readNumber(text) {
-  const plain = text.trim().replace(',', '.');
-  if (plain === '') return undefined;
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : text.trim();
-}
-
-/** A comma before three digits could be meant for thousands. */
-export function doubtful(text) {
-  return /^\d{1,3},\d{3}$/.test(text.trim());
-}

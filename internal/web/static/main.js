@@ -150,6 +150,19 @@ function setLanguage(wanted) {
   showAll();
 }
 
+/** Changes the units; where numbers stand beside them, only when that is really meant. */
+function askForSystem(name) {
+  const filled = request.body;
+  if (JSON.stringify(inUnitsOf(name, filled)) === JSON.stringify(filled)) return setSystem(name);
+  const dialog = at('ask-units');
+  dialog.returnValue = '';
+  dialog.onclose = () => {
+    if (dialog.returnValue === 'yes') setSystem(name);
+    else at('system').value = system();
+  };
+  dialog.showModal();
+}
+
 function setSystem(name) {
   const before = structuredClone(sheet.tree);
   const beforeSystem = system();
@@ -190,7 +203,7 @@ makeRecord(content('record'), {
   },
 });
 at('language').onchange = (event) => setLanguage(event.target.value);
-at('system').onchange = (event) => setSystem(event.target.value);
+at('system').onchange = (event) => askForSystem(event.target.value);
 at('told-close').onclick = () => (at('told').hidden = true);
 at('steps').addEventListener('input', () => (at('told').hidden = true));
 at('steps').onsubmit = (event) => event.preventDefault();

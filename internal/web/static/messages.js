@@ -2,7 +2,8 @@
 // carries a JSON pointer into the request; the field has the pointer as its name.
 
 import { el } from './dom.js';
-import { say } from './language.js';
+import { language, number, say } from './language.js';
+import { unread } from './numbers.js';
 import { parent } from './pointer.js';
 
 /**
@@ -32,18 +33,37 @@ export function clearMessages(operation) {
 }
 
 /**
- * Puts messages {pointer, detail} of one kind in their places, in the words
- * of the service and marked with its language. Returns the places.
+ * What is wrong with a number, for who typed it: the service words it for who wrote
+ * JSON, with the symbols of units and the least number that a double may have here.
  */
-export function showMessages(operation, messages, kind, origin, language) {
-  return messages.map(({ pointer, detail }) => {
-    const place = askedOnce(placeOf(operation, origin(pointer)));
+function inWordsOfThePage({ code, limit }, place) {
+  if (code === 'not_positive') return say('must.not_positive');
+  if (limit === undefined || !['too_small', 'too_large'].includes(code)) return undefined;
+  const beside = place.closest('.entry').querySelector('.unit');
+  const unit = beside?.selectedOptions?.[0].textContent ?? beside?.textContent ?? '';
+  return say(`must.${code}`, { limit: `${number(limit)}\u00a0${unit}`.trim() });
+}
+
+/**
+ * Puts messages {pointer, detail} of one kind in their places, in the words of the
+ * service, marked with its language, or where there are some of the page's own for a
+ * number in those. What was typed and cannot be read is said where it was while typing.
+ * Returns the places.
+ */
+export function showMessages(operation, messages, kind, origin, spoken) {
+  return messages.map((message) => {
+    const place = askedOnce(placeOf(operation, origin(message.pointer)));
     const entry = place?.matches('input, select');
     // What is wrong with an empty entry, or with a list as a whole, is that something is missing.
     const sign = kind === 'error' && !(entry && place.value !== '') ? 'missing' : kind;
     const list = entry ? place.closest('.field').querySelector('.messages') : place?.querySelector(':scope > .messages');
+    const typedNumber = sign === 'error' && place.matches('[inputmode]');
+    const notRead = typedNumber && unread(place.value);
+    const own = typedNumber ? inWordsOfThePage(message, place) : undefined;
+    const detail = notRead || (own ?? message.detail);
     const said = [...(list?.children ?? [])].some((one) => one.dataset.detail === detail);
-    if (!said) list?.append(el('li', { class: sign, lang: language, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`));
+    if (notRead) place.closest('.field').querySelector('.note').textContent = notRead;
+    else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`));
     if (sign === 'error') place.setAttribute('aria-invalid', 'true');
     // Nobody looks for a mistake where it is folded away.
     const fold = kind === 'error' && place?.closest('details');

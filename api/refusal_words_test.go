@@ -1,0 +1,48 @@
+package api
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+)
+
+// TestRefusalsSayWhatToDo: who reads no more than the detail of a problem, or pointer
+// and detail of its errors, learns what would be right.
+func TestRefusalsSayWhatToDo(t *testing.T) {
+	const loads = `{"tankVolume":{"value":300,"unit":"gal_us"},"applicationRate":{"value":100,"unit":"gal_us/acre"},"treatedArea":{"value":10,"unit":"acre"},`
+	for _, c := range []struct {
+		path, body string
+		details    []string // in English and Spanish
+	}{
+		{"ground-speed", `{"colour":1,"runs":[]}`, []string{"There are: instruments, repeatability, uncertainty, runs, ", "Los que hay: instruments, repeatability, uncertainty, runs, "}},
+		{"ground-speed", `{"runs":[{"courseLength":{"value":100},"time":{"value":20,"unit":"s"}}]}`, []string{"There is no default. Here, use one of: ", "Use aquí una de: "}},
+		{"tank-loads", loads + `"fieldArea":{"value":16,"unit":"acre"}}`, []string{"beside fieldArea,", "junto a fieldArea,"}},
+		{"tank-loads", loads + `"rowSpacing":{"value":16,"unit":"in"}}`, []string{"beside rowSpacing,", "junto a rowSpacing,"}},
+		{"tank-loads", loads + `"areaBasis":"field"}`, []string{"beside areaBasis,", "junto a areaBasis,"}},
+		{"ground-speed", "{\n \"año\": x}", []string{"line 2, column 9 (byte 11, ", "línea 2, columna 9 (byte 11, "}},
+		{"ground-speed", "{}\n {}", []string{"the second begins at line 2, column 2 (byte 4, ", "el segundo empieza en la línea 2, columna 2 (byte 4, "}},
+		{"ground-speed", "{}\n}", []string{"wrong at line 2, column 1 (byte 3, ", "mal en la línea 2, columna 1 (byte 3, "}},
+	} {
+		for i, language := range []string{"en", "es"} {
+			w := call(t, http.MethodPost, "/v1/"+c.path, c.body, "Accept-Language", language)
+			if w.Code < 400 || !strings.Contains(w.Body.String(), c.details[i]) {
+				t.Errorf("%s %s: no %q in %d %s", c.path, c.body, c.details[i], w.Code, w.Body)
+			}
+		}
+	}
+}
+
+// TestBatchWithoutLineEnds: a file whose line ends were lost is told so, and where the
+// second line begins; a place is named in the stream.
+func TestBatchWithoutLineEnds(t *testing.T) {
+	const line = `{"id":"a","operation":"ground-speed","request":{}}`
+	_, replies := batch(t, speedLine+"\n"+line+line+"\n"+"{x\n"+strings.Repeat(line, mostLine/len(line)+1))
+	if len(replies) != 4 {
+		t.Fatalf("%d replies", len(replies))
+	}
+	for i, want := range []string{"", "line 2, column 51 (byte 50 of that line, counted from 0). Each goes on a line of its own", "line 3, column 2 ", "--data-binary"} {
+		if p := replies[i].Problem; (p == nil) != (want == "") || p != nil && !strings.Contains(p.Detail, want) {
+			t.Errorf("line %d: %+v", i+1, p)
+		}
+	}
+}
