@@ -45,7 +45,7 @@ type BatchOptions struct {
 type chunk struct {
 	in    []byte
 	lines []lineSpan
-	out   bytes.Buffer
+	out   *bytes.Buffer // nil until it is answered
 	tally BatchTally
 	stay  *stay // of out, with the answers that wait for their clients
 	done  chan struct{}
@@ -61,14 +61,21 @@ type allowance struct {
 // of is what a chunk takes of it.
 func (a allowance) of(c *chunk) int64 { return min(int64(len(c.in)), a.most) }
 
-// shed lets buffers go that long lines have needed.
+// answerBuffers are for the answers of chunks, of all streams together: a chunk that waits
+// for lines holds none. Those of sheets with uncertainty need half of mostPooled.
+var answerBuffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+const mostPooled = 1 << 20
+
+// shed gives the buffer of answers back, and lets go what long lines have needed.
 func (c *chunk) shed() {
 	if cap(c.in) > 2*chunkBytes {
 		c.in = nil
 	}
-	if c.out.Reset(); c.out.Cap() > 4*chunkBytes {
-		c.out = bytes.Buffer{}
+	if c.out.Reset(); c.out.Cap() <= mostPooled {
+		answerBuffers.Put(c.out)
 	}
+	c.out = nil
 }
 
 // A lineSpan is where a line stands in its chunk.
@@ -137,6 +144,9 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance
 		if !ok {
 			return tally, context.Cause(ctx)
 		}
+		if c.out == nil {
+			return tally, context.Cause(ctx) // it is to stop, and nobody answered this chunk
+		}
 		if _, err := out.Write(c.out.Bytes()); err != nil {
 			return tally, err
 		}
@@ -198,13 +208,14 @@ func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
 
 // run answers the lines of a chunk.
 func (c *chunk) run(ctx context.Context, requestID string) {
+	c.out = answerBuffers.Get().(*bytes.Buffer)
 	l := lineRunner{ctx, text.From(ctx), requestID, &c.tally}
 	for _, s := range c.lines {
 		if s.long {
-			l.refuse(s.number, "", &refusal{kind: bodyTooLarge, wording: "line_too_long", args: []any{mostLine}}, &c.out)
+			l.refuse(s.number, "", &refusal{kind: bodyTooLarge, wording: "line_too_long", args: []any{mostLine}}, c.out)
 			continue
 		}
-		l.run(s.number, c.in[s.start:s.end], &c.out)
+		l.run(s.number, c.in[s.start:s.end], c.out)
 	}
 }
 
