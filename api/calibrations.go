@@ -196,19 +196,19 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 
 // bedsBeyond refuses catches from beds that the sprayer does not cover.
 func (r *CalibrationsRequest) bedsBeyond() *refusal {
-	all, refused := r.Machine.BedsCovered, &refusal{kind: invalidRequest}
+	var wrong []FieldError
 	for i := range r.Output.Catches {
-		if all != 0 && r.Output.Catches[i].Bed > all && len(refused.fields) < mostErrors {
-			limit := float64(all)
-			refused.fields = append(refused.fields, FieldError{
-				Pointer: pointer(indexed("Output.Catches", i)) + "/bed", Code: "too_large", Limit: &limit, wording: "too_large_bed", args: []any{all},
+		if covered := r.Machine.BedsCovered; covered != 0 && r.Output.Catches[i].Bed > covered && len(wrong) < mostErrors {
+			limit := float64(covered)
+			wrong = append(wrong, FieldError{
+				Pointer: pointer(indexed("Output.Catches", i)) + "/bed", Code: "too_large", Limit: &limit, wording: "too_large_bed", args: []any{covered},
 			})
 		}
 	}
-	if len(refused.fields) == 0 {
+	if len(wrong) == 0 {
 		return nil
 	}
-	return refused
+	return &refusal{kind: invalidRequest, fields: wrong}
 }
 
 func sheetOutput(in calc.NozzleAcceptanceInput) calc.SheetOutput {

@@ -42,11 +42,15 @@ func (s *ScheduleRequest) input() calc.NextDueInput {
 }
 
 // check refuses a schedule that cannot be.
-func (s *ScheduleRequest) check() (wrong calc.Invalid) {
+func (s *ScheduleRequest) check() calc.Invalid {
 	if s.MeasuredOn.IsZero() {
 		return nil
 	}
 	_, err := calc.NextDue(s.input())
+	if err == nil {
+		return nil
+	}
+	var wrong calc.Invalid
 	errors.As(err, &wrong)
 	for i := range wrong {
 		wrong[i].Field = "Schedule." + wrong[i].Field

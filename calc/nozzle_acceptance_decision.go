@@ -27,13 +27,13 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 		r.warn("Catches", WarnSystematicDeviation)
 	}
 	r.Decision = FixListed
-	gross := r.grossly()
+	typical := r.typical()
 	pulled := false // a mean with gross catches in it condemns no other
 	if !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove)) {
 		for i := range r.Catches {
-			pulled = pulled || r.byMean(&r.Catches[i]) && gross(i) != 0
+			pulled = pulled || r.byMean(&r.Catches[i]) && r.gross(i, typical) != 0
 		}
-		if !pulled && !atMost(float64(r.pointsWorn(in, gross))/float64(points.Caught), float64(r.ReplaceAllAbove)) {
+		if !pulled && !atMost(float64(r.pointsWorn(in, typical))/float64(points.Caught), float64(r.ReplaceAllAbove)) {
 			r.Decision = ReplaceAll
 			r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
 			return
@@ -44,7 +44,7 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 	r.Actions = make([]Action, 0, r.Outside)
 	for i := range r.Catches {
-		x, off := &r.Catches[i], gross(i)
+		x, off := &r.Catches[i], r.gross(i, typical)
 		switch {
 		case x.Status == StatusWithin:
 		case off > 0:
@@ -62,49 +62,52 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 }
 
-// grossly tells of a catch whether it gave more than any wear makes, 1, or so little
-// that it is plugged, -1, beside its rating; where it is held to the mean, beside the
-// median of the catches, which a gross one does not move.
-func (r *NozzleAcceptanceResult) grossly() func(i int) int {
-	var median float64
-	if r.Basis != RatedBasis {
-		flows := make([]float64, 0, len(r.Catches))
-		for i := range r.Catches {
-			if r.Catches[i].InMean {
-				flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
-			}
-		}
-		slices.Sort(flows)
-		n := len(flows)
-		median = (flows[(n-1)/2] + flows[n/2]) / 2
-	}
-	return func(i int) int {
-		x := &r.Catches[i]
-		off := float64(r.offBy(x))
-		if r.byMean(x) && median > 0 {
-			off = (float64(x.NozzleFlowRateAtPressure) - median) / median
-		}
-		switch {
-		case x.Status == StatusWithin:
-		case !atMost(off, float64(MostWear)):
-			return 1
-		case !atMost(-off, float64(MostWear)):
-			return -1
-		}
+// typical is the median flow of the catches that the mean is made of, which a gross one
+// does not move as it moves the mean; zero where no catch is held to the mean.
+func (r *NozzleAcceptanceResult) typical() float64 {
+	if r.Basis == RatedBasis {
 		return 0
 	}
+	var room [32]float64 // of most rounds
+	flows := room[:0]
+	for i := range r.Catches {
+		if r.Catches[i].InMean {
+			flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
+		}
+	}
+	slices.Sort(flows)
+	n := len(flows)
+	return (flows[(n-1)/2] + flows[n/2]) / 2
+}
+
+// gross tells of a catch whether it gave more than any wear makes, 1, or so little that
+// it is plugged, -1, beside its rating; where it is held to the mean, beside typical.
+func (r *NozzleAcceptanceResult) gross(i int, typical float64) int {
+	x := &r.Catches[i]
+	off := float64(r.offBy(x))
+	if r.byMean(x) && typical > 0 {
+		off = (float64(x.NozzleFlowRateAtPressure) - typical) / typical
+	}
+	switch {
+	case x.Status == StatusWithin:
+	case !atMost(off, float64(MostWear)):
+		return 1
+	case !atMost(-off, float64(MostWear)):
+		return -1
+	}
+	return 0
 }
 
 // pointsWorn is how many points speak for a new set: with a catch that gives too much,
 // or is apart from the mean either way, since worn ones raise it above the others.
-func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, gross func(int) int) (worn int) {
+func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64) (worn int) {
 	counted := false // the point at hand is among them
 	for i := range r.Catches {
 		if !in.Catches[i].SamePoint {
 			counted = false
 		}
 		x := &r.Catches[i]
-		if !counted && (x.Status == StatusAbove || x.Status == StatusBelow && r.byMean(x)) && gross(i) == 0 {
+		if !counted && (x.Status == StatusAbove || x.Status == StatusBelow && r.byMean(x)) && r.gross(i, typical) == 0 {
 			counted = true
 			worn++
 		}
