@@ -187,6 +187,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		AreaCheck:       r.AreaCheck.input(),
 		Cost:            r.Cost.input(),
 		Measuring:       with,
+		Overdue:         r.Schedule.answer().used(),
 	})
 	if err != nil {
 		return CalibrationsResponse{}, p.place(err)

@@ -75,11 +75,11 @@ var (
 	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
 	stepWords    = [...]string{
 		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range",
-		"set_pressure_within_limits", "settle_pressure", "check_cab_gauge", "catch_output", "catch_after_repair", "settle_catch",
-		"clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more", "replace_all_and_recatch",
-		"time_runs", "repeat_runs", "drive_within_limits", "tank_over_label_maximum", "find_disagreement", "over_label_maximum", "give_width",
-		"set_target", "settle_rate", "repair_before_rate", "choose_plan", "calibrate_controller", "change_nozzle_or_gear", "measure_again",
-		"file_record", "calibrate_again",
+		"set_pressure_within_limits", "settle_pressure", "check_cab_gauge", "catch_output", "catch_after_repair", "match_pressures",
+		"check_reference", "settle_catch", "clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more",
+		"replace_all_and_recatch", "time_runs", "repeat_runs", "drive_within_limits", "tank_over_label_maximum", "find_disagreement",
+		"over_label_maximum", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan", "calibrate_controller",
+		"change_nozzle_or_gear", "measure_again", "file_record", "calibrate_again",
 	}
 )
 

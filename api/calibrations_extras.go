@@ -145,11 +145,7 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 		under("areaCheck", part.Warnings)
 		if x.AreaCheck.Verdict != calc.NotJudged {
 			part.Deviation, part.RateTolerance = percent(x.AreaCheck.Deviation), percent(x.AreaCheck.RateTolerance)
-			expected := x.Rate.ApplicationRate
-			if r.Target.RateBasis == basisField {
-				expected = x.Rate.FieldApplicationRate
-			}
-			part.ExpectedApplicationRate = in(expected, units.rate)
+			part.ExpectedApplicationRate = in(x.AreaCheck.Expected, units.rate)
 		}
 		a.AreaCheck.Result = &part
 	}

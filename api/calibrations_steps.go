@@ -16,6 +16,11 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.Again))
 	case calc.StepSettleCatch:
 		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.Again))
+	case calc.StepCatchEachNozzle:
+		a.Text = text.Coded(lang, "step", word)
+		if len(p.output.Catches[s.Catch].NozzlesOnDrop) > 0 {
+			a.Text = text.Of(lang, "step.catch_each_nozzle_drop")
+		}
 	case calc.StepSettleRate:
 		a.Text = settleRate(lang, x.Rate.Uncertainty)
 	case calc.StepCatchMore:

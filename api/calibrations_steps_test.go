@@ -112,7 +112,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"twelve of twelve": {
 			decided(slices.Repeat([]float64{600}, 12), rateTarget("240", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
-			[]string{"replace_all_and_recatch", "measure_again"}, "Too many are outside.",
+			[]string{"check_reference", "replace_all_and_recatch", "measure_again"}, "Most are off to the same side",
 		},
 		"two dirty and one misread of eight": {
 			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "not_ready", "not_ready",
@@ -216,8 +216,9 @@ func TestReferenceDueByHours(t *testing.T) {
 			`,"schedule":{"measuredOn":"2026-05-12","calibrateEvery":{"value":100,"unit":"h"},"usedSince":{"value":` + used + `,"unit":"h"}}}`
 	}
 	for used, now := range map[string]bool{"99": false, "100": true} {
-		a := postSheet(t, sheet(used))
-		if got := strings.Contains(a.NextSteps[1].Text, "Calibrate again before you spray."); a.Verdict != "ready" || got != now {
+		a, verdict := postSheet(t, sheet(used)), map[bool]string{false: "ready", true: "not_ready"}[now]
+		last := a.NextSteps[len(a.NextSteps)-1].Text
+		if got := strings.Contains(last, "Calibrate again before you spray."); a.Verdict != verdict || got != now {
 			t.Errorf("%s h: %s %+v", used, a.Verdict, a.NextSteps)
 		}
 		w := call(t, http.MethodPost, "/v1/calibrations", sheet(used), "Accept", "text/html")

@@ -134,6 +134,13 @@ func (k *sheetWork) areaCheck(w *working) {
 	if t.Area.given() {
 		w.workConversion("/area", a.Area, t.Area)
 	}
+	if rd := k.r.RelativeDensity; rd.given() && a.ExpectedApplicationRate.given() {
+		rate := k.a.Rate.Result.ApplicationRate
+		if k.r.Target.RateBasis == basisField {
+			rate = k.a.Rate.Result.FieldApplicationRate
+		}
+		w.line(calc.MethodWaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate, put("R", rate), put("s", rd))
+	}
 	request.work(w, a)
 }
 

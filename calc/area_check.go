@@ -25,9 +25,10 @@ type AreaCheckInput struct {
 type AreaCheckResult struct {
 	Area            unit.Area
 	ApplicationRate unit.ApplicationRate
-	RateTolerance   unit.Ratio // the one applied; zero without an expected rate
-	Deviation       unit.Ratio // (rate - expected) / expected
-	Verdict         Verdict    // NotJudged without an expected rate
+	Expected        unit.ApplicationRate // as given
+	RateTolerance   unit.Ratio           // the one applied; zero without an expected rate
+	Deviation       unit.Ratio           // (rate - expected) / expected
+	Verdict         Verdict              // NotJudged without an expected rate
 	Warnings        []Warning
 
 	Uncertainty *AreaCheckUncertainty // nil where nothing is known of it
@@ -55,7 +56,7 @@ func AreaCheck(in AreaCheckInput) (AreaCheckResult, error) {
 	if err := in.check(); err != nil {
 		return AreaCheckResult{}, err
 	}
-	r := AreaCheckResult{Area: in.Area}
+	r := AreaCheckResult{Area: in.Area, Expected: in.ExpectedApplicationRate}
 	if r.Area == 0 {
 		r.Area = unit.Area(float64(in.CourseLength) * float64(in.Width) * float64(max(in.Passes, 1)))
 	}

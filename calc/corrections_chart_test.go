@@ -102,7 +102,7 @@ func TestReferencePressureByChartOfASheet(t *testing.T) {
 	r, err := calc.FieldSheet(calc.FieldSheetInput{
 		Nozzle:  sheet(),
 		Machine: calc.Machine{SprayedWidthPerNozzle: 0.5 * unit.Metre},
-		Output:  calc.SheetOutput{SprayPressure: 8 * unit.Bar, Catches: caught(60*unit.Second, 1.6*unit.Litre, 1.6*unit.Litre)},
+		Output:  calc.SheetOutput{SprayPressure: 8 * unit.Bar, Catches: caught(60*unit.Second, 1.6*unit.Litre, 1.6*unit.Litre), CatchPointsOnBoom: 2},
 		Speed:   calc.GroundSpeedInput{Runs: []calc.Run{run, run}},
 		Target:  calc.SheetTarget{ApplicationRate: 200 * unit.LitrePerHectare},
 		Limits:  calc.CorrectionLimits{SprayPressure: calc.PressureRange{Low: 1 * unit.Bar, High: 10 * unit.Bar}},

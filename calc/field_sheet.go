@@ -32,9 +32,21 @@ type FieldSheetInput struct {
 	// give, on the basis of the target. Its expected rate is filled in.
 	AreaCheck AreaCheckInput
 	Cost      SheetCost
+	// Overdue tells that the sprayer has been used since for as long as it may be: what
+	// was measured holds no longer.
+	Overdue bool
 	// Measuring is what all of it was measured with; the parts have none of their own.
 	Measuring Measuring
 }
+
+// FewestReadings and FewestCatches are what a sheet needs of a boom that has more. Three
+// places are common practice, no published source; a dozen catches are, and half of them
+// is own judgement: with six in order it is sure (95 %) that less than half of the boom is
+// out of order.
+const (
+	FewestReadings = 3
+	FewestCatches  = 6
+)
 
 // WarnOtherPressure: the catches are said to be at a pressure that the boom, as read,
 // is further from than its readings may be from each other.
@@ -105,6 +117,11 @@ type FieldSheetResult struct {
 	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.
 	SpeedInLimits, PressureInLimits Verdict
 	TankOverLabel                   bool
+	// CaughtInRange holds the pressures of the catches to the range of the nozzle, and
+	// OtherPressure tells that one is further from that of the boom, as read, than its
+	// readings may be from each other.
+	CaughtInRange Verdict
+	OtherPressure bool
 	// CostPerArea and CostTotal are what the deviation costs; see DeviationCost.
 	HasCost                bool
 	CostPerArea, CostTotal float64
@@ -145,7 +162,9 @@ const (
 	StepSettlePressure                       // too close to its limit to be sure
 	StepCheckCabGauge                        // no flow, or a reference gauge
 	StepCatchOutput                          // a dozen drops
-	StepCatchAfterRepair                     // the nozzles of an uneven boom, before any is replaced
+	StepCatchAfterRepair                     // what was caught on an uneven boom tells nothing
+	StepMatchPressures                       // catches and readings were at different pressures
+	StepCheckReference                       // all are off alike: the gauge, the size, the jug
 	StepSettleCatch                          // one catch: too close to its limit to be sure, before what is done about it
 	StepCleanAndRecatch                      // one catch
 	StepCheckAndRecatch                      // one catch
@@ -179,14 +198,17 @@ const (
 // The working pressure is Output.SprayPressure or else the mean of the readings.
 // The rate comes from the mean flow of one nozzle that was caught, brought to the
 // liquid by q / sqrt(rd), the ground speed and the width per nozzle. When no
-// pressure is known the catches are compared with their own mean. One catch of a boom
-// that has more to catch, or whose points are not known, does not tell its output.
-// Until two runs agree and the output is known, the rate is computed but not judged, except that over
-// the label's maximum it fails; what its deviation costs is not worked out. Corrections
-// are not looked for until then, nor while the tank says another rate or the pressure
-// is outside the nozzle's range; on a boom whose pressure or output failed, the
-// decision is RepairFirst. What was measured outside Limits is not in order, however
-// right the rate.
+// pressure is known the catches are compared with their own mean. Fewer than
+// FewestReadings do not tell the pressure of a boom, and fewer than FewestCatches of a
+// boom that has more points, or nobody knows how many, do not tell its output; nor do
+// catches on an uneven boom, or at a pressure that it was not read at.
+//
+// Until two runs agree and the output is known, the rate is computed but not judged,
+// except that over the label's maximum it fails; while runs disagree, what its deviation
+// costs is not worked out. Corrections are not looked for until then, nor while the tank says another rate or
+// the pressure is outside the nozzle's range; on a boom whose output failed, the decision
+// is RepairFirst. What was measured outside Limits is not in order, however right the
+// rate.
 //
 // The error is Invalid, with the paths of the parts' fields under the part's name.
 //
@@ -211,19 +233,25 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if len(in.Pressure.Readings) > 0 {
 		all.pressure, err = PressureUniformity(in.Pressure)
 		v.within("Pressure", err)
-		r.Pressure, r.PressureStatus = &all.pressure, pressureStatus(all.pressure)
+		r.Pressure, r.PressureStatus = &all.pressure, in.pressureStatus(&all.pressure)
 	}
 	if len(in.Output.Catches) > 0 {
 		all.output, err = NozzleAcceptance(in.acceptance(r.Pressure))
 		v.within("Output", err)
-		r.Output, r.OutputStatus = &all.output, in.outputStatus(&all.output)
+		r.Output = &all.output
+		r.checkPressures(in)
+		r.OutputStatus = r.outputStatus(in)
 	}
 	if len(in.Speed.Runs) > 0 {
 		all.speed, err = GroundSpeed(in.Speed)
 		v.within("Speed", err)
 		r.Speed, r.SpeedStatus = &all.speed, statusOf(all.speed.Repeatable)
 	}
-	v = append(v, in.check()...)
+	for _, x := range in.check() {
+		if !slices.Contains(v, x) {
+			v = append(v, x)
+		}
+	}
 	if len(v) > 0 {
 		return FieldSheetResult{}, v
 	}
@@ -237,7 +265,7 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 		return FieldSheetResult{}, err
 	}
 	r.checkLimits(in)
-	if r.rateKnown() && r.Rate.Verdict != NotJudged && in.Cost.PerArea != 0 {
+	if r.Rate != nil && r.Rate.Verdict != NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
 		r.HasCost = true
 		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}
@@ -264,22 +292,53 @@ func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleA
 	return a
 }
 
-func pressureStatus(x PressureUniformityResult) PartStatus {
-	if x.MeanInRange == Outside {
-		return Failed
-	}
-	return statusOf(x.Even)
-}
-
-// outputStatus is that of the catches. One of many says nothing of the others.
-func (in FieldSheetInput) outputStatus(x *NozzleAcceptanceResult) PartStatus {
+// pressureStatus is that of the readings. Few of them leave a part of the boom unseen.
+func (in FieldSheetInput) pressureStatus(x *PressureUniformityResult) PartStatus {
 	switch {
-	case x.Decision != Keep:
+	case x.MeanInRange == Outside || x.Even == Outside:
 		return Failed
-	case x.Sampling.Caught == 1 && in.Output.CatchPointsOnBoom != 1:
+	case len(in.Pressure.Readings) < FewestReadings:
 		return NotDone
 	}
 	return Passed
+}
+
+// outputStatus is that of the catches. A few of many say little of the others.
+func (r *FieldSheetResult) outputStatus(in FieldSheetInput) PartStatus {
+	caught := r.Output.Sampling.Caught
+	switch {
+	case r.OtherPressure, r.Pressure != nil && r.Pressure.Even == Outside:
+		return NotDone
+	case r.Output.Decision != Keep:
+		return Failed
+	case caught < FewestCatches && caught != in.Output.CatchPointsOnBoom:
+		return NotDone
+	}
+	return Passed
+}
+
+// checkPressures holds those of the catches to the boom and to the nozzle.
+func (r *FieldSheetResult) checkPressures(in FieldSheetInput) {
+	check := func(p unit.Pressure, field string) {
+		if r.Pressure != nil && judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == Outside {
+			r.OtherPressure = true
+			r.Output.warn(field, WarnOtherPressure)
+		}
+		if v := in.Nozzle.PressureRange.holds(p); r.CaughtInRange != Outside {
+			r.CaughtInRange = v
+		}
+	}
+	if p := in.Output.SprayPressure; p != 0 {
+		check(p, "SprayPressure")
+	}
+	for i := range in.Output.Catches {
+		if p := in.Output.Catches[i].SprayPressure; p != 0 {
+			check(p, at("Catches", i, "SprayPressure"))
+		}
+	}
+	if r.Pressure != nil && r.Pressure.Even == Outside {
+		r.Output.warn("Catches", WarnUnevenBoom)
+	}
 }
 
 func statusOf(v Verdict) PartStatus {

@@ -27,6 +27,10 @@ func anySheet(t *rapid.T) calc.FieldSheetInput {
 		c.Position = calc.Position(rapid.IntRange(0, 3).Draw(t, "position"))
 		in.Output.Catches = append(in.Output.Catches, c)
 	}
+	in.Output.CatchPointsOnBoom = 0
+	if n := len(in.Output.Catches); n < calc.FewestCatches {
+		in.Output.CatchPointsOnBoom = n
+	}
 	for i := range in.Pressure.Readings {
 		in.Pressure.Readings[i] *= unit.Pressure(off("pressure"))
 	}

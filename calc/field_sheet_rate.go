@@ -1,6 +1,10 @@
 package calc
 
-import "strings"
+import (
+	"strings"
+
+	"wetrun/calc/unit"
+)
 
 // check looks at what no part checks for itself.
 func (in FieldSheetInput) check() Invalid {
@@ -42,7 +46,7 @@ func (in FieldSheetInput) check() Invalid {
 	if s := in.Limits.GroundSpeed; s.Low > s.High {
 		v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
 	}
-	if len(in.Output.Catches) == 0 && !in.Nozzle.silent() {
+	if !in.Nozzle.silent() {
 		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	}
 	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
@@ -100,9 +104,9 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	switch {
 	case r.RateStatus != Failed || in.Target.ApplicationRate == 0 || !r.rateKnown():
 		return nil
-	case r.AreaCheckStatus == Failed: // which of two rates would be corrected?
+	case r.AreaCheck != nil && r.AreaCheck.Verdict == Outside: // which of two rates would be corrected?
 		return nil
-	case r.Pressure.outOfRangeOnly(): // it will be measured at another pressure first
+	case r.Pressure.outOfRangeOnly() || r.CaughtInRange == Outside: // it will be measured at another pressure first
 		return nil
 	}
 	c := in.correction()
@@ -152,7 +156,9 @@ func UnderPlanning(v Invalid) Invalid {
 }
 
 // checkTank holds what the tank lost against the rate computed, on the basis of the
-// target.
+// target. The tank loses clean water, as the catches do, so with a liquid of another
+// density the rate is turned back into that of water, and the label's maximum into what
+// water may be.
 func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 	if in.AreaCheck == (AreaCheckInput{}) {
 		return nil
@@ -162,6 +168,7 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 		if in.Target.RateBasis == RateBasisField {
 			in.AreaCheck.ExpectedApplicationRate = r.Rate.FieldApplicationRate
 		}
+		in.AreaCheck.ExpectedApplicationRate *= in.waterByLiquid()
 		in.AreaCheck.RateTolerance = in.Target.RateTolerance
 	}
 	x, err := AreaCheck(in.AreaCheck)
@@ -171,10 +178,19 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 		return v
 	}
 	r.AreaCheck, r.AreaCheckStatus = &x, statusOf(x.Verdict)
-	if label := in.Target.LabelMaximum; label != 0 && !atMost(float64(x.ApplicationRate/label), 1) {
+	known := r.Rate != nil && r.Rate.LabelVerdict == Outside // and says so itself
+	if label := in.Target.LabelMaximum * in.waterByLiquid(); label != 0 && !known && !atMost(float64(x.ApplicationRate/label), 1) {
 		r.TankOverLabel, r.AreaCheckStatus = true, Failed
 	}
 	return nil
+}
+
+// waterByLiquid is how much more water flows than the liquid to be sprayed.
+func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
+	if in.RelativeDensity == 0 {
+		return 1
+	}
+	return unit.ApplicationRate(1 / LiquidFlow(1, in.RelativeDensity))
 }
 
 // checkLimits holds the speed that is known, and the pressure of the catches or else
@@ -183,14 +199,19 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 	if r.SpeedStatus == Passed {
 		r.SpeedInLimits = in.Limits.GroundSpeed.holds(r.Speed.GroundSpeed)
 	}
-	switch {
-	case r.Output != nil && r.Output.SprayPressure != 0:
-		r.PressureInLimits = in.Limits.SprayPressure.holds(r.Output.SprayPressure)
-	case r.Pressure != nil:
-		r.PressureInLimits = in.Limits.SprayPressure.holds(r.Pressure.Mean)
+	hold := func(p unit.Pressure) {
+		if p != 0 && r.PressureInLimits != Outside {
+			r.PressureInLimits = in.Limits.SprayPressure.holds(p)
+		}
 	}
-	if p := in.Output.SprayPressure; p != 0 && r.Output != nil && r.Pressure != nil && judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == Outside {
-		r.Output.warn("SprayPressure", WarnOtherPressure)
+	if r.Output != nil {
+		hold(r.Output.SprayPressure)
+		for i := range r.Output.Catches {
+			hold(r.Output.Catches[i].SprayPressure)
+		}
+	}
+	if r.Pressure != nil {
+		hold(r.Pressure.Mean)
 	}
 }
 

@@ -8,7 +8,9 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 	r.Steps = make([]Step, 0, 8)
 	changed := r.maintenanceSteps(in.Maintenance.Beds)
 	changed = r.pressureSteps() || changed
-	changed = r.outputSteps() || changed
+	if len(r.Steps) == 0 || r.Steps[0].Code != StepReplaceAllByEye { // else the set is caught anew
+		changed = r.outputSteps() || changed
+	}
 	changed = r.speedSteps() || changed
 	if r.TankOverLabel {
 		r.step(StepTankOverLabelMaximum)
@@ -30,8 +32,12 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 			r.Verdict = Incomplete
 		}
 	}
-	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed || r.SpeedInLimits == Outside || r.PressureInLimits == Outside {
+	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed || r.SpeedInLimits == Outside || r.PressureInLimits == Outside || r.CaughtInRange == Outside {
 		r.Verdict = NotReady
+	}
+	if in.Overdue {
+		r.Verdict = NotReady
+		r.step(StepCalibrateAgain)
 	}
 	if r.Verdict == Ready {
 		r.step(StepFileRecord)
@@ -46,7 +52,7 @@ func (r *FieldSheetResult) step(c StepCode) { r.Steps = append(r.Steps, Step{c, 
 func (r *FieldSheetResult) maintenanceSteps(beds []BedFinding) (changed bool) {
 	for i, d := range r.Maintenance {
 		if d == EyeReplaceAll && !beds[i].Done {
-			r.step(StepReplaceAllByEye)
+			r.Steps = append(r.Steps, Step{StepReplaceAllByEye, -1, i})
 			return true
 		}
 	}
@@ -73,17 +79,20 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 		changed = true
 	}
 	if r.Pressure == nil {
-		return changed
+		if r.CaughtInRange == Outside {
+			r.step(StepSetPressureInRange)
+		}
+		return changed || r.CaughtInRange == Outside
 	}
 	if r.Pressure.Even == Outside {
 		r.step(StepRepairBoom)
 		changed = true
 	}
-	if r.Pressure.MeanInRange == Outside {
+	if r.Pressure.MeanInRange == Outside || r.CaughtInRange == Outside {
 		r.step(StepSetPressureInRange)
 		changed = true
 	}
-	if u := r.Pressure.Uncertainty; u != nil && u.Even.Conformance == TooClose {
+	if u := r.Pressure.Uncertainty; u != nil && r.Pressure.Even != NotJudged && u.Even.Conformance == TooClose {
 		r.step(StepSettlePressure)
 	}
 	if r.Pressure.CabDiffers == Outside {
@@ -93,17 +102,25 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 }
 
 func (r *FieldSheetResult) outputSteps() (changed bool) {
-	if r.OutputStatus == NotDone {
+	switch {
+	case r.Output == nil:
 		r.step(StepCatchOutput)
-	}
-	if r.Output == nil {
 		return false
-	}
-	if r.Output.Decision == ReplaceAll { // the round is made anew, so no catch has a step of its own
-		if r.Pressure != nil && r.Pressure.Even == Outside {
-			r.step(StepCatchAfterRepair)
+	case r.Pressure != nil && r.Pressure.Even == Outside:
+		r.step(StepCatchAfterRepair)
+		return true
+	case r.OtherPressure:
+		r.step(StepMatchPressures)
+		return false
+	case r.OutputStatus == NotDone:
+		r.step(StepCatchOutput)
+	case r.Output.Systematic && 2*r.Output.Outside > r.Output.Tested: // cleaning each would miss it
+		r.step(StepCheckReference)
+		if r.Output.Decision != ReplaceAll {
 			return true
 		}
+	}
+	if r.Output.Decision == ReplaceAll { // the round is made anew, so no catch has a step of its own
 		if r.Output.Sampling.More > 0 {
 			r.step(StepCatchMore)
 		}
@@ -168,6 +185,7 @@ func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
 		r.step(StepRepairBeforeRate)
 	case CalibrateController:
 		r.step(StepCalibrateController)
+		return true
 	case ChoosePlan:
 		r.step(StepChoosePlan)
 		return true

@@ -27,7 +27,7 @@ func wholeSheet() calc.FieldSheetInput {
 			PressureRange: calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 90 * unit.PoundPerSquareInch},
 		},
 		Pressure: calc.PressureUniformityInput{Readings: []unit.Pressure{62 * unit.PoundPerSquareInch, 62.5 * unit.PoundPerSquareInch, 63 * unit.PoundPerSquareInch}},
-		Output:   calc.SheetOutput{Catches: []calc.AcceptanceCatch{c, c, c, c}},
+		Output:   calc.SheetOutput{Catches: []calc.AcceptanceCatch{c, c, c, c}, CatchPointsOnBoom: 4},
 		Speed:    calc.GroundSpeedInput{Runs: []calc.Run{run, run}},
 		Target:   calc.SheetTarget{ApplicationRate: 25 * unit.USGallonPerAcre},
 		Limits:   calc.CorrectionLimits{GroundSpeed: calc.SpeedRange{Low: 2 * unit.MilePerHour, High: 5 * unit.MilePerHour}},
@@ -73,7 +73,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"no pressure at all, judged by the mean": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = nil }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
 		"uneven boom and a rate that is off": {func(in *calc.FieldSheetInput) {
 			in.Pressure.Readings, in.Target.ApplicationRate = psi(57, 62.5, 68), 20*unit.USGallonPerAcre
-		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepMeasureAgain}},
 		"pressure outside the nozzle's range": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.PressureRange.High = 60 * unit.PoundPerSquareInch
 		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInRange, calc.StepMeasureAgain}},
@@ -92,6 +92,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 		// Half of four is above a quarter, but of all points it may be 7 to 93 %, so that
 		// it is not settled. The mean is then 0.28125 gal/min and the rate 27.84, 11.4 % over the target.
 		"half of them worn": {func(in *calc.FieldSheetInput) {
+			in.Output.CatchPointsOnBoom = 0
 			in.Output.Catches[1].Volume *= 1.25
 			in.Output.Catches[2].Volume *= 1.25
 		}, calc.NotReady, []calc.StepCode{calc.StepCatchMore, calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
@@ -100,7 +101,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 			[]calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"rate over, controller": {func(in *calc.FieldSheetInput) {
 			in.Target.ApplicationRate, in.RateController = 20*unit.USGallonPerAcre, true
-		}, calc.NotReady, []calc.StepCode{calc.StepCalibrateController}},
+		}, calc.NotReady, []calc.StepCode{calc.StepCalibrateController, calc.StepMeasureAgain}},
 		"rate far over": {func(in *calc.FieldSheetInput) { in.Target.ApplicationRate = 5 * unit.USGallonPerAcre }, calc.NotReady,
 			[]calc.StepCode{calc.StepChangeNozzleOrGear, calc.StepMeasureAgain}},
 		"within tolerance, over the label": {func(in *calc.FieldSheetInput) {
@@ -133,7 +134,11 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"the tank disagrees, and the rate is off": {func(in *calc.FieldSheetInput) {
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 30 * unit.USGallon, Area: unit.Acre}
 			in.Target = calc.SheetTarget{ApplicationRate: 20 * unit.USGallonPerAcre, LabelMaximum: 24 * unit.USGallonPerAcre}
-		}, calc.NotReady, []calc.StepCode{calc.StepTankOverLabelMaximum, calc.StepFindDisagreement, calc.StepOverLabelMaximum, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepFindDisagreement, calc.StepOverLabelMaximum, calc.StepMeasureAgain}},
+		"the tank agrees, and both are over the label": {func(in *calc.FieldSheetInput) {
+			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 24.75 * unit.USGallon, Area: unit.Acre}
+			in.Target = calc.SheetTarget{ApplicationRate: 20 * unit.USGallonPerAcre, LabelMaximum: 24 * unit.USGallonPerAcre}
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"the tank agrees, over the label": {func(in *calc.FieldSheetInput) {
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 26 * unit.USGallon, Area: unit.Acre}
 			in.Target.LabelMaximum = 25.5 * unit.USGallonPerAcre
@@ -180,9 +185,55 @@ func TestReferenceFieldSheet(t *testing.T) {
 			in.Pressure.Readings = psi(57, 62.5, 68)
 			in.Output.Catches[1].Volume *= 1.25
 			in.Output.Catches[2].Volume *= 1.25
-		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepMeasureAgain}},
+		"two readings": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = psi(62, 63) }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
+		"two readings that differ": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = psi(57, 68) }, calc.NotReady,
+			[]calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepMeasureAgain}},
+		"five catches": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches, in.Output.CatchPointsOnBoom = append(in.Output.Catches, in.Output.Catches[0]), 0
+		}, calc.Incomplete, []calc.StepCode{calc.StepCatchOutput}},
+		"six catches": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches, in.Output.CatchPointsOnBoom = append(in.Output.Catches, in.Output.Catches[:2]...), 0
+		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
+		"caught at another pressure": {func(in *calc.FieldSheetInput) {
+			in.Output.SprayPressure = 80 * unit.PoundPerSquareInch
+		}, calc.Incomplete, []calc.StepCode{calc.StepMatchPressures}},
+		"one caught at another pressure": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches[2].SprayPressure = 52 * unit.PoundPerSquareInch
+		}, calc.Incomplete, []calc.StepCode{calc.StepMatchPressures}},
+		"one caught at a pressure outside the limits": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches[2].SprayPressure = 66 * unit.PoundPerSquareInch
+			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 65 * unit.PoundPerSquareInch}
+		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInLimits, calc.StepMeasureAgain}},
+		// At 29 psi the nozzle is rated 0.2 sqrt(29 / 40), the 0.68 of that at 62.5.
+		"caught below the range of the nozzle": {func(in *calc.FieldSheetInput) {
+			in.Pressure.Readings, in.Output.SprayPressure = nil, 29*unit.PoundPerSquareInch
+			for i := range in.Output.Catches {
+				in.Output.Catches[i].Volume *= 0.68
+			}
+		}, calc.NotReady, []calc.StepCode{calc.StepReadPressure, calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		"all low alike": {func(in *calc.FieldSheetInput) {
+			for i := range in.Output.Catches {
+				in.Output.Catches[i].Volume *= 0.8
+			}
+		}, calc.NotReady, []calc.StepCode{calc.StepCheckReference, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		"all high alike": {func(in *calc.FieldSheetInput) {
+			for i := range in.Output.Catches {
+				in.Output.Catches[i].Volume *= 1.2
+			}
+		}, calc.NotReady, []calc.StepCode{calc.StepCheckReference, calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		"a set to replace by eye, and a drop that is low": {func(in *calc.FieldSheetInput) {
+			in.Maintenance.Beds = []calc.BedFinding{{Clean: 2}, {Replace: 4}}
+			in.Output.Catches[1].Volume *= 0.8
+		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllByEye, calc.StepMeasureAgain}},
+		"used for too long since": {func(in *calc.FieldSheetInput) { in.Overdue = true }, calc.NotReady, []calc.StepCode{calc.StepCalibrateAgain}},
 		"one drop gives twice as much": {func(in *calc.FieldSheetInput) { in.Output.Catches[1].Volume *= 2 }, calc.NotReady,
 			[]calc.StepCode{calc.StepCheckAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		// A liquid of 1.44 flows 1 / 1.2 as fast: 20.625 gal of it an acre are 24.75 of water.
+		"the tank agrees, of water for a heavy liquid": {func(in *calc.FieldSheetInput) {
+			in.RelativeDensity, in.Target.ApplicationRate, in.Target.LabelMaximum = 1.44, 20.625*unit.USGallonPerAcre, 21*unit.USGallonPerAcre
+			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 24.75 * unit.USGallon, Area: unit.Acre}
+		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"the tank disagrees": {func(in *calc.FieldSheetInput) {
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 30 * unit.USGallon, Area: unit.Acre}
 		}, calc.NotReady, []calc.StepCode{calc.StepFindDisagreement}},

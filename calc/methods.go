@@ -60,6 +60,7 @@ const (
 	MethodRelativeDensity
 	MethodLiquidFlow
 	MethodWaterEquivalentFlow
+	MethodWaterEquivalentRate
 	MethodCatchFlow
 	MethodCatchNozzleFlow
 	MethodMeanNozzleFlow

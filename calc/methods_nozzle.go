@@ -50,4 +50,11 @@ var nozzleMethods = []methodRow{
 		},
 		Operations: []string{"application-rate", "nozzle-selection", "calibrations"},
 	}},
+	{MethodWaterEquivalentRate, Method{
+		ID: "water_equivalent_rate", Formula: "R_w = R * sqrt(s)", Domain: "thin_liquid", Source: sourceNonWater,
+		Symbols: []MethodSymbol{
+			{"R_w", "water_rate", unit.KindApplicationRate}, {"R", "liquid_rate", unit.KindApplicationRate}, {"s", "relative_density", unit.KindRatio},
+		},
+		Operations: []string{"calibrations"},
+	}},
 }

@@ -99,6 +99,7 @@ type NozzleAcceptanceResult struct {
 	Compared                 []int          // the catches that Outliers were found among
 	Hides                    int            // the catch that WarnHiddenDeviation speaks of; -1 for none
 	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
+	Systematic               bool           // see WarnSystematicDeviation
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
@@ -189,12 +190,14 @@ const (
 	// WarnAllDry: nothing came out anywhere. A valve, the pump or the tank is likelier
 	// than every nozzle.
 	WarnAllDry = "all_dry"
+	// WarnUnevenBoom: the catches were made on a boom whose pressure is uneven.
+	WarnUnevenBoom = "uneven_boom"
 	// WarnHiddenDeviation: a drop of several nozzles lies within the tolerance, but
 	// further from the reference than half of it. One of its nozzles alone, all others
 	// being right, would then be outside. The one drop of a round that can hide the most.
 	WarnHiddenDeviation = "hidden_deviation"
-	// WarnJudgeAgain: more are outside than a new set is bought for, but dirt, slips or a
-	// mean that has them in it make it so many. Those are seen to first.
+	// WarnJudgeAgain: dirt, slips or a mean that has them in it make part of what is
+	// outside. Those are seen to first.
 	WarnJudgeAgain = "judge_again"
 	// WarnWornAlikeUnseen: without a rating, nozzles that are all worn alike pass.
 	WarnWornAlikeUnseen = "worn_alike_unseen"

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"slices"
 
 	"wetrun/calc/unit"
@@ -22,26 +23,20 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 			below++
 		}
 	}
-	systematic := r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even
-	if systematic {
+	r.Systematic = r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even
+	if r.Systematic {
 		r.warn("Catches", WarnSystematicDeviation)
 	}
 	r.Decision = FixListed
 	typical := r.typical()
-	pulled := false // a mean with gross catches in it condemns no other
-	if !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove)) {
-		for i := range r.Catches {
-			pulled = pulled || r.byMean(&r.Catches[i]) && r.gross(i, typical) != 0
-		}
-		if !pulled && !atMost(float64(r.pointsWorn(in, typical))/float64(points.Caught), float64(r.ReplaceAllAbove)) {
-			r.Decision = ReplaceAll
-			r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
-			return
-		}
-		if r.Outside > 1 && !systematic && r.boomMean > 0 {
-			r.warn("Catches", WarnJudgeAgain)
-		}
+	pulled := r.pulled(typical) // such a mean condemns nobody
+	worn := float64(r.pointsWorn(in, typical, pulled)) / float64(points.Caught)
+	if !atMost(worn, float64(r.ReplaceAllAbove)) {
+		r.Decision = ReplaceAll
+		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
+		return
 	}
+	judgeAgain := r.Outside > 1 && !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove))
 	r.Actions = make([]Action, 0, r.Outside)
 	for i := range r.Catches {
 		x, off := &r.Catches[i], r.gross(i, typical)
@@ -51,7 +46,8 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 			r.Actions = append(r.Actions, Action{i, CheckAndRecatch})
 		case off < 0:
 			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
-		case pulled && r.byMean(x): // judged again when those are put right
+		case pulled && r.byMean(x): // judged again when what pulls the mean is put right
+			judgeAgain = true
 		case x.Status == StatusBelow:
 			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
 		case in.Catches[i].nozzles() > 1:
@@ -60,6 +56,21 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 			r.Actions = append(r.Actions, Action{i, ReplaceNozzle})
 		}
 	}
+	if judgeAgain && !r.Systematic && r.boomMean > 0 {
+		r.warn("Catches", WarnJudgeAgain)
+	}
+}
+
+// pulled tells that a plugged catch or a slip is in the mean that catches are held to.
+func (r *NozzleAcceptanceResult) pulled(typical float64) bool {
+	for i := range r.Catches {
+		if x := &r.Catches[i]; x.InMean && typical > 0 {
+			if off := (float64(x.NozzleFlowRateAtPressure) - typical) / typical; !atMost(math.Abs(off), float64(MostWear)) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // typical is the median flow of the catches that the mean is made of, which a gross one
@@ -99,15 +110,16 @@ func (r *NozzleAcceptanceResult) gross(i int, typical float64) int {
 }
 
 // pointsWorn is how many points speak for a new set: with a catch that gives too much,
-// or is apart from the mean either way, since worn ones raise it above the others.
-func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64) (worn int) {
+// or is apart from a sound mean either way, since worn ones raise it above the others.
+func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64, pulled bool) (worn int) {
 	counted := false // the point at hand is among them
 	for i := range r.Catches {
 		if !in.Catches[i].SamePoint {
 			counted = false
 		}
-		x := &r.Catches[i]
-		if !counted && (x.Status == StatusAbove || x.Status == StatusBelow && r.byMean(x)) && r.gross(i, typical) == 0 {
+		x, byMean := &r.Catches[i], r.byMean(&r.Catches[i])
+		speaks := x.Status == StatusAbove && !byMean || x.Status != StatusWithin && byMean && !pulled
+		if !counted && speaks && r.gross(i, typical) == 0 {
 			counted = true
 			worn++
 		}

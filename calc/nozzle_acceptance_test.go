@@ -296,6 +296,26 @@ func TestReferenceDecisionByMean(t *testing.T) {
 	}
 }
 
+// TestReferencePulledMean: also where it is few that are outside, and where they are held
+// to the rating too, a mean with a plugged catch or a slip in it condemns no other. Nine of
+// 1, two of 1.015 and a dry one have a mean of 11.03 / 12 = 0.9192, 10.4 % below 1.015, and
+// are 25 % outside. Eleven that are right are 9.1 % above a mean of 11 / 12, beyond 5 %.
+func TestReferencePulledMean(t *testing.T) {
+	in := litreRated(0.1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1.015, 1.015, 0)
+	in.Nozzle = calc.Nozzle{}
+	r := mustAccept(t, in)
+	if r.Outside != 3 || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: calc.CleanAndRecatch}}) || warned(r.Warnings) != "Nozzle: worn_alike_unseen; Catches: judge_again" {
+		t.Errorf("%d outside, %v, %s", r.Outside, r.Actions, warned(r.Warnings))
+	}
+	for volume, want := range map[unit.Volume]calc.Remedy{0: calc.CleanAndRecatch, 10: calc.CheckAndRecatch} {
+		in = litreRated(0.05, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, volume)
+		in.Tolerance.Basis = calc.BothBases
+		if r := mustAccept(t, in); r.Outside != 12 || r.Decision != calc.FixListed || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: want}}) {
+			t.Errorf("%v: decision %d, %v", volume, r.Decision, r.Actions)
+		}
+	}
+}
+
 // TestReferenceSetOfBothSides: about their mean of 1.2 all four are outside, those below
 // as much as those above, so that even nine tenths are passed.
 func TestReferenceSetOfBothSides(t *testing.T) {

@@ -10,7 +10,7 @@ import (
 // twelveCatches is an invented sheet: a dozen single nozzles a little apart, two runs.
 func twelveCatches() calc.FieldSheetInput {
 	in := wholeSheet()
-	in.Output.Catches = nil
+	in.Output.Catches, in.Output.CatchPointsOnBoom = nil, 0
 	for i, ml := range []float64{940, 960, 951, 972, 933, 948, 955, 966, 939, 944, 957, 949} {
 		in.Output.Catches = append(in.Output.Catches, calc.AcceptanceCatch{
 			Catch:    calc.Catch{Volume: unit.Volume(ml) * unit.Millilitre, Time: unit.Minute},

@@ -26,7 +26,7 @@ func TestCalibrateDemo(t *testing.T) {
 		steps   []string
 	}{
 		"ready":           {"ready", []string{"file_record", "calibrate_again"}},
-		"boom-to-repair":  {"not_ready", []string{"clean_by_eye", "replace_by_eye", "repair_boom", "check_cab_gauge", "clean_and_recatch", "catch_each_nozzle", "measure_again"}},
+		"boom-to-repair":  {"not_ready", []string{"clean_by_eye", "replace_by_eye", "repair_boom", "check_cab_gauge", "catch_after_repair", "measure_again"}},
 		"rate-to-correct": {"not_ready", []string{"over_label_maximum", "choose_plan", "measure_again"}},
 	} {
 		file := filepath.Join("../../testdata/demo", name+".json")

@@ -22,6 +22,7 @@ var methods = []entry{
 	{"method.flow_by_chart", "A flow that was caught, moved as the nozzle's own flow changes", "Un caudal aforado, llevado como cambia el caudal propio de la boquilla"},
 	{"method.relative_density", "Relative density", "Densidad relativa"},
 	{"method.liquid_flow", "Flow of a liquid from that of water", "Caudal de un líquido a partir del de agua"},
+	{"method.water_equivalent_rate", "Rate that the same sprayer puts on with water", "Tasa que la misma pulverizadora aplica con agua"},
 	{"method.water_equivalent_flow", "Flow of water that stands for that of a liquid", "Caudal de agua que equivale al de un líquido"},
 	{"method.catch_flow", "Flow of a catch", "Caudal de un aforo"},
 	{"method.catch_nozzle_flow", "Mean flow of one nozzle of a catch", "Caudal medio de una boquilla de un aforo"},

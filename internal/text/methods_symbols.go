@@ -36,6 +36,8 @@ var methodSymbols = []entry{
 	{"symbol.relative_density", "density over that of water", "densidad sobre la del agua"},
 	{"symbol.liquid_density", "density of the liquid", "densidad del líquido"},
 	{"symbol.water_density", "density of water", "densidad del agua"},
+	{"symbol.water_rate", "application rate with water", "tasa de aplicación con agua"},
+	{"symbol.liquid_rate", "application rate of the liquid, on the basis of the target", "tasa de aplicación del líquido, sobre la base del objetivo"},
 	{"symbol.water_flow", "flow of one nozzle with water", "caudal de una boquilla con agua"},
 	{"symbol.catch_flow", "flow of a catch, all its nozzles", "caudal de un aforo, todas sus boquillas"},
 	{"symbol.caught_volume", "volume caught", "volumen aforado"},

@@ -134,7 +134,7 @@ export function emptySheet(say) {
 export const placeOfStep = {
   clean_by_eye: 'eye', replace_by_eye: 'eye', replace_all_by_eye: 'eye',
   read_pressure: 'pressure', repair_boom: 'pressure', set_pressure_in_range: 'pressure', set_pressure_within_limits: 'pressure', settle_pressure: 'pressure', check_cab_gauge: 'pressure',
-  catch_output: 'output', catch_after_repair: 'output', clean_and_recatch: 'output', check_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', replace_all_and_recatch: 'output', settle_catch: 'output', catch_again: 'output', catch_more: 'output',
+  catch_output: 'output', catch_after_repair: 'output', match_pressures: 'pressure', check_reference: 'pressure', clean_and_recatch: 'output', check_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', replace_all_and_recatch: 'output', settle_catch: 'output', catch_again: 'output', catch_more: 'output',
   time_runs: 'speed', repeat_runs: 'speed', drive_within_limits: 'speed', give_width: 'machine', set_target: 'target', find_disagreement: 'target', tank_over_label_maximum: 'target', settle_rate: 'result', over_label_maximum: 'plans',
   choose_plan: 'plans', repair_before_rate: 'result', calibrate_controller: 'machine', change_nozzle_or_gear: 'plans', file_record: 'record',
 };
