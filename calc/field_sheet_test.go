@@ -1,9 +1,7 @@
 package calc_test
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"testing"
 
@@ -273,50 +271,6 @@ func TestReferenceOtherPressure(t *testing.T) {
 	}
 }
 
-// TestReferenceFieldSheetRate holds the rates: 24.75 gal/acre by the arithmetic
-// beside wholeSheet; with beds of 80 in every 100 in, 24.75 x 0.8 = 19.8 per field
-// acre; a liquid of 1.28 flows 1 / sqrt(1.28) = 0.883883 as fast, 21.87612.
-func TestReferenceFieldSheetRate(t *testing.T) {
-	in := wholeSheet()
-	in.Machine.RowSpacing = 100 * unit.Inch
-	in.Target.RateBasis = calc.RateBasisField
-	in.Target.ApplicationRate = 16.5 * unit.USGallonPerAcre // 19.8 is 20 % over: drive 3 x 1.2 = 3.6 mph
-	in.Limits.SprayPressure = calc.PressureRange{Low: 20 * unit.PoundPerSquareInch, High: 25 * unit.PoundPerSquareInch}
-	r := mustSheet(t, in)
-	close := func(got, want float64) {
-		t.Helper()
-		if math.Abs(got/want-1) > 1e-6 {
-			t.Errorf("got %v, want %v", got, want)
-		}
-	}
-	close(r.Rate.ApplicationRate.In(unit.USGallonPerAcre), 24.75)
-	close(r.Rate.FieldApplicationRate.In(unit.USGallonPerAcre), 19.8)
-	close(r.Speed.GroundSpeed.In(unit.MilePerHour), 3)
-	if len(r.Correction.Plans) == 0 || r.Correction.Plans[0].Change != calc.ChangePressure && r.Correction.Plans[0].Change != calc.ChangeSpeed {
-		t.Fatalf("%+v", r.Correction)
-	}
-	for _, p := range r.Correction.Plans {
-		if p.Change == calc.ChangeSpeed {
-			close(p.GroundSpeed.In(unit.MilePerHour), 3.6)
-		} else { // 62.5 x (16.5 / 19.8)^2 = 43.40278 psi; the limits given do not meet the nozzle's own, which then hold
-			close(p.SprayPressure.In(unit.PoundPerSquareInch), 43.4027778)
-		}
-	}
-	in.Limits.SprayPressure = calc.PressureRange{Low: 45 * unit.PoundPerSquareInch, High: 95 * unit.PoundPerSquareInch}
-	for _, p := range mustSheet(t, in).Correction.Plans {
-		if p.Change == calc.ChangePressure { // stopped at 45 psi: 19.8 x sqrt(45 / 62.5) = 16.80086
-			close(p.SprayPressure.In(unit.PoundPerSquareInch), 45)
-			close(p.PredictedApplicationRate.In(unit.USGallonPerAcre), 16.8008571)
-		}
-	}
-	dense := wholeSheet()
-	dense.RelativeDensity = 1.28
-	close(mustSheet(t, dense).Rate.ApplicationRate.In(unit.USGallonPerAcre), 21.8761161)
-	plain := wholeSheet()
-	plain.Machine = calc.Machine{SprayedWidthPerNozzle: 20 * unit.Inch}
-	close(mustSheet(t, plain).Rate.ApplicationRate.In(unit.USGallonPerAcre), 24.75)
-}
-
 // TestPropertyFieldSheetReady: a sheet is ready only when no part failed and none
 // is missing, whatever was measured.
 func TestPropertyFieldSheetReady(t *testing.T) {
@@ -346,85 +300,6 @@ func TestPropertyFieldSheetReady(t *testing.T) {
 	})
 }
 
-// TestReferenceRateOfRunsThatDiffer: 88 ft in 20 and in 25 s are 3 and 2.4 mph, 22 %
-// apart. The rate between them is computed, but neither passed nor failed, whatever
-// the target; over the label's maximum it fails all the same.
-func TestReferenceRateOfRunsThatDiffer(t *testing.T) {
-	for _, c := range []struct {
-		target, label float64 // gal/acre
-		want          calc.PartStatus
-	}{
-		{27.8, 0, calc.NotDone}, {20, 0, calc.NotDone}, {27.8, 28, calc.NotDone}, {20, 25, calc.Failed},
-	} {
-		in := wholeSheet()
-		in.Speed.Runs[1].Time = 25 * unit.Second
-		in.Target = calc.SheetTarget{ApplicationRate: unit.ApplicationRate(c.target) * unit.USGallonPerAcre, LabelMaximum: unit.ApplicationRate(c.label) * unit.USGallonPerAcre}
-		in.Cost.PerArea = 1
-		r := mustSheet(t, in)
-		if r.RateStatus != c.want || r.Rate == nil || r.Correction != nil || r.HasCost || r.Verdict != calc.NotReady {
-			t.Errorf("target %v, label %v: rate %v, correction %v, cost %v, verdict %v", c.target, c.label, r.RateStatus, r.Correction, r.HasCost, r.Verdict)
-		}
-		// Total length over total time, 176 ft in 45 s: 24.75 x 3 / 2.6667 gal/acre.
-		agrees(t, "rate", r.Rate.ApplicationRate.In(unit.USGallonPerAcre), 27.84375, 1e-9)
-	}
-}
-
-// TestPublishedDeviationCost: a tenth too much at 25 dollars an acre costs 2.50
-// dollars an acre, 2500 dollars on a thousand acres. Source: 60 Ways Farmers Can
-// Protect Surface Water, no. 55, University of Illinois, no year,
-// http://thisland.illinois.edu/60ways/60ways_55.html
-func TestPublishedDeviationCost(t *testing.T) {
-	in := wholeSheet()
-	in.Target.ApplicationRate = 22.5 * unit.USGallonPerAcre // 24.75 is a tenth over
-	in.Cost = calc.SheetCost{PerArea: 25 / float64(unit.Acre), Area: 1000 * unit.Acre}
-	r := mustSheet(t, in)
-	if perAcre := r.CostPerArea * float64(unit.Acre); !r.HasCost || math.Abs(perAcre-2.5) > 1e-9 || math.Abs(r.CostTotal-2500) > 1e-6 {
-		t.Errorf("%v an acre, %v in all", perAcre, r.CostTotal)
-	}
-}
-
-func TestFieldSheetRefuses(t *testing.T) {
-	for name, c := range map[string]struct {
-		change func(*calc.FieldSheetInput)
-		want   calc.Violation
-	}{
-		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.BedWidth"}},
-		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, calc.Violation{Field: "Machine.BedWidth", Code: calc.CodeConflict, Because: "Machine.SprayedWidthPerNozzle"}},
-		"negative nozzles":      {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = -1 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeNotPositive}},
-		"spacing without basis": {func(in *calc.FieldSheetInput) { in.Machine.RowSpacing = 3 }, calc.Violation{Field: "Target.RateBasis", Code: calc.CodeRateBasisRequired}},
-		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, calc.Violation{Field: "Machine.RowSpacing", Code: calc.CodeRequired, Because: "Target.RateBasis"}},
-		"spacing without a bed": {func(in *calc.FieldSheetInput) {
-			in.Machine = calc.Machine{RowSpacing: 3, SprayedWidthPerNozzle: 1}
-		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.RowSpacing"}},
-		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
-		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
-		"catch below nothing":   {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = -1 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeNotPositive}},
-		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
-		"half a rating alone": {func(in *calc.FieldSheetInput) {
-			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
-		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
-		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, calc.Violation{Field: "AreaCheck.Area", Code: calc.CodeRequired, Instead: "AreaCheck.CourseLength,AreaCheck.Width"}},
-		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, calc.Violation{Field: "Maintenance.Beds[0].Clean", Code: calc.CodeNotPositive}},
-		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, calc.Violation{Field: "Nozzle.PressureRange.Low", Code: calc.CodeRangeInverted}},
-		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, calc.Violation{Field: "Limits.GroundSpeed.Low", Code: calc.CodeRangeInverted}},
-	} {
-		t.Run(name, func(t *testing.T) {
-			in := wholeSheet()
-			c.change(&in)
-			_, err := calc.FieldSheet(in)
-			var v calc.Invalid
-			if !errors.As(err, &v) || !slices.Contains(v, c.want) {
-				t.Fatalf("got %v, want %v among it", err, c.want)
-			}
-			for i, x := range v {
-				if slices.Contains(v[:i], x) {
-					t.Errorf("%v stands twice", x)
-				}
-			}
-		})
-	}
-}
-
 // The flow, speed and width are those of wholeSheet, worked by hand.
 func ExampleFieldSheet() {
 	c := calc.AcceptanceCatch{Catch: calc.Catch{Volume: 64 * unit.USFluidOunce, Time: unit.Minute, Nozzles: 2}}
@@ -449,45 +324,5 @@ func BenchmarkFieldSheet(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		mustSheet(b, in)
-	}
-}
-
-// TestFieldSheetParts: what the sheet does not hold is not done, one reading is a
-// reading, and a cost is there when it was given.
-func TestFieldSheetParts(t *testing.T) {
-	in := wholeSheet()
-	r := mustSheet(t, in)
-	if r.MaintenanceStatus != calc.NotDone || r.HasCost || r.Pressure == nil {
-		t.Errorf("maintenance %v, cost %v, pressure %v", r.MaintenanceStatus, r.HasCost, r.Pressure)
-	}
-	in.Pressure.Readings = in.Pressure.Readings[1:2]
-	in.Output.Catches = in.Output.Catches[:1]
-	in.Speed.Runs = in.Speed.Runs[:1]
-	r = mustSheet(t, in)
-	if r.Pressure == nil || r.Output == nil || r.Speed == nil {
-		t.Errorf("one of each is left out: %v %v %v", r.Pressure, r.Output, r.Speed)
-	}
-	in = wholeSheet()
-	in.Cost.PerArea = 2
-	if r = mustSheet(t, in); !r.HasCost {
-		t.Error("there is no cost of the deviation")
-	}
-}
-
-// TestFieldSheetTargetAtLabelMaximum: a target exactly at the label's maximum is
-// allowed, and needs its basis like any other.
-func TestFieldSheetTargetAtLabelMaximum(t *testing.T) {
-	in := wholeSheet()
-	in.Target.LabelMaximum = in.Target.ApplicationRate
-	if _, err := calc.FieldSheet(in); err != nil {
-		t.Error(err)
-	}
-	in.Machine.RowSpacing = 80 * unit.Inch
-	if _, err := calc.FieldSheet(in); refusal(err) != "Target.RateBasis: rate_basis_required" {
-		t.Errorf("refused with %q", refusal(err))
-	}
-	in.Machine.RowSpacing, in.Target.LabelMaximum = 0, in.Target.ApplicationRate*0.99
-	if _, err := calc.FieldSheet(in); refusal(err) != "Target.ApplicationRate: above_label_maximum" {
-		t.Errorf("refused with %q", refusal(err))
 	}
 }
