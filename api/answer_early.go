@@ -1,6 +1,7 @@
 package api
 
 import (
+	"io"
 	"net/http"
 	"time"
 )
@@ -25,16 +26,22 @@ func (r *refusal) beforeBody() bool {
 
 // answerAtOnce lets an answer go out before the end of the body has come: net/http would
 // wait for it, as long as a client has to send it. HTTP/2 does so anyway. Where the end
-// may be far the connection closes after the answer, since what comes is no request.
+// may be far the connection closes after the answer, since what comes is no request; a
+// short body is awaited a while, so that the connection can stay.
 func answerAtOnce(w http.ResponseWriter, req *http.Request) {
-	if req.ContentLength == 0 {
+	if req.ContentLength == 0 || req.ProtoMajor != 1 {
 		return
 	}
 	control := http.NewResponseController(w)
-	_ = control.EnableFullDuplex()
-	if req.ProtoMajor == 1 && (req.ContentLength < 0 || req.ContentLength > mostBody) {
+	_ = control.SetReadDeadline(time.Now().Add(refusalTime)) // net/http reads on for a while, whatever is done here
+	switch {
+	case req.ContentLength > 0 && req.ContentLength <= mostBody && req.Header.Get("Expect") == "" && w.Header().Get("Connection") != "close":
+		if _, err := io.Copy(io.Discard, req.Body); err != nil {
+			refuseInTime(w)
+		}
+	default:
+		_ = control.EnableFullDuplex()
 		w.Header().Set("Connection", "close")
-		_ = control.SetReadDeadline(time.Now().Add(refusalTime)) // net/http reads on for a while
 	}
 }
 

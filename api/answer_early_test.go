@@ -19,7 +19,8 @@ import (
 )
 
 // TestRefusedBeforeTheEnd: what is wrong with the head of a request is told at once,
-// though its body is open and nothing of it comes.
+// though its body is open and nothing of it comes. Where a short body does come the
+// connection stays.
 func TestRefusedBeforeTheEnd(t *testing.T) {
 	_, line := madeKey(t, "farm")
 	keys, err := LoadKeys(keyFile(t, line), testLog(t.Output()))
@@ -53,12 +54,21 @@ func TestRefusedBeforeTheEnd(t *testing.T) {
 			t.Fatal(err)
 		}
 		fmt.Fprintf(conn, "POST %s HTTP/1.1\r\nHost: x\r\nContent-Type: %s\r\n%s\r\n\r\n", c.path, c.kind, c.framing)
+		if c.staysForMore {
+			_, _ = io.WriteString(conn, strings.Repeat(" ", 1000))
+		}
 		_ = conn.SetReadDeadline(time.Now().Add(3 * time.Second))
 		resp, err := http.ReadResponse(bufio.NewReader(conn), nil)
 		if err != nil || resp.StatusCode != c.status || resp.Close == c.staysForMore {
 			t.Errorf("%s, %s: %v %v, want %d", c.path, c.framing, resp, err, c.status)
 		} else if body, err := io.ReadAll(resp.Body); err != nil || !strings.Contains(string(body), `"/problems/`) {
 			t.Errorf("%s, %s: %v %s", c.path, c.framing, err, body)
+		}
+		if c.staysForMore {
+			fmt.Fprint(conn, "GET /livez HTTP/1.1\r\nHost: x\r\n\r\n")
+			if resp, err := http.ReadResponse(bufio.NewReader(conn), nil); err != nil || resp.StatusCode != http.StatusOK {
+				t.Errorf("%s: the next request: %v %v", c.path, resp, err)
+			}
 		}
 		conn.Close()
 	}

@@ -19,7 +19,7 @@ const ndjson = "application/x-ndjson"
 // serveBatch answers a stream of lines while it comes in. So many streams may be
 // open at once; their lines take turns with other requests.
 func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
-	answerAtOnce(w, req)
+	_ = http.NewResponseController(w).EnableFullDuplex() // HTTP/2 is so by itself
 	if req.ProtoMajor == 1 {
 		w.Header().Set("Connection", "close") // what is left of a broken stream is no request
 	}
