@@ -205,10 +205,10 @@ const (
 //
 // Until two runs agree and the output is known, the rate is computed but not judged,
 // except that over the label's maximum it fails; while runs disagree, what its deviation
-// costs is not worked out. Corrections are not looked for until then, nor while the tank says another rate or
-// the pressure is outside the nozzle's range; on a boom whose output failed, the decision
-// is RepairFirst. What was measured outside Limits is not in order, however right the
-// rate.
+// costs is not worked out. Corrections are not looked for until then, nor while the
+// tank says another rate or the pressure is outside the nozzle's range; on a boom whose
+// output failed, the decision is RepairFirst. What was measured outside Limits is not in
+// order, however right the rate.
 //
 // The error is Invalid, with the paths of the parts' fields under the part's name.
 //

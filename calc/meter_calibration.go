@@ -82,10 +82,11 @@ const LargeMeterError = 20 * unit.Percent
 //
 // so that a long reading weighs more than a short one, and the spread of the
 // readings, (c_max - c_min) / c. A meter whose readings spread more than the tolerance
-// is not within it, whatever their mean: errors that cancel today do not tomorrow. The display's setting follows from it. A factor
-// that the display multiplies by becomes factor x c; pulses for an amount become
-// pulses / c, since a display that shows too little (c above 1) waits for too many
-// pulses. Pulses counted give the amount of a pulse, sum of measured /
+// is not within it, whatever their mean: errors that cancel today do not tomorrow.
+//
+// The display's setting follows from c. A factor that the display multiplies by
+// becomes factor x c; pulses for an amount become pulses / c, since a display that
+// shows too little (c above 1) waits for too many pulses. Pulses counted give the amount of a pulse, sum of measured /
 // sum of pulses, whatever the setting is; against a setting they are an indication
 // of pulses x per / pulses.
 //
