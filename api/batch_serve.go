@@ -46,7 +46,7 @@ func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.Resp
 	// net/http ends the context when a line is late, but then a last answer is due;
 	// when the client has gone, reading and writing fail.
 	ctx := context.WithoutCancel(req.Context())
-	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns, end: s.end})
+	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns, guest: &guest{end: s.end}})
 	if err != nil { // it is in the last line, or the client has gone
 		_ = s.control.SetReadDeadline(time.Now()) // net/http would wait for what is left
 	}

@@ -38,7 +38,7 @@ type BatchOptions struct {
 	Progress func(BatchTally)
 
 	turns *slots // of the server; nil elsewhere
-	end   func() // breaks off a stream of the server whose client is too slow
+	guest *guest // of the room for its answers
 }
 
 // A chunk is some lines on their way through.
@@ -47,7 +47,7 @@ type chunk struct {
 	lines []lineSpan
 	out   *bytes.Buffer // nil until it is answered
 	tally BatchTally
-	stay  *stay // of out, with the answers that wait for their clients
+	stay  stay // of out, with the answers that wait for their clients
 	done  chan struct{}
 }
 
@@ -72,10 +72,14 @@ func (c *chunk) shed() {
 	if cap(c.in) > 2*chunkBytes {
 		c.in = nil
 	}
-	if c.out.Reset(); c.out.Cap() <= mostPooled {
-		answerBuffers.Put(c.out)
-	}
+	pool(c.out)
 	c.out = nil
+}
+
+func pool(b *bytes.Buffer) {
+	if b.Reset(); b.Cap() <= mostPooled {
+		answerBuffers.Put(b)
+	}
 }
 
 // A lineSpan is where a line stands in its chunk.
@@ -140,12 +144,15 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
 	var tally BatchTally
 	for {
-		c, ok := next(ctx, order)
+		c, ok := next(ctx, order, o)
 		if !ok {
 			return tally, context.Cause(ctx)
 		}
 		if c.out == nil {
 			return tally, context.Cause(ctx) // it is to stop, and nobody answered this chunk
+		}
+		if o.turns != nil {
+			o.turns.answers.send(&c.stay)
 		}
 		if _, err := out.Write(c.out.Bytes()); err != nil {
 			return tally, err
@@ -164,11 +171,14 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance
 
 // next waits for the next chunk and its answers; false when there is none, or when
 // the batch is to stop.
-func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
+func next(ctx context.Context, order <-chan *chunk, o BatchOptions) (*chunk, bool) {
 	select {
 	case c, ok := <-order:
 		if !ok {
 			return nil, false
+		}
+		if o.turns != nil {
+			o.turns.answers.call(&c.stay)
 		}
 		select {
 		case <-c.done:
@@ -183,27 +193,39 @@ func next(ctx context.Context, order <-chan *chunk) (*chunk, bool) {
 // leave makes the room of a chunk's answers free.
 func (o *BatchOptions) leave(c *chunk) {
 	if o.turns != nil {
-		o.turns.answers.leave(c.stay)
+		o.turns.answers.leave(&c.stay)
 	}
 }
 
 // inTurn answers the lines of a chunk when it is its turn, and none when the batch
 // is to stop before.
 func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
-	c.tally, c.stay = BatchTally{}, nil
+	c.tally = BatchTally{}
 	if o.turns == nil {
 		c.run(ctx, o.RequestID)
 		return
 	}
 	weight := o.turns.weight(c.in)
-	if !o.turns.await(ctx, weight) {
+	if !o.turns.awaitWithRoom(ctx, weight, &c.stay) {
 		return
 	}
-	defer o.turns.give(weight) // with a place for the answers: else who waits for one would hold them all the same
-	c.run(ctx, o.RequestID)
-	if c.out.Cap() > smallAnswer {
-		c.stay = o.turns.answers.await(ctx, c.out.Cap(), o.end)
+	func() {
+		defer o.turns.give(weight)
+		c.run(ctx, o.RequestID)
+	}()
+	if c.fit(); c.out.Cap() > smallAnswer {
+		o.turns.answers.hold(&c.stay, c.out.Cap())
 	}
+}
+
+// fit moves answers out of a buffer that others have made much longer.
+func (c *chunk) fit() {
+	if c.out.Cap() <= smallAnswer || c.out.Len() > c.out.Cap()/4 {
+		return
+	}
+	long := c.out
+	c.out = bytes.NewBuffer(bytes.Clone(long.Bytes()))
+	pool(long)
 }
 
 // run answers the lines of a chunk.
@@ -241,6 +263,7 @@ func (r *lineReader) feed(ctx context.Context, free <-chan *chunk, order, work c
 			return nil
 		}
 		if len(c.lines) > 0 {
+			c.stay = stay{of: r.guest}
 			order <- c // never blocks: there are no more chunks than places
 			work <- c
 		}
@@ -256,6 +279,7 @@ func (r *lineReader) feed(ctx context.Context, free <-chan *chunk, order, work c
 // fill reads lines into c until it is full or no whole line is waiting.
 func (r *lineReader) fill(c *chunk) error {
 	c.in, c.lines = c.in[:0], c.lines[:0]
+	last := false // an answer with working is as long as those of many lines
 	for {
 		line, err := r.ReadSlice('\n')
 		long := false
@@ -272,11 +296,12 @@ func (r *lineReader) fill(c *chunk) error {
 			s := lineSpan{number: r.number, start: len(c.in), long: long}
 			if !long {
 				c.in = append(c.in, line...)
+				last = mayAskForWorking(line)
 			}
 			s.end = len(c.in)
 			c.lines = append(c.lines, s)
 		}
-		full := len(c.lines) >= chunkLines || len(c.in) >= chunkBytes
+		full := last || len(c.lines) >= chunkLines || len(c.in) >= chunkBytes
 		if err != nil || full || len(c.lines) > 0 && !r.waiting() {
 			return err
 		}

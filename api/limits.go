@@ -69,10 +69,9 @@ func newSlots(l Limits) *slots {
 }
 
 // weight is what requests count for among the large ones; the largest have to be alone.
-// What has escapes may ask for working in other letters.
 func (s *slots) weight(body []byte) int64 {
 	size := len(body)
-	if !bytes.Contains(body, []byte("showWorking")) && bytes.IndexByte(body, '\\') < 0 {
+	if !mayAskForWorking(body) {
 		size /= withoutWorking
 	}
 	if size <= lightest {
@@ -81,28 +80,29 @@ func (s *slots) weight(body []byte) int64 {
 	return min(int64(size), s.mostLarge)
 }
 
+// mayAskForWorking tells whether working is asked for, or may be by letters in escapes:
+// those of ASCII have numbers from 0040 to 007F, and nobody needs to escape them.
+func mayAskForWorking(body []byte) bool {
+	if bytes.Contains(body, []byte("showWorking")) {
+		return true
+	}
+	for {
+		_, rest, found := bytes.Cut(body, []byte(`\u00`))
+		if !found {
+			return false
+		}
+		if len(rest) > 0 && '4' <= rest[0] && rest[0] <= '7' {
+			return true
+		}
+		body = rest
+	}
+}
+
 // take waits for a turn for a request of some weight, a short time at most. Who gets one
 // gives it back.
 func (s *slots) take(weight int64) bool {
-	if weight > 0 && !s.large.TryAcquire(weight) {
-		ctx, stop := context.WithTimeout(context.Background(), s.wait)
-		defer stop()
-		if s.large.Acquire(ctx, weight) != nil {
-			return false
-		}
-	}
-	if s.turn() {
+	if s.turn(weight) {
 		return true
-	}
-	s.large.Release(weight)
-	return false
-}
-
-func (s *slots) turn() bool {
-	select {
-	case s.taken <- struct{}{}:
-		return true
-	default:
 	}
 	select {
 	case s.waiting <- struct{}{}:
@@ -110,12 +110,21 @@ func (s *slots) turn() bool {
 		return false
 	}
 	defer func() { <-s.waiting }()
-	timer := time.NewTimer(s.wait)
-	defer timer.Stop()
+	ctx, stop := context.WithTimeout(context.Background(), s.wait)
+	defer stop()
+	return s.await(ctx, weight)
+}
+
+// turn takes one where nobody has to wait for it.
+func (s *slots) turn(weight int64) bool {
+	if weight > 0 && !s.large.TryAcquire(weight) {
+		return false
+	}
 	select {
 	case s.taken <- struct{}{}:
 		return true
-	case <-timer.C:
+	default:
+		s.large.Release(weight)
 		return false
 	}
 }
@@ -131,6 +140,20 @@ func (s *slots) await(ctx context.Context, weight int64) bool {
 	case <-ctx.Done():
 		s.large.Release(weight)
 		return false
+	}
+}
+
+// awaitWithRoom waits for a turn for a chunk, and holds none while there is no room for
+// its answers.
+func (s *slots) awaitWithRoom(ctx context.Context, weight int64, c *stay) bool {
+	for {
+		if !s.answers.await(ctx, c, weight == 0) || !s.await(ctx, weight) {
+			return false
+		}
+		if _, open := s.answers.open(c, weight == 0); open {
+			return true
+		}
+		s.give(weight) // the room has filled meanwhile
 	}
 }
 

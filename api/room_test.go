@@ -1,7 +1,6 @@
 package api
 
 import (
-	"bufio"
 	"context"
 	"fmt"
 	"io"
@@ -15,40 +14,95 @@ import (
 	"time"
 )
 
-// TestRoom: a full room sends away who has been there the longest, but nobody at once.
+// TestRoom: a full room sends away who has been on the way for too long for its size, and
+// nobody else.
 func TestRoom(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		var r room
 		var ended []string
-		enter := func(name string, size int) *stay {
-			return r.enter(size, func() { ended = append(ended, name) })
-		}
-		first, second := enter("first", mostWaiting/2), enter("second", mostWaiting/2)
-		if first == nil || second == nil || enter("third", 1) != nil || len(ended) > 0 {
+		called := func(name string) *guest { return &guest{end: func() { ended = append(ended, name) }} }
+		first, second := r.enter(called("first"), mostWaiting-1<<20), r.enter(called("second"), 1<<20)
+		if first == nil || second == nil || r.enter(called("third"), 1) != nil || len(ended) > 0 {
 			t.Fatal("no room, or too much", ended)
 		}
-		time.Sleep(patience)
-		third := enter("third", 1)
-		if third == nil || fmt.Sprint(ended) != "[first]" {
+		time.Sleep(patience + time.Second) // for the 1 MiB of the second; the first has 63 times as much
+		third := r.enter(called("third"), 1)
+		if third == nil || fmt.Sprint(ended) != "[second]" {
 			t.Fatal(third, ended)
 		}
-		r.leave(first) // has left
-		r.leave(second)
-		r.leave(third)
-		r.leave(nil)
-		if r.taken != 0 || r.waiting.Len() != 0 {
+		for _, s := range []*stay{first, second, third} { // the second has left already
+			r.leave(s)
+		}
+		if r.taken != 0 || r.sending.Len() != 0 {
 			t.Error(r.taken, "taken")
 		}
-		if enter("longer than the room", mostWaiting+1) == nil { // alone
-			t.Error("an answer that is alone has no room")
+		long := r.enter(called("longer than the room"), mostWaiting+1) // alone
+		if long == nil {
+			t.Fatal("an answer that is alone has no room")
 		}
+		next := &stay{of: called("next")}
+		r.call(next)
 		ctx, stop := context.WithCancel(t.Context())
-		time.AfterFunc(patience/2, stop)
-		if r.await(ctx, 1, func() {}) != nil {
+		time.AfterFunc(patience, stop)
+		if r.await(ctx, next, false) {
 			t.Error("came in after all")
 		}
-		if r.await(t.Context(), 1, func() {}) == nil || len(ended) != 2 {
+		if !r.await(ctx, next, true) {
+			t.Error("a light one has to wait")
+		}
+		if !r.await(t.Context(), next, false) || len(ended) != 2 {
 			t.Error("does not come in", ended)
+		}
+	})
+}
+
+// TestRoomOfABatch: what a batch has worked out ahead never stands in the way of its next
+// chunk, is not slow however long it waits, and is bounded for one and for all.
+func TestRoomOfABatch(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		var r room
+		ends := 0
+		batch := func() *guest { return &guest{end: func() { ends++ }} }
+		var later []*stay
+		for range mostAhead / aheadOfOne {
+			s := &stay{of: batch()}
+			if _, open := r.open(s, false); !open {
+				t.Fatal("nothing is worked out ahead")
+			}
+			r.hold(s, aheadOfOne)
+			if _, open := r.open(&stay{of: s.of}, true); open {
+				t.Error("one batch works out more than its part ahead")
+			}
+			later = append(later, s)
+		}
+		if _, open := r.open(&stay{of: batch()}, true); open {
+			t.Error("all together work out more than their part ahead")
+		}
+		time.Sleep(time.Hour)
+		next := &stay{of: later[0].of}
+		r.call(next)
+		if _, open := r.open(next, false); !open {
+			t.Fatal("what comes after the next chunk stands in its way")
+		}
+		r.hold(next, mostWaiting)
+		r.send(next)
+		single := r.enter(batch(), 1)
+		if single != nil || ends > 0 {
+			t.Error("a chunk that has just begun to be sent is broken off")
+		}
+		go func() { // its client takes it in the end
+			time.Sleep(patience)
+			r.leave(next)
+			r.call(later[0])
+		}()
+		if !r.await(t.Context(), &stay{of: batch()}, false) || ends > 0 { // ahead, while one less is
+			t.Error("no place ahead is free again")
+		}
+		for _, s := range later {
+			r.leave(s)
+		}
+		if r.taken != 0 || r.ahead != 0 || later[0].of.held != 0 || r.sending.Len() != 0 {
+			t.Error(r.taken, r.ahead, "taken")
 		}
 	})
 }
@@ -108,14 +162,21 @@ func TestAnswersThatNobodyTakes(t *testing.T) {
 				if least > 100 {
 					path = "/v1/nozzle-acceptance"
 				}
-				resp, err := http.Post(s.URL+path, "application/json", strings.NewReader(request))
-				if err != nil {
-					t.Fatal(err)
-				}
-				n, err := io.Copy(io.Discard, bufio.NewReader(resp.Body))
-				resp.Body.Close()
-				if resp.StatusCode != http.StatusOK || n < int64(least) || err != nil {
-					t.Errorf("%s beside them: %s, %d bytes, %v", path, resp.Status, n, err)
+				// A long one has to wait until the others are slow, for their 5 MB each.
+				for began := time.Now(); ; time.Sleep(100 * time.Millisecond) {
+					resp, err := http.Post(s.URL+path, "application/json", strings.NewReader(request))
+					if err != nil {
+						t.Fatal(err)
+					}
+					n, err := io.Copy(io.Discard, resp.Body)
+					resp.Body.Close()
+					if resp.StatusCode == http.StatusOK && n >= int64(least) && err == nil {
+						break
+					}
+					if least <= 100 || resp.StatusCode != http.StatusServiceUnavailable || time.Since(began) > 20*time.Second {
+						t.Errorf("%s beside them: %s, %d bytes, %v", path, resp.Status, n, err)
+						break
+					}
 				}
 			}
 		})

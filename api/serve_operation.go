@@ -70,7 +70,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 	}
 	trim(&x.in) // or a client that does not take its answer holds both
 	if x.out.Cap() > smallAnswer {
-		s := turns.answers.enter(x.out.Cap(), func() { endAnswer(w) })
+		s := turns.answers.enter(&guest{end: func() { endAnswer(w) }}, x.out.Cap())
 		if s == nil {
 			return refuseOverloaded(w)
 		}
