@@ -10,6 +10,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"testing/synctest"
 	"time"
 )
 
@@ -140,4 +141,40 @@ func TestLargeRequestsWait(t *testing.T) {
 	if len(turns.taken) != 0 {
 		t.Error("turns are lost")
 	}
+}
+
+// TestOneWait: waiting for weight and for a turn is one wait, in one queue.
+func TestOneWait(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		const wait = time.Second
+		turns := newSlots(Limits{Concurrent: 1, Wait: wait})
+		if !turns.take(turns.mostLarge) {
+			t.Fatal("no turn for the first")
+		}
+		go func() { // the weight comes free first, and the turn too late
+			time.Sleep(wait * 3 / 4)
+			turns.large.Release(turns.mostLarge)
+			time.Sleep(wait)
+			<-turns.taken
+		}()
+		began := time.Now()
+		if turns.take(turns.mostLarge) || time.Since(began) != wait {
+			t.Errorf("a turn, or none after %v", time.Since(began))
+		}
+		time.Sleep(wait)
+		if !turns.take(turns.mostLarge) {
+			t.Fatal("no turn when all are free")
+		}
+		for range cap(turns.waiting) {
+			turns.waiting <- struct{}{}
+		}
+		began = time.Now()
+		if turns.take(turns.mostLarge) || time.Since(began) > 0 {
+			t.Errorf("waits for %v though nobody else may", time.Since(began))
+		}
+		turns.give(turns.mostLarge)
+		if len(turns.taken) != 0 || !turns.large.TryAcquire(turns.mostLarge) {
+			t.Error("turns or weight are lost")
+		}
+	})
 }
