@@ -86,14 +86,15 @@ func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
 		if r.kind == notJSON && len(r.args) > 1 {
 			r.args[1] = number // its place is in this line of the stream
 		}
-		r.count(l.ctx, "batch")
+		r.count(l.ctx, "batch", "")
 		l.refuse(number, line.ID, r, out)
 		return
 	}
 	writeStart(out, number, line.ID, 200)
 	out.WriteString(`,"response":`)
 	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == line.Operation })]
-	if r := o.run(l.ctx, line.Request, out); r != nil {
+	verdict, r := o.run(l.ctx, line.Request, out)
+	if r.count(l.ctx, o.name, verdict); r != nil {
 		out.Truncate(start)
 		l.refuse(number, line.ID, r, out)
 		return

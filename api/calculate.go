@@ -24,7 +24,7 @@ func Calculate(ctx context.Context, operation string, in io.Reader) (answer []by
 			continue
 		}
 		var out bytes.Buffer
-		if r := o.run(ctx, body, &out); r != nil {
+		if _, r := o.run(ctx, body, &out); r != nil {
 			return r.indented(ctx), false, nil
 		}
 		return indented(out.Bytes()), true, nil

@@ -8,7 +8,6 @@ import (
 	"unsafe"
 
 	"wetrun/calc"
-	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
@@ -29,8 +28,9 @@ type operation struct {
 	shape             shape
 }
 
-// A runner answers a request in out, or refuses it.
-type runner = func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal
+// A runner answers a request in out, and says what it decides, or refuses it. Who runs it
+// counts that.
+type runner = func(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, r *refusal)
 
 // A warning is something unusual in a request that could be answered all the same.
 type warning struct {
@@ -49,37 +49,32 @@ type notice struct {
 func calculation[Req, Res any](name string, o *object[Req], handle func(context.Context, *Req) (Res, error)) operation {
 	noteTags(reflect.TypeFor[Req]())
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), encoderOf(reflect.TypeFor[Res]())
-	work := func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *refusal) {
 		var request Req
 		if r := checkTop(&request, decode(body, o, &request)); r != nil {
-			return r
+			return "", r
 		}
 		response, err := handle(ctx, &request)
 		if err != nil {
-			return refusalOf(err)
+			return "", refusalOf(err)
 		}
 		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
 		switch {
 		case errors.Is(err, errNotComputable):
-			return &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
+			return "", &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
 		case err != nil:
-			return &refusal{kind: internalError}
+			return "", &refusal{kind: internalError}
 		}
 		if out.Len() == 0 && cap(answer) > out.Available() {
 			*out = *bytes.NewBuffer(answer) // it has outgrown the buffer: no second copy
 		} else {
 			out.Write(answer)
 		}
-		telemetry.From(ctx).Verdict(ctx, name, verdict(reflect.ValueOf(&response).Elem()))
-		return nil
+		return verdict(reflect.ValueOf(&response).Elem()), nil
 	}
 	return operation{
-		name: name,
-		run: func(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
-			r := work(ctx, body, out)
-			r.count(ctx, name)
-			return r
-		},
+		name:     name,
+		run:      run,
 		request:  reflect.TypeFor[Req](),
 		response: reflect.TypeFor[Res](),
 		shape:    o.shape(),

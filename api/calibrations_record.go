@@ -11,38 +11,29 @@ import (
 
 	"wetrun/calc/unit"
 	"wetrun/internal/record"
-	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
 
-// calibrationsRecord works out a field sheet and lays it out as one page to print. It
-// counts as the operation that it is.
-func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
-	r := recordOfSheet(ctx, body, out)
-	r.count(ctx, "calibrations")
-	return r
-}
-
-func recordOfSheet(ctx context.Context, body []byte, out *bytes.Buffer) *refusal {
+// calibrationsRecord works out a field sheet and lays it out as one page to print.
+func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, _ *refusal) {
 	var r CalibrationsRequest
 	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
-		return x
+		return "", x
 	}
 	a, err := calibrations(ctx, &r)
 	if err != nil {
-		return refusalOf(err)
+		return "", refusalOf(err)
 	}
 	digest, err := requestDigest(body)
 	if err != nil {
-		return &refusal{kind: internalError}
+		return "", &refusal{kind: internalError}
 	}
 	s := sheetRecord{summary: summary{lang: text.From(ctx)}, request: &r, answer: &a}
 	page := s.page(digest)
 	if err := page.Write(out); err != nil {
-		return &refusal{kind: internalError}
+		return "", &refusal{kind: internalError}
 	}
-	telemetry.From(ctx).Verdict(ctx, "calibrations", a.Verdict)
-	return nil
+	return a.Verdict, nil
 }
 
 // requestDigest is the SHA-256 of a request in the canonical form of RFC 8785, so

@@ -55,10 +55,10 @@ func TestStalledSendersHoldNoTurn(t *testing.T) {
 func TestOverload(t *testing.T) {
 	turns := newSlots(Limits{Concurrent: 2, Wait: 50 * time.Millisecond})
 	begun, end := make(chan bool), make(chan bool)
-	slow := operation{name: "slow", run: func(context.Context, []byte, *bytes.Buffer) *refusal {
+	slow := operation{name: "slow", run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) {
 		begun <- true
 		<-end
-		return nil
+		return "", nil
 	}}
 	serve := func() *httptest.ResponseRecorder {
 		w, req := httptest.NewRecorder(), httptest.NewRequest(http.MethodPost, "/v1/slow", strings.NewReader("{}"))
@@ -106,14 +106,14 @@ func TestOverload(t *testing.T) {
 // TestTurnComesBackAfterPanic: a fault of ours costs no turn.
 func TestTurnComesBackAfterPanic(t *testing.T) {
 	turns := newSlots(Limits{Concurrent: 1})
-	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) *refusal { panic("fault") }}
+	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) { panic("fault") }}
 	for range 3 {
 		if !turns.take(0) {
 			t.Fatal("the turn is gone")
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_ = inTurn(t.Context(), faulty.run, turns, 0, new(exchange))
+			_, _ = inTurn(t.Context(), faulty.run, turns, 0, new(exchange))
 		}()
 	}
 }

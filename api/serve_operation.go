@@ -65,16 +65,18 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}
-	if r := inTurn(telemetry.In(text.In(req.Context(), lang), t), run, turns, weight, x); r != nil {
-		return r
-	}
+	ctx := telemetry.In(text.In(req.Context(), lang), t)
+	verdict, r := inTurn(ctx, run, turns, weight, x)
 	trim(&x.in) // or a client that does not take its answer holds both
-	if x.out.Cap() > smallAnswer {
-		s := turns.answers.enter(&guest{end: func() { endAnswer(w) }}, x.out.Cap())
-		if s == nil {
-			return refuseOverloaded(w)
+	if r == nil && x.out.Cap() > smallAnswer {
+		if s := turns.answers.enter(&guest{end: func() { endAnswer(w) }}, x.out.Cap()); s != nil {
+			defer turns.answers.leave(s)
+		} else {
+			r = refusalOf(refuseOverloaded(w))
 		}
-		defer turns.answers.leave(s)
+	}
+	if r.count(ctx, o.name, verdict); r != nil {
+		return r
 	}
 	w.Header()["Cache-Control"] = noStore
 	worded(w.Header(), lang)
@@ -83,7 +85,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func inTurn(ctx context.Context, run runner, turns *slots, weight int64, x *exchange) *refusal {
+func inTurn(ctx context.Context, run runner, turns *slots, weight int64, x *exchange) (verdict string, _ *refusal) {
 	defer turns.give(weight)
 	return run(ctx, x.in.Bytes(), &x.out)
 }

@@ -34,12 +34,13 @@ func verdictOf(answer reflect.Type) func(reflect.Value) string {
 	}
 }
 
-// count tells telemetry how a calculation ended.
-func (r *refusal) count(ctx context.Context, operation string) {
+// count tells telemetry how a calculation ended, and what it decided.
+func (r *refusal) count(ctx context.Context, operation, verdict string) {
 	t := telemetry.From(ctx)
 	switch {
 	case r == nil:
 		t.Operation(ctx, operation, telemetry.Answered)
+		t.Verdict(ctx, operation, verdict)
 	case r.kind == internalError:
 		t.Operation(ctx, operation, telemetry.Failed)
 	default:
