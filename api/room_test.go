@@ -107,6 +107,41 @@ func TestRoomOfABatch(t *testing.T) {
 	})
 }
 
+// TestChunkWithoutRoomHoldsNoTurn: nor any weight, whether the room was full before or
+// fills while the chunk waits for its turn.
+func TestChunkWithoutRoomHoldsNoTurn(t *testing.T) {
+	for _, fullBefore := range []bool{true, false} {
+		synctest.Test(t, func(t *testing.T) {
+			turns := newSlots(Limits{Concurrent: 1})
+			s := &stay{of: &guest{}}
+			turns.answers.call(s)
+			var full *stay
+			fill := func() { full = turns.answers.enter(&guest{end: func() { t.Error("broken off") }}, mostWaiting) }
+			if fullBefore {
+				fill()
+			} else if !turns.take(turns.mostLarge) {
+				t.Fatal("no turn")
+			}
+			open := make(chan bool, 1)
+			go func() { open <- turns.awaitWithRoom(t.Context(), turns.mostLarge, s) }()
+			synctest.Wait()
+			if !fullBefore {
+				fill()
+				turns.give(turns.mostLarge)
+				synctest.Wait()
+			}
+			if !turns.take(turns.mostLarge) {
+				t.Fatal("no turn beside it, room full before:", fullBefore)
+			}
+			turns.give(turns.mostLarge)
+			turns.answers.leave(full)
+			if !<-open {
+				t.Error("does not come in")
+			}
+		})
+	}
+}
+
 // longWork is a request whose answer has some megabytes.
 func longWork() string {
 	catch := `{"volume":{"value":%d.%d,"unit":"mL"},"time":{"value":60,"unit":"s"}}`

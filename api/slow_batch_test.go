@@ -30,7 +30,7 @@ func longPlan() string {
 // holds, and meanwhile there are turns for others.
 func TestSlowReaderOfMuch(t *testing.T) {
 	const perSecond = 12 << 20
-	s := serverWith(t, Options{Limits: Limits{Concurrent: 2, Wait: 250 * time.Millisecond}})
+	s := serverWith(t, Options{Limits: Limits{Concurrent: 2, Wait: 10 * time.Second}})
 	line := `{"id":"a","operation":"corrections","request":` + longPlan() + "}\n"
 	const lines = 36
 	resp, err := http.Post(s.URL+"/v1/batch", ndjson, strings.NewReader(strings.Repeat(line, lines)))

@@ -42,7 +42,7 @@ WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080
 const collectAt = 300
 
 // softLimit is how much memory there may be, with garbage, before it is collected sooner:
-// twice of what a busy server was seen to have in use.
+// more than twice what a busy server was seen to have in use.
 func softLimit() int64 { return int64(240+80*runtime.GOMAXPROCS(0)) << 20 }
 
 // boundGarbage sets when garbage is collected, where the environment does not.
