@@ -130,12 +130,12 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 	say("pressure_limits", s.sentRange(r.Limits.SprayPressure))
 	say("nozzle_range", s.sentRange(r.Nozzle.PressureRange))
 	if c := &r.Cost; c.PerArea.given() {
-		say("mix_cost", s.word("mix_price", s.money(c.Mix), s.sent(c.PerArea)))
+		say("mix_cost", s.word("mix_price", s.lang.Price(float64(c.Mix.Amount), c.Mix.Currency), s.sent(c.PerArea)))
 		say("planned_area", s.sent(c.PlannedArea))
 	}
 	switch due := s.answer.NextDue; {
 	case due.used():
-		say("next_due", s.of("at_once"))
+		say("due", s.of("at_once"))
 	case due != nil:
 		say("next_due", due.Date)
 	}

@@ -165,6 +165,7 @@ func TestRecordCost(t *testing.T) {
 		want            []string
 	}{
 		{sheet, "en", []string{"The deviation costs 5.89 USD on every acre, and 471.55 USD on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
+		{strings.Replace(sheet, "25.5,", "0.125,", 1), "en", []string{"0.125 USD on 1 acre"}},
 		{saving, "en", []string{"The deviation saves 1.95 USD of mix on every acre, and 156.33 USD on the planned area."}},
 		{saving, "es", []string{"La desviación ahorra 1,95 USD de caldo por acre, y 156,33 USD en la superficie prevista."}},
 	} {

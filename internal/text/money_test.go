@@ -32,3 +32,18 @@ func TestMoney(t *testing.T) {
 		}
 	}
 }
+
+// TestPriceIsAsItWasGiven: no digit of it is lost, and cents stand where there are any.
+func TestPriceIsAsItWasGiven(t *testing.T) {
+	for _, c := range []struct {
+		amount float64
+		code   string
+		want   string
+	}{
+		{0.125, "USD", "0,125 USD"}, {25.5, "USD", "25,50 USD"}, {25, "USD", "25,00 USD"}, {1200, "CLP", "1200 CLP"}, {1200.5, "CLP", "1200,5 CLP"}, {1e-9, "USD", "0,000000001 USD"},
+	} {
+		if got := Spanish.Price(c.amount, c.code); got != c.want {
+			t.Errorf("%v: %s, want %s", c.amount, got, c.want)
+		}
+	}
+}

@@ -26,6 +26,7 @@ var records = []entry{
 	{"printed.mix_price", "%[1]s on %[2]s", "%[1]s por %[2]s"},
 	{"printed.planned_area", "Planned area", "Superficie prevista"},
 	{"printed.next_due", "Calibrate again by", "Calibrar de nuevo antes del"},
+	{"printed.due", "Calibration", "Calibración"},
 	{"printed.warnings", "Unusual, so look again", "Poco habitual: revise"},
 	{"printed.sign_measured", "Measured by", "Midió"},
 	{"printed.sign_checked", "Checked by", "Revisó"},

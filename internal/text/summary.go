@@ -40,7 +40,7 @@ var summaries = []entry{
 	{"summary.area_check", "It says %[1]s.", "Indica %[1]s."},
 	{"summary.next_due", "Calibrate again by %[1]s at the latest.", "Calibre otra vez a más tardar el %[1]s."},
 	{"summary.due_now", "Calibrate again now: the hours of use since then are used up.", "Calibre otra vez ahora: se agotaron las horas de uso desde entonces."},
-	{"summary.at_once", "now: its hours of use are used up", "ahora: se agotaron sus horas de uso"},
+	{"summary.at_once", "due now: the hours of use since the last one are used up", "toca ahora: se agotaron las horas de uso desde la última"},
 	{"summary.hours_left", "  Or after %[1]s more of use.", "  O después de %[1]s más de uso."},
 	{"summary.cost", "The deviation costs %[1]s on every %[2]s.", "La desviación cuesta %[1]s por %[2]s."},
 	{"summary.cost_total", "The deviation costs %[1]s on every %[2]s, and %[3]s on the planned area.", "La desviación cuesta %[1]s por %[2]s, y %[3]s en la superficie prevista."},
