@@ -93,7 +93,7 @@ func TestRecordWorking(t *testing.T) {
 // Python (members sorted, no spaces, numbers in their shortest form). Neither spaces
 // nor order change it, a reading does.
 func TestRecordDigest(t *testing.T) {
-	const known = "c670ca8efac5e39bb4f51e56e0e899d11492fec6f8eb31a0897111170c196ec6"
+	const known = "49216c355f62cb5f62f97a54b94bd27243c6e178c024b360cd6f21cf0275d3a1"
 	sheet := demo(t, "ready")
 	inside := regexp.MustCompile(`<code>([0-9a-f]{64})</code>`)
 	digest := func(body string) string {
@@ -247,4 +247,30 @@ func recordOf(t testing.TB, label string) string {
 		return ""
 	}
 	return w.Body.String()
+}
+
+// TestDemoSheetsCanBe: the boom of an invented sheet has as many nozzles as its beds, all
+// of them on the drops that there are to catch at, of which not more were caught than there are.
+func TestDemoSheetsCanBe(t *testing.T) {
+	for _, name := range []string{"ready", "rate-to-correct", "boom-to-repair"} {
+		var s struct {
+			Machine struct{ BedsCovered, NozzlesPerBed int }
+			Output  struct {
+				CatchPointsOnBoom int
+				Catches           []struct{ Nozzles int }
+			}
+			AreaCheck struct{ Width struct{ Value float64 } }
+		}
+		if err := json.Unmarshal([]byte(demo(t, name)), &s); err != nil {
+			t.Fatal(err)
+		}
+		onBoom := s.Machine.BedsCovered * s.Machine.NozzlesPerBed
+		if got := s.Output.CatchPointsOnBoom * s.Output.Catches[0].Nozzles; got != onBoom || len(s.Output.Catches) > s.Output.CatchPointsOnBoom {
+			t.Errorf("%s: %d drops of %d nozzles on a boom of %d", name, s.Output.CatchPointsOnBoom, s.Output.Catches[0].Nozzles, onBoom)
+		}
+		// Beds of 40 in: what the tank lost went on all of them.
+		if w := s.AreaCheck.Width.Value; w != 0 && w*12 != float64(s.Machine.BedsCovered*40) {
+			t.Errorf("%s: %v ft for %d beds", name, w, s.Machine.BedsCovered)
+		}
+	}
 }

@@ -63,7 +63,7 @@ func wholeSheet() calc.FieldSheetInput {
 			ApplicationRate: rate(105), RateTolerance: si[unit.Ratio](10, "%"), LabelMaximum: rate(126), RateBasis: calc.RateBasisTreated,
 		},
 		AreaCheck: calc.AreaCheckInput{
-			VolumeUsed: si[unit.Volume](27.3, "gal_us"), CourseLength: si[unit.Length](1089, "ft"), Width: si[unit.Length](10, "ft"),
+			VolumeUsed: si[unit.Volume](27.3, "gal_us"), CourseLength: si[unit.Length](363, "ft"), Width: si[unit.Length](30, "ft"),
 		},
 		Cost: calc.SheetCost{PerArea: 25 / unit.Lookup("acre").Factor(), Area: si[unit.Area](40, "acre")},
 	}
