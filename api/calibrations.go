@@ -5,6 +5,7 @@ import (
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
+	"wetrun/internal/text"
 )
 
 // CalibrationsRequest is the body of POST /v1/calibrations: a whole field sheet.
@@ -148,7 +149,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 	if refused := r.bedsBeyond(); refused != nil {
 		return CalibrationsResponse{}, refused
 	}
-	p, refused := r.parts()
+	p, refused := r.parts(text.From(ctx))
 	if refused != nil {
 		return CalibrationsResponse{}, refused
 	}
@@ -228,8 +229,8 @@ type sheetParts struct {
 	from     []caught // where each catch of output stands in the sheet; nil when nothing was caught again
 }
 
-func (r *CalibrationsRequest) parts() (sheetParts, *refusal) {
-	catches, from, refused := r.Output.followed()
+func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *refusal) {
+	catches, from, refused := r.Output.followed(lang)
 	if refused != nil {
 		return sheetParts{}, refused
 	}

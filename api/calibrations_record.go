@@ -68,7 +68,6 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Facts:    s.facts(),
 		Steps:    record.Lines{Heading: s.of("do")},
 		Parts:    s.recordParts(),
-		Chart:    s.chart(),
 		Plans:    s.plans(),
 		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warned()},
 		Working:  s.working(),
@@ -148,74 +147,6 @@ func (s *sheetRecord) sentRange(r Range) string {
 		return ""
 	}
 	return s.word("range", s.sent(r.Low), s.sent(r.High))
-}
-
-// warned are the texts of all warnings, each once.
-func (s *sheetRecord) warned() (lines []string) {
-	seen := map[string]bool{}
-	add := func(all []warning) {
-		for _, w := range all {
-			if !seen[w.Detail] {
-				seen[w.Detail] = true
-				lines = append(lines, w.Detail)
-			}
-		}
-	}
-	a := s.answer
-	if x := a.Pressure.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Output.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Speed.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Rate.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Correction.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.AreaCheck.Result; x != nil {
-		add(x.Warnings)
-	}
-	return lines
-}
-
-// plans lists what would bring the rate to its target, the least change first.
-func (s *sheetRecord) plans() *record.Table {
-	c := s.answer.Correction.Result
-	if c == nil || len(c.Plans) == 0 {
-		return nil
-	}
-	t := &record.Table{Caption: s.word("plans"), Heads: []string{s.word("plan"), s.word("predicted"), s.word("deviation")}}
-	for _, p := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
-		t.Rows = append(t.Rows, record.Row{Cells: []string{s.changes(p), s.people(p.PredictedApplicationRate), s.people(p.Deviation)}})
-	}
-	return t
-}
-
-// chart shows the flow of one nozzle of each catch against its acceptable range.
-func (s *sheetRecord) chart() *record.Chart {
-	x := s.answer.Output.Result
-	if x == nil {
-		return nil
-	}
-	u := x.Catches[0].NozzleFlowRate.Unit
-	c := &record.Chart{
-		Title:       s.word("chart", s.lang.Unit(u.Symbol())),
-		Description: s.word("chart_described", x.CatchesTested, x.CatchesOutside),
-		Number:      s.lang.Number,
-	}
-	for i, one := range x.Catches {
-		p := record.Point{Name: nameOrNumber(one.Label, i), Value: one.NozzleFlowRate.as(u), Status: one.Status}
-		if one.AcceptableFlowRate.High.given() {
-			p.Low, p.High = one.AcceptableFlowRate.Low.as(u), one.AcceptableFlowRate.High.as(u)
-		}
-		c.Points = append(c.Points, p)
-	}
-	return c
 }
 
 // to is the quantity in another unit of the same kind.

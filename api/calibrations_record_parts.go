@@ -10,14 +10,16 @@ import (
 // recordParts words the parts of a sheet, in the order of the job: what the summary
 // says, and the readings it comes from.
 func (s *sheetRecord) recordParts() (all []record.Part) {
-	if m := s.answer.Maintenance; len(m.Beds)+len(m.Findings) > 0 {
-		all = append(all, record.Part{Heading: s.word("by_eye"), Status: m.Status, Word: s.of(m.Status), Lines: s.seen(m)})
-	}
+	eye := s.answer.Maintenance
+	all = append(all, record.Part{Heading: s.word("by_eye"), Status: eye.Status, Word: s.of(eye.Status), Lines: s.seen(eye)})
 	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
 		all = append(all, record.Part{
 			Heading: s.of("part_" + p.name), Status: p.status, Word: s.of(p.status), Lines: p.lines, Table: tables[p.name],
 		})
+	}
+	if tank := s.answer.AreaCheck; tank.Result == nil {
+		all = append(all, record.Part{Heading: s.of("part_tank"), Status: tank.Status, Word: s.of(tank.Status)})
 	}
 	return all
 }
@@ -45,22 +47,34 @@ func (s *sheetRecord) catches() *record.Table {
 	if x == nil {
 		return nil
 	}
-	catches, _, refused := s.request.Output.followed()
+	catches, from, refused := s.request.Output.followed(s.lang)
 	if refused != nil { // it was answered, so it was not
 		return nil
 	}
-	t := &record.Table{Caption: s.word("catches"), Heads: []string{
-		s.word("place"), s.word("nozzles"), s.word("reading"), s.word("time"), s.word("acceptable"), s.word("nozzle_flow"), s.word("result"),
-	}}
+	u := x.Catches[0].NozzleFlowRate.Unit
+	t := &record.Table{
+		Caption: s.word("catches"),
+		Heads: []string{
+			s.word("place"), s.word("nozzles"), s.word("reading"), s.word("time"), s.word("acceptable"), s.word("nozzle_flow"), s.word("result"),
+		},
+		Chart: &record.Chart{Title: s.word("chart", s.lang.Unit(u.Symbol())), Number: s.lang.Number},
+	}
 	for i, c := range x.Catches {
+		if from != nil && from[i].followUp && !catches[i].samePoint {
+			t.Rows = append(t.Rows, s.replaced(from[i].of))
+		}
 		r := catches[i]
 		result := s.word("status_" + c.Status)
 		if c.Conformance == conformanceWords[calc.TooClose] {
 			result += ", " + s.word("too_close")
 		}
 		acceptable := "-"
+		point := &record.Point{Value: c.NozzleFlowRate.as(u), Status: c.Status}
 		if c.AcceptableVolume.High.given() {
 			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.people(c.AcceptableVolume.High))
+		}
+		if c.AcceptableFlowRate.High.given() {
+			point.Low, point.High = c.AcceptableFlowRate.Low.as(u), c.AcceptableFlowRate.High.as(u)
 		}
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != "within",
@@ -68,9 +82,19 @@ func (s *sheetRecord) catches() *record.Table {
 				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
 				acceptable, s.people(c.NozzleFlowRate), result,
 			},
+			Point: point,
 		})
 	}
 	return t
+}
+
+// replaced is the row of the catch j of the round, which was caught again: what was read
+// stays on paper, and counts no more.
+func (s *sheetRecord) replaced(j int) record.Row {
+	c := s.request.Output.Catches[j]
+	return record.Row{Replaced: true, Cells: []string{
+		nameOrNumber(c.Label, j), strconv.Itoa(nozzlesOf(c)), s.sent(c.Volume), s.sent(c.Time), "", "", s.word("replaced"),
+	}}
 }
 
 // nozzlesOf is how many nozzles ran into the jug.

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"wetrun/calc"
+	"wetrun/internal/text"
 )
 
 // FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
@@ -29,7 +31,10 @@ var followUpTable = objectOf(append(
 // was caught again is not known. A drop that carries different nozzles is caught again
 // whole, in one follow-up, and goes on carrying them: of a part of it nobody knows which
 // nozzles it is of.
-func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []caught, refused *refusal) {
+//
+// What has no label of its own is called by its drop, and where several stand in for one
+// drop by its number too, so that a crew knows which nozzle a step means.
+func (o *OutputRequest) followed(lang text.Language) (catches []AcceptanceCatchRequest, from []caught, refused *refusal) {
 	if len(o.FollowUps) == 0 {
 		return o.Catches, nil, nil
 	}
@@ -65,14 +70,15 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []cau
 		} else if !mixed && nozzles[j] != max(c.Nozzles, 1) {
 			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up"})
 		}
-		first := len(catches)
+		first, done := len(catches), 0
 		for i, f := range o.FollowUps {
 			if placed[i] != j {
 				continue
 			}
 			if f.Label == "" {
-				f.Label = f.Replaces
+				f.Label = nameOfFollowUp(lang, f, done, nozzles[j])
 			}
+			done += max(f.Nozzles, 1)
 			if mixed {
 				f.Nozzles = c.Nozzles // what says how many they are is nozzlesOnDrop
 			}
@@ -87,6 +93,25 @@ func (o *OutputRequest) followed() (catches []AcceptanceCatchRequest, from []cau
 		return nil, nil, refused
 	}
 	return catches, from, nil
+}
+
+// nameOfFollowUp is the name of a follow-up that has none, after done nozzles of its drop
+// that has all.
+func nameOfFollowUp(lang text.Language, f FollowUpRequest, done, all int) string {
+	n := max(f.Nozzles, 1)
+	if n == all {
+		return f.Replaces
+	}
+	suffix := text.Of(lang, "follow_up.nozzle", done+1)
+	if n > 1 {
+		suffix = text.Of(lang, "follow_up.nozzles", done+1, done+n)
+	}
+	// A label of the answer is no longer than one of a request.
+	name := []rune(f.Replaces)
+	if room := longestLabel - utf8.RuneCountInString(suffix); len(name) > room {
+		name = append(name[:room-1], '…')
+	}
+	return string(name) + suffix
 }
 
 // caughtWhole tells whether the catch j, of a drop that carries different nozzles, has

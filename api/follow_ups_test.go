@@ -62,3 +62,42 @@ func TestFollowUpsRefuse(t *testing.T) {
 		t.Errorf("%q", codes)
 	}
 }
+
+// TestFollowUpsWithoutNamesAreToldApart: the nozzles of a drop, each alone, are called by
+// their numbers, in the steps and on the record, which still shows what was caught first.
+func TestFollowUpsWithoutNamesAreToldApart(t *testing.T) {
+	one := func(litres string) string {
+		return `{"replaces":"b","volume":{"value":` + litres + `,"unit":"L"},"time":{"value":30,"unit":"s"}}`
+	}
+	sheet := strings.Replace(followUpSheet, "FOLLOW", `,"followUps":[`+one("0.5")+`,`+one("0.7")+`]`, 1)
+	for language, name := range map[string]string{"en": "b, nozzle 2", "es": "b, boquilla 2"} {
+		var a struct{ NextSteps []StepResponse }
+		w := call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept-Language", language)
+		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
+			t.Fatal(err)
+		}
+		if !slices.ContainsFunc(a.NextSteps, func(s StepResponse) bool { return s.Code == "replace" && s.Label == name }) {
+			t.Errorf("%s: %+v", language, a.NextSteps)
+		}
+		page := call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept-Language", language, "Accept", "text/html").Body.String()
+		for _, words := range []string{`<th scope="row">` + name + `</th>`, `<tr class="replaced"><th scope="row">b</th><td>2</td><td>1` + map[string]string{"en": ".", "es": ","}[language] + `2 L</td>`} {
+			if strings.Count(page, words) != 1 {
+				t.Errorf("%s: no %q", language, words)
+			}
+		}
+	}
+	long := strings.Repeat("ñ", 80)
+	w := post(t, "calibrations", strings.ReplaceAll(sheet, `"b"`, `"`+long+`"`))
+	if want := `"` + strings.Repeat("ñ", 69) + `…, nozzle 2"`; !strings.Contains(w.Body.String(), want) {
+		t.Errorf("no %s in %s", want, w.Body)
+	}
+}
+
+// TestFollowUpOfSeveralNozzles: two of three nozzles caught together are called so.
+func TestFollowUpOfSeveralNozzles(t *testing.T) {
+	sheet := strings.NewReplacer("FOLLOW", `,"followUps":[{"replaces":"b","nozzles":1,"volume":{"value":0.7,"unit":"L"},"time":{"value":30,"unit":"s"}},{"replaces":"b","nozzles":2,"volume":{"value":1,"unit":"L"},"time":{"value":30,"unit":"s"}}]`,
+		`"label":"b","nozzles":2`, `"label":"b","nozzles":3`).Replace(followUpSheet)
+	if w := post(t, "calibrations", sheet); !strings.Contains(w.Body.String(), `"label":"b, nozzles 2 to 3"`) {
+		t.Error(w.Body)
+	}
+}

@@ -55,7 +55,7 @@ func TestSheetSamplesPointsAndPointsAtOutliers(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	o := a.Output.Result.Outliers
-	if len(o) != 1 || o[0].Pointer != "#/output/followUps/2" || o[0].Label != "drop" || o[0].Test != "grubbs" {
+	if len(o) != 1 || o[0].Pointer != "#/output/followUps/2" || o[0].Label != "drop, nozzle 3" || o[0].Test != "grubbs" {
 		t.Errorf("%+v", o)
 	}
 }

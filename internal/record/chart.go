@@ -2,99 +2,80 @@ package record
 
 import "math"
 
-// A Chart shows each catch against the range that is acceptable for it.
+// A Chart is a last column of a table that shows each catch against the range that is
+// acceptable for it. It stands in the row of its numbers, so it needs no names of its own.
 type Chart struct {
-	Title       string
-	Description string               // for who cannot see it
-	Number      func(float64) string // writes a number as the page's language does
-	Points      []Point
+	Title  string               // what is drawn, and what the signs mean
+	Number func(float64) string // writes a number as the page's language does
 }
 
 // A Point is one catch. A range of 0 to 0 stands for none.
 type Point struct {
-	Name             string
 	Value, Low, High float64
 	Status           string // within, below, above
 }
 
-// The chart's size, in its own units; the page scales it to its width.
+// The size of one strip, in its own units; the page scales it to the width of its column.
 const (
-	chartWidth  = 720.0
-	chartHeight = 190.0
-	marginLeft  = 62.0
-	marginRight = 8.0
-	marginTop   = 14.0
-	marginFoot  = 52.0
-	ticksWanted = 5
-	mostNames   = 40 // more would stand on each other
+	stripWidth  = 150.0
+	stripHeight = 14.0
+	stripMargin = 8.0 // room for a sign at either end
+	ticksWanted = 4
 )
+
+// A Scale places values on a strip; the ends of it are round numbers.
+type Scale struct{ Low, High, Step float64 }
 
 // A Mark is one catch, placed.
 type Mark struct {
 	Point
-	X, Y, Top, Height, Width float64
-	Ranged, Named            bool
+	X, Left, Width float64
+	Ranged         bool
 }
 
-// A Tick is one line of the scale.
-type Tick struct {
-	Y    float64
-	Text string
-}
-
-// Plot is a chart, placed.
-type Plot struct {
-	Width, Height, Left, Right, Top, Foot float64
-	Marks                                 []Mark
-	Ticks                                 []Tick
-}
-
-// Plot places the points and a scale of round numbers that holds all of them.
-func (c *Chart) Plot() Plot {
-	low, high := c.bounds()
+// scaleOf is a scale of round numbers that holds all points of the rows.
+func scaleOf(rows []Row) Scale {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, r := range rows {
+		if r.Point == nil {
+			continue
+		}
+		low, high = min(low, r.Point.Value), max(high, r.Point.Value)
+		if r.Point.High > 0 {
+			low, high = min(low, r.Point.Low), max(high, r.Point.High)
+		}
+	}
+	if low == high {
+		low, high = low*0.9, high*1.1+math.SmallestNonzeroFloat64
+	}
 	step := roundStep((high - low) / ticksWanted)
-	low, high = math.Floor(low/step)*step, math.Ceil(high/step)*step
-	p := Plot{
-		Width: chartWidth, Height: chartHeight,
-		Left: marginLeft, Right: chartWidth - marginRight, Top: marginTop, Foot: chartHeight - marginFoot,
-	}
-	y := func(v float64) float64 { return tenth(p.Foot - (v-low)/(high-low)*(p.Foot-p.Top)) }
-	for i := 0; ; i++ {
-		v := low + float64(i)*step
-		if v > high+step/2 {
-			break
-		}
-		p.Ticks = append(p.Ticks, Tick{y(v), c.Number(math.Round(v/step) * step)})
-	}
-	pitch := (p.Right - p.Left) / float64(len(c.Points))
-	every := (len(c.Points) + mostNames - 1) / mostNames
-	for i, x := range c.Points {
-		m := Mark{Point: x, X: tenth(p.Left + (float64(i)+0.5)*pitch), Y: y(x.Value), Width: tenth(min(pitch*0.7, 26))}
-		m.Named = i%every == 0
-		if m.Ranged = x.High > 0; m.Ranged {
-			m.Top = y(x.High)
-			m.Height = tenth(y(x.Low) - m.Top)
-		}
-		p.Marks = append(p.Marks, m)
-	}
-	return p
+	return Scale{math.Floor(low/step) * step, math.Ceil(high/step) * step, step}
 }
 
-// Left is where the range's box begins.
-func (m Mark) Left() float64 { return tenth(m.X - m.Width/2) }
+// x is where a value lies on the strip.
+func (s Scale) x(value float64) float64 {
+	return tenth(stripMargin + (value-s.Low)/(s.High-s.Low)*(stripWidth-2*stripMargin))
+}
 
-func (c *Chart) bounds() (low, high float64) {
-	low, high = math.Inf(1), math.Inf(-1)
-	for _, p := range c.Points {
-		low, high = min(low, p.Value), max(high, p.Value)
-		if p.High > 0 {
-			low, high = min(low, p.Low), max(high, p.High)
+// ticks are the round numbers of the scale.
+func (s Scale) ticks() (all []float64) {
+	for i := 0; ; i++ {
+		v := s.Low + float64(i)*s.Step
+		if v > s.High+s.Step/2 {
+			return all
 		}
+		all = append(all, math.Round(v/s.Step)*s.Step)
 	}
-	if room := (high - low) * 0.08; room > 0 {
-		return max(low-room, 0), high + room
+}
+
+// mark places a catch.
+func (s Scale) mark(p Point) Mark {
+	m := Mark{Point: p, X: s.x(p.Value), Ranged: p.High > 0}
+	if m.Ranged {
+		m.Left = s.x(p.Low)
+		m.Width = tenth(s.x(p.High) - m.Left)
 	}
-	return low * 0.9, high*1.1 + math.SmallestNonzeroFloat64
+	return m
 }
 
 // roundStep is 1, 2 or 5 times a power of ten, and not below step.

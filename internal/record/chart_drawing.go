@@ -7,49 +7,49 @@ import (
 	"wetrun/internal/markup"
 )
 
-// figure is the chart as a drawing, with its title below.
-func (c *Chart) figure() markup.Part {
-	if c == nil {
-		return nil
+// head is the heading of the chart's column: the ends of its scale.
+func (c *Chart) head(s Scale) markup.Part {
+	end := func(v float64, anchor string) markup.Part {
+		return markup.Element("text", at("x", s.x(v)), at("y", stripHeight-3), markup.Attribute("text-anchor", anchor), markup.Text(c.Number(v)))
 	}
-	return markup.Element("figure", scrolled(c.Title, c.drawing()), markup.Element("figcaption", markup.Text(c.Title)))
+	ticks := s.ticks()
+	first, last := ticks[0], ticks[len(ticks)-1]
+	return markup.Element("th", markup.Class("chart"), markup.Attribute("scope", "col"),
+		strip(markup.All(markup.Attribute("role", "img"), markup.Attribute("aria-label", c.Title)), end(first, "start"), end(last, "end")))
 }
 
-func (c *Chart) drawing() markup.Part {
-	p := c.Plot()
-	return markup.Element("svg",
-		markup.Attribute("viewBox", fmt.Sprintf("0 0 %g %g", p.Width, p.Height)), markup.Attribute("role", "img"), markup.Attribute("aria-label", c.Description),
-		markup.Each(p.Ticks, p.tick),
-		markup.Each(p.Marks, p.mark))
-}
-
-func (p Plot) tick(t Tick) markup.Part {
-	return markup.All(
-		markup.Element("line", markup.Class("tick"), at("x1", p.Left), at("x2", p.Right), at("y1", t.Y), at("y2", t.Y)),
-		markup.Element("text", markup.Class("scale"), at("x", p.Left-6), at("y", t.Y), at("dy", 4), markup.Text(t.Text)))
+// cell is the strip of one row; its numbers stand beside it for who cannot see it.
+func (s Scale) cell(p *Point) markup.Part {
+	var drawn markup.Part
+	if p != nil {
+		drawn = s.drawn(s.mark(*p))
+	}
+	return markup.Element("td", markup.Class("chart"), strip(markup.Attribute("aria-hidden", "true"),
+		markup.Each(s.ticks(), func(v float64) markup.Part {
+			return markup.Element("line", markup.Class("tick"), at("x1", s.x(v)), at("x2", s.x(v)), at("y1", 0), at("y2", stripHeight))
+		}),
+		drawn))
 }
 
 // The signs tell the catches apart without colour: a dot within, and what is outside
 // points to where it is.
 var signs = map[string]markup.Part{
-	"within": markup.Element("circle", markup.Class("within"), at("r", 4)),
-	"above":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M-6 5 0 -6 6 5z")),
-	"below":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M-6 -5 0 6 6 -5z")),
+	"within": markup.Element("circle", markup.Class("within"), at("r", 3.5)),
+	"above":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M-5 -5.5 7 0 -5 5.5z")),
+	"below":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M5 -5.5 -7 0 5 5.5z")),
 }
 
-func (p Plot) mark(m Mark) markup.Part {
-	var acceptable, name markup.Part
+func (s Scale) drawn(m Mark) markup.Part {
+	var acceptable markup.Part
 	if m.Ranged {
-		acceptable = markup.Element("rect", markup.Class("range"), at("x", m.Left()), at("y", m.Top), at("width", m.Width), at("height", m.Height))
+		acceptable = markup.Element("rect", markup.Class("range"), at("x", m.Left), at("y", 2), at("width", m.Width), at("height", stripHeight-4))
 	}
-	if m.Named {
-		turned := fmt.Sprintf("translate(%g %g) rotate(-40)", m.X, p.Foot)
-		name = markup.Element("text", markup.Class("name"), markup.Attribute("transform", turned), at("x", -4), at("y", 12), markup.Text(m.Name))
-	}
-	return markup.All(
-		acceptable,
-		markup.Element("g", markup.Attribute("transform", fmt.Sprintf("translate(%g %g)", m.X, m.Y)), signs[m.Status]),
-		name)
+	return markup.All(acceptable,
+		markup.Element("g", markup.Attribute("transform", fmt.Sprintf("translate(%g %g)", m.X, stripHeight/2)), signs[m.Status]))
+}
+
+func strip(attribute markup.Part, parts ...markup.Part) markup.Part {
+	return markup.Element("svg", markup.Attribute("viewBox", fmt.Sprintf("0 0 %g %g", stripWidth, stripHeight)), attribute, markup.All(parts...))
 }
 
 // at is an attribute that is a number.

@@ -23,7 +23,7 @@ func (p *Page) Write(w io.Writer) error {
 			markup.Element("p", markup.Class("verdict "+p.Verdict.Code), markup.Element("strong", markup.Text(p.Verdict.Word)), markup.Text(" "+p.Verdict.Detail))),
 		p.facts(),
 		p.Steps.section("steps", "ol"),
-		markup.Element("div", markup.Class("parts"), markup.Each(p.Parts, p.part)),
+		p.parts(),
 		p.note(),
 		p.Plans.section(""),
 		p.Warnings.section("warnings", "ul"),
@@ -61,20 +61,25 @@ func (l Lines) section(class, list string) markup.Part {
 	return markup.Element("section", markup.Class(class), markup.Element("h2", markup.Text(l.Heading)), markup.Element(list, markup.Texts("li", l.Lines)))
 }
 
-// part is one part of the job; beside the table that is wide stands its chart.
-func (p *Page) part(one Part) markup.Part {
-	class := "part " + one.Status
-	var chart markup.Part
-	if one.Wide() {
-		class += " wide"
-		chart = p.Chart.figure()
+// parts are the parts of the job; those that need the width of the page stand below the
+// others.
+func (p *Page) parts() markup.Part {
+	var narrow, wide []Part
+	for _, one := range p.Parts {
+		if one.Wide() {
+			wide = append(wide, one)
+		} else {
+			narrow = append(narrow, one)
+		}
 	}
-	return markup.All(
-		markup.Element("section", markup.Class(class),
-			markup.Element("h2", markup.Text(one.Heading+" "), markup.Element("span", markup.Class("status"), markup.Text(one.Word))),
-			markup.Texts("p", one.Lines),
-			one.Table.element()),
-		chart)
+	return markup.All(markup.Element("div", markup.Class("parts"), markup.Each(narrow, Part.element)), markup.Each(wide, Part.element))
+}
+
+func (p Part) element() markup.Part {
+	return markup.Element("section", markup.Class("part "+p.Status),
+		markup.Element("h2", markup.Text(p.Heading+" "), markup.Element("span", markup.Class("status"), markup.Text(p.Word))),
+		markup.Texts("p", p.Lines),
+		p.Table.element())
 }
 
 func (t *Table) section(class string) markup.Part {
@@ -92,18 +97,34 @@ func (t *Table) element() markup.Part {
 	if t == nil {
 		return nil
 	}
-	return scrolled(t.Caption, markup.Element("table",
+	var scale Scale
+	var head, key markup.Part
+	if t.Chart != nil {
+		scale = scaleOf(t.Rows)
+		head = t.Chart.head(scale)
+		key = markup.Element("p", markup.Class("key"), markup.Text(t.Chart.Title))
+	}
+	return markup.All(scrolled(t.Caption, markup.Element("table",
 		markup.Element("caption", markup.Text(t.Caption)),
 		markup.Element("thead", markup.Element("tr", markup.Each(t.Heads, func(head string) markup.Part {
 			return markup.Element("th", markup.Attribute("scope", "col"), markup.Text(head))
-		}))),
-		markup.Element("tbody", markup.Each(t.Rows, Row.element))))
+		}), head)),
+		markup.Element("tbody", markup.Each(t.Rows, func(r Row) markup.Part {
+			var cell markup.Part
+			if t.Chart != nil {
+				cell = scale.cell(r.Point)
+			}
+			return r.element(cell)
+		})))), key)
 }
 
-func (r Row) element() markup.Part {
-	parts := make([]markup.Part, 0, len(r.Cells)+1)
-	if r.Marked {
+func (r Row) element(chart markup.Part) markup.Part {
+	parts := make([]markup.Part, 0, len(r.Cells)+2)
+	switch {
+	case r.Marked:
 		parts = append(parts, markup.Class("marked"))
+	case r.Replaced:
+		parts = append(parts, markup.Class("replaced"))
 	}
 	for i, cell := range r.Cells {
 		if i == 0 {
@@ -112,7 +133,7 @@ func (r Row) element() markup.Part {
 			parts = append(parts, markup.Element("td", markup.Text(cell)))
 		}
 	}
-	return markup.Element("tr", parts...)
+	return markup.Element("tr", append(parts, chart)...)
 }
 
 // scrolled is what a narrow screen scrolls by itself; who has no mouse can reach it.

@@ -17,7 +17,6 @@ type Page struct {
 	Facts    []Fact // of the machine and the day
 	Steps    Lines
 	Parts    []Part
-	Chart    *Chart
 	Note     string // on how well the numbers are known
 	Plans    *Table
 	Warnings Lines
@@ -51,17 +50,21 @@ type Part struct {
 	Table   *Table
 }
 
-// A Table has a heading for each column. Rows that are marked stand out.
+// A Table has a heading for each column, and a chart as one more column where there is
+// one.
 type Table struct {
 	Caption string
 	Heads   []string
 	Rows    []Row
+	Chart   *Chart
 }
 
-// A Row is one row of a table.
+// A Row is one row of a table. One that is marked stands out, one that is replaced counts
+// no more.
 type Row struct {
-	Marked bool
-	Cells  []string
+	Marked, Replaced bool
+	Cells            []string
+	Point            *Point
 }
 
 // A Digest ties the page to the request that it was made from.

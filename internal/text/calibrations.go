@@ -6,6 +6,8 @@ var calibrations = []entry{
 	{"verdict.not_ready_over_label_maximum", "The rate is over the label's maximum. Do not spray at it: go through the next steps.", "La tasa supera el máximo de la etiqueta. No aplique con ella: siga los próximos pasos."},
 	{"verdict.incomplete_close", "Nothing that was measured is out of order by the plain rule, but something is too close to its limit to be sure, and something was not measured: see the next steps. Not measured is not passed.", "Todo lo que se midió está en orden según la regla simple, pero algo está demasiado cerca de su límite para estar seguro y algo no se midió: vea los próximos pasos. Lo que no se midió no está aprobado."},
 	{"verdict.not_ready", "Something is not in order. Do not spray with it yet: go through the next steps.", "Algo no está en orden. No la use todavía para aplicar: siga los próximos pasos."},
+	{"follow_up.nozzle", ", nozzle %[1]d", ", boquilla %[1]d"},
+	{"follow_up.nozzles", ", nozzles %[1]d to %[2]d", ", boquillas %[1]d a %[2]d"},
 	{"step.clean_by_eye", "Nozzles of this bed were found dirty. Clean them with a soft brush before you catch.", "En esta cama se encontraron boquillas sucias. Límpielas con un cepillo suave antes de aforar."},
 	{"step.replace_by_eye", "Nozzles of this bed were rejected by eye. Replace them before you catch.", "En esta cama se rechazaron boquillas a simple vista. Reemplácelas antes de aforar."},
 	{"step.replace_all_by_eye", "More than three nozzles of one bed were rejected by eye. Replace all nozzles with a new set of one kind, and catch it.", "Se rechazaron a simple vista más de tres boquillas de una misma cama. Reemplace todas las boquillas por un juego nuevo de un solo tipo y afórelo."},

@@ -26,17 +26,30 @@ export function recordTests(sheetTest) {
   });
 
   for (const [locale, button] of [['en-US', 'Open the record to print'], ['es-MX', 'Abrir el registro para imprimir']]) {
-    sheetTest(`${locale}: the record of a sheet in order is one printed page, A4 and Letter, and fits a phone`, { locale }, async (page) => {
-      await loadExample(page, 'ready');
-      await verdict(page, 'ready');
-      const tab = await openRecord(page, button);
-      for (const format of ['A4', 'Letter']) {
-        assert.equal(pagesOf(await tab.pdf({ format })), 1, format);
-      }
-      assert.equal(await tab.evaluate(() => document.documentElement.scrollWidth), 360);
-      await audit(tab, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] });
-      if (process.env.PICTURES) await tab.screenshot({ path: `${process.env.PICTURES}/record-${locale}.png`, fullPage: true });
-    });
+    for (const [name, state] of [['ready', 'ready'], ['rate-to-correct', 'not_ready'], ['boom-to-repair', 'not_ready']]) {
+      sheetTest(`${locale}: the record of ${name} is one printed page, A4 and Letter, and fits a phone`, { locale }, async (page) => {
+        await loadExample(page, name);
+        await verdict(page, state);
+        const tab = await openRecord(page, button);
+        for (const [format, width] of [['A4', 703], ['Letter', 725]]) {
+          assert.equal(pagesOf(await tab.pdf({ format })), 1, format);
+          // Between the margins of the paper nothing is cut off, and nothing is too small to be read.
+          await tab.emulateMedia({ media: 'print' });
+          await tab.setViewportSize({ width, height: 900 });
+          const seen = await tab.evaluate(() => ({
+            cut: [...document.querySelectorAll('.scroll')].filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent.slice(0, 30)),
+            smallest: Math.min(...[...document.querySelectorAll('svg text')].map((one) => one.getBoundingClientRect().height), ...[...document.querySelectorAll('p, td, th, li, dt, dd')].map((one) => parseFloat(getComputedStyle(one).fontSize))),
+          }));
+          assert.deepEqual(seen.cut, [], format);
+          assert.ok(seen.smallest >= 8.6, `${format}: letters of ${seen.smallest} px`); // 6.5 points
+          await tab.emulateMedia({ media: null });
+        }
+        await tab.setViewportSize({ width: 360, height: 780 });
+        assert.equal(await tab.evaluate(() => document.documentElement.scrollWidth), 360);
+        await audit(tab, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] });
+        if (process.env.PICTURES) await tab.screenshot({ path: `${process.env.PICTURES}/record-${name}-${locale}.png`, fullPage: true });
+      });
+    }
   }
   sheetTest('the working of a record breaks no number and takes few pages', {}, async (page) => {
     await loadExample(page, 'ready');
