@@ -156,6 +156,77 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.match(await verdict(page, 'empty'), /Hoja vacía/);
   });
 
+  sheetTest('nozzles of a drop caught again, each alone, are told apart, and seen where they were typed', {}, async (page) => {
+    const sheet = demo('ready');
+    sheet.output.catches[8].volume.value = 55;
+    await page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
+    await verdict(page, 'not_ready');
+    await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => (fold.open = true)));
+    const rows = page.locator('.rows.followUp .row');
+    // 42.33 to 51.73 US fl oz of three nozzles in 30 s are 14.11 to 17.24 of one.
+    for (const [i, volume] of [15.5, 15.6, 18.9].entries()) {
+      await page.getByRole('button', { name: 'Add a catch' }).click();
+      if (i === 0) await entry(page, '/output/followUps/0/replaces').fill('right 1');
+      assert.equal(await entry(page, `/output/followUps/${i}/replaces`).inputValue(), 'right 1');
+      assert.equal(await entry(page, `/output/followUps/${i}/time/value`).inputValue(), '30');
+      await entry(page, `/output/followUps/${i}/volume/value`).fill(String(volume));
+      assert.equal(await rows.nth(i).locator('legend').innerText(), `right 1, nozzle ${i + 1}`);
+    }
+    const worn = page.locator('#result .next > li', { hasText: 'right 1, nozzle 3: ' });
+    await worn.waitFor();
+    assert.match(await worn.innerText(), /Replace the nozzle/);
+    await verdict(page, 'not_ready');
+    assert.match(await rows.nth(2).locator('.found').innerText(), /too much/);
+    assert.match(await rows.nth(0).locator('.found').innerText(), /within/);
+    assert.equal(await page.locator('.rows.drop .row').nth(8).locator('.found').innerText(), '');
+    // All three are there: the next one is of another drop.
+    await page.getByRole('button', { name: 'Add a catch' }).click();
+    assert.equal(await entry(page, '/output/followUps/3/replaces').inputValue(), '');
+  });
+
+  sheetTest('messages name fields by their labels, and the bar says of which', {}, async (page) => {
+    await entry(page, '/nozzle/ratedFlowRate/value').fill('0.2');
+    assert.match(await verdict(page, 'missing'), /^Still missing\s+At this pressure: This is missing, and “Maker's flow of one nozzle” cannot be used without it\.$/);
+    await entry(page, '/nozzle/ratedFlowRate/value').fill('');
+    await entry(page, '/machine/bedWidth/value').fill('40');
+    await verdict(page, 'missing');
+    assert.match(await messageAt(page, '/machine/nozzlesPerBed').innerText(), /This is missing, and “Treated width of one bed” cannot be used without it\./);
+    await entry(page, '/machine/sprayedWidthPerNozzle/value').fill('20');
+    await verdict(page, 'refused');
+    assert.doesNotMatch(await page.locator('main').innerText(), /[a-z]\.[a-z]+[A-Z]/);
+  });
+
+  sheetTest('the cost is money as on the record, wasted or saved', {}, async (page) => {
+    const sheet = demo('rate-to-correct');
+    sheet.cost = { mix: { amount: 25.5, currency: 'USD' }, perArea: { value: 1, unit: 'acre' }, plannedArea: { value: 40, unit: 'acre' } };
+    const open = () => page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
+    await open();
+    await verdict(page, 'not_ready');
+    const cost = page.locator('#result .part', { hasText: 'Cost of the deviation' });
+    // By hand: 110.804 / 90 - 1 = 23.115 % of 25.50 is 5.89, of 40 acres 235.78; of 120 it is 7.664 % less, 1.95.
+    assert.match(await cost.innerText(), /It costs\s+USD\s5\.89 on every acre\s+On the planned area\s+USD\s235\.78/);
+    sheet.target.applicationRate.value = 120;
+    sheet.target.labelMaximum.value = 150;
+    await open();
+    await cost.getByText('It saves').waitFor();
+    assert.match(await cost.innerText(), /It saves\s+USD\s1\.95 on every acre/);
+  });
+
+  sheetTest('the tank mix says not to mix while the sheet is not in order, and what the label meant', {}, async (page) => {
+    await loadExample(page, 'rate-to-correct');
+    await verdict(page, 'not_ready');
+    const { verdictDetail } = await said(demo('rate-to-correct'));
+    await page.getByRole('button', { name: 'Take tank and rate from the sheet' }).click();
+    await page.locator('[name="tank-loads#/treatedArea/value"]').fill('40');
+    await page.locator('.tank-answer tbody tr').first().waitFor();
+    const mix = await page.locator('#mix').innerText();
+    assert.ok(mix.includes(`Do not mix a load yet. ${verdictDetail}`), mix);
+    assert.equal(await page.locator('[name="tank-loads#/labelRate/value"]').inputValue(), '90');
+    await loadExample(page, 'ready');
+    await verdict(page, 'ready');
+    assert.doesNotMatch(await page.locator('#mix').innerText(), /Do not mix/);
+  });
+
   sheetTest('a unit that was picked is remembered for its quantity', {}, async (page) => {
     await entry(page, '/nozzle/ratedPressure/unit').selectOption('kPa');
     assert.equal(await entry(page, '/pressure/cabPressure/unit').inputValue(), 'kPa');

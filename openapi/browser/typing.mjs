@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 
 import { audit } from './audit.mjs';
-import { entry, messageAt, verdict } from './page.mjs';
+import { entry, loadExample, messageAt, verdict } from './page.mjs';
 
 const tank = '/machine/tankVolume/value';
 const note = (page) => page.locator('.field', { has: entry(page, tank) }).locator('.note');
@@ -16,7 +16,7 @@ async function written(page, text) {
 
 export function typingTests(sheetTest) {
   const read = { '46.2': 46.2, '46,2': 46.2, '12,75': 12.75, '0,207': 0.207, ',5': 0.5, '1234,567': 1234.567, '1,2345': 1.2345, '1,200.5': 1200.5, '1.200,5': 1200.5, '1,200,000': 1200000, '1.200.000': 1200000 };
-  for (const [locale, both] of [['en-US', { ...read, '1.200': 1.2 }], ['es-MX', read]]) {
+  for (const [locale, both] of [['en-US', { ...read, '1.200': 1.2 }], ['es-MX', read], ['es-CO', read]]) {
     sheetTest(`${locale}: numbers are read where there is one way to read them`, { locale }, async (page) => {
       for (const [text, value] of Object.entries(both)) {
         assert.equal(await written(page, text), value, text);
@@ -45,15 +45,33 @@ export function typingTests(sheetTest) {
     assert.equal(await page.locator('[aria-invalid]').count(), 0);
   });
 
-  sheetTest('Spanish: a comma and a point before three digits alike; what the page writes it can read', { locale: 'es-MX' }, async (page) => {
-    for (const text of ['1,200', '1.200']) {
-      assert.equal(await written(page, text), text);
-      assert.equal(await note(page).innerText(), 'Esto se puede leer como 1200 o como 1,2. Escriba uno de los dos, tal cual.');
-    }
-    assert.equal(await written(page, '2,7580'), 2.758);
-    await page.reload();
-    assert.equal(await entry(page, tank).inputValue(), '2,7580');
-  });
+  // The signs are those of CLDR: a point in Mexico, a comma in Colombia.
+  for (const [locale, sign] of [['es-MX', '.'], ['es-CO', ',']]) {
+    sheetTest(`${locale}: a comma and a point before three digits alike; what the page writes it can read`, { locale }, async (page) => {
+      for (const text of ['1,200', '1.200']) {
+        assert.equal(await written(page, text), text);
+        assert.equal(await note(page).innerText(), `Esto se puede leer como 1200 o como 1${sign}2. Escriba uno de los dos, tal cual.`);
+      }
+      assert.equal(await written(page, '2,7580'), 2.758);
+      await page.reload();
+      assert.equal(await entry(page, tank).inputValue(), `2${sign}7580`);
+    });
+
+    sheetTest(`${locale}: numbers of the page, the service and the record have the sign of the region`, { locale }, async (page) => {
+      const asked = page.waitForRequest((request) => request.url().endsWith('/v1/calibrations') && request.headers()['accept-language'] === locale);
+      await loadExample(page, 'boom-to-repair');
+      await asked;
+      await verdict(page, 'not_ready');
+      assert.equal(await entry(page, '/nozzle/ratedFlowRate/value').inputValue(), `0${sign}2`);
+      const own = await page.locator('#result').innerText();
+      assert.match(own, new RegExp(`0\\${sign}24\\d\\d`)); // the mean of one nozzle
+      const opening = page.waitForEvent('popup');
+      await page.getByRole('button', { name: 'Abrir el registro para imprimir' }).click();
+      const tab = await opening;
+      await tab.locator('.verdict').waitFor();
+      assert.ok((await tab.locator('body').innerText()).includes(`0${sign}2 US gal/min`));
+    });
+  }
 
   sheetTest('other texts are said in words of people who read gauges', {}, async (page) => {
     for (const [text, words] of [['1 200', 'Write the number without spaces: 1200'], ['about 300', /cannot be read as a number/], ['1,20,5', /cannot be read as a number/], ['0,200.5', /cannot be read as a number/]]) {

@@ -96,7 +96,7 @@ function stateOf(drop) {
 
 /** Beside each drop of the sheet: how it stands, and what its jug may show. */
 export function showDrops(result, rowOf, spoken) {
-  for (const found of document.querySelectorAll('.rows.drop .found')) put(found);
+  for (const found of document.querySelectorAll('.rows .found')) put(found);
   let said; // what several drops have in common is said beside the first of them
   (result?.catches ?? []).forEach((drop, i) => {
     const found = rowOf(drop, i)?.querySelector('.found');

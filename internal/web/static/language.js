@@ -7,14 +7,29 @@ const words = { ...pageWords, ...fieldWords };
 
 export const languages = ['en', 'es'];
 let current = 'en';
+let tag = 'en';
 
 export function language() {
   return current;
 }
 
+/**
+ * The language with the region that the browser names, as in es-MX: half of the regions
+ * of Spanish write a decimal point, so the service is asked for it and numbers go by it.
+ */
+export function locale() {
+  return tag;
+}
+
+/** The sign between a number and its decimals. */
+export function decimalSign() {
+  return new Intl.NumberFormat(tag).formatToParts(1.1).find(({ type }) => type === 'decimal').value;
+}
+
 export function speak(wanted) {
   current = languages.includes(wanted) ? wanted : 'en';
-  document.documentElement.lang = current;
+  tag = (current === 'es' && navigator.languages.find((one) => /^es(-|$)/i.test(one))) || current;
+  document.documentElement.lang = tag;
   document.title = say('title');
   for (const element of document.querySelectorAll('[data-say]')) element.textContent = say(element.dataset.say);
   for (const element of document.querySelectorAll('[data-say-label]')) element.setAttribute('aria-label', say(element.dataset.sayLabel));
@@ -38,5 +53,13 @@ export function has(key) {
 
 /** A number as people read it off a gauge. */
 export function number(value, digits = 4) {
-  return new Intl.NumberFormat(current, { maximumSignificantDigits: digits, useGrouping: false }).format(value);
+  return new Intl.NumberFormat(tag, { maximumSignificantDigits: digits, useGrouping: false }).format(value);
+}
+
+/** An amount of money, without its sign, as on the record: cents where the currency has them, two digits of what is less than the smallest coin. */
+export function money({ amount, currency }) {
+  const written = (more) => new Intl.NumberFormat(tag, { style: 'currency', currency, currencyDisplay: 'code', useGrouping: false, ...more });
+  const coin = 10 ** -written().resolvedOptions().maximumFractionDigits;
+  const size = Math.abs(amount);
+  return written(size > 0 && size < coin ? { maximumSignificantDigits: 2 } : {}).format(size);
 }

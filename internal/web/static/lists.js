@@ -16,7 +16,7 @@ export function list(operation, sheet, block) {
   const row = (i) => {
     const pointer = `${at}/${i}`;
     const own = (spec) => sheetField(operation, sheet, spec, `${pointer}/${spec.at}`);
-    const legend = el('legend', {}, nameOf(block, entries()[i], i));
+    const legend = el('legend', {}, nameOf(block, entries(), i, sheet));
     const summary = el('summary', {}, summaryOf(block, entries()[i]));
     const element = el('fieldset', { class: block.main.length === 1 ? 'row single' : 'row', 'data-at': `${operation}#${pointer}` },
       legend, block.main.map(own), el('p', { class: 'found' }),
@@ -24,9 +24,12 @@ export function list(operation, sheet, block) {
       !block.folded && remover(i),
       el('ul', { class: 'messages' }));
     element.addEventListener('input', () => {
-      legend.textContent = nameOf(block, entries()[i], i);
       summary.textContent = summaryOf(block, entries()[i]);
-      element.querySelector('.remove').textContent = removal(i);
+      // What an entry is called may hang on the others.
+      [...rows.children].forEach((one, n) => {
+        one.querySelector('legend').textContent = nameOf(block, entries(), n, sheet);
+        one.querySelector('.remove').textContent = removal(n);
+      });
     });
     return element;
   };
@@ -36,10 +39,10 @@ export function list(operation, sheet, block) {
     show();
     goTo(rows.children[Math.min(i, rows.children.length - 1)]?.querySelector('input, select') ?? add);
   } }, removal(i));
-  const removal = (i) => say(`remove.${block.entry}`, { name: nameOf(block, entries()[i], i) });
+  const removal = (i) => say(`remove.${block.entry}`, { name: nameOf(block, entries(), i, sheet) });
 
   const add = el('button', { type: 'button', class: 'add', onclick: () => {
-    sheet.add(at, next(block, entries()));
+    sheet.add(at, next(block, entries(), sheet));
     show();
     goTo(rows.lastElementChild.querySelector('input, select'));
   } }, say(`add.${block.entry}`));
@@ -74,9 +77,23 @@ function head(operation, sheet, block, entries, show) {
   return el('fieldset', { class: 'shared' }, el('legend', {}, say(`all.${block.entry}`)), shared, columns);
 }
 
-function nameOf(block, entry, i) {
+function nameOf(block, all, i, sheet) {
+  const entry = all[i];
+  if (block.entry === 'followUp' && entry?.replaces && !entry.label) return nozzleOf(entry, all.slice(0, i), sheet);
   const place = entry?.position && say(`option.${entry.position}`);
-  return (!['gear', 'nozzle'].includes(block.entry) && entry?.label) || (entry?.kind && say(`option.${entry.kind}`)) || entry?.replaces || entry?.name || (block.entry === 'reading' && place) || say(`entry.${block.entry}`, { n: i + 1 });
+  return (!['gear', 'nozzle'].includes(block.entry) && entry?.label) || (entry?.kind && say(`option.${entry.kind}`)) || entry?.name || (block.entry === 'reading' && place) || say(`entry.${block.entry}`, { n: i + 1 });
+}
+
+const nozzlesIn = (entry) => (typeof entry.nozzles === 'number' ? entry.nozzles : 1);
+const together = (entries, drop) => entries.filter((one) => one?.replaces === drop).reduce((sum, one) => sum + nozzlesIn(one), 0);
+const catchOf = (sheet, drop) => [sheet.get('/output/catches') ?? []].flat().find((one) => one?.label === drop);
+
+/** A nozzle of a drop by its number, as the service calls it too. */
+function nozzleOf(entry, before, sheet) {
+  const caught = catchOf(sheet, entry.replaces);
+  if (!caught || nozzlesIn(caught) === nozzlesIn(entry)) return entry.replaces;
+  const first = together(before, entry.replaces) + 1;
+  return say(nozzlesIn(entry) > 1 ? 'entry.nozzlesOf' : 'entry.nozzleOf', { drop: entry.replaces, n: first, m: first + nozzlesIn(entry) - 1 });
 }
 
 /** What a folded part holds, in a few words. */
@@ -92,12 +109,20 @@ function summaryOf({ folded = [] }, entry) {
 }
 
 /** A new entry is like the last one, but for what is measured in it. */
-function next(block, all) {
+function next(block, all, sheet) {
   const last = all.at(-1) ?? {};
   const kept = {};
   for (const { at } of block.shared ?? []) if (last[at] !== undefined) kept[at] = structuredClone(last[at]);
   if (last.position) kept.position = last.position;
   if (block.entry === 'bed' || block.entry === 'drop') kept.label = say(`entry.${block.entry}`, { n: all.length + 1 });
+  if (block.entry === 'followUp') {
+    // Nozzle after nozzle of one drop, for as long as the drops were caught.
+    const caught = catchOf(sheet, last.replaces);
+    if (caught && together(all, last.replaces) < nozzlesIn(caught)) kept.replaces = last.replaces;
+    const times = [sheet.get('/output/catches') ?? []].flat().map((one) => one?.time);
+    const time = last.time ?? (times.every((one) => JSON.stringify(one) === JSON.stringify(times[0])) ? times[0] : undefined);
+    if (time) kept.time = structuredClone(time);
+  }
   if (block.entry === 'instrument') kept.id = freeName(all);
   return kept;
 }

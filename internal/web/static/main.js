@@ -5,15 +5,15 @@ import { asCurl, reference, useKey, whenTypingStops } from './api.js';
 import { showChart, showDrops } from './chart.js';
 import { el, put } from './dom.js';
 import { makeSteps, showForm } from './form.js';
-import { language, preferred, say, speak } from './language.js';
-import { clearMessages, placeOf, showMessages, warningsIn } from './messages.js';
+import { language, locale, preferred, say, speak } from './language.js';
+import { clearMessages, nameOf, placeOf, showMessages, warningsIn } from './messages.js';
 import { showPlans } from './plans.js';
 import { caution, showProcedure } from './procedure.js';
 import { makeRecord } from './record.js';
 import { Sheet } from './sheet.js';
 import { calibrations, emptySheet, inUnitsOf, placeOfOperation, steps, wantedIn } from './steps.js';
 import { forget, keep, kept } from './storage.js';
-import { clearTank, showTank } from './tank.js';
+import { clearTank, showTank, warnOfMix } from './tank.js';
 import { learnUnits, system, useSystem } from './units.js';
 import { checking, placeOfNext, showBar, showMarks, showResult } from './verdict.js';
 
@@ -50,8 +50,8 @@ function sheetChanged() {
   // A sheet on which nothing was written yet is not kept.
   if (Object.keys(request.body).length > 0) keep('sheet', sheet.tree);
   else forget('sheet');
-  at('curl').textContent = asCurl(calibrations, body(), language());
-  check(body(), language());
+  at('curl').textContent = asCurl(calibrations, body(), locale());
+  check(body(), locale());
 }
 
 function answered(reply) {
@@ -68,6 +68,7 @@ function answered(reply) {
   const [next] = answer.nextSteps;
   const started = Object.keys(request.body).length > 0;
   showBar({ state: started ? answer.verdict : 'empty', next: started && next ? [next.label, next.text].filter(Boolean).join(': ') : undefined, target: next && placeOfNext(next, origin), language: spoken });
+  warnOfMix(started && answer.verdict !== 'ready' ? answer.verdictDetail : undefined, spoken);
   showPlans(content('plans'), answer.correction, { language: spoken, chosen: kept('plan'), choose: (key) => keep('plan', key), empty: emptyAgain });
 }
 
@@ -75,7 +76,7 @@ function refused({ problem, language: spoken, retryAfter }) {
   if (!problem.errors) return notServed(problem, spoken, retryAfter);
   const shown = showMessages(calibrations, problem.errors, 'error', request.origin, spoken);
   const first = shown.find(({ sign }) => sign === 'error') ?? shown[0];
-  showBar({ state: first.sign === 'error' ? 'refused' : 'missing', next: first.detail, target: first.place, language: spoken });
+  showBar({ state: first.sign === 'error' ? 'refused' : 'missing', next: [nameOf(first.place), first.detail].filter(Boolean).join(': '), target: first.place, language: spoken });
 }
 
 /** The sheet is not at fault: a key is wanted, or the service has too much to do. */
@@ -93,12 +94,14 @@ function later(seconds) {
   again = setTimeout(sheetChanged, seconds * 1000);
 }
 
-/** The entry of the sheet that a drop of the answer is about. */
+/** The entry of the sheet that a drop of the answer is about: follow-ups stand in the place of the catch that they replace. */
 function rowOfDrop(drop, i) {
-  const followed = Boolean(request.body.output?.followUps);
-  const place = followed ? sheet.get('/output/catches').findIndex(({ label }) => label === drop.label) : undefined;
-  const pointer = followed ? `/output/catches/${place}` : request.origin(`/output/catches/${i}`);
-  return placeOf(calibrations, `${pointer}/volume/value`)?.closest('.row');
+  const { catches = [], followUps = [] } = request.body.output ?? {};
+  const places = catches.flatMap(({ label }, n) => {
+    const again = followUps.flatMap(({ replaces }, k) => (replaces === label ? [`/output/followUps/${k}`] : []));
+    return again.length > 0 ? again : [`/output/catches/${n}`];
+  });
+  return placeOf(calibrations, `${request.origin(places[i])}/volume/value`)?.closest('.row');
 }
 
 // Changing the sheet as a whole
@@ -178,10 +181,21 @@ function setSystem(name) {
   });
 }
 
+/** What the sheet knows of a tank mix: the rates are those of treated land, as the mix wants them. */
+function knownForMix() {
+  const { applicationRate, rateTolerance, rateBasis } = sheet.get('/target') ?? {};
+  const treated = rateBasis === 'treated' || !sheet.get('/machine/rowSpacing/value');
+  return {
+    tankVolume: sheet.get('/machine/tankVolume'),
+    applicationRate: answer?.rate.result?.applicationRate,
+    ...(treated && applicationRate?.value !== undefined && { labelRate: applicationRate, rateTolerance }),
+  };
+}
+
 function showAll() {
   showForm(sheet);
-  showTank(content('mix'), () => ({ tankVolume: sheet.get('/machine/tankVolume'), applicationRate: answer?.rate.result?.applicationRate }));
-  reference('procedure', language()).then(showProcedure).catch(() => {});
+  showTank(content('mix'), knownForMix);
+  reference('procedure', locale()).then(showProcedure).catch(() => {});
   sheetChanged();
 }
 
@@ -224,6 +238,6 @@ at('key-frame').onsubmit = (event) => {
   location.reload();
 };
 // Without the units of the service a sheet can still be filled in, in those of the page.
-await reference('units', language()).then(({ answer: { units } }) => learnUnits(units), () => {});
+await reference('units', locale()).then(({ answer: { units } }) => learnUnits(units), () => {});
 sheet.tree = kept('sheet', emptySheet(say));
 showAll();

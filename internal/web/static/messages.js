@@ -26,6 +26,31 @@ function askedOnce(place) {
   return above?.value === '' ? above : place;
 }
 
+/** What a field is called, with its entry of a list where it stands in one. */
+export function nameOf(place) {
+  const label = place?.closest('.field')?.querySelector('label')?.textContent;
+  const row = label && place.closest('.row')?.querySelector('legend')?.textContent;
+  return row ? `${row}, ${label}` : label;
+}
+
+/**
+ * The words of the service with the labels of fields in the place of the names of
+ * members, such as nozzle.ratedFlowRate, which nobody knows who fills in a sheet.
+ */
+function withLabels(operation, { pointer, detail }, origin) {
+  const entryOf = (at) => [at, `${at}/value`].map((name) => document.getElementsByName(`${operation}#${name}`)[0]).find(Boolean)
+    ?? document.querySelector(`[name^="${CSS.escape(`${operation}#${at}`)}/"]`);
+  return detail.replace(/\b[a-z]\w*(?:\[\d+\]|\.[a-z]\w*)*[\w\]]/g, (name) => {
+    if (!/[A-Z.[]/.test(name)) return name; // a plain word
+    const member = `/${name.replaceAll(/\[(\d+)\]/g, '/$1').replaceAll('.', '/')}`;
+    for (let at = pointer.replace(/^#/, ''); ; at = parent(at)) {
+      const entry = entryOf(origin(at + member));
+      if (entry) return say('quoted', { words: nameOf(entry) });
+      if (at === '') return name;
+    }
+  });
+}
+
 /** Takes away all that was said of an operation's sheet. */
 export function clearMessages(operation) {
   for (const message of document.querySelectorAll(`.messages [data-of="${operation}"]`)) message.remove();
@@ -60,7 +85,7 @@ export function showMessages(operation, messages, kind, origin, spoken) {
     const typedNumber = sign === 'error' && place.matches('[inputmode]');
     const notRead = typedNumber && unread(place.value);
     const own = typedNumber ? inWordsOfThePage(message, place) : undefined;
-    const detail = notRead || (own ?? message.detail);
+    const detail = notRead || (own ?? withLabels(operation, message, origin));
     const said = [...(list?.children ?? [])].some((one) => one.dataset.detail === detail);
     if (notRead) place.closest('.field').querySelector('.note').textContent = notRead;
     else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`));

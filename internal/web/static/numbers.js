@@ -1,7 +1,7 @@
 // Numbers as people type them. A comma or a point before three digits is a decimal to
 // some and thousands to others, whatever the language, so nothing is guessed there.
 
-import { language, say } from './language.js';
+import { decimalSign, language, say } from './language.js';
 
 const decimal = /^[+-]?(\d+[.,]?\d*|[.,]\d+)$/;
 // With both signs, or one of them twice, there is one way to read them.
@@ -19,9 +19,9 @@ function doubtful(text) {
 
 /** A number of the sheet as the page's language types it, all of it, and so that it can be read again. */
 export function typed(value) {
-  if (typeof value !== 'number' || language() !== 'es') return String(value);
-  const text = String(value).replace('.', ',');
-  return doubtful(text) ? `${text}0` : text;
+  if (typeof value !== 'number') return String(value);
+  const text = String(value).replace('.', decimalSign());
+  return text.includes(decimalSign()) && doubtful(text) ? `${text}0` : text;
 }
 
 /**

@@ -3,7 +3,7 @@
 
 import { record } from './api.js';
 import { el, put } from './dom.js';
-import { language, say } from './language.js';
+import { locale, say } from './language.js';
 import { readFile, saveFile } from './storage.js';
 
 const examples = ['ready', 'rate-to-correct', 'boom-to-repair'];
@@ -54,7 +54,7 @@ export function makeRecord(element, { request, load, clear }) {
 async function openRecord(body, complain) {
   const tab = window.open('', '_blank');
   try {
-    const { page, problem } = await record(body, language());
+    const { page, problem } = await record(body, locale());
     if (page && tab) tab.location = URL.createObjectURL(page);
     else complain(problem?.detail ?? say('record.blocked'));
     if (!page) tab?.close();

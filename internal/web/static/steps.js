@@ -96,7 +96,7 @@ export const steps = [
 
 /** The tank mix is a request of its own, to tank-loads. */
 export const tankBlocks = [
-  { fields: [q('/tankVolume', 'tank'), q('/applicationRate', 'rate'), q('/treatedArea', 'area')] },
+  { fields: [q('/tankVolume', 'tank'), q('/applicationRate', 'rate'), q('/labelRate', 'rate'), q('/treatedArea', 'area')] },
   { list: '/products', wanted: ['name', 'productRate'], entry: 'product', main: [{ at: 'name', kind: 'text' }, q('productRate', 'product')] },
 ];
 

@@ -4,7 +4,7 @@
 import { asCurl, whenTypingStops } from './api.js';
 import { el, put } from './dom.js';
 import { block } from './form.js';
-import { language, say } from './language.js';
+import { locale, say } from './language.js';
 import { clearMessages, showMessages, warningsIn } from './messages.js';
 import { caution } from './procedure.js';
 import { Sheet } from './sheet.js';
@@ -16,19 +16,26 @@ const operation = 'tank-loads';
 const sheet = new Sheet(wantedIn(tankBlocks), kept('tank', {}));
 const fields = el('div');
 const answerPlace = el('div', { class: 'tank-answer', 'aria-live': 'polite' });
+const notYet = el('p', { class: 'message error', hidden: true });
 let request;
 
 /** Shows the form; offered takes what the field sheet knows. */
 export function showTank(element, offered) {
   const take = el('button', { type: 'button', class: 'second', onclick: () => {
-    const { tankVolume, applicationRate } = offered();
-    sheet.replace({ ...sheet.tree, ...(tankVolume && { tankVolume }), ...(applicationRate && { applicationRate }) });
+    const known = Object.fromEntries(Object.entries(offered()).filter(([, value]) => value !== undefined));
+    sheet.replace({ ...sheet.tree, ...known });
     showFields();
   } }, say('mix.take'));
-  put(element, el('p', {}, say('mix.intro')), take, fields, answerPlace, el('ul', { class: 'messages' }));
+  put(element, el('p', {}, say('mix.intro')), notYet, take, fields, answerPlace, el('ul', { class: 'messages' }));
   element.setAttribute('data-at', `${operation}#`);
   showFields();
   check();
+}
+
+/** Says beside the mix that the sprayer is not ready for one; detail is why, by the service. */
+export function warnOfMix(detail, spoken) {
+  notYet.hidden = !detail;
+  put(notYet, el('span', { class: 'sign' }, say('mix.notReady')), ' ', detail && el('span', { lang: spoken }, detail));
 }
 
 export function clearTank() {
@@ -51,7 +58,7 @@ function check() {
     clearMessages(operation);
     return put(answerPlace);
   }
-  ask({ ...request.body, resultUnits: system() }, language());
+  ask({ ...request.body, resultUnits: system() }, locale());
 }
 
 const ask = whenTypingStops(operation, 500, {
@@ -93,5 +100,5 @@ function amount(amounts, member) {
 
 /** The request as it was last asked, for developers. */
 export function tankAsCurl() {
-  return request && asCurl(operation, { ...request.body, resultUnits: system() }, language());
+  return request && asCurl(operation, { ...request.body, resultUnits: system() }, locale());
 }

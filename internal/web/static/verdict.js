@@ -2,10 +2,10 @@
 // steps, and the result with what to do next.
 
 import { el, goTo, put } from './dom.js';
-import { say } from './language.js';
+import { money, say } from './language.js';
 import { placeOf } from './messages.js';
 import { calibrations, placeOfStep, steps } from './steps.js';
-import { near, quantity } from './units.js';
+import { near, quantity, unitName } from './units.js';
 
 const bar = document.getElementById('bar');
 const barVerdict = document.getElementById('bar-verdict');
@@ -83,7 +83,7 @@ function figures({ pressure, output, speed, rate, maintenance, areaCheck, nextDu
     { part: 'areaCheck', status: areaCheck.status, of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
   ];
   if (nextDue) all.push({ part: 'nextDue', status: 'due', of: nextDue, rows: () => [['date', nextDue.date]] });
-  if (cost) all.push({ part: 'cost', status: 'due', of: cost, rows: () => [['costOfDeviation', `${quantity({ value: cost.deviation.amount, unit: cost.deviation.currency })} / ${quantity(cost.perArea)}`], ['costOfAll', cost.total && quantity({ value: cost.total.amount, unit: cost.total.currency })]] });
+  if (cost) all.push({ part: 'cost', status: 'due', of: cost, rows: () => [[cost.deviation.amount < 0 ? 'saves' : 'costs', say('perArea', { money: money(cost.deviation), area: cost.perArea.value === 1 ? unitName(cost.perArea.unit) : quantity(cost.perArea) })], ['costOfAll', cost.total && money(cost.total)]] });
   return all.map(({ part, status, of, rows, details }) => ({
     part, status,
     rows: of ? rows(of.uncertainty ?? {}).filter(([, value]) => value).map(([key, value]) => [key, typeof value === 'string' ? value : quantity(value)]) : [],

@@ -100,6 +100,7 @@ export const fieldWords = {
 "field/schedule/usedSince": ["Used since", "Uso desde entonces"],
 "field/tankVolume": ["The tank holds", "Capacidad del tanque"],
 "field/applicationRate": ["Rate really applied, on treated land", "Tasa realmente aplicada, por superficie tratada"],
+"field/labelRate": ["Rate that the label or the plan means, on treated land", "Tasa que indica la etiqueta o el plan, por superficie tratada"],
 "field/treatedArea": ["Area to treat", "Superficie por tratar"],
 "field/products/*/name": ["Product", "Producto"],
 "field/products/*/productRate": ["Per area, by its label", "Por superficie, según su etiqueta"]
