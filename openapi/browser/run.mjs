@@ -157,13 +157,13 @@ describe('the field sheet', { concurrency: 2 }, () => {
   });
 
   sheetTest('nozzles of a drop caught again, each alone, are told apart, and seen where they were typed', {}, async (page) => {
-    const sheet = demo('ready');
+    const sheet = demo('boom-to-repair');
     sheet.output.catches[8].volume.value = 55;
     await page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
     await verdict(page, 'not_ready');
     await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => (fold.open = true)));
     const rows = page.locator('.rows.followUp .row');
-    // 42.33 to 51.73 US fl oz of three nozzles in 30 s are 14.11 to 17.24 of one.
+    // 42.2 to 51.6 US fl oz of three nozzles in 30 s are 14.1 to 17.2 of one.
     for (const [i, volume] of [15.5, 15.6, 18.9].entries()) {
       await page.getByRole('button', { name: 'Add a catch' }).click();
       if (i === 0) await entry(page, '/output/followUps/0/replaces').fill('right 1');
@@ -179,6 +179,9 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.match(await rows.nth(2).locator('.found').innerText(), /too much/);
     assert.match(await rows.nth(0).locator('.found').innerText(), /within/);
     assert.equal(await page.locator('.rows.drop .row').nth(8).locator('.found').innerText(), '');
+    assert.deepEqual(await page.locator('.chart .name').evaluateAll((all) => all.slice(8, 11).map((one) => one.textContent)), [1, 2, 3].map((n) => `right 1, nozzle ${n}`));
+    // The two of the round that stand apart, and no nozzle that took the place of another drop.
+    assert.deepEqual(await page.locator('.rows .found').evaluateAll((all) => all.filter((one) => /stands apart/.test(one.textContent)).map((one) => one.closest('.row').querySelector('legend').textContent)), ['center 3', 'right 2']);
     // All three are there: the next one is of another drop.
     await page.getByRole('button', { name: 'Add a catch' }).click();
     assert.equal(await entry(page, '/output/followUps/3/replaces').inputValue(), '');
@@ -222,9 +225,12 @@ describe('the field sheet', { concurrency: 2 }, () => {
     const mix = await page.locator('#mix').innerText();
     assert.ok(mix.includes(`Do not mix a load yet. ${verdictDetail}`), mix);
     assert.equal(await page.locator('[name="tank-loads#/labelRate/value"]').inputValue(), '90');
+    assert.doesNotMatch(mix, /\[object|Mix with the amounts/);
     await loadExample(page, 'ready');
     await verdict(page, 'ready');
-    assert.doesNotMatch(await page.locator('#mix').innerText(), /Do not mix/);
+    const inOrder = await page.locator('#mix').innerText();
+    assert.doesNotMatch(inOrder, /Do not mix|\[object/);
+    assert.match(inOrder, /The sprayer does not apply the rate that the mix was meant for/);
   });
 
   sheetTest('a unit that was picked is remembered for its quantity', {}, async (page) => {

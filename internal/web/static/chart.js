@@ -6,7 +6,7 @@ import { number, say } from './language.js';
 import { quantity, span, unitName } from './units.js';
 
 const row = 30;
-const left = 80;
+const longest = 20; // letters of a name
 const right = 16;
 const top = 34;
 const width = 320;
@@ -15,7 +15,8 @@ const width = 320;
 export function showChart(element, result) {
   const catches = (result?.catches ?? []).filter((drop) => drop.acceptableFlowRate);
   if (catches.length === 0) return put(element, el('p', { class: 'hint' }, say('chart.none')));
-  const axis = scale(catches);
+  const names = catches.map((drop, i) => shorten(drop.label ?? String(i + 1)));
+  const axis = scale(catches, 24 + 7 * Math.max(8, ...names.map((name) => name.length)));
   const height = top + catches.length * row + 8;
   const drawing = svg('svg', { viewBox: `0 0 ${width} ${height}`, role: 'img', class: 'chart', 'aria-labelledby': 'chart-title chart-desc' },
     svg('title', { id: 'chart-title' }, say('chart.title')),
@@ -23,19 +24,19 @@ export function showChart(element, result) {
     axis.ticks.map((value) => svg('g', {},
       svg('line', { class: 'tick', x1: axis.x(value), x2: axis.x(value), y1: top - 6, y2: height - 8 }),
       svg('text', { class: 'tick-label', x: axis.x(value), y: top - 12, 'text-anchor': 'middle' }, number(value)))),
-    catches.map((drop, i) => line(drop, i, axis)));
+    catches.map((drop, i) => line(drop, names[i], i, axis)));
   put(element, el('h3', {}, say('chart.title')),
     el('p', { class: 'key' }, say('chart.key', { unit: unitName(catches[0].nozzleFlowRate.unit) })),
     drawing, table(catches));
 }
 
-function line(drop, i, axis) {
+function line(drop, name, i, axis) {
   const y = top + i * row + row / 2;
   const range = drop.acceptableFlowRate;
   const low = axis.x(range.low.value);
   const x = axis.x(drop.nozzleFlowRate.value);
   return svg('g', { class: `drop ${drop.status}` },
-    svg('text', { class: 'name', x: left - 10, y: y + 5, 'text-anchor': 'end' }, shorten(drop.label ?? String(i + 1))),
+    svg('text', { class: 'name', x: axis.left - 10, y: y + 5, 'text-anchor': 'end' }, name),
     svg('rect', { class: 'range', x: low, y: y - 9, width: axis.x(range.high.value) - low, height: 18, rx: 2 }),
     svg('line', { class: 'stem', x1: axis.x(axis.middle(range)), x2: x, y1: y, y2: y }),
     mark(drop.status, x, y));
@@ -49,12 +50,12 @@ function mark(status, x, y) {
 }
 
 /** Where values lie on the drawing: a little more than all that has to be shown. */
-function scale(catches) {
+function scale(catches, left) {
   const values = catches.flatMap((drop) => [drop.nozzleFlowRate.value, drop.acceptableFlowRate.low.value, drop.acceptableFlowRate.high.value]);
   const low = Math.min(...values), high = Math.max(...values);
   const margin = (high - low || high) * 0.12;
   const x = (value) => left + ((value - low + margin) / (high - low + 2 * margin)) * (width - left - right);
-  return { x, middle: (range) => (range.low.value + range.high.value) / 2, ticks: ticksBetween(low, high) };
+  return { x, left, middle: (range) => (range.low.value + range.high.value) / 2, ticks: ticksBetween(low, high) };
 }
 
 /** Round numbers, two to five of them. */
@@ -67,8 +68,9 @@ function ticksBetween(low, high) {
   return ticks;
 }
 
+/** The end of a name stays: it tells the nozzles of a drop apart. */
 function shorten(name) {
-  return name.length > 12 ? `${name.slice(0, 11)}…` : name;
+  return name.length > longest ? `${name.slice(0, longest - 12)}…${name.slice(-11)}` : name;
 }
 
 function describe(result) {
@@ -94,14 +96,14 @@ function stateOf(drop) {
   return tooClose(drop) ? say('drop.close', { state: say(`drop.${drop.status}`) }) : say(`drop.${drop.status}`);
 }
 
-/** Beside each drop of the sheet: how it stands, and what its jug may show. */
-export function showDrops(result, rowOf, spoken) {
+/** Beside each drop of the sheet: how it stands, and what its jug may show. places are their pointers. */
+export function showDrops(result, places, rowOf, spoken) {
   for (const found of document.querySelectorAll('.rows .found')) put(found);
   let said; // what several drops have in common is said beside the first of them
   (result?.catches ?? []).forEach((drop, i) => {
-    const found = rowOf(drop, i)?.querySelector('.found');
+    const found = rowOf(places[i])?.querySelector('.found');
     if (!found) return;
-    const apart = (result.outliers ?? []).some(({ pointer, label }) => pointer.endsWith(`/catches/${i}`) || (label !== undefined && label === drop.label));
+    const apart = (result.outliers ?? []).some(({ pointer }) => pointer === `#${places[i]}`);
     found.dataset.state = tooClose(drop) ? 'close' : drop.status;
     put(found, el('strong', {}, stateOf(drop)), drop.acceptableVolume && ': ', drop.acceptableVolume && el('span', { class: 'whole' }, say('drop.allowed', { range: span(drop.acceptableVolume, 3) })),
       apart && el('span', { class: 'apart' }, say('drop.apart')),

@@ -19,13 +19,13 @@ function fill(element, attributes, children) {
     if (key.startsWith('on')) element.addEventListener(key.slice(2), value);
     else element.setAttribute(key, value === true ? '' : value);
   }
-  element.append(...children.flat().filter((child) => child !== undefined && child !== null && child !== false));
+  element.append(...children.flat(Infinity).filter((child) => child !== undefined && child !== null && child !== false));
   return element;
 }
 
 /** Puts new children in the place of all that an element holds. */
 export function put(element, ...children) {
-  element.replaceChildren(...children.flat().filter((child) => child !== undefined && child !== null && child !== false));
+  element.replaceChildren(...children.flat(Infinity).filter((child) => child !== undefined && child !== null && child !== false));
 }
 
 /** Takes a person to an element: unfolds what hides it, scrolls, and sets the focus. */

@@ -64,7 +64,7 @@ function answered(reply) {
   showResult(content('result').querySelector('.verdict-place'), { answer, origin, language: spoken });
   put(content('result').querySelector('.all-cautions'), el('h3', {}, say('result.cautions')), caution(answer.cautions.map(({ text }) => text), spoken));
   showChart(content('result').querySelector('.chart-place'), answer.output.result);
-  showDrops(answer.output.result, rowOfDrop, spoken);
+  showDrops(answer.output.result, placesOfDrops(), (place) => placeOf(calibrations, `${origin(place)}/volume/value`)?.closest('.row'), spoken);
   const [next] = answer.nextSteps;
   const started = Object.keys(request.body).length > 0;
   showBar({ state: started ? answer.verdict : 'empty', next: started && next ? [next.label, next.text].filter(Boolean).join(': ') : undefined, target: next && placeOfNext(next, origin), language: spoken });
@@ -94,14 +94,13 @@ function later(seconds) {
   again = setTimeout(sheetChanged, seconds * 1000);
 }
 
-/** The entry of the sheet that a drop of the answer is about: follow-ups stand in the place of the catch that they replace. */
-function rowOfDrop(drop, i) {
+/** Where each drop of the answer stands in the request: follow-ups are in the place of the catch that they replace. */
+function placesOfDrops() {
   const { catches = [], followUps = [] } = request.body.output ?? {};
-  const places = catches.flatMap(({ label }, n) => {
+  return catches.flatMap(({ label }, n) => {
     const again = followUps.flatMap(({ replaces }, k) => (replaces === label ? [`/output/followUps/${k}`] : []));
     return again.length > 0 ? again : [`/output/catches/${n}`];
   });
-  return placeOf(calibrations, `${request.origin(places[i])}/volume/value`)?.closest('.row');
 }
 
 // Changing the sheet as a whole

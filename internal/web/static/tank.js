@@ -88,7 +88,7 @@ function loads(answer, spoken) {
       el('tbody', {}, rows.map(([name, amounts]) => el('tr', {}, el('th', { scope: 'row' }, name),
         columns.map(([, member]) => el('td', {}, amount(amounts, member)))))))),
     answer.mixingOrder && el('details', {}, el('summary', {}, say('mix.order')), el('ol', { lang: spoken }, answer.mixingOrder.map(({ text }) => el('li', {}, text)))),
-    (answer.nextSteps ?? []).map(({ text }) => el('p', { lang: spoken }, text)),
+    (answer.nextSteps ?? []).map(({ text }) => el('p', { class: 'mix-next', lang: spoken }, text)),
     caution(answer.cautions.filter(({ code }) => code === 'label_is_law').map(({ text }) => text), spoken),
   ];
 }
