@@ -1,6 +1,10 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"cmp"
+
+	"wetrun/calc/unit"
+)
 
 func (in CorrectionsInput) check() error {
 	var v Invalid
@@ -35,12 +39,11 @@ func (s SpeedRange) check(field string) Invalid {
 
 // checkMachine checks engine, gears and pump.
 func (in CorrectionsInput) checkMachine(v *Invalid) {
-	speaks := len(in.Gears) > 0 || in.EngineSpeedLimits != (EngineSpeedRange{}) || in.RatedShaft.EngineSpeed != 0
-	if speaks {
-		v.positive(float64(in.Measured.EngineSpeed), "Measured.EngineSpeed")
-	} else {
-		v.optional(float64(in.Measured.EngineSpeed), "Measured.EngineSpeed")
-	}
+	v.positiveFor(float64(in.Measured.EngineSpeed), "Measured.EngineSpeed", cmp.Or(
+		given(len(in.Gears) > 0, "Gears"),
+		given(in.EngineSpeedLimits != EngineSpeedRange{}, "EngineSpeedLimits"),
+		given(in.RatedShaft.EngineSpeed != 0, "RatedShaft.EngineSpeed"),
+	))
 	v.optional(float64(in.RatedShaft.EngineSpeed), "RatedShaft.EngineSpeed")
 	e := in.EngineSpeedLimits
 	*v = append(*v, PressureRange{unit.Pressure(e.Low), unit.Pressure(e.High)}.check("EngineSpeedLimits")...)

@@ -30,11 +30,7 @@ func (x *planner) solveDuty(a attempt) attempt {
 // checkDuty checks the duty cycle, which is never above 1.
 func (in CorrectionsInput) checkDuty(v *Invalid) {
 	l := in.DutyCycleLimits
-	if l != (DutyCycleRange{}) {
-		v.positive(float64(in.Measured.DutyCycle), "Measured.DutyCycle")
-	} else {
-		v.optional(float64(in.Measured.DutyCycle), "Measured.DutyCycle")
-	}
+	v.positiveFor(float64(in.Measured.DutyCycle), "Measured.DutyCycle", given(l != DutyCycleRange{}, "DutyCycleLimits"))
 	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check("DutyCycleLimits")...)
 	for _, c := range [...]struct {
 		duty  unit.Ratio

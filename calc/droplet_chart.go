@@ -101,7 +101,7 @@ func (in NozzleSelectionInput) covers(c *Candidate, span PressureRange) bool {
 func (e *DropletEntry) check(v *Invalid, i int) {
 	switch {
 	case e.Size == "" && e.Label == "":
-		v.add(at("DropletChart", i, "Size"), CodeRequired)
+		v.neededOr(at("DropletChart", i, "Size"), at("DropletChart", i, "Label"))
 	case e.Size != "" && e.Label != "":
 		v.conflict(at("DropletChart", i, "Label"), at("DropletChart", i, "Size"))
 	case e.Size != "" && !knownSize(e.Size):

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"math"
 
 	"wetrun/calc/unit"
@@ -169,15 +170,9 @@ func (in FieldCapacityInput) check() error {
 	if in.FieldEfficiency <= math.MaxFloat64 && !atMost(float64(in.FieldEfficiency), 1) {
 		v.add("FieldEfficiency", CodeOver100Percent)
 	}
-	tank, rate := v.optional, v.optional
-	if in.RefillTime != 0 {
-		tank = v.positive
-	}
-	if in.RefillTime != 0 || in.TankVolume != 0 {
-		rate = v.positive
-	}
-	tank(float64(in.TankVolume), "TankVolume")
-	rate(float64(in.ApplicationRate), "ApplicationRate")
+	refilled := given(in.RefillTime != 0, "RefillTime")
+	v.positiveFor(float64(in.TankVolume), "TankVolume", refilled)
+	v.positiveFor(float64(in.ApplicationRate), "ApplicationRate", cmp.Or(given(in.TankVolume != 0, "TankVolume"), refilled))
 	v.optional(float64(in.RefillTime), "RefillTime")
 	v.optional(float64(in.FieldArea), "FieldArea")
 	if len(v) == 0 && in.TankVolume != 0 && in.loads() > mostCounted {

@@ -208,7 +208,7 @@ func (x MeterReading[T]) check(v *Invalid, i int, first MeterReading[T]) {
 	}
 	switch {
 	case x.Pulses == 0 && x.Indicated == 0:
-		v.add(at("Readings", i, "Indicated"), CodeRequired)
+		v.neededOr(at("Readings", i, "Indicated"), at("Readings", i, "Pulses"))
 	case x.Pulses != 0 && (x.Indicated != 0 || first.Pulses == 0 && first.Indicated != 0):
 		v.conflict(at("Readings", i, "Pulses"), at("Readings", i, "Indicated"))
 	case x.Pulses == 0 && first.Pulses != 0:

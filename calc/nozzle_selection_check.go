@@ -35,7 +35,7 @@ func (in NozzleSelectionInput) check() error {
 func (in NozzleSelectionInput) checkSpeed(v *Invalid) {
 	switch {
 	case in.SpeedRange == (SpeedRange{}):
-		v.positive(float64(in.GroundSpeed), "GroundSpeed")
+		v.positiveOr(float64(in.GroundSpeed), "GroundSpeed", "SpeedRange")
 	case in.GroundSpeed != 0:
 		v.conflict("SpeedRange", "GroundSpeed")
 	}
@@ -45,7 +45,7 @@ func (in NozzleSelectionInput) checkSpeed(v *Invalid) {
 func (in NozzleSelectionInput) checkWidth(v *Invalid) {
 	switch {
 	case in.Width == 0:
-		v.positive(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle")
+		v.positiveOr(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle", "Width,Nozzles")
 	case in.SprayedWidthPerNozzle != 0:
 		v.conflict("Width", "SprayedWidthPerNozzle")
 	default:
@@ -55,7 +55,7 @@ func (in NozzleSelectionInput) checkWidth(v *Invalid) {
 	case in.Nozzles < 0:
 		v.add("Nozzles", CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.add("Nozzles", CodeRequired)
+		v.needed("Nozzles", "Width")
 	}
 }
 

@@ -150,8 +150,10 @@ func (in PatternUniformityInput) check() error {
 	switch n := len(in.Readings); {
 	case n == 1:
 		v.add("Readings", CodeTooFew)
-	case n == 0 && (in.Spacing != 0 || !pattern):
-		v.add("Readings", CodeRequired)
+	case n == 0 && !pattern:
+		v.neededOr("Readings", "NozzlePattern")
+	case n == 0 && in.Spacing != 0:
+		v.needed("Readings", "Spacing")
 	}
 	var sum float64
 	for i, x := range in.Readings {
@@ -175,13 +177,15 @@ func (in PatternUniformityInput) check() error {
 	case pattern:
 		v = append(v, in.NozzlePattern.check()...)
 		if in.NozzleSpacing == 0 && !ranged {
-			v.add("NozzleSpacing", CodeRequired)
+			v.neededOr("NozzleSpacing", "SpacingRange")
 		}
 		if in.NozzleSpacing > 0 && in.NozzlePattern.finer(in.NozzleSpacing) {
 			v.add("NozzleSpacing", CodeCloserThanCups)
 		}
-	case in.NozzleSpacing != 0 || ranged:
-		v.add("NozzlePattern", CodeRequired)
+	case in.NozzleSpacing != 0:
+		v.needed("NozzlePattern", "NozzleSpacing")
+	case ranged:
+		v.needed("NozzlePattern", "SpacingRange")
 	}
 	return v.err()
 }

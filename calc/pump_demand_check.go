@@ -74,37 +74,30 @@ func (in PumpDemandInput) check() error {
 		}
 		v.conflict("NozzleGroups", other)
 	}
-	pressure := v.optional
+	rated := "" // the first nozzle that is known by its rating, which needs a pressure
 	if in.Nozzle.given() {
-		pressure = v.positive
+		rated = "Nozzle"
 	}
 	for i, g := range in.NozzleGroups {
 		v = append(v, g.check("NozzleGroups["+strconv.Itoa(i)+"].")...)
-		if g.Nozzle.given() {
-			pressure = v.positive
+		if g.Nozzle.given() && rated == "" {
+			rated = at("NozzleGroups", i, "Nozzle")
 		}
 	}
-	pressure(float64(in.SprayPressure), "SprayPressure")
+	v.positiveFor(float64(in.SprayPressure), "SprayPressure", rated)
 	v.optional(float64(in.AgitationFlowRate), "AgitationFlowRate")
 	v.optional(float64(in.AgitationShare), "AgitationShare")
 	switch {
 	case in.AgitationShare != 0 && in.AgitationFlowRate != 0:
 		v.conflict("AgitationShare", "AgitationFlowRate")
 	case in.AgitationShare != 0 && in.TankVolume == 0:
-		v.add("TankVolume", CodeRequired)
+		v.needed("TankVolume", "AgitationShare")
 	}
 	v.optional(float64(in.TankVolume), "TankVolume")
 	v.optional(float64(in.Reserve), "Reserve")
 	v.optional(float64(in.RatedPumpFlowRate), "RatedPumpFlowRate")
-	speed, width := v.optional, v.optional
-	if in.GroundSpeed != 0 {
-		width = v.positive
-	}
-	if in.Width != 0 {
-		speed = v.positive
-	}
-	speed(float64(in.GroundSpeed), "GroundSpeed")
-	width(float64(in.Width), "Width")
+	v.positiveFor(float64(in.GroundSpeed), "GroundSpeed", given(in.Width != 0, "Width"))
+	v.positiveFor(float64(in.Width), "Width", given(in.GroundSpeed != 0, "GroundSpeed"))
 	return v.err()
 }
 
@@ -113,12 +106,20 @@ func (g NozzleGroup) check(prefix string) Invalid {
 	var v Invalid
 	switch {
 	case g.Nozzles == 0:
-		v.add(prefix+"Nozzles", CodeRequired)
+		if prefix == "" {
+			v.neededOr("Nozzles", "NozzleGroups")
+		} else {
+			v.add(prefix+"Nozzles", CodeRequired)
+		}
 	case g.Nozzles < 0:
 		v.add(prefix+"Nozzles", CodeNotPositive)
 	}
 	if !g.Nozzle.given() {
-		v.positive(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")
+		instead := prefix + "Nozzle"
+		if prefix == "" {
+			instead = "Nozzle,NozzleGroups"
+		}
+		v.positiveOr(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate", instead)
 		return append(v, g.Nozzle.PressureRange.check(prefix+"Nozzle.PressureRange")...)
 	}
 	v.optional(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")

@@ -1,6 +1,9 @@
 package calc
 
-import "strconv"
+import (
+	"cmp"
+	"strconv"
+)
 
 // check reports what keeps TankLoads from computing, before anything is computed.
 func (in TankLoadsInput) check() error {
@@ -45,35 +48,34 @@ func (in TankLoadsInput) checkArea(v *Invalid) {
 	if in.AreaBasis >= rateBases {
 		v.add("AreaBasis", CodeNotAllowed)
 	}
-	byField := in.FieldArea != 0 || in.Width != 0 || in.RowSpacing != 0 || in.AreaBasis == RateBasisField
+	byField := in.byField()
 	switch {
-	case in.TreatedArea != 0 && byField:
-		other := "AreaBasis"
-		switch {
-		case in.FieldArea != 0:
-			other = "FieldArea"
-		case in.Width != 0:
-			other = "Width"
-		case in.RowSpacing != 0:
-			other = "RowSpacing"
-		}
-		v.conflict("TreatedArea", other)
+	case in.TreatedArea != 0 && byField != "":
+		v.conflict("TreatedArea", byField)
 		fallthrough
 	case in.TreatedArea != 0:
 		v.optional(float64(in.TreatedArea), "TreatedArea")
 		v.optional(float64(in.FieldArea), "FieldArea")
 		v.optional(float64(in.Width), "Width")
 		v.optional(float64(in.RowSpacing), "RowSpacing")
-	case byField:
-		v.positive(float64(in.FieldArea), "FieldArea")
-		v.positive(float64(in.Width), "Width")
-		v.positive(float64(in.RowSpacing), "RowSpacing")
+	case byField != "":
+		v.positiveFor(float64(in.FieldArea), "FieldArea", byField)
+		v.positiveFor(float64(in.Width), "Width", byField)
+		v.positiveFor(float64(in.RowSpacing), "RowSpacing", byField)
 		if in.AreaBasis == RateBasisNone {
 			v.add("AreaBasis", CodeAreaBasisRequired)
 		}
 	default:
-		v.add("TreatedArea", CodeRequired)
+		v.neededOr("TreatedArea", "FieldArea")
 	}
+}
+
+// byField is the first field that speaks of a field with rows; empty when none does.
+func (in TankLoadsInput) byField() string {
+	return cmp.Or(
+		given(in.FieldArea != 0, "FieldArea"), given(in.Width != 0, "Width"),
+		given(in.RowSpacing != 0, "RowSpacing"), given(in.AreaBasis == RateBasisField, "AreaBasis"),
+	)
 }
 
 // check reports fields as they stand behind the product's own path.
@@ -122,9 +124,9 @@ func (p *TankProduct) checkForms(v *Invalid) {
 			v.conflict(".ActiveIngredientContent", first)
 		}
 	case !content:
-		v.add(".ActiveIngredientContent", CodeRequired)
+		v.needed(".ActiveIngredientContent", ".ActiveIngredientRate")
 	case !ingredient:
-		v.add(".ActiveIngredientRate", CodeRequired)
+		v.needed(".ActiveIngredientRate", ".ActiveIngredientContent")
 	}
 }
 

@@ -89,10 +89,21 @@ func (v *Invalid) neededOr(field, instead string) {
 	*v = append(*v, Violation{Field: field, Code: CodeRequired, Instead: instead})
 }
 
-// positiveFor checks a quantity that by, which is given, cannot be used without.
+// positiveFor checks a quantity that by, which is given, cannot be used without. It
+// may be left out when by is empty.
 func (v *Invalid) positiveFor(x float64, field, by string) {
-	if x == 0 {
+	if x == 0 && by != "" {
 		v.needed(field, by)
+		return
+	}
+	v.optional(x, field)
+}
+
+// positiveOr checks a quantity that must be given unless one of others stands in for
+// it.
+func (v *Invalid) positiveOr(x float64, field, instead string) {
+	if x == 0 {
+		v.neededOr(field, instead)
 		return
 	}
 	v.optional(x, field)
@@ -134,4 +145,12 @@ func item(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]"
 type Warning struct {
 	Field string // Go path
 	Code  string // snake_case, stable
+}
+
+// given is the name of a field where it is given, for positiveFor.
+func given(is bool, name string) string {
+	if is {
+		return name
+	}
+	return ""
 }

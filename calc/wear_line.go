@@ -160,7 +160,7 @@ func (in WearForecastInput) check() error {
 	case given:
 		v = append(v, in.Nozzle.check().under("Nozzle")...)
 	default:
-		v.positive(float64(in.NewFlowRate), "NewFlowRate")
+		v.positiveOr(float64(in.NewFlowRate), "NewFlowRate", "Nozzle")
 		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
 	}
 	return v.err()
