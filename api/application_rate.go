@@ -74,11 +74,8 @@ var applicationRateTable = objectOf(
 )
 
 func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateResponse, error) {
-	if unread := r.Nozzle.unread("Nozzle"); unread != nil {
-		return ApplicationRateResponse{}, unread
-	}
 	result, err := calc.ApplicationRate(r.input())
-	if err != nil {
+	if err := alongside(r.Nozzle.unread("Nozzle"), err); err != nil {
 		return ApplicationRateResponse{}, err
 	}
 	a := applicationRateAnswer(ctx, r, result)

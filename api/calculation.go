@@ -51,12 +51,9 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), encoderOf(reflect.TypeFor[Res]())
 	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *refusal) {
 		var request Req
-		if r := checkTop(&request, decode(body, o, &request)); r != nil {
+		response, r := read(ctx, body, o, &request, handle)
+		if r != nil {
 			return "", r
-		}
-		response, err := handle(ctx, &request)
-		if err != nil {
-			return "", refusalOf(err)
 		}
 		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
 		switch {

@@ -17,12 +17,9 @@ import (
 // calibrationsRecord works out a field sheet and lays it out as one page to print.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, _ *refusal) {
 	var r CalibrationsRequest
-	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
-		return "", x
-	}
-	a, err := calibrations(ctx, &r)
-	if err != nil {
-		return "", refusalOf(err)
+	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	if refused != nil {
+		return "", refused
 	}
 	digest, err := requestDigest(body)
 	if err != nil {

@@ -235,12 +235,9 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 		return nil, false, err
 	}
 	var r CalibrationsRequest
-	if x := checkTop(&r, decode(body, calibrationsTable, &r)); x != nil {
-		return x.indented(ctx), false, nil
-	}
-	a, err := calibrations(ctx, &r)
-	if err != nil {
-		return refusalOf(err).indented(ctx), false, nil
+	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	if refused != nil {
+		return refused.indented(ctx), false, nil
 	}
 	return []byte(a.Summary(ctx)), true, nil
 }

@@ -86,11 +86,8 @@ var correctionsTable = objectOf(
 )
 
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
-	if err := r.conflicts(); err != nil {
-		return CorrectionsResponse{}, err
-	}
 	result, err := calc.Corrections(r.input())
-	if err != nil {
+	if err := alongside(r.conflicts(), err); err != nil {
 		return CorrectionsResponse{}, err
 	}
 	a := correctionsAnswer(ctx, result, r)

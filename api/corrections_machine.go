@@ -81,12 +81,9 @@ func (r *CorrectionsRequest) machineInput(in *calc.CorrectionsInput) {
 
 // conflicts reports a controller that one member has and another has not. calc
 // cannot tell: there false is as good as not given.
-func (r *CorrectionsRequest) conflicts() error {
+func (r *CorrectionsRequest) conflicts() (v calc.Invalid) {
 	if r.RateController != nil && !*r.RateController && r.Pump.Regulation == "rate_controller" {
-		return calc.Invalid{{Field: "RateController", Code: calc.CodeConflict}}
+		v = calc.Invalid{{Field: "RateController", Code: calc.CodeConflict, Because: "Pump.Regulation"}}
 	}
-	if unread := r.unread(); unread != nil {
-		return unread
-	}
-	return nil
+	return append(v, r.unread()...)
 }

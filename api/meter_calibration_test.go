@@ -23,7 +23,7 @@ func TestRefusalsThatCalcCannotSee(t *testing.T) {
 			[]string{"#/readings/0/measured/unit wrong_quantity"}},
 		{"pump-demand", `{"nozzleGroups":[{"nozzles":2,"nozzleFlowRate":{"value":1,"unit":"L/min"},"nozzle":{"sizeRating":"us_40_psi"}},
 			{"nozzles":2,"nozzle":{"sizeRating":"us_40_psi","ratedFlowRate":{"value":1,"unit":"L/min"}}}]}`,
-			[]string{"#/nozzleGroups/0/nozzle/size required", "#/nozzleGroups/1/nozzle/sizeRating conflict"}},
+			[]string{"#/nozzleGroups/0/nozzle/size required", "#/nozzleGroups/1/nozzle/sizeRating conflict", "#/nozzleGroups/1/nozzle/ratedPressure required"}},
 	} {
 		w := post(t, c.operation, c.body)
 		var p Problem

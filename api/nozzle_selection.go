@@ -76,11 +76,12 @@ var nozzleSelectionTable = objectOf(
 )
 
 func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionResponse, error) {
+	var unread calc.Invalid
 	if r.SizeRating != "" && len(r.Shelf) > 0 { // no size is read by it; calc cannot tell
-		return NozzleSelectionResponse{}, calc.Invalid{{Field: "SizeRating", Code: calc.CodeConflict}}
+		unread = calc.Invalid{{Field: "SizeRating", Code: calc.CodeConflict, Because: "Shelf"}}
 	}
 	result, err := calc.NozzleSelection(r.input())
-	if err != nil {
+	if err := alongside(unread, err); err != nil {
 		return NozzleSelectionResponse{}, err
 	}
 	a := r.answer(ctx, result)

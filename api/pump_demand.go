@@ -63,11 +63,8 @@ func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, 
 	for i := range r.NozzleGroups {
 		unread = append(unread, r.NozzleGroups[i].Nozzle.unread("NozzleGroups["+strconv.Itoa(i)+"].Nozzle")...)
 	}
-	if unread != nil {
-		return PumpDemandResponse{}, unread
-	}
 	result, err := calc.PumpDemand(r.input())
-	if err != nil {
+	if err := alongside(unread, err); err != nil {
 		return PumpDemandResponse{}, err
 	}
 	a := pumpDemandAnswer(ctx, r, result)

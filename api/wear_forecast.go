@@ -2,7 +2,10 @@ package api
 
 import (
 	"context"
+	"errors"
+	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"wetrun/calc"
@@ -53,11 +56,12 @@ var wearForecastTable = objectOf(
 )
 
 func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResponse, error) {
-	if wrong := append(r.Nozzle.unread("Nozzle"), r.untimed()...); len(wrong) > 0 {
-		return WearForecastResponse{}, wrong
-	}
 	result, err := calc.WearForecast(r.input())
-	if err != nil {
+	untimed := r.untimed()
+	if untimed != nil {
+		err = exceptTimes(err)
+	}
+	if err := alongside(append(r.Nozzle.unread("Nozzle"), untimed...), err); err != nil {
 		return WearForecastResponse{}, err
 	}
 	a := r.answer(ctx, result)
@@ -84,8 +88,24 @@ func (r *WearForecastRequest) untimed() (v calc.Invalid) {
 		case dated && c.Date.IsZero():
 			v = append(v, calc.Violation{Field: field + "Date", Code: calc.CodeRequired})
 		case !dated && !c.Hours.given():
-			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeRequired})
+			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeRequired, Instead: field + "Date"})
 		}
+	}
+	return v
+}
+
+// exceptTimes leaves out what calc says of the times of single catches, of which untimed
+// knows more.
+func exceptTimes(err error) error {
+	var v calc.Invalid
+	if !errors.As(err, &v) {
+		return err
+	}
+	v = slices.DeleteFunc(v, func(x calc.Violation) bool {
+		return strings.HasSuffix(x.Field, "].Hours") || strings.HasSuffix(x.Field, "].Date")
+	})
+	if len(v) == 0 {
+		return nil
 	}
 	return v
 }
