@@ -194,9 +194,9 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 				part.Rejected[i].Nozzle.Pointer = "#/planning" + no.Nozzle.Pointer[1:]
 			}
 		}
-		fromPlanning(part.Warnings)
+		r.fromPlanning(part.Warnings)
 		for _, plan := range part.Plans {
-			fromPlanning(plan.Warnings)
+			r.fromPlanning(plan.Warnings)
 		}
 		a.Correction.Result = &part
 	}
@@ -214,8 +214,9 @@ func under(part string, all []warning) {
 }
 
 // fromPlanning moves the pointers of a correction's warnings to where a sheet has
-// what corrections has: the most of it is under planning.
-func fromPlanning(all []warning) {
+// what corrections has: the most of it is under planning, and what was measured in the
+// parts that measured it.
+func (r *CalibrationsRequest) fromPlanning(all []warning) {
 	for i, w := range all {
 		at := strings.TrimPrefix(w.Pointer, "#/")
 		member, rest, _ := strings.Cut(at, "/")
@@ -224,7 +225,16 @@ func fromPlanning(all []warning) {
 		case "boomEven":
 			all[i].Pointer = "#/pressure"
 		case "measured":
-			all[i].Pointer = "#/machine/" + rest
+			switch {
+			case rest == "groundSpeed":
+				all[i].Pointer = "#/speed"
+			case rest != "sprayPressure":
+				all[i].Pointer = "#/machine/" + rest
+			case r.Output.SprayPressure.given():
+				all[i].Pointer = "#/output/sprayPressure"
+			default:
+				all[i].Pointer = "#/pressure"
+			}
 		default:
 			all[i].Pointer = "#/planning/" + at
 		}

@@ -23,6 +23,12 @@ func TestPointersOfASheet(t *testing.T) {
 	sheets["no speed limits"] = without(t, planned, "limits", "groundSpeed")
 	unread := without(t, planned, "pressure", "")
 	sheets["pressure not read"] = strings.Replace(unread, `"catches":`, `"sprayPressure":{"value":60,"unit":"psi"},"catches":`, 1)
+	// What was measured lies outside the limits.
+	const above = `"limits":{"groundSpeed":{"low":{"value":30,"unit":"mph"},"high":{"value":31,"unit":"mph"}},
+		"sprayPressure":{"low":{"value":65,"unit":"psi"},"high":{"value":70,"unit":"psi"}}}`
+	outside := strings.Replace(without(t, planned, "limits", ""), `{`, `{`+above+`,`, 1)
+	sheets["outside the limits"] = outside
+	sheets["outside the limits, a pressure of its own"] = strings.Replace(outside, `"catches":`, `"sprayPressure":{"value":60,"unit":"psi"},"catches":`, 1)
 	found := map[string]bool{}
 	for name, sheet := range sheets {
 		var request, answer any
@@ -40,7 +46,7 @@ func TestPointersOfASheet(t *testing.T) {
 			}
 		}
 	}
-	for _, p := range []string{"#/planning/ratedShaft", "#/planning/dropletChart", "#/limits/groundSpeed", "#/pressure"} {
+	for _, p := range []string{"#/planning/ratedShaft", "#/planning/dropletChart", "#/limits/groundSpeed", "#/pressure", "#/speed", "#/output/sprayPressure"} {
 		if !found[p] {
 			t.Errorf("no answer leads to %s", p)
 		}
