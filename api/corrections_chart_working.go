@@ -25,7 +25,7 @@ func (k *correctionsWork) flowRatioByChart(s calc.MachineState, measured Quantit
 	c := k.chartFlow(s.Nozzle, in(s.SprayPressure, k.units.pressure))
 	known := k.chartFlow(s.Nozzle, k.r.Measured.SprayPressure)
 	f := bare(measured.Value * c.si() / known.si())
-	k.line(calc.MethodFlowRatioByChart, "", f, put("f_0", measured), put("c", c), put("c_0", known))
+	k.step(calc.MethodFlowRatioByChart, f, put("f_0", measured), put("c", c), put("c_0", known))
 	return f
 }
 
@@ -34,7 +34,7 @@ func (k *correctionsWork) pressureByChart(t *calc.Attempt, name string, answered
 	n, target := k.nozzle(t.From.Nozzle), k.r.TargetApplicationRate
 	known := k.chartFlow(t.From.Nozzle, k.r.Measured.SprayPressure)
 	q := in(unit.FlowRate(known.si()*target.si()/rate.si()), k.units.flow)
-	k.line(calc.MethodChartFlowForRate, "", q, put("c_0", known), put("R_t", target), put("R", rate))
+	k.step(calc.MethodChartFlowForRate, q, put("c_0", known), put("R_t", target), put("R", rate))
 	needed := in(t.Needed, k.units.pressure)
 	own := n.input()
 	_, above := own.ChartPressure(unit.FlowRate(q.si()), unit.Pressure(k.r.Measured.SprayPressure.si()))

@@ -109,3 +109,34 @@ func TestCorrectionsController(t *testing.T) {
 		}
 	}
 }
+
+// TestChartLineOnce: what the chart says at the measured pressure, on which every plan
+// by pressure rests, and what other nozzles do to the flow have one line each.
+func TestChartLineOnce(t *testing.T) {
+	const chart = `"flowChart":[{"pressure":{"value":2,"unit":"bar"},"flowRate":{"value":1,"unit":"L/min"}},{"pressure":{"value":4,"unit":"bar"},"flowRate":{"value":1.4,"unit":"L/min"}}]`
+	w := post(t, "corrections", `{"measured":{"applicationRate":{"value":120,"unit":"L/ha"},"groundSpeed":{"value":6,"unit":"km/h"},"sprayPressure":{"value":3,"unit":"bar"}},
+		"targetApplicationRate":{"value":100,"unit":"L/ha"},"nozzle":{`+chart+`},"nozzles":[{"label":"B","ratedFlowRate":{"value":1.05,"unit":"L/min"},"ratedPressure":{"value":3,"unit":"bar"}}],
+		"limits":{"sprayPressure":{"low":{"value":1,"unit":"bar"},"high":{"value":5,"unit":"bar"}}},"showWorking":true}`)
+	var a struct {
+		Working []struct{ Method, Member, Substituted string }
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
+		t.Fatalf("%v %d %.300s", err, w.Code, w.Body)
+	}
+	seen, charts := map[string]bool{}, 0
+	for _, line := range a.Working {
+		if line.Member != "" {
+			continue
+		}
+		if seen[line.Method+line.Substituted] {
+			t.Errorf("%s stands twice: %s", line.Method, line.Substituted)
+		}
+		seen[line.Method+line.Substituted] = true
+		if line.Method == "flow_chart" {
+			charts++
+		}
+	}
+	if charts == 0 {
+		t.Error("no line of the chart")
+	}
+}

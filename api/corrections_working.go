@@ -58,7 +58,7 @@ func (k *correctionsWork) speed(s calc.MachineState) Quantity {
 // member adds a line whose member is left out where the answer does not have it.
 func (k *correctionsWork) member(id calc.MethodID, at string, answered, value Quantity, operands ...operand) {
 	if !answered.given() {
-		k.line(id, "", value, operands...)
+		k.step(id, value, operands...)
 		return
 	}
 	k.line(id, at, answered, operands...)
@@ -81,7 +81,7 @@ func (k *correctionsWork) flowRatio(n int) Quantity {
 	q1, p1 := k.known(0)
 	q2, p2 := k.known(n)
 	f := bare(q2.si() / q1.si() * math.Pow(p1.si()/p2.si(), k.exponent.Value))
-	k.line(calc.MethodFlowRatio, "", f, put("q_2", q2), put("q_1", q1), put("p_1", p1), put("p_2", p2), put("n", k.exponent))
+	k.step(calc.MethodFlowRatio, f, put("q_2", q2), put("q_1", q1), put("p_1", p1), put("p_2", p2), put("n", k.exponent))
 	return f
 }
 

@@ -25,17 +25,24 @@ func (n *NozzleRequest) between(p unit.Pressure) int {
 	return i
 }
 
-// workFlow adds the line of a nozzle's own flow of water at a pressure.
+// workFlow adds the line of a nozzle's own flow of water at a pressure, a step where it
+// is no member.
 func (n *NozzleRequest) workFlow(w *working, member string, result, p Quantity) {
-	i := n.between(unit.Pressure(p.si()))
-	if i > 0 {
+	add := func(id calc.MethodID, operands ...operand) {
+		if member == "" {
+			w.step(id, result, operands...)
+		} else {
+			w.line(id, member, result, operands...)
+		}
+	}
+	if i := n.between(unit.Pressure(p.si())); i > 0 {
 		low, high := n.FlowChart[i-1], n.FlowChart[i]
-		w.line(calc.MethodFlowChart, member, result, put("q_1", low.FlowRate), put("q_2", high.FlowRate),
+		add(calc.MethodFlowChart, put("q_1", low.FlowRate), put("q_2", high.FlowRate),
 			put("p", p), put("p_1", low.Pressure), put("p_2", high.Pressure))
 		return
 	}
 	flow, at := n.rated(p)
-	w.line(calc.MethodPressureLaw, member, result, put("q_0", flow), put("p", p), put("p_0", at), putNumber("n", calc.SquareRoot))
+	add(calc.MethodPressureLaw, put("q_0", flow), put("p", p), put("p_0", at), putNumber("n", calc.SquareRoot))
 }
 
 // rated is the rating that the square-root law goes from: of a chart the nearer end.
