@@ -28,7 +28,7 @@ var scheduleTable = objectOf(
 	require(date("measuredOn", func(s *ScheduleRequest) *time.Time { return &s.MeasuredOn })),
 	date("nextSeasonStart", func(s *ScheduleRequest) *time.Time { return &s.NextSeasonStart }),
 	quantity("calibrateEvery", func(s *ScheduleRequest) *Quantity { return &s.CalibrateEvery }, unit.KindTime),
-	quantity("usedSince", func(s *ScheduleRequest) *Quantity { return &s.UsedSince }, unit.KindTime),
+	amount("usedSince", func(s *ScheduleRequest) *Quantity { return &s.UsedSince }, unit.KindTime),
 )
 
 // used tells that the hours of use are used up.

@@ -31,8 +31,9 @@ type PumpDemandInput struct {
 	TankVolume        unit.Volume
 	AgitationShare    unit.Ratio
 	// Reserve is added to both as a share of them. Zero stands for
-	// DefaultPumpReserve.
-	Reserve unit.Ratio
+	// DefaultPumpReserve, with NoReserve for none.
+	Reserve   unit.Ratio
+	NoReserve bool
 	// RatedPumpFlowRate, when given, is what the demand is held against: the flow at
 	// the working pressure and shaft speed, not with the outlet open.
 	RatedPumpFlowRate unit.FlowRate
@@ -126,7 +127,7 @@ func PumpDemand(in PumpDemandInput) (PumpDemandResult, error) {
 		r.SprayFlowRate += r.NozzleFlowRates[i] * unit.FlowRate(g.Nozzles)
 	}
 	r.agitate(in)
-	if r.Reserve == 0 {
+	if r.Reserve == 0 && !in.NoReserve {
 		r.Reserve = DefaultPumpReserve
 	}
 	needed := r.SprayFlowRate + r.AgitationFlowRate
