@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"slices"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -76,7 +77,7 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 		VerdictDetail: text.Of(text.From(ctx), "verdict."+verdict),
 		SeasonsLeft:   Number(x.SeasonsLeft),
 		Warnings:      warnings(ctx, x.Warnings),
-		NextSteps:     nextSteps(ctx, wearStepWords[x.State]),
+		NextSteps:     nextSteps(ctx, wearSteps(x)...),
 		Cautions:      wearCautions.in(ctx),
 	}
 	for i, p := range x.Catches {
@@ -98,9 +99,21 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 	}
 	a.times(x)
 	if named := a.HoursAtLimitRange.Low.given() || a.DateAtLimitRange.Low != ""; x.State != calc.WornNow && !named {
-		a.NextSteps[0].Text = text.Of(text.From(ctx), "wording.catch_again")
+		a.NextSteps[len(a.NextSteps)-1].Text = text.Of(text.From(ctx), "wording.catch_again")
 	}
 	return a
+}
+
+// wearSteps are what to do: first about catches that tell of something else than wear.
+func wearSteps(x calc.WearForecastResult) (codes []string) {
+	for _, first := range [...]struct{ warning, step string }{
+		{calc.WarnBelowNew, "clean_before_forecast"}, {calc.WarnBeyondWear, "check_before_forecast"},
+	} {
+		if slices.ContainsFunc(x.Warnings, func(w calc.Warning) bool { return w.Code == first.warning }) {
+			codes = append(codes, first.step)
+		}
+	}
+	return append(codes, wearStepWords[x.State])
 }
 
 // times adds when the limit is reached, in hours or as dates.

@@ -96,6 +96,7 @@ const (
 	WarnFarForecast     = "far_forecast"      // farther ahead than the catches reach back
 	WarnLatestOverLimit = "latest_over_limit" // the last catch is above the limit, the line is not
 	WarnBelowNew        = "below_new"         // a catch gives much less than new: dirt, not wear
+	WarnBeyondWear      = "beyond_wear"       // a catch gives more than MostWear too much: no wear does
 	WarnFarPressure     = "far_pressure"      // moved by more than a ratio of 2
 	WarnFallingFlow     = "falling_flow"      // the line falls by more than FallingFlow: no wear does that
 	WarnFirstOverLimit  = "first_over_limit"  // the first catch is above the limit already
@@ -123,7 +124,8 @@ const (
 // The set is worn when the line at the last catch is above the limit; exactly on
 // it, it is not. A line that does not rise shows no wear. A rise of less than
 // 1e-9 of the new flow over all catches is none. A line that falls by more than
-// FallingFlow (falling_flow) speaks of plugging, or of another way to catch; and a set
+// FallingFlow (falling_flow) speaks of plugging, or of another way to catch; a catch that
+// gives more than MostWear too much (beyond_wear) of a slip, or of other nozzles; and a set
 // that was above the limit when it was first caught (first_over_limit) of a new flow
 // that is not its own.
 //
@@ -196,6 +198,9 @@ func (r *WearForecastResult) warnOfCatch(in WearForecastInput, i int) {
 	}
 	if !atMost(-float64(r.Catches[i].OverNew), float64(r.Limit)) {
 		r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnBelowNew})
+	}
+	if !atMost(float64(r.Catches[i].OverNew), float64(MostWear)) {
+		r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnBeyondWear})
 	}
 }
 

@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -32,6 +34,25 @@ func TestReferenceWearFirstOverLimit(t *testing.T) {
 		r := mustWearForecast(t, wearOf([]float64{0, 100, 200}, []float64{first, first + 10, first + 20}))
 		if got := warned(r.Warnings); strings.Contains(got, "Catches[0]: first_over_limit") != want {
 			t.Errorf("%v mL: warned of %q", first, got)
+		}
+	}
+}
+
+// TestReferenceBeyondWear: 38, 80 and 120 fl oz, of 38.4 of a new one, are 1 % below, 108 %
+// and 213 % above; exactly half as much again, 1500 of 1000 mL, may still be wear.
+func TestReferenceBeyondWear(t *testing.T) {
+	const floz = 1000 / 38.4
+	for _, c := range []struct {
+		millilitres []float64
+		want        []int
+	}{
+		{[]float64{38 * floz, 80 * floz, 120 * floz}, []int{1, 2}}, {[]float64{1000, 1250, 1500}, nil}, {[]float64{1000, 1250, 1501}, []int{2}},
+	} {
+		got := warned(mustWearForecast(t, wearOf([]float64{0, 1, 2}, c.millilitres)).Warnings)
+		for i := range c.millilitres {
+			if slices.Contains(c.want, i) != strings.Contains(got, fmt.Sprintf("Catches[%d]: beyond_wear", i)) {
+				t.Errorf("%v: warned of %q, want of catches %v", c.millilitres, got, c.want)
+			}
 		}
 	}
 }
