@@ -1,10 +1,13 @@
 package api
 
 import (
+	"cmp"
 	"context"
+	"strconv"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
+	"wetrun/internal/text"
 )
 
 // TankLoadsResponse is the answer.
@@ -99,7 +102,7 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		WithinTolerance:  within(x.Verdict),
 		OverLabelMaximum: overLabel(x.LabelVerdict),
 		MixingOrder:      mixingOrder(ctx, r.Products, x.Products),
-		NextSteps:        nextSteps(ctx, tankSteps(x)...),
+		NextSteps:        r.nextSteps(ctx, x),
 		Cautions:         tankCautions.in(ctx),
 		Warnings:         warnings(ctx, x.Warnings),
 		Explained:        Explained{Methods: r.methods(x)},
@@ -123,23 +126,30 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 	return a
 }
 
-// tankSteps are what to do about a dose that is not the one that was meant.
-func tankSteps(x *calc.TankLoadsResult) (codes []string) {
-	var mix, delivered bool
-	for _, p := range x.Products {
-		mix = mix || p.MixVerdict == calc.Outside
-		delivered = delivered || p.DeliveredVerdict == calc.Outside && p.MixVerdict != calc.Outside
+// nextSteps are what to do about a dose that is not the one that was meant. Products are
+// named, those without a name by where they stand.
+func (r *TankLoadsRequest) nextSteps(ctx context.Context, x *calc.TankLoadsResult) (steps []notice) {
+	var mix, delivered []string
+	for i, p := range x.Products {
+		name := cmp.Or(r.Products[i].Name, "products/"+strconv.Itoa(i))
+		switch {
+		case p.MixVerdict == calc.Outside:
+			mix = append(mix, name)
+		case p.DeliveredVerdict == calc.Outside:
+			delivered = append(delivered, name)
+		}
 	}
-	if mix {
-		codes = append(codes, "over_label_maximum")
+	lang := text.From(ctx)
+	if mix != nil {
+		steps = append(steps, notice{"over_label_maximum", text.Of(lang, "next.over_label_maximum", words(mix))})
 	}
-	if delivered {
-		codes = append(codes, "delivered_over_label_maximum")
+	if delivered != nil {
+		steps = append(steps, notice{"delivered_over_label_maximum", text.Of(lang, "next.delivered_over_label_maximum", words(delivered))})
 	}
 	if x.Deviation != 0 {
-		codes = append(codes, "mix_for_applied_rate")
+		steps = append(steps, nextSteps(ctx, "mix_for_applied_rate")...)
 	}
-	return codes
+	return steps
 }
 
 func loadAnswer(l calc.TankLoad, units *resultUnits) *TankLoadResponse {

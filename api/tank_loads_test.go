@@ -81,6 +81,19 @@ func TestTankNextSteps(t *testing.T) {
 	}
 }
 
+// TestTankStepsNameProducts: at 100 L/ha, of a mix made for 80 the first product is 1.25 of
+// at most 1.2 L/ha; 1 % by concentration is 1 of at most 0.9 L/ha whatever it was made for.
+func TestTankStepsNameProducts(t *testing.T) {
+	a := tank(t, `"labelRate":{"value":80,"unit":"L/ha"},`, `{"name":"p","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":1.2,"unit":"L/ha"}},
+		{"concentration":{"value":1,"unit":"%"},"labelMaximum":{"value":0.9,"unit":"L/ha"}},{"name":"q","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":2,"unit":"L/ha"}}`)
+	for i, want := range []string{"over the label's maximum: products/1. ", "over the label's maximum: p. "} {
+		got, err := follow(a, fmt.Sprintf("/nextSteps/%d/text", i))
+		if words, _ := got.(string); err != nil || !strings.Contains(words, want) {
+			t.Errorf("step %d says %q, not %q", i, got, want)
+		}
+	}
+}
+
 // TestMixingOrder: the order is common practice, from memory, no published source.
 func TestMixingOrder(t *testing.T) {
 	a := tank(t, "", `{"role":"adjuvant","concentration":{"value":1,"unit":"%"}},{"productRate":{"value":1,"unit":"L/ha"}},

@@ -102,6 +102,8 @@ const (
 // Warning codes of TankLoads, beside WarnUnusualRate and WarnWidthOverRowSpacing.
 const (
 	WarnSmallPartLoad = "small_part_load" // under smallPart of a load
+	WarnSmallLoad     = "small_load"      // the only load is under smallPart of one
+	WarnMuchDry       = "much_dry"        // more mass of dry products than muchDry of the water
 	WarnManyLoads     = "many_loads"      // more than manyLoads
 	WarnLittleWater   = "little_water"    // liquid products are more than half of the load
 )
@@ -111,11 +113,13 @@ const (
 const MostLoads = 1_000_000
 
 // What is unusual. Common practice, no published source: a tenth of a tank is
-// hardly agitated or measured well, and a hundred loads are weeks of work.
+// hardly agitated or measured well, a hundred loads are weeks of work, and water takes
+// about its own mass of the most soluble fertilizers and less of all else.
 const (
 	smallPart   = 0.1
 	manyLoads   = 100
 	littleWater = 0.5
+	muchDry     = 1 * unit.KilogramPerLitre
 )
 
 // TankLoads shares the spray for an area out into loads,
@@ -278,9 +282,20 @@ func (r *TankLoadsResult) warn(in TankLoadsInput) {
 		add("TankVolume", WarnManyLoads)
 	}
 	if r.PartLoad.Volume != 0 && !atMost(smallPart, float64(r.PartLoad.Volume/r.UsableVolume)) {
-		add("TankVolume", WarnSmallPartLoad)
+		code := WarnSmallPartLoad
+		if r.Loads == 1 {
+			code = WarnSmallLoad
+		}
+		add("TankVolume", code)
 	}
 	if !atMost(littleWater, float64(r.CarrierWater.PerFullLoad/r.UsableVolume)) {
 		add("Products", WarnLittleWater)
+	}
+	var dry unit.Mass
+	for i := range r.Products {
+		dry += r.Products[i].PerFullLoad.Mass
+	}
+	if !atMost(float64(dry)/float64(muchDry), float64(r.CarrierWater.PerFullLoad)) {
+		add("Products", WarnMuchDry)
 	}
 }

@@ -278,7 +278,7 @@ func TestReferenceTankWarnings(t *testing.T) {
 	}{
 		{in(100, 110, 0.5), ""},
 		{in(100, 109, 0.01), "TankVolume: small_part_load"},
-		{in(100, 9, 0.01), "TankVolume: small_part_load"},
+		{in(100, 9, 0.01), "TankVolume: small_load"},
 		{in(2, 200, 0.01), ""},
 		{in(2, 202, 0.01), "TankVolume: many_loads"},
 		{in(100, 100, 0.51), "Products: little_water"},
@@ -291,6 +291,37 @@ func TestReferenceTankWarnings(t *testing.T) {
 		if got := warned(mustTankLoads(t, c.in).Warnings); got != c.want {
 			t.Errorf("%v and %v: warned of %q, want %q", c.in.TankVolume, c.in.ApplicationRate, got, c.want)
 		}
+	}
+}
+
+// TestReferenceMuchDry, by hand: of 100 L, 100 kg are 1 kg per litre of water and 101 kg
+// more; with 20 L of a liquid beside them 80 kg are, and 81 kg more. 5000 lb/acre in 10
+// gal/acre are 500 lb in a gallon of about 8.3 lb.
+func TestReferenceMuchDry(t *testing.T) {
+	for _, c := range []struct {
+		kilograms unit.Density
+		liquid    unit.Concentration
+		want      string
+	}{
+		{1, 0, ""}, {1.01, 0, "Products: much_dry"}, {0.8, 0.2, ""}, {0.81, 0.2, "Products: much_dry"},
+	} {
+		in := calc.TankLoadsInput{
+			TankVolume: 100 * unit.Litre, ApplicationRate: 100 * lha, TreatedArea: unit.Hectare,
+			Products: []calc.TankProduct{{Concentration: calc.Strength{Mass: c.kilograms * unit.KilogramPerLitre}}},
+		}
+		if c.liquid != 0 {
+			in.Products = append(in.Products, calc.TankProduct{Concentration: calc.Strength{Volume: c.liquid}})
+		}
+		if got := warned(mustTankLoads(t, in).Warnings); got != c.want {
+			t.Errorf("%v kg/L: warned of %q, want %q", c.kilograms, got, c.want)
+		}
+	}
+	r := mustTankLoads(t, calc.TankLoadsInput{
+		TankVolume: 100 * gal, ApplicationRate: 10 * gpa, TreatedArea: 10 * unit.Acre,
+		Products: []calc.TankProduct{{ProductRate: calc.ProductRate{Mass: 5000 * unit.PoundPerAcre}}},
+	})
+	if got := warned(r.Warnings); got != "Products: much_dry" {
+		t.Errorf("5000 lb/acre: warned of %q", got)
 	}
 }
 
