@@ -252,6 +252,10 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	if unusualSpeed(r.GroundSpeed) {
 		add("GroundSpeed", WarnUnusualSpeed)
 	}
+	if unusualFlow(r.NozzleFlowRate) {
+		add("NozzleFlowRate", WarnUnusualFlow)
+	}
+	r.Warnings = append(r.Warnings, warnDensity(in.RelativeDensity, in.LiquidDensity)...)
 	if r.SolvedFor == SolvedApplicationRate && unusualRate(r.ApplicationRate) {
 		add("ApplicationRate", WarnUnusualRate)
 	}

@@ -25,6 +25,14 @@ type CourseLengthResult struct {
 	Warnings     []Warning
 }
 
+// WarnShortCourse is the warning for a course below ShortCourse where no speed tells how
+// long it takes to drive.
+const WarnShortCourse = "short_course"
+
+// ShortCourse is a course that takes some 7 s at 5 mph: reading it and the watch weighs
+// too much. 85 to 400 ft are common practice. Own judgement, no published source.
+const ShortCourse = 50 * unit.Foot
+
 // CourseLength returns the course over which one ReadingUnit, caught from all
 // the nozzles on Width, means one RateUnit applied,
 //
@@ -36,7 +44,8 @@ type CourseLengthResult struct {
 //
 // All but Multiple and GroundSpeed must be given. The error is Invalid, with
 // codes required, not_positive, not_finite. Warnings are unusual_speed, and
-// short_catch on Multiple when the time is below ShortCatch.
+// short_catch on Multiple when the time is below ShortCatch, or without a speed
+// short_course when the course is below ShortCourse.
 //
 // Sources: course = 340.3 / width in ft, x 10 for the boomless sprayer,
 // University of Georgia Special Bulletin 16, 2002,
@@ -55,6 +64,9 @@ func CourseLength(in CourseLengthInput) (CourseLengthResult, error) {
 		CourseLength: unit.Length(area / float64(in.Width)),
 	}
 	if in.GroundSpeed == 0 {
+		if !atMost(1, float64(r.CourseLength/ShortCourse)) {
+			r.Warnings = append(r.Warnings, Warning{"Multiple", WarnShortCourse})
+		}
 		return r, nil
 	}
 	r.Time = unit.Time(float64(r.CourseLength) / float64(in.GroundSpeed))

@@ -57,3 +57,44 @@ func oneDensity(rd unit.Ratio, liquid unit.Density) unit.Ratio {
 	}
 	return rd
 }
+
+// WarnUnusualDensity is the warning for a relative density outside leastDensity to
+// mostDensity.
+const WarnUnusualDensity = "unusual_density"
+
+// Densities outside which a liquid is hardly sprayed: oils have about 0.85 of water's,
+// solutions of nitrogen 1.28 to 1.33, of phosphate 1.4. Own judgement, no published
+// source.
+const (
+	leastDensity unit.Ratio = 0.8
+	mostDensity  unit.Ratio = 1.5
+)
+
+// warnDensity looks at the one of the two ways to give a density that was taken.
+func warnDensity(rd unit.Ratio, liquid unit.Density) []Warning {
+	field, one := "RelativeDensity", oneDensity(rd, liquid)
+	if liquid != 0 {
+		field = "LiquidDensity"
+	}
+	if one == 0 || between(float64(one/leastDensity), 1, float64(mostDensity/leastDensity)) {
+		return nil
+	}
+	return []Warning{{field, WarnUnusualDensity}}
+}
+
+// WarnUnusualFlow is the warning for a nozzle that gives less than leastFlow or more than
+// mostFlow.
+const WarnUnusualFlow = "unusual_flow"
+
+// Flows that hardly any nozzle has. Sizes of ISO 10625 give 0.1 to 8 L/min at 3 bar; at
+// other pressures, and of spinning discs and boomless nozzles, there is less and more.
+// Own judgement, no published source.
+const (
+	leastFlow = 0.005 * unit.LitrePerMinute
+	mostFlow  = 50 * unit.LitrePerMinute
+)
+
+// unusualFlow tells whether the flow of one nozzle lies outside leastFlow to mostFlow.
+func unusualFlow(q unit.FlowRate) bool {
+	return !between(float64(q/leastFlow), 1, float64(mostFlow/leastFlow))
+}

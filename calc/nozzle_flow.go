@@ -105,6 +105,9 @@ func NozzleFlow(in NozzleFlowInput) (NozzleFlowResult, error) {
 		if c.short() {
 			r.warn(at("Catches", i, "Time"), WarnShortCatch)
 		}
+		if unusualFlow(r.NozzleFlowRates[i]) {
+			r.warn(item("Catches", i), WarnUnusualFlow)
+		}
 	}
 	r.MeanNozzleFlowRate = unit.FlowRate(total / nozzles)
 	low, high := in.pressures()
@@ -199,6 +202,9 @@ func (r *NozzleFlowResult) predict(in NozzleFlowInput, low, high unit.Pressure, 
 			if !atMost(float64(low/p), farRatio) || !atMost(float64(p/high), farRatio) {
 				r.warn(at("PredictAt", i, "SprayPressure"), WarnFarPrediction)
 			}
+		}
+		for _, w := range warnDensity(want.RelativeDensity, want.LiquidDensity) {
+			r.warn(at("PredictAt", i, w.Field), w.Code)
 		}
 		if rd := oneDensity(want.RelativeDensity, want.LiquidDensity); rd != 0 {
 			q = LiquidFlow(q, rd)

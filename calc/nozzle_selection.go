@@ -184,6 +184,7 @@ func (r *NozzleSelectionResult) warn(in NozzleSelectionInput) {
 	if unusualRate(in.TargetApplicationRate) {
 		add("TargetApplicationRate", WarnUnusualRate)
 	}
+	r.Warnings = append(r.Warnings, warnDensity(in.RelativeDensity, in.LiquidDensity)...)
 	for _, s := range [...]struct {
 		field string
 		speed unit.Speed
