@@ -2,6 +2,7 @@ package calc
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"wetrun/calc/unit"
@@ -156,7 +157,9 @@ const (
 // rate within tolerance and lawful needs none, unless the boom
 // is uneven: a mean that is right says nothing of its parts.
 //
-// Plans are ranked by Plan.Size, least change first.
+// Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
+// least first: who changes less because a limit stops the plan short has not done with
+// less. Of equal ones the nearer to the target comes first.
 //
 // Measured rate and speed and the target must be above zero, a target may not be
 // above the label maximum (above_label_maximum) or outside the label's range
@@ -215,7 +218,13 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	x.caughtExponent = caughtExponent
 	x.plan()
 	// Equal ones, which conversion leaves a little apart, stay in the order of means.
-	slices.SortStableFunc(r.Plans, func(a, b Plan) int { return cmp.Compare(difference(a.Size, b.Size), 0) })
+	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }
+	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
+		return cmp.Or(
+			cmp.Compare(difference(a.Size+left(&a), b.Size+left(&b)), 0),
+			cmp.Compare(difference(1+left(&a), 1+left(&b)), 0),
+		)
+	})
 	r.Decision = ChoosePlan
 	if len(r.Plans) == 0 {
 		r.Decision = OutOfReach

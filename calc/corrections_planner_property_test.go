@@ -241,10 +241,11 @@ func TestPropertyAnyPlanHolds(t *testing.T) {
 			if outside(rate, float64(in.SprayVolumeRange.Low), float64(in.SprayVolumeRange.High)) || outside(rate, 0, float64(in.LabelMaximum)) {
 				t.Fatalf("not lawful: %+v", p)
 			}
-			if p.Size < last*(1-1e-9) {
+			cost := p.Size + math.Abs(math.Log(rate/float64(in.TargetApplicationRate)))
+			if cost < last-1e-8 {
 				t.Fatalf("a smaller change comes later: %+v", r.Plans)
 			}
-			last = p.Size
+			last = cost
 		}
 		for _, no := range r.Rejected {
 			off := math.Max(math.Abs(float64(no.Deviation)), math.Abs(float64(no.DeviationAtLimit)))

@@ -306,8 +306,10 @@ func TestPropertyPlansHold(t *testing.T) {
 			}
 		}
 		if len(r.Plans) == 2 {
-			first, second := math.Abs(math.Log1p(float64(r.Plans[0].RelativeChange))), math.Abs(math.Log1p(float64(r.Plans[1].RelativeChange)))
-			if first > second+1e-12 {
+			cost := func(p calc.Plan) float64 {
+				return math.Abs(math.Log1p(float64(p.RelativeChange))) + math.Abs(math.Log1p(float64(p.Deviation)))
+			}
+			if cost(r.Plans[0]) > cost(r.Plans[1])+1e-8 {
 				t.Errorf("the larger change comes first: %+v", r.Plans)
 			}
 		}
@@ -387,5 +389,21 @@ func TestReferencePlanOfUnusualSpeed(t *testing.T) {
 		if r := mustCorrect(t, in); len(r.Plans) != 1 || r.Plans[0].Warnings != nil {
 			t.Errorf("%v within limits: %+v", target, r.Plans)
 		}
+	}
+}
+
+// TestReferenceRankingCountsWhatIsLeft, by hand: 120 of 100 at 1 m/s and 1800 rpm ask for
+// 1.2 m/s. The engine may turn 2160 / 1.1 = 1963.6 rpm, where 110 are left: 1.2 in both
+// ways, but the speed leaves nothing.
+func TestReferenceRankingCountsWhatIsLeft(t *testing.T) {
+	const lha = unit.LitrePerHectare
+	r := mustCorrect(t, calc.CorrectionsInput{
+		Measured:              calc.MeasuredState{ApplicationRate: 120 * lha, GroundSpeed: 1, EngineSpeed: 1800 * unit.RevolutionPerMinute},
+		TargetApplicationRate: 100 * lha, BoomEven: calc.BoomEven,
+		RatedShaft: calc.RatedShaft{EngineSpeed: 2160 / 1.1 * unit.RevolutionPerMinute},
+		Pump:       calc.Pump{Type: calc.PositiveDisplacement, Drive: calc.ShaftDrive, Regulation: calc.ReliefValve},
+	})
+	if len(r.Plans) != 2 || r.Plans[0].Change != calc.ChangeSpeed || r.Plans[1].Change != calc.ChangeEngineSpeed {
+		t.Errorf("%+v", r.Plans)
 	}
 }
