@@ -117,6 +117,9 @@ const (
 	// WarnOutsideLimits: what was measured lies outside the limits given, whether or not
 	// the rate is right.
 	WarnOutsideLimits = "outside_limits"
+	// WarnGearSpeedDiffers: the list has the present gear at another speed than measured,
+	// by more than DefaultRunTolerance, so the speeds of the other gears are in doubt too.
+	WarnGearSpeedDiffers = "gear_speed_differs"
 )
 
 // Corrections finds the changes that bring a rate R to its target T. The rate goes
@@ -200,6 +203,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if p := in.Measured.SprayPressure; p != 0 && in.Limits.SprayPressure.holds(p) == Outside {
 		r.Warnings = append(r.Warnings, Warning{"Measured.SprayPressure", WarnOutsideLimits})
 	}
+	r.Warnings = append(r.Warnings, in.warnGear()...)
 	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
 	if r.Within == Within && !r.OverLabelMaximum && r.SprayVolume != Outside && in.BoomEven != BoomUneven {
 		return r, nil

@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"strings"
 	"testing"
 
 	"wetrun/calc"
@@ -41,6 +42,27 @@ func TestReferenceNearestGear(t *testing.T) {
 			if tried[g] == (g == c.present) {
 				t.Errorf("of %v gear %d is tried: %v, present is %d", c.list, g, tried[g], c.present)
 			}
+		}
+	}
+}
+
+// TestReferenceGearSpeedDiffers: gear A drives 3 mph where the list says 6; 5.25 of 5 mph
+// is exactly the 5 % by which runs may differ.
+func TestReferenceGearSpeedDiffers(t *testing.T) {
+	for _, c := range []struct {
+		measured, listed float64
+		want             bool
+	}{{3, 6, true}, {5, 5.25, false}, {5, 5.26, true}, {5, 4.75, false}, {5, 4.74, true}} {
+		r := mustCorrect(t, calc.CorrectionsInput{
+			Measured: calc.MeasuredState{
+				ApplicationRate: 120 * unit.LitrePerHectare, GroundSpeed: unit.Speed(c.measured) * unit.MilePerHour,
+				EngineSpeed: 1900 * unit.RevolutionPerMinute, Gear: "A",
+			},
+			TargetApplicationRate: 100 * unit.LitrePerHectare, BoomEven: calc.BoomEven,
+			Gears: []calc.Gear{{Label: "A", GroundSpeed: unit.Speed(c.listed) * unit.MilePerHour, EngineSpeed: 1900 * unit.RevolutionPerMinute}},
+		})
+		if got := warned(r.Warnings); strings.Contains(got, "Gears[0].GroundSpeed: gear_speed_differs") != c.want {
+			t.Errorf("%v of %v mph: warned of %q", c.measured, c.listed, got)
 		}
 	}
 }

@@ -76,8 +76,7 @@ func (in CorrectionsInput) presentGear() int {
 		if g.Label == in.Measured.Gear {
 			return i + 1
 		}
-		speed := float64(g.GroundSpeed) * float64(in.Measured.EngineSpeed/g.EngineSpeed)
-		off := deviation(speed, float64(in.Measured.GroundSpeed))
+		off := deviation(in.listed(g), float64(in.Measured.GroundSpeed))
 		if off < 0 {
 			off = -off
 		}
@@ -86,6 +85,23 @@ func (in CorrectionsInput) presentGear() int {
 		}
 	}
 	return found
+}
+
+// listed is what the list says of a gear at the measured engine speed.
+func (in CorrectionsInput) listed(g Gear) float64 {
+	return float64(g.GroundSpeed) * float64(in.Measured.EngineSpeed/g.EngineSpeed)
+}
+
+// warnGear holds the listed speed of the present gear against the measured one.
+func (in CorrectionsInput) warnGear() []Warning {
+	n := in.presentGear()
+	if n == 0 {
+		return nil
+	}
+	if judge(deviation(in.listed(in.Gears[n-1]), float64(in.Measured.GroundSpeed)), float64(DefaultRunTolerance)) == Within {
+		return nil
+	}
+	return []Warning{{at("Gears", n-1, "GroundSpeed"), WarnGearSpeedDiffers}}
 }
 
 // engineRange is what limits and rated shaft allow together; zero where neither
