@@ -88,7 +88,7 @@ var correctionsTable = objectOf(
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
 	result, err := calc.Corrections(r.input())
 	if err := alongside(r.conflicts(), err); err != nil {
-		return CorrectionsResponse{}, err
+		return CorrectionsResponse{}, r.nameGears(err)
 	}
 	a := correctionsAnswer(ctx, result, r)
 	lines := func(w *working) { r.work(w, &result, &a) }
@@ -97,6 +97,21 @@ func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsRespons
 		a.Working = worked(lines)
 	}
 	return a, nil
+}
+
+// nameGears says which gears there are where the present one is not among them.
+func (r *CorrectionsRequest) nameGears(err error) error {
+	refusal := refusalOf(err)
+	labels := make([]string, len(r.Gears))
+	for i := range r.Gears {
+		labels[i] = r.Gears[i].Label
+	}
+	for i, e := range refusal.fields {
+		if e.Code == calc.CodeUnknownLabel && e.Pointer == "#/measured/gear" {
+			refusal.fields[i].wording, refusal.fields[i].args = "unknown_label_gear", []any{fewLabels(labels)}
+		}
+	}
+	return refusal
 }
 
 func (r *CorrectionsRequest) input() calc.CorrectionsInput {

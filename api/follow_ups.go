@@ -52,7 +52,7 @@ func (o *OutputRequest) followed(lang text.Language) (catches []AcceptanceCatchR
 			}
 		}
 		if placed[i] < 0 {
-			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.FollowUps", i) + ".Replaces"), Code: "unknown_label"})
+			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.FollowUps", i) + ".Replaces"), Code: "unknown_label", wording: "unknown_label_catch", args: []any{o.catchLabels()}})
 			continue
 		}
 		nozzles[placed[i]] += max(f.Nozzles, 1)
@@ -112,6 +112,39 @@ func nameOfFollowUp(lang text.Language, f FollowUpRequest, done, all int) string
 		name = append(name[:room-1], '…')
 	}
 	return string(name) + suffix
+}
+
+// mostLabels is how many labels a refusal lists, and longestListed how long each may be.
+const mostLabels, longestListed = 8, 24
+
+// fewLabels lists labels for the words of a refusal, the first few and shortened.
+func fewLabels(labels []string) string {
+	var list []string
+	for i, label := range labels {
+		if i == mostLabels {
+			list = append(list, "…")
+			break
+		}
+		if r := []rune(label); len(r) > longestListed {
+			label = string(r[:longestListed]) + "…"
+		}
+		list = append(list, label)
+	}
+	if list == nil {
+		return "-"
+	}
+	return words(list)
+}
+
+// catchLabels are the labels of the catches, for the words of a refusal.
+func (o *OutputRequest) catchLabels() string {
+	var labels []string
+	for i := range o.Catches {
+		if o.Catches[i].Label != "" && len(labels) <= mostLabels {
+			labels = append(labels, o.Catches[i].Label)
+		}
+	}
+	return fewLabels(labels)
 }
 
 // caughtWhole tells whether the catch j, of a drop that carries different nozzles, has
