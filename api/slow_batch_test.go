@@ -32,7 +32,7 @@ func TestSlowReaderOfMuch(t *testing.T) {
 	const perSecond = 12 << 20
 	s := serverWith(t, Options{Limits: Limits{Concurrent: 2, Wait: 10 * time.Second}})
 	line := `{"id":"a","operation":"corrections","request":` + longPlan() + "}\n"
-	const lines = 36
+	const lines = 46
 	resp, err := http.Post(s.URL+"/v1/batch", ndjson, strings.NewReader(strings.Repeat(line, lines)))
 	if err != nil {
 		t.Fatal(err)
