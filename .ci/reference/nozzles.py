@@ -186,8 +186,9 @@ def corrections(rng):
         else:
             plans.append((abs(np.log(stands / now)), change, stands, predicted, off, stands != needed, stands / now - 1))
     names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
-    plans.sort()
-    if len(plans) == 2 and not clear(plans[0][0], plans[1][0]):
+    rank = lambda plan: plan[0] + abs(np.log(plan[3] / t))  # what it changes, and what it leaves
+    plans.sort(key=rank)
+    if len(plans) == 2 and not clear(rank(plans[0]), rank(plans[1])):
         return corrections(rng)
     for i, (size, change, stands, predicted, off, at_limit, relative) in enumerate(plans):
         name = "plans/%d/" % i
