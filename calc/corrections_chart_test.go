@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -85,6 +86,13 @@ func TestReferencePressureByChartOnTheShelf(t *testing.T) {
 	agrees(t, "rate as it is", no.PredictedApplicationRate.In(unit.LitrePerHectare), 125, 1e-12)
 	plan, _ := ofNozzle(r, 1, calc.ChangeNozzle, calc.ChangePressure)
 	agrees(t, "pressure of the other", plan.SprayPressure.In(unit.Bar), 3, 1e-12)
+
+	in.TargetApplicationRate = 200 * unit.LitrePerHectare // 2 L/min, at 12.5 bar beyond the chart
+	in.Nozzles = append([]calc.LabeledNozzle{{Label: "small", Nozzle: rated(0.1, 4.5)}}, in.Nozzles...)
+	plan, _ = ofNozzle(mustCorrect(t, in), 2, calc.ChangeNozzle, calc.ChangePressure)
+	if plan == nil || !slices.Contains(plan.Warnings, calc.Warning{Field: "Nozzles[1].FlowChart", Code: calc.WarnOutsideFlowChart}) {
+		t.Errorf("%+v", plan)
+	}
 
 	for _, exponent := range []float64{0, 0.6} {
 		in = charted(80)

@@ -220,6 +220,17 @@ func TestReferenceFieldSheet(t *testing.T) {
 				in.Output.Catches[i].Volume *= 1.2
 			}
 		}, calc.NotReady, []calc.StepCode{calc.StepCheckReference, calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		// Two of four are not most of them, and three on both sides do not agree.
+		"half of them high alike": {func(in *calc.FieldSheetInput) {
+			in.Output.Tolerance.Limit = 40 * unit.Percent // so that a variation of 20 % counts as alike
+			in.Output.Catches[0].Volume *= 1.41
+			in.Output.Catches[1].Volume *= 1.41
+		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
+		"three of them, high and low": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches[0].Volume *= 1.2
+			in.Output.Catches[1].Volume *= 0.8
+			in.Output.Catches[2].Volume *= 0.8
+		}, calc.NotReady, []calc.StepCode{calc.StepCatchEachNozzle, calc.StepCleanAndRecatch, calc.StepCleanAndRecatch, calc.StepMeasureAgain}},
 		"a set to replace by eye, and a drop that is low": {func(in *calc.FieldSheetInput) {
 			in.Maintenance.Beds = []calc.BedFinding{{Clean: 2}, {Replace: 4}}
 			in.Output.Catches[1].Volume *= 0.8
@@ -255,6 +266,28 @@ func TestReferenceCatchAgain(t *testing.T) {
 	got := slices.DeleteFunc(mustSheet(t, in).Steps, func(s calc.Step) bool { return s.Code != calc.StepCatchAgain })
 	if want := []calc.Step{{Code: calc.StepCatchAgain, Catch: 4, Bed: -1}}; !slices.Equal(got, want) {
 		t.Errorf("steps %+v, want %+v", got, want)
+	}
+}
+
+// TestReferenceSetByEye: the step for a new set names the bed that asks for it.
+func TestReferenceSetByEye(t *testing.T) {
+	in := wholeSheet()
+	in.Maintenance.Beds = []calc.BedFinding{{}, {Replace: 4}}
+	if s := mustSheet(t, in).Steps[0]; s != (calc.Step{Code: calc.StepReplaceAllByEye, Catch: -1, Bed: 1}) {
+		t.Errorf("%+v", s)
+	}
+}
+
+// TestReferenceUnevenBoomWarns: what was caught on a boom 11 psi apart says so, and on one
+// 1 psi apart it does not.
+func TestReferenceUnevenBoomWarns(t *testing.T) {
+	for _, high := range []float64{63, 73} {
+		in := wholeSheet()
+		in.Pressure.Readings[2] = unit.Pressure(high) * unit.PoundPerSquareInch
+		got := slices.Contains(mustSheet(t, in).Output.Warnings, calc.Warning{Field: "Catches", Code: calc.WarnUnevenBoom})
+		if got != (high == 73) {
+			t.Errorf("%v psi: warned %v", high, got)
+		}
 	}
 }
 

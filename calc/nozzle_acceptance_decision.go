@@ -63,18 +63,16 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 
 // pulled tells that a plugged catch or a slip is in the mean that catches are held to.
 func (r *NozzleAcceptanceResult) pulled(typical float64) bool {
-	for i := range r.Catches {
-		if x := &r.Catches[i]; x.InMean && typical > 0 {
-			if off := (float64(x.NozzleFlowRateAtPressure) - typical) / typical; !atMost(math.Abs(off), float64(MostWear)) {
-				return true
-			}
-		}
+	if r.Basis == RatedBasis {
+		return false
 	}
-	return false
+	return slices.ContainsFunc(r.Catches, func(x CatchResult) bool {
+		return !atMost(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical)
+	})
 }
 
-// typical is the median flow of the catches that the mean is made of, which a gross one
-// does not move as it moves the mean; zero where no catch is held to the mean.
+// typical is the median flow of the catches, which a gross one does not move as it moves
+// the mean; zero where no catch is held to the mean.
 func (r *NozzleAcceptanceResult) typical() float64 {
 	if r.Basis == RatedBasis {
 		return 0
@@ -82,9 +80,7 @@ func (r *NozzleAcceptanceResult) typical() float64 {
 	var room [32]float64 // of most rounds
 	flows := room[:0]
 	for i := range r.Catches {
-		if r.Catches[i].InMean {
-			flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
-		}
+		flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
 	}
 	slices.Sort(flows)
 	n := len(flows)

@@ -88,6 +88,23 @@ func TestReferencePulledMean(t *testing.T) {
 	if r.Outside != 3 || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: calc.CleanAndRecatch}}) || warned(r.Warnings) != "Nozzle: worn_alike_unseen; Catches: judge_again" {
 		t.Errorf("%d outside, %v, %s", r.Outside, r.Actions, warned(r.Warnings))
 	}
+	// Half of the median is not plugged, a little less is: 1.05 is 11 % above either mean.
+	for volume, want := range map[unit.Volume][]calc.Action{
+		0.5:  {{Catch: 6, Do: calc.ReplaceNozzle}, {Catch: 7, Do: calc.CleanAndRecatch}},
+		0.49: {{Catch: 7, Do: calc.CleanAndRecatch}},
+	} {
+		in = litreRated(0.1, 1, 1, 1, 1, 1, 1, 1.05, volume)
+		in.Nozzle = calc.Nozzle{}
+		if r := mustAccept(t, in); fmt.Sprint(r.Actions) != fmt.Sprint(want) {
+			t.Errorf("%v: %v", volume, r.Actions)
+		}
+	}
+	// Where most are dry nothing is known of the others: 0.3 is 15 % above a mean of 0.26.
+	in = litreRated(0.1, 0.3, 0, 0, 0, 1)
+	in.Nozzle = calc.Nozzle{}
+	if r := mustAccept(t, in); len(r.Actions) != 4 || r.Actions[0] != (calc.Action{Catch: 1, Do: calc.CleanAndRecatch}) || r.Actions[3] != (calc.Action{Catch: 4, Do: calc.CheckAndRecatch}) {
+		t.Errorf("most of them dry: %v", r.Actions)
+	}
 	for volume, want := range map[unit.Volume]calc.Remedy{0: calc.CleanAndRecatch, 10: calc.CheckAndRecatch} {
 		in = litreRated(0.05, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, volume)
 		in.Tolerance.Basis = calc.BothBases
