@@ -34,7 +34,7 @@ func Reader(packed []byte) (io.Reader, int, error) {
 
 // Unpack is what was packed.
 func Unpack(packed []byte) ([]byte, error) {
-	r, err := gzip.NewReader(bytes.NewReader(packed))
+	r, _, err := Reader(packed)
 	if err != nil {
 		return nil, err
 	}
