@@ -190,7 +190,7 @@ func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
 	if in.RelativeDensity == 0 {
 		return 1
 	}
-	return unit.ApplicationRate(1 / LiquidFlow(1, in.RelativeDensity))
+	return unit.ApplicationRate(WaterEquivalent(1, in.RelativeDensity))
 }
 
 // checkLimits holds the speed that is known, and the pressure of the catches or else

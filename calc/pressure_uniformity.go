@@ -80,9 +80,6 @@ const (
 	strongest = 1000 * unit.PoundPerSquareInch
 )
 
-// fewReadings is the number below which a side of the boom goes unseen.
-const fewReadings = 3
-
 // PressureUniformity judges pressures read along the boom by their difference,
 //
 //	spread = p_max - p_min
@@ -125,7 +122,7 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 	switch n := len(in.Readings); {
 	case n == 1:
 		r.warn("Readings", WarnSingleReading)
-	case n < fewReadings:
+	case n < FewestReadings:
 		r.warn("Readings", WarnFewReadings)
 	}
 	if len(in.Readings) > 1 {
