@@ -110,7 +110,7 @@ func TestBatchOfAGoneClient(t *testing.T) {
 	req := httptest.NewRequest(http.MethodPost, "/v1/batch", body)
 	req.Header.Set("Content-Type", ndjson)
 	w := echo.NewResponse(unflushed{httptest.NewRecorder()}, echo.New())
-	if err := serveBatch(newSlots(Limits{}), Limits{}, telemetry.LogOnly(testLog(t.Output())), w, req); err != nil || body.reads > 0 {
+	if err := serveBatch(newTurns(Limits{}), Limits{}, telemetry.LogOnly(testLog(t.Output())), w, req); err != nil || body.reads > 0 {
 		t.Errorf("%v, %d times read", err, body.reads)
 	}
 }

@@ -64,8 +64,8 @@ func (s *batchStream) begin() error {
 	return nil
 }
 
-// end breaks off a stream whose client is too slow to take its answers.
-func (s *batchStream) end() {
+// breakOff ends a stream whose client is too slow to take its answers.
+func (s *batchStream) breakOff() {
 	s.ends.Lock()
 	defer s.ends.Unlock()
 	s.gone.Store(true)

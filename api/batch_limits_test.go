@@ -40,7 +40,7 @@ func TestBatchTakesTurns(t *testing.T) {
 // TestTooManyBatches: a batch beyond the bound is refused before it begins, and one
 // that has ended makes room.
 func TestTooManyBatches(t *testing.T) {
-	turns := newSlots(Limits{Concurrent: 1})
+	turns := newTurns(Limits{Concurrent: 1})
 	serve := func() (*httptest.ResponseRecorder, error) {
 		w, req := httptest.NewRecorder(), httptest.NewRequest(http.MethodPost, "/v1/batch", strings.NewReader(""))
 		req.Header.Set("Content-Type", ndjson)
@@ -65,20 +65,18 @@ func TestTooManyBatches(t *testing.T) {
 // cause is in the log only, and what was written before stays.
 func TestFaultOfALine(t *testing.T) {
 	var log strings.Builder
-	var out bytes.Buffer
-	out.WriteString("before\n")
-	l := lineRunner{ctx: telemetry.In(t.Context(), telemetry.LogOnly(testLog(&log))), requestID: "batch-7", tally: new(BatchTally)}
-	func() {
-		line := BatchLine{ID: "b"}
-		defer l.survive(3, &line, out.Len(), &out)
+	out := bytes.NewBufferString("before\n")
+	c := chunk{out: out}
+	line := Line{Number: 3, RequestID: "batch-7", read: BatchLine{ID: "b"}}
+	c.answer(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() Outcome {
 		out.WriteString(`{"line":3,"half":`)
 		panic("secret cause")
-	}()
+	})
 	answer, _ := strings.CutPrefix(out.String(), "before\n")
 	if !strings.Contains(answer, `{"line":3,"id":"b","status":500,"problem":{"type":"/problems/internal_error"`) || strings.Count(out.String(), "\n") != 2 {
 		t.Errorf("%q", out.String())
 	}
-	if strings.Contains(answer, "secret") || !strings.Contains(log.String(), "secret cause") || !strings.Contains(log.String(), "batch-7") || l.tally.Problems != 1 {
+	if strings.Contains(answer, "secret") || !strings.Contains(log.String(), "secret cause") || !strings.Contains(log.String(), "batch-7") || c.tally.Problems != 1 {
 		t.Errorf("answer %s\nlog %s", answer, log.String())
 	}
 }

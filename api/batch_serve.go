@@ -18,7 +18,7 @@ const ndjson = "application/x-ndjson"
 
 // serveBatch answers a stream of lines while it comes in. So many streams may be
 // open at once; their lines take turns with other requests.
-func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
+func serveBatch(turns *turns, limits Limits, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	_ = http.NewResponseController(w).EnableFullDuplex() // HTTP/2 is so by itself
 	if req.ProtoMajor == 1 {
 		w.Header().Set("Connection", "close") // what is left of a broken stream is no request
@@ -46,7 +46,9 @@ func serveBatch(turns *slots, limits Limits, t *telemetry.Telemetry, w http.Resp
 	// net/http ends the context when a line is late, but then a last answer is due;
 	// when the client has gone, reading and writing fail.
 	ctx := context.WithoutCancel(req.Context())
-	_, err := RunBatch(telemetry.In(text.In(ctx, lang), t), s, s, BatchOptions{RequestID: requestID(w), turns: turns, guest: &guest{end: s.end}})
+	_, err := RunBatch(text.In(ctx, lang), s, s, BatchOptions{
+		RequestID: requestID(w), turns: turns, recipient: &recipient{breakOff: s.breakOff}, telemetry: t,
+	})
 	if err != nil { // it is in the last line, or the client has gone
 		_ = s.control.SetReadDeadline(time.Now()) // net/http would wait for what is left
 	}

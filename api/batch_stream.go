@@ -7,12 +7,11 @@ import (
 	"errors"
 	"io"
 	"runtime"
-	"strconv"
 	"sync"
 
 	"golang.org/x/sync/semaphore"
 
-	"wetrun/internal/text"
+	"wetrun/internal/telemetry"
 )
 
 // How a batch goes through. Lines travel in chunks, so that handing them on costs
@@ -37,55 +36,10 @@ type BatchOptions struct {
 	// Progress, when given, is told after each write how far the answers have come.
 	Progress func(BatchTally)
 
-	turns *slots // of the server; nil elsewhere
-	guest *guest // of the room for its answers
-}
-
-// A chunk is some lines on their way through.
-type chunk struct {
-	in    []byte
-	lines []lineSpan
-	out   *bytes.Buffer // nil until it is answered
-	tally BatchTally
-	stay  stay // of out, with the answers that wait for their clients
-	done  chan struct{}
-}
-
-// An allowance is how many bytes may have been read before they are answered, however
-// long the lines are: those of the chunks, and of one more.
-type allowance struct {
-	*semaphore.Weighted
-	most int64
-}
-
-// of is what a chunk takes of it.
-func (a allowance) of(c *chunk) int64 { return min(int64(len(c.in)), a.most) }
-
-// answerBuffers are for the answers of chunks, of all streams together: a chunk that waits
-// for lines holds none. Those of sheets with uncertainty need half of mostPooled.
-var answerBuffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
-
-const mostPooled = 1 << 20
-
-// shed gives the buffer of answers back, and lets go what long lines have needed.
-func (c *chunk) shed() {
-	if cap(c.in) > 2*chunkBytes {
-		c.in = nil
-	}
-	pool(c.out)
-	c.out = nil
-}
-
-func pool(b *bytes.Buffer) {
-	if b.Reset(); b.Cap() <= mostPooled {
-		answerBuffers.Put(b)
-	}
-}
-
-// A lineSpan is where a line stands in its chunk.
-type lineSpan struct {
-	number, start, end int
-	long               bool // longer than a line may be: it was passed over
+	// Of the server; nil on the command line.
+	turns     *turns
+	recipient *recipient
+	telemetry *telemetry.Telemetry
 }
 
 // RunBatch answers the lines of in on out, in their order, with all cores, holding
@@ -95,11 +49,11 @@ type lineSpan struct {
 func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) (BatchTally, error) {
 	workers := runtime.GOMAXPROCS(0)
 	ahead := workers * lookAhead
-	free, order, work := make(chan *chunk, ahead), make(chan *chunk, ahead), make(chan *chunk, ahead)
+	idle, order, work := make(chan *chunk, ahead), make(chan *chunk, ahead), make(chan *chunk, ahead)
 	chunks := make([]chunk, ahead)
 	for i := range chunks {
 		chunks[i].done = make(chan struct{}, 1)
-		free <- &chunks[i]
+		idle <- &chunks[i]
 	}
 	most := int64(ahead * chunkBytes)
 	bytesAhead := allowance{semaphore.NewWeighted(most), most}
@@ -119,29 +73,31 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 	all.Go(func() {
 		defer close(order)
 		defer close(work)
-		broken <- reader.feed(working, free, order, work)
+		broken <- reader.feed(working, idle, order, work)
 	})
-	tally, err := deliver(ctx, out, o, bytesAhead, free, order)
+	tally, err := deliver(ctx, out, o, bytesAhead, idle, order)
 	stop()
 	if ctx.Err() != nil {
 		return tally, context.Cause(ctx) // the reader may be waiting for bytes that never come
 	}
 	all.Wait()
 	for i := range chunks {
-		o.leave(&chunks[i]) // where the stream ended before
+		o.release(&chunks[i]) // where the stream ended before
 	}
 	cause := <-broken
 	if err == nil && cause != nil {
 		var b bytes.Buffer
-		l := lineRunner{ctx, text.From(ctx), o.RequestID, &tally}
-		l.refuse(reader.number+1, "", &refusal{kind: brokenStream, args: []any{reader.number + 1}}, &b)
+		late := Line{Number: reader.number + 1, RequestID: o.RequestID}
+		r := &refusal{kind: brokenStream, args: []any{late.Number}}
+		late.Refuse(ctx, r, &b)
+		tally.count(Outcome{Refusal: r})
 		_, err = out.Write(b.Bytes())
 	}
 	return tally, errors.Join(err, cause)
 }
 
 // deliver writes the answers of chunks in their order.
-func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance, free chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
+func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance, idle chan<- *chunk, order <-chan *chunk) (BatchTally, error) {
 	var tally BatchTally
 	for {
 		c, ok := next(ctx, order, o)
@@ -152,20 +108,20 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance
 			return tally, context.Cause(ctx) // it is to stop, and nobody answered this chunk
 		}
 		if o.turns != nil {
-			o.turns.answers.send(&c.stay)
+			o.turns.answers.send(&c.held)
 		}
 		if _, err := out.Write(c.out.Bytes()); err != nil {
 			return tally, err
 		}
-		o.leave(c)
-		ahead.Release(ahead.of(c))
+		o.release(c)
+		ahead.Release(ahead.share(c))
 		tally.add(&c.tally)
 		tally.Line = c.lines[len(c.lines)-1].number
 		if o.Progress != nil {
 			o.Progress(tally)
 		}
 		c.shed()
-		free <- c
+		idle <- c
 	}
 }
 
@@ -178,7 +134,7 @@ func next(ctx context.Context, order <-chan *chunk, o BatchOptions) (*chunk, boo
 			return nil, false
 		}
 		if o.turns != nil {
-			o.turns.answers.call(&c.stay)
+			o.turns.answers.markNext(&c.held)
 		}
 		select {
 		case <-c.done:
@@ -190,133 +146,9 @@ func next(ctx context.Context, order <-chan *chunk, o BatchOptions) (*chunk, boo
 	return nil, false
 }
 
-// leave makes the room of a chunk's answers free.
-func (o *BatchOptions) leave(c *chunk) {
+// release frees the memory of a chunk's answers.
+func (o *BatchOptions) release(c *chunk) {
 	if o.turns != nil {
-		o.turns.answers.leave(&c.stay)
+		o.turns.answers.release(&c.held)
 	}
 }
-
-// inTurn answers the lines of a chunk when it is its turn, and none when the batch
-// is to stop before.
-func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
-	c.tally = BatchTally{}
-	if o.turns == nil {
-		c.run(ctx, o.RequestID)
-		return
-	}
-	weight := o.turns.weight(c.in)
-	if !o.turns.awaitWithRoom(ctx, weight, &c.stay) {
-		return
-	}
-	func() {
-		defer o.turns.give(weight)
-		c.run(ctx, o.RequestID)
-	}()
-	if c.fit(); c.out.Cap() > smallAnswer {
-		o.turns.answers.hold(&c.stay, c.out.Cap())
-	}
-}
-
-// fit moves answers out of a buffer that others have made much longer.
-func (c *chunk) fit() {
-	if c.out.Cap() <= smallAnswer || c.out.Len() > c.out.Cap()/4 {
-		return
-	}
-	long := c.out
-	c.out = bytes.NewBuffer(bytes.Clone(long.Bytes()))
-	pool(long)
-}
-
-// run answers the lines of a chunk.
-func (c *chunk) run(ctx context.Context, requestID string) {
-	c.out = answerBuffers.Get().(*bytes.Buffer)
-	l := lineRunner{ctx, text.From(ctx), requestID, &c.tally}
-	for _, s := range c.lines {
-		if s.long {
-			l.refuse(s.number, "", &refusal{kind: bodyTooLarge, wording: "line_too_long", args: []any{mostLine}}, c.out)
-			continue
-		}
-		l.run(s.number, c.in[s.start:s.end], c.out)
-	}
-}
-
-// A lineReader cuts a stream into chunks of lines.
-type lineReader struct {
-	*bufio.Reader
-	BatchOptions
-	ahead  allowance
-	number int // of the last line read
-}
-
-// feed hands chunks on until the stream ends; nil when it ended well.
-func (r *lineReader) feed(ctx context.Context, free <-chan *chunk, order, work chan<- *chunk) error {
-	for {
-		var c *chunk
-		select {
-		case c = <-free:
-		case <-ctx.Done():
-			return nil
-		}
-		err := r.fill(c)
-		if r.ahead.Acquire(ctx, r.ahead.of(c)) != nil {
-			return nil
-		}
-		if len(c.lines) > 0 {
-			c.stay = stay{of: r.guest}
-			order <- c // never blocks: there are no more chunks than places
-			work <- c
-		}
-		switch {
-		case err == io.EOF:
-			return nil
-		case err != nil:
-			return err
-		}
-	}
-}
-
-// fill reads lines into c until it is full or no whole line is waiting.
-func (r *lineReader) fill(c *chunk) error {
-	c.in, c.lines = c.in[:0], c.lines[:0]
-	last := false // an answer with working is as long as those of many lines
-	for {
-		line, err := r.ReadSlice('\n')
-		long := false
-		for err == bufio.ErrBufferFull {
-			long = true
-			_, err = r.ReadSlice('\n')
-		}
-		if err != nil && (err != io.EOF || len(line) == 0) {
-			return err
-		}
-		r.number++
-		long = long || len(bytes.TrimRight(line, "\r\n")) > mostLine
-		if r.wanted() && (long || len(bytes.TrimSpace(line)) > 0) {
-			s := lineSpan{number: r.number, start: len(c.in), long: long}
-			if !long {
-				c.in = append(c.in, line...)
-				last = mayAskForWorking(line)
-			}
-			s.end = len(c.in)
-			c.lines = append(c.lines, s)
-		}
-		full := last || len(c.lines) >= chunkLines || len(c.in) >= chunkBytes
-		if err != nil || full || len(c.lines) > 0 && !r.waiting() {
-			return err
-		}
-	}
-}
-
-// wanted tells whether the last line read is one to answer.
-func (r *lineReader) wanted() bool {
-	return r.number >= r.From && (r.Parts < 2 || (r.number-1)%r.Parts == r.Part)
-}
-
-// waiting tells whether a whole line has arrived already.
-func (r *lineReader) waiting() bool {
-	b, _ := r.Peek(r.Buffered())
-	return bytes.IndexByte(b, '\n') >= 0
-}
-
-func appendInt(b []byte, n int) []byte { return strconv.AppendInt(b, int64(n), 10) }

@@ -1,9 +1,6 @@
 package api
 
-import (
-	"bytes"
-	"maps"
-)
+import "maps"
 
 // A BatchTally counts the answers of a batch.
 type BatchTally struct {
@@ -15,25 +12,18 @@ type BatchTally struct {
 	Codes    map[string]int `json:"codes"`    // of members that could not be used
 }
 
-// answered counts an answer; that of a field sheet by its verdict, the first that it
-// has.
-func (t *BatchTally) answered(operation string, answer []byte) {
+// count counts one answer.
+func (t *BatchTally) count(o Outcome) {
 	t.Lines++
-	if operation != "calibrations" {
-		return
-	}
-	if _, rest, found := bytes.Cut(answer, []byte(`"verdict":"`)); found {
-		word, _, _ := bytes.Cut(rest, []byte(`"`))
-		increase(&t.Verdicts, string(word), 1)
-	}
-}
-
-func (t *BatchTally) refused(r *refusal) {
-	t.Lines++
-	t.Problems++
-	increase(&t.Kinds, string(r.kind), 1)
-	for _, e := range r.fields {
-		increase(&t.Codes, e.Code, 1)
+	switch {
+	case o.Refusal != nil:
+		t.Problems++
+		increase(&t.Kinds, string(o.Refusal.kind), 1)
+		for _, e := range o.Refusal.fields {
+			increase(&t.Codes, e.Code, 1)
+		}
+	case o.Operation == "calibrations":
+		increase(&t.Verdicts, o.Verdict, 1)
 	}
 }
 

@@ -15,7 +15,7 @@ func TestMemoryOfBodies(t *testing.T) {
 			req := httptest.NewRequest("POST", "/v1/ground-speed", io.LimitReader(strings.NewReader(strings.Repeat("x", size)), int64(size)))
 			req.Header.Set("Content-Type", "application/json")
 			req.ContentLength = said
-			x := new(exchange)
+			x := new(buffers)
 			err := x.read(httptest.NewRecorder(), req)
 			if (err == nil) != (size <= mostBody) || err == nil && x.in.Len() != size {
 				t.Errorf("%d bytes, said to be %d: %d read, %v", size, said, x.in.Len(), err)

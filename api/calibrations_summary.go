@@ -3,7 +3,6 @@ package api
 import (
 	"context"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -225,19 +224,4 @@ func (s *summary) sent(q Quantity) string {
 		return "-"
 	}
 	return s.lang.Figure(figure(q.Value, s.lang.Unit(q.Unit.Symbol())))
-}
-
-// Summarize works out a field sheet and words the answer. ok is false when the
-// sheet is refused; what comes back is then the problem.
-func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err error) {
-	body, err := readAll(in)
-	if err != nil {
-		return nil, false, err
-	}
-	var r CalibrationsRequest
-	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
-	if refused != nil {
-		return refused.indented(ctx), false, nil
-	}
-	return []byte(a.Summary(ctx)), true, nil
 }

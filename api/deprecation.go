@@ -3,28 +3,10 @@ package api
 import (
 	"net/http"
 	"strconv"
-	"time"
 )
 
-// A deprecation marks an operation that is to go. Add it to a line of the table:
-//
-//	calculation("x", xTable, x).deprecated(deprecation{since: …, sunset: …, successor: "/v1/y"}),
-type deprecation struct {
-	since     time.Time // it is not to be taken up from then on
-	sunset    time.Time // it may be gone from then on
-	successor string    // the path of what replaces it; empty when nothing does
-}
-
-// noticeMonths is how long an operation works on after it was deprecated, at least.
-const noticeMonths = 12
-
-func (o operation) deprecated(d deprecation) operation {
-	o.deprecation = &d
-	return o
-}
-
-// announce says so on an answer: RFC 9745, RFC 8594 and, for what replaces it, RFC 5829.
-func (d *deprecation) announce(h http.Header) {
+// announce says on an answer that its operation is to go: RFC 9745, RFC 8594 and, for what replaces it, RFC 5829.
+func announce(h http.Header, d *deprecation) {
 	h.Set("Deprecation", "@"+strconv.FormatInt(d.since.Unix(), 10))
 	h.Set("Sunset", d.sunset.UTC().Format(http.TimeFormat))
 	h.Add("Link", `</deprecation>; rel="deprecation"; type="text/html"`)
@@ -47,7 +29,7 @@ func withDeprecations(operations []operation, next http.Handler) http.Handler {
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		if d := deprecated[req.URL.Path]; d != nil {
-			d.announce(w.Header())
+			announce(w.Header(), d)
 		}
 		next.ServeHTTP(w, req)
 	})

@@ -53,7 +53,7 @@ func TestStalledSendersHoldNoTurn(t *testing.T) {
 // TestOverload fills every turn and every place to wait: what comes then gets 503
 // at once, what waited gets it after its time, and all is well afterwards.
 func TestOverload(t *testing.T) {
-	turns := newSlots(Limits{Concurrent: 2, Wait: 50 * time.Millisecond})
+	turns := newTurns(Limits{Concurrent: 2, Wait: 50 * time.Millisecond})
 	begun, end := make(chan bool), make(chan bool)
 	slow := operation{name: "slow", run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) {
 		begun <- true
@@ -105,7 +105,7 @@ func TestOverload(t *testing.T) {
 
 // TestTurnComesBackAfterPanic: a fault of ours costs no turn.
 func TestTurnComesBackAfterPanic(t *testing.T) {
-	turns := newSlots(Limits{Concurrent: 1})
+	turns := newTurns(Limits{Concurrent: 1})
 	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) { panic("fault") }}
 	for range 3 {
 		if !turns.take(0) {
@@ -113,7 +113,7 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_, _ = inTurn(t.Context(), faulty.run, turns, 0, new(exchange))
+			_, _ = inTurn(t.Context(), faulty.run, turns, 0, new(buffers))
 		}()
 	}
 }
@@ -121,7 +121,7 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 // TestLargeRequestsWait: what holds much memory is calculated one after the other, while
 // light requests go past it; escapes hide no wish for working.
 func TestLargeRequestsWait(t *testing.T) {
-	turns := newSlots(Limits{Concurrent: 10})
+	turns := newTurns(Limits{Concurrent: 10})
 	working, plain := []byte(longWork()), []byte(strings.Replace(longWork(), `"showWorking":true,`, "", 1))
 	heavy, light := turns.weight(working), turns.weight(plain)
 	escaped := turns.weight([]byte(strings.Replace(string(working), "showWorking", `show\u0057orking`, 1)))
@@ -147,7 +147,7 @@ func TestLargeRequestsWait(t *testing.T) {
 func TestOneWait(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		const wait = time.Second
-		turns := newSlots(Limits{Concurrent: 1, Wait: wait})
+		turns := newTurns(Limits{Concurrent: 1, Wait: wait})
 		if !turns.take(turns.mostLarge) {
 			t.Fatal("no turn for the first")
 		}

@@ -2,7 +2,6 @@ package api
 
 import (
 	"cmp"
-	"net/http"
 
 	"github.com/go-json-experiment/json"
 
@@ -52,25 +51,25 @@ const (
 	shuttingDown         problemType = "shutting_down"
 )
 
-// problemTypes lists all kinds with their status, in the order of the document.
+// problemTypes lists all kinds with their HTTP status, in the order of the document.
 var problemTypes = []struct {
 	kind   problemType
 	status int
 }{
-	{notJSON, http.StatusBadRequest},
-	{bodyNotRead, http.StatusBadRequest},
-	{unauthorized, http.StatusUnauthorized},
-	{notFound, http.StatusNotFound},
-	{methodNotAllowed, http.StatusMethodNotAllowed},
-	{bodyTooLarge, http.StatusRequestEntityTooLarge},
-	{unsupportedMediaType, http.StatusUnsupportedMediaType},
-	{invalidRequest, http.StatusUnprocessableEntity},
-	{invalidLine, http.StatusUnprocessableEntity},
-	{brokenStream, http.StatusBadRequest},
-	{tooManyRequests, http.StatusTooManyRequests},
-	{internalError, http.StatusInternalServerError},
-	{overloaded, http.StatusServiceUnavailable},
-	{shuttingDown, http.StatusServiceUnavailable},
+	{notJSON, 400},
+	{bodyNotRead, 400},
+	{unauthorized, 401},
+	{notFound, 404},
+	{methodNotAllowed, 405},
+	{bodyTooLarge, 413},
+	{unsupportedMediaType, 415},
+	{invalidRequest, 422},
+	{invalidLine, 422},
+	{brokenStream, 400},
+	{tooManyRequests, 429},
+	{internalError, 500},
+	{overloaded, 503},
+	{shuttingDown, 503},
 }
 
 func (p problemType) status() int {
@@ -79,7 +78,7 @@ func (p problemType) status() int {
 			return t.status
 		}
 	}
-	return http.StatusInternalServerError
+	return 500
 }
 
 // A refusal is the error that a request ends in. One place writes it.

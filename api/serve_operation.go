@@ -21,7 +21,6 @@ import (
 
 // What a request may be.
 const (
-	mostBody  = 256 << 10
 	usualBody = 16 << 10
 	mostDrain = 16 << 20 // read and dropped before a 413, so that the client sees it
 	drainTime = 5 * time.Second
@@ -31,22 +30,22 @@ const (
 // be held for the short ones after it.
 const mostKept = 64 << 10
 
-// exchange holds the buffers of one request, reused.
-type exchange struct {
+// buffers are those of one request, reused.
+type buffers struct {
 	in, out bytes.Buffer
 	limited io.LimitedReader
 }
 
-var exchanges = sync.Pool{New: func() any { return new(exchange) }}
+var requestBuffers = sync.Pool{New: func() any { return new(buffers) }}
 
 // serveOperation reads the body, waits for its turn, runs the operation and writes
 // its answer, or returns the refusal.
-func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
-	x := exchanges.Get().(*exchange)
+func serveOperation(o operation, turns *turns, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
+	x := requestBuffers.Get().(*buffers)
 	defer func() {
 		trim(&x.in)
 		trim(&x.out)
-		exchanges.Put(x)
+		requestBuffers.Put(x)
 	}()
 	if err := x.read(w, req); err != nil {
 		return err
@@ -65,17 +64,17 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
 	}
-	ctx := telemetry.In(text.In(req.Context(), lang), t)
+	ctx := text.In(req.Context(), lang)
 	verdict, r := inTurn(ctx, run, turns, weight, x)
 	trim(&x.in) // or a client that does not take its answer holds both
 	if r == nil && x.out.Cap() > smallAnswer {
-		if s := turns.answers.enter(&guest{end: func() { endAnswer(w) }}, x.out.Cap()); s != nil {
-			defer turns.answers.leave(s)
+		if held := turns.answers.admit(&recipient{breakOff: func() { endAnswer(w) }}, x.out.Cap()); held != nil {
+			defer turns.answers.release(held)
 		} else {
 			r = refusalOf(refuseOverloaded(w))
 		}
 	}
-	if r.count(ctx, o.name, verdict); r != nil {
+	if countOutcome(ctx, t, Outcome{o.name, verdict, r}); r != nil {
 		return r
 	}
 	w.Header()["Cache-Control"] = noStore
@@ -85,7 +84,7 @@ func serveOperation(o operation, turns *slots, t *telemetry.Telemetry, w http.Re
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func inTurn(ctx context.Context, run runner, turns *slots, weight int64, x *exchange) (verdict string, _ *refusal) {
+func inTurn(ctx context.Context, run runner, turns *turns, weight int64, x *buffers) (verdict string, _ *refusal) {
 	defer turns.give(weight)
 	return run(ctx, x.in.Bytes(), &x.out)
 }
@@ -140,7 +139,7 @@ func ConnContext(ctx context.Context, c net.Conn) context.Context {
 	return ctx
 }
 
-func (x *exchange) read(w http.ResponseWriter, req *http.Request) error {
+func (x *buffers) read(w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, "application/json") {
 		return &refusal{kind: unsupportedMediaType}
 	}

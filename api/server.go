@@ -41,7 +41,7 @@ func serving(o Options, operations []operation) http.Handler {
 	if t == nil {
 		t = telemetry.LogOnly(log)
 	}
-	guard, turns := newGuard(o), newSlots(o.Limits)
+	guard, turns := newGuard(o), newTurns(o.Limits)
 	e.HTTPErrorHandler = func(err error, c echo.Context) { answerError(log, err, c) }
 	e.Use(func(next echo.HandlerFunc) echo.HandlerFunc {
 		return func(c echo.Context) error {

@@ -77,7 +77,7 @@ func TestSlowReaderOfMuch(t *testing.T) {
 	if refused := <-beside; refused != "" {
 		t.Error(refused)
 	}
-	if n != lines || bytes < mostWaiting+4<<20 {
+	if n != lines || bytes < mostWaitingBytes+4<<20 {
 		t.Errorf("%d of %d lines, %d bytes", n, lines, bytes)
 	}
 }

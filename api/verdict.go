@@ -1,11 +1,6 @@
 package api
 
-import (
-	"context"
-	"reflect"
-
-	"wetrun/internal/telemetry"
-)
+import "reflect"
 
 // verdictOf finds where answers of a type say what they decide, and returns what
 // reads it: the verdict, or the decision, or else whether all is within tolerance.
@@ -31,22 +26,5 @@ func verdictOf(answer reflect.Type) func(reflect.Value) string {
 			return "within_tolerance"
 		}
 		return "out_of_tolerance"
-	}
-}
-
-// count tells telemetry how a calculation ended, and what it decided.
-func (r *refusal) count(ctx context.Context, operation, verdict string) {
-	t := telemetry.From(ctx)
-	switch {
-	case r == nil:
-		t.Operation(ctx, operation, telemetry.Answered)
-		t.Verdict(ctx, operation, verdict)
-	case r.kind == internalError:
-		t.Operation(ctx, operation, telemetry.Failed)
-	default:
-		t.Operation(ctx, operation, telemetry.Refused)
-		for _, e := range r.fields {
-			t.Rejected(ctx, e.Code)
-		}
 	}
 }

@@ -49,16 +49,3 @@ func LogOnly(log *slog.Logger) *Telemetry {
 func (t *Telemetry) Panicked(requestID string, fault any) {
 	t.log.Error("a request panicked", "requestId", requestID, "panic", fault, "stack", string(debug.Stack()))
 }
-
-type contextKey struct{}
-
-// In returns a context that carries t, for what happens deep inside a request.
-func In(ctx context.Context, t *Telemetry) context.Context {
-	return context.WithValue(ctx, contextKey{}, t)
-}
-
-// From returns the Telemetry that the context carries; nil when there is none.
-func From(ctx context.Context) *Telemetry {
-	t, _ := ctx.Value(contextKey{}).(*Telemetry)
-	return t
-}

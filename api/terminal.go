@@ -32,6 +32,21 @@ func Calculate(ctx context.Context, operation string, in io.Reader) (answer []by
 	return nil, false, errors.New("there is no operation " + operation)
 }
 
+// Summarize works out a field sheet and words the answer. ok is false when the
+// sheet is refused; what comes back is then the problem.
+func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err error) {
+	body, err := readAll(in)
+	if err != nil {
+		return nil, false, err
+	}
+	var r CalibrationsRequest
+	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	if refused != nil {
+		return refused.indented(ctx), false, nil
+	}
+	return []byte(a.Summary(ctx)), true, nil
+}
+
 // readAll reads a request that may be as large as a body over HTTP.
 func readAll(in io.Reader) ([]byte, error) {
 	body, err := io.ReadAll(io.LimitReader(in, mostBody+1))

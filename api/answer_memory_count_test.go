@@ -14,29 +14,29 @@ import (
 	"wetrun/internal/telemetry"
 )
 
-// TestAnswerWithoutRoomIsCounted: as a refusal, without the verdict that the client
+// TestAnswerWithoutSpaceIsCounted: as a refusal, without the verdict that the client
 // never saw.
-func TestAnswerWithoutRoomIsCounted(t *testing.T) {
+func TestAnswerWithoutSpaceIsCounted(t *testing.T) {
 	reader := metric.NewManualReader()
 	told, err := telemetry.New(testLog(t.Output()), nooptrace.NewTracerProvider(), metric.NewMeterProvider(metric.WithReader(reader)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	turns := newSlots(Limits{})
+	turns := newTurns(Limits{})
 	o := operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == "nozzle-acceptance" })]
 	ask := func() error {
 		w, req := httptest.NewRecorder(), httptest.NewRequest("POST", "/v1/nozzle-acceptance", strings.NewReader(longWork()))
 		req.Header.Set("Content-Type", "application/json")
 		return serveOperation(o, turns, told, w, req)
 	}
-	full := turns.answers.enter(&guest{}, mostWaiting)
+	full := turns.answers.admit(&recipient{}, mostWaitingBytes)
 	if r, ok := ask().(*refusal); !ok || r.kind != overloaded {
-		t.Fatal("there is room:", r)
+		t.Fatal("there is space:", r)
 	}
 	if got := counted(t, reader); got != "map[wetrun.operations:refused]" {
 		t.Error(got)
 	}
-	turns.answers.leave(full)
+	turns.answers.release(full)
 	if err := ask(); err != nil {
 		t.Fatal(err)
 	}

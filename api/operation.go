@@ -11,6 +11,10 @@ import (
 	"wetrun/internal/text"
 )
 
+// mostBody is how many bytes a request may have. It is no setting: it stands in the
+// document, and so in every client made from it.
+const mostBody = 256 << 10
+
 // An operation is one POST of the service: a request in, an answer or a refusal
 // out. It knows nothing of HTTP, so that anything can run it.
 type operation struct {

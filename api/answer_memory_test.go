@@ -14,116 +14,118 @@ import (
 	"time"
 )
 
-// TestRoom: a full room sends away who has been on the way for too long for its size, and
+// TestAnswerMemory: a full memory breaks off who has been on the way for too long for its size, and
 // nobody else.
-func TestRoom(t *testing.T) {
+func TestAnswerMemory(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		var r room
+		var m answerMemory
 		var ended []string
-		called := func(name string) *guest { return &guest{end: func() { ended = append(ended, name) }} }
-		first, second := r.enter(called("first"), mostWaiting-1<<20), r.enter(called("second"), 1<<20)
-		if first == nil || second == nil || r.enter(called("third"), 1) != nil || len(ended) > 0 {
-			t.Fatal("no room, or too much", ended)
+		called := func(name string) *recipient { return &recipient{breakOff: func() { ended = append(ended, name) }} }
+		first, second := m.admit(called("first"), mostWaitingBytes-1<<20), m.admit(called("second"), 1<<20)
+		if first == nil || second == nil || m.admit(called("third"), 1) != nil || len(ended) > 0 {
+			t.Fatal("no space, or too much", ended)
 		}
 		time.Sleep(patience + time.Second) // for the 1 MiB of the second; the first has 63 times as much
-		third := r.enter(called("third"), 1)
+		third := m.admit(called("third"), 1)
 		if third == nil || fmt.Sprint(ended) != "[second]" {
 			t.Fatal(third, ended)
 		}
-		for _, s := range []*stay{first, second, third} { // the second has left already
-			r.leave(s)
+		for _, s := range []*heldAnswer{first, second, third} { // the second has left already
+			m.release(s)
 		}
-		if r.taken != 0 || r.sending.Len() != 0 {
-			t.Error(r.taken, "taken")
+		if m.waiting != 0 || m.sending.Len() != 0 {
+			t.Error(m.waiting, "taken")
 		}
-		long := r.enter(called("longer than the room"), mostWaiting+1) // alone
+		long := m.admit(called("longer than the memory"), mostWaitingBytes+1) // alone
 		if long == nil {
-			t.Fatal("an answer that is alone has no room")
+			t.Fatal("an answer that is alone has no space")
 		}
-		next := &stay{of: called("next")}
-		r.call(next)
+		next := &heldAnswer{to: called("next")}
+		m.markNext(next)
 		ctx, stop := context.WithCancel(t.Context())
 		time.AfterFunc(patience, stop)
-		if r.await(ctx, next, false) {
+		if m.awaitSpace(ctx, next, false) {
 			t.Error("came in after all")
 		}
-		if !r.await(ctx, next, true) {
+		if !m.awaitSpace(ctx, next, true) {
 			t.Error("a light one has to wait")
 		}
-		if !r.await(t.Context(), next, false) || len(ended) != 2 {
+		if !m.awaitSpace(t.Context(), next, false) || len(ended) != 2 {
 			t.Error("does not come in", ended)
 		}
 	})
 }
 
-// TestRoomOfABatch: what a batch has worked out ahead never stands in the way of its next
+// TestAnswerMemoryOfABatch: what a batch has worked out ahead never stands in the way of its next
 // chunk, is not slow however long it waits, and is bounded for one and for all.
-func TestRoomOfABatch(t *testing.T) {
+func TestAnswerMemoryOfABatch(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		var r room
+		var m answerMemory
 		ends := 0
-		batch := func() *guest { return &guest{end: func() { ends++ }} }
-		var later []*stay
-		for range mostAhead / aheadOfOne {
-			s := &stay{of: batch()}
-			if _, open := r.open(s, false); !open {
+		batch := func() *recipient { return &recipient{breakOff: func() { ends++ }} }
+		var later []*heldAnswer
+		for range mostAhead / mostAheadOfBatch {
+			s := &heldAnswer{to: batch()}
+			if _, open := m.hasSpace(s, false); !open {
 				t.Fatal("nothing is worked out ahead")
 			}
-			r.hold(s, aheadOfOne)
-			if _, open := r.open(&stay{of: s.of}, true); open {
+			m.hold(s, mostAheadOfBatch)
+			if _, open := m.hasSpace(&heldAnswer{to: s.to}, true); open {
 				t.Error("one batch works out more than its part ahead")
 			}
 			later = append(later, s)
 		}
-		if _, open := r.open(&stay{of: batch()}, true); open {
+		if _, open := m.hasSpace(&heldAnswer{to: batch()}, true); open {
 			t.Error("all together work out more than their part ahead")
 		}
 		time.Sleep(time.Hour)
-		next := &stay{of: later[0].of}
-		r.call(next)
-		if _, open := r.open(next, false); !open {
+		next := &heldAnswer{to: later[0].to}
+		m.markNext(next)
+		if _, open := m.hasSpace(next, false); !open {
 			t.Fatal("what comes after the next chunk stands in its way")
 		}
-		r.hold(next, mostWaiting)
-		r.send(next)
-		single := r.enter(batch(), 1)
+		m.hold(next, mostWaitingBytes)
+		m.send(next)
+		single := m.admit(batch(), 1)
 		if single != nil || ends > 0 {
 			t.Error("a chunk that has just begun to be sent is broken off")
 		}
 		go func() { // its client takes it in the end
 			time.Sleep(patience)
-			r.leave(next)
-			r.call(later[0])
+			m.release(next)
+			m.markNext(later[0])
 		}()
-		if !r.await(t.Context(), &stay{of: batch()}, false) || ends > 0 { // ahead, while one less is
+		if !m.awaitSpace(t.Context(), &heldAnswer{to: batch()}, false) || ends > 0 { // ahead, while one less is
 			t.Error("no place ahead is free again")
 		}
 		for _, s := range later {
-			r.leave(s)
+			m.release(s)
 		}
-		if r.taken != 0 || r.ahead != 0 || later[0].of.held != 0 || r.sending.Len() != 0 {
-			t.Error(r.taken, r.ahead, "taken")
+		if m.waiting != 0 || m.ahead != 0 || later[0].to.held != 0 || m.sending.Len() != 0 {
+			t.Error(m.waiting, m.ahead, "taken")
 		}
 	})
 }
 
-// TestChunkWithoutRoomHoldsNoTurn: nor any weight, whether the room was full before or
+// TestChunkWithoutSpaceHoldsNoTurn: nor any weight, whether the memory was full before or
 // fills while the chunk waits for its turn.
-func TestChunkWithoutRoomHoldsNoTurn(t *testing.T) {
+func TestChunkWithoutSpaceHoldsNoTurn(t *testing.T) {
 	for _, fullBefore := range []bool{true, false} {
 		synctest.Test(t, func(t *testing.T) {
-			turns := newSlots(Limits{Concurrent: 1})
-			s := &stay{of: &guest{}}
-			turns.answers.call(s)
-			var full *stay
-			fill := func() { full = turns.answers.enter(&guest{end: func() { t.Error("broken off") }}, mostWaiting) }
+			turns := newTurns(Limits{Concurrent: 1})
+			s := &heldAnswer{to: &recipient{}}
+			turns.answers.markNext(s)
+			var full *heldAnswer
+			fill := func() {
+				full = turns.answers.admit(&recipient{breakOff: func() { t.Error("broken off") }}, mostWaitingBytes)
+			}
 			if fullBefore {
 				fill()
 			} else if !turns.take(turns.mostLarge) {
 				t.Fatal("no turn")
 			}
 			open := make(chan bool, 1)
-			go func() { open <- turns.awaitWithRoom(t.Context(), turns.mostLarge, s) }()
+			go func() { open <- turns.awaitWithSpace(t.Context(), turns.mostLarge, s) }()
 			synctest.Wait()
 			if !fullBefore {
 				fill()
@@ -131,10 +133,10 @@ func TestChunkWithoutRoomHoldsNoTurn(t *testing.T) {
 				synctest.Wait()
 			}
 			if !turns.take(turns.mostLarge) {
-				t.Fatal("no turn beside it, room full before:", fullBefore)
+				t.Fatal("no turn beside it, memory full before:", fullBefore)
 			}
 			turns.give(turns.mostLarge)
-			turns.answers.leave(full)
+			turns.answers.release(full)
 			if !<-open {
 				t.Error("does not come in")
 			}
@@ -182,7 +184,7 @@ func TestAnswersThatNobodyTakes(t *testing.T) {
 			}
 			// All of them have asked after two seconds, and are answered in the end: a
 			// machine that is slow, or looks for races, takes its time.
-			most := before + mostWaiting + 16<<20
+			most := before + mostWaitingBytes + 16<<20
 			var highest, last uint64
 			for began := time.Now(); time.Since(began) < 2*time.Second || last > most && time.Since(began) < time.Minute; time.Sleep(100 * time.Millisecond) {
 				last = heap()

@@ -1,0 +1,131 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"slices"
+	"strconv"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/internal/text"
+)
+
+// BatchLine is one line of a batch as a client writes it: a request for one operation,
+// with a name of the client's own to know its answer by.
+type BatchLine struct {
+	ID        string         `json:"id"`
+	Operation string         `json:"operation"`
+	Request   jsontext.Value `json:"request"`
+}
+
+// BatchAnswer is the answer to one line: what POST would have answered to the
+// request alone. Line is the number of the line in the stream, from 1.
+type BatchAnswer struct {
+	Line     int            `json:"line"`
+	ID       string         `json:"id,omitzero"`
+	Status   int            `json:"status"`
+	Response jsontext.Value `json:"response,omitzero"`
+	Problem  *Problem       `json:"problem,omitzero"`
+}
+
+// longestID is how many characters the id of a line may have.
+const longestID = 80
+
+var batchTable = objectOf(
+	require(label("id", func(l *BatchLine) *string { return &l.ID }, longestID)),
+	require(oneOf("operation", func(l *BatchLine) *string { return &l.Operation }, operationNames()...)),
+	require(untouched("request", func(l *BatchLine) *jsontext.Value { return &l.Request })),
+)
+
+func operationNames() []string {
+	names := make([]string, len(operations))
+	for i, o := range operations {
+		names[i] = o.name
+	}
+	return names
+}
+
+// untouched is a member that is an object which is read later, by another table.
+// It stays in the memory of the body.
+func untouched[T any](name string, at func(*T) *jsontext.Value) member[T] {
+	return member[T]{
+		name: name,
+		read: func(d *decoder, into *T) {
+			if !d.expect(jsontext.KindBeginObject, "batch_request") {
+				return
+			}
+			if v, ok := d.value(); ok {
+				*at(into) = v
+			}
+		},
+		shape: shape{Type: "object"},
+	}
+}
+
+// An Outcome is how a request ended: with what was decided, or with a refusal. Who asks
+// counts it.
+type Outcome struct {
+	Operation string // the path under /v1; batch for a line that could not be read
+	Verdict   string // empty where nothing is decided
+	Refusal   *refusal
+}
+
+// A Line is one line of a batch on its way to its answer.
+type Line struct {
+	Number    int    // in the stream, from 1
+	RequestID string // of the stream; it stands in problems
+	read      BatchLine
+}
+
+// Answer appends the answer to out, with its line end.
+func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
+	if r := decode(body, batchTable, &l.read); r != nil {
+		if r.kind == invalidRequest {
+			r.kind = invalidLine
+		}
+		if r.wording == secondText {
+			r.wording = secondTextInLine
+		}
+		if r.kind == notJSON && len(r.args) > 1 {
+			r.args[1] = l.Number // its place is in this line of the stream
+		}
+		l.Refuse(ctx, r, out)
+		return Outcome{Operation: "batch", Refusal: r}
+	}
+	start := out.Len()
+	l.begin(200, out)
+	out.WriteString(`,"response":`)
+	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == l.read.Operation })]
+	verdict, r := o.run(ctx, l.read.Request, out)
+	if r != nil {
+		out.Truncate(start)
+		l.Refuse(ctx, r, out)
+	} else {
+		out.WriteString("}\n")
+	}
+	return Outcome{o.name, verdict, r}
+}
+
+// Refuse appends the refusal as the answer to the line.
+func (l *Line) Refuse(ctx context.Context, r *refusal, out *bytes.Buffer) {
+	p := r.problem(text.From(ctx), l.RequestID)
+	l.begin(p.Status, out)
+	out.WriteString(`,"problem":`)
+	out.Write(p.encode())
+	out.WriteString("}\n")
+}
+
+// begin writes the members that each answer has.
+func (l *Line) begin(status int, out *bytes.Buffer) {
+	b := out.AvailableBuffer()
+	b = append(b, `{"line":`...)
+	b = strconv.AppendInt(b, int64(l.Number), 10)
+	if l.read.ID != "" {
+		b = append(b, `,"id":`...)
+		b, _ = jsontext.AppendQuote(b, l.read.ID) // fails on broken UTF-8, which was refused
+	}
+	b = append(b, `,"status":`...)
+	b = strconv.AppendInt(b, int64(status), 10)
+	out.Write(b)
+}

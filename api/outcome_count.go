@@ -1,0 +1,23 @@
+package api
+
+import (
+	"context"
+
+	"wetrun/internal/telemetry"
+)
+
+// countOutcome tells telemetry how a request ended, and what was decided.
+func countOutcome(ctx context.Context, t *telemetry.Telemetry, o Outcome) {
+	switch {
+	case o.Refusal == nil:
+		t.Operation(ctx, o.Operation, telemetry.Answered)
+		t.Verdict(ctx, o.Operation, o.Verdict)
+	case o.Refusal.kind == internalError:
+		t.Operation(ctx, o.Operation, telemetry.Failed)
+	default:
+		t.Operation(ctx, o.Operation, telemetry.Refused)
+		for _, e := range o.Refusal.fields {
+			t.Rejected(ctx, e.Code)
+		}
+	}
+}
