@@ -4,7 +4,6 @@
 package telemetry
 
 import (
-	"context"
 	"log/slog"
 	"net/http"
 	"runtime/debug"
