@@ -10,31 +10,25 @@ import (
 	"testing"
 )
 
-// TestReadmeClients runs the programs that the README shows and compares what they
-// print with what it says that they do. The one in TypeScript needs a compiler, and
-// is run by openapi/client/check.
+// TestReadmeClients runs the programs that openapi/README.md shows and compares what
+// they print with what it says that they do. The one in TypeScript needs a compiler,
+// and is run by openapi/client/check.
 func TestReadmeClients(t *testing.T) {
 	server := httptest.NewServer(service())
 	defer server.Close()
 	for _, c := range []struct {
-		language, file, says string
-		command              []string
+		heading, language, file, says string
+		command                       []string
 	}{
-		{"python", "client.py", `(?m)^# (\{.*\})$`, []string{"python3"}},
-		{"go", "client.go", `(?m)^\t// ([0-9].*)$`, []string{"go", "run"}},
+		{"Python", "python", "client.py", `(?m)^# (\{.*\})$`, []string{"python3"}},
+		{"Go", "go", "client.go", `(?m)^\t// ([0-9].*)$`, []string{"go", "run"}},
+		{"Go without a server", "go", "client.go", `(?m)^\t// ([0-9].*)$`, []string{"go", "run"}},
 	} {
-		t.Run(c.language, func(t *testing.T) {
-			text, err := os.ReadFile("../README.md")
-			if err != nil {
-				t.Fatal(err)
-			}
-			m := regexp.MustCompile("(?s)```" + c.language + "\n(.*?)```").FindSubmatch(text)
-			if m == nil {
-				t.Fatalf("the README shows no program in %s", c.language)
-			}
-			want := regexp.MustCompile(c.says).FindSubmatch(m[1])
+		t.Run(c.heading, func(t *testing.T) {
+			program := shownProgram(t, c.heading, c.language)
+			want := regexp.MustCompile(c.says).FindStringSubmatch(program)
 			if want == nil {
-				t.Fatal("the README does not say what it prints")
+				t.Fatal("the page does not say what it prints")
 			}
 			if _, err := exec.LookPath(c.command[0]); err != nil {
 				if os.Getenv("CI") != "" {
@@ -43,15 +37,25 @@ func TestReadmeClients(t *testing.T) {
 				t.Skipf("left out: %v", err)
 			}
 			file := filepath.Join(t.TempDir(), c.file)
-			if err := os.WriteFile(file, []byte(strings.ReplaceAll(string(m[1]), "http://127.0.0.1:8080", server.URL)), 0o600); err != nil {
+			if err := os.WriteFile(file, []byte(strings.ReplaceAll(program, "http://127.0.0.1:8080", server.URL)), 0o600); err != nil {
 				t.Fatal(err)
 			}
 			out, err := exec.CommandContext(t.Context(), c.command[0], append(c.command[1:], file)...).CombinedOutput()
-			if err != nil || strings.TrimSpace(string(out)) != string(want[1]) {
-				t.Errorf("it prints %s (%v), the README says %s", out, err, want[1])
+			if err != nil || strings.TrimSpace(string(out)) != want[1] {
+				t.Errorf("it prints %s (%v), the page says %s", out, err, want[1])
 			}
 		})
 	}
+}
+
+// shownProgram is the program under a heading of openapi/README.md.
+func shownProgram(t *testing.T, heading, language string) string {
+	t.Helper()
+	m := regexp.MustCompile("(?s)\n## " + heading + "\n.*?```" + language + "\n(.*?)```").FindStringSubmatch(pageText(t, clientsPage))
+	if m == nil {
+		t.Fatalf("openapi/README.md shows no program in %s", language)
+	}
+	return m[1]
 }
 
 // TestReadmeClientSaysWhatIsWrong: the program in Python prints what a problem says,
@@ -63,14 +67,9 @@ func TestReadmeClientSaysWhatIsWrong(t *testing.T) {
 		}
 		t.Skipf("left out: %v", err)
 	}
-	text, err := os.ReadFile("../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
 	server := httptest.NewServer(service())
 	defer server.Close()
-	m := regexp.MustCompile("(?s)```python\n(.*?)```").FindSubmatch(text)
-	program := strings.ReplaceAll(string(m[1]), "http://127.0.0.1:8080", server.URL)
+	program := strings.ReplaceAll(shownProgram(t, "Python", "python"), "http://127.0.0.1:8080", server.URL)
 	for call, want := range map[string]string{
 		`ask("ground-speeds", {})`: "No operation or page has this path.",
 		`ask("ground-speed", {})`:  "#/runs This is missing and must be given.",

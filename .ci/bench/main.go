@@ -1,10 +1,11 @@
-// Command bench measures what the README says of speed, memory and size, in one run:
+// Command bench measures speed, memory and size, in one run:
 //
 //	go run ./.ci/bench -write    # everything, about three minutes
 //	go run ./.ci/bench -quick    # what a busy machine cannot spoil
 //
 // It builds the program, runs it beside servers that do less, prints a table with ratios,
-// and which goals are met. -write keeps the table in testdata/bench.
+// and which goals are met. -write puts the table into testdata/bench/README.md, below the
+// head there, which is written by hand: how it is measured, and why a goal is not met.
 package main
 
 import (
@@ -20,7 +21,7 @@ func address(n int) string { return fmt.Sprintf("127.0.0.1:%d", *port+n) }
 
 func main() {
 	quick := flag.Bool("quick", false, "a few rounds only, and fail on what noise cannot spoil")
-	write := flag.Bool("write", false, "write testdata/bench/README.md")
+	write := flag.Bool("write", false, "write the table into "+pageFile)
 	serve := flag.String("serve", "", "be one of the other servers at this address: fixed SIZE, or plain REQUEST ANSWER")
 	flag.Parse()
 	var err error
@@ -41,6 +42,10 @@ func run(quick, write bool) error {
 		return err
 	}
 	defer os.RemoveAll(folder)
+	head, err := headOfPage()
+	if err != nil {
+		return err
+	}
 	program, err := build(folder)
 	if err != nil {
 		return err
@@ -52,7 +57,7 @@ func run(quick, write bool) error {
 	table := f.table()
 	fmt.Print(table)
 	if write {
-		if err := os.WriteFile("testdata/bench/README.md", []byte(table), 0o644); err != nil {
+		if err := os.WriteFile(pageFile, []byte(head+table), 0o644); err != nil {
 			return err
 		}
 	}

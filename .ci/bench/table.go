@@ -2,11 +2,31 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"os/exec"
 	"runtime"
 	"strings"
 	"time"
 )
+
+const (
+	pageFile = "testdata/bench/README.md"
+	// endOfHead is the last line of it that is written by hand.
+	endOfHead = "<!-- measured -->\n\n"
+)
+
+// headOfPage is what stands above the table.
+func headOfPage() (string, error) {
+	text, err := os.ReadFile(pageFile)
+	if err != nil {
+		return "", err
+	}
+	head, _, found := strings.Cut(string(text), endOfHead)
+	if !found {
+		return "", fmt.Errorf("%s has no line %q, below which to write", pageFile, strings.TrimSpace(endOfHead))
+	}
+	return head + endOfHead, nil
+}
 
 // A page is the text of the table while it grows.
 type page struct{ strings.Builder }
@@ -16,7 +36,7 @@ func (p *page) say(format string, a ...any) { fmt.Fprintf(p, format+"\n", a...) 
 func (f *figures) table() string {
 	var p page
 	version, _ := exec.Command("go", "env", "GOVERSION").Output()
-	p.say("# Speed, memory, size\n")
+	p.say("## Measured\n")
 	p.say("Written by `go run ./.ci/bench -write` on %s: %d cores, %s, %.0f GB, %s/%s, %s.", time.Now().Format("2 January 2006"), runtime.NumCPU(),
 		machine("/proc/cpuinfo", "model name"), memoryOfMachine(), runtime.GOOS, runtime.GOARCH, strings.TrimSpace(string(version)))
 	p.say("The client runs on the same cores, and so does whatever else the machine does: load average %s. Times are of this machine on that day; ratios carry over.\n", loadAverage())
@@ -40,8 +60,8 @@ func (f *figures) table() string {
 }
 
 func (f *figures) requestTable(p *page) {
-	p.say("\n## A request\n")
-	p.say("CPU time of the server (user and system), 4 connections, medians of rounds in turns, and in brackets of the ratios to the fixed replies of the same round; wetrun with spans (1 %%), metrics and a line of log for each request.")
+	p.say("\n### A request\n")
+	p.say("CPU time of the server (user and system), 4 connections, medians of rounds in turns; in brackets the ratios to the fixed replies of the same round. wetrun runs with spans (1 %%), metrics and a line of log for each request.")
 	p.say("The two fixed replies are the same server twice: a row where they differ by more than %.0f %% is void.\n", 100*mostOff)
 	p.say("| request | bytes | fixed reply | once more | net/http and encoding/json, no checks | wetrun | the fixed ones differ by |\n| --- | --- | --- | --- | --- | --- | --- |")
 	for i := range f.contests {
@@ -52,11 +72,10 @@ func (f *figures) requestTable(p *page) {
 		}
 		p.say("| `%s`, %s | %d | %s | %s | %s (%.2f) | %s (%.2f) | %.1f %%%s |", c.operation, c.name, c.bytes, µs(c.fixed), µs(c.fixed2), µs(c.plain), c.plainRatio, µs(c.wetrun), c.wetrunRatio, 100*c.off, void)
 	}
-	p.say("\nThe server of encoding/json decodes the request into structs that fit it and no other, calculates by the same package without uncertainties, from inputs made once, and encodes structs that wetrun's answer once filled: it checks, converts and words nothing. Its answer has all that wetrun's has.")
 }
 
 func (f *figures) batchTable(p *page) {
-	p.say("\n## Batches\n")
+	p.say("\n### Batches\n")
 	p.say("A client writes lines and reads the answers meanwhile, through pipes of the command, or on one connection to a server as above. The last column is 2 over the CPU times, for a machine that does nothing else.\n")
 	p.say("| lines | 2 cores | 1 core | CPU time of a line | of the client | 2 cores undisturbed |\n| --- | --- | --- | --- | --- | --- |")
 	for i := range f.batches {
@@ -69,7 +88,7 @@ func (f *figures) growthTables(p *page) {
 	if f.quick {
 		return
 	}
-	p.say("\n## Growth\n\nThe exponent is fitted to the last three points: 1 is in proportion, 0 is not at all.\n")
+	p.say("\n### Growth\n\nThe exponent is fitted to the last three points: 1 is in proportion, 0 is not at all.\n")
 	p.say("| what | points | exponent |\n| --- | --- | --- |")
 	for _, c := range f.curves {
 		var points []string

@@ -2,10 +2,7 @@ package main
 
 import (
 	"bytes"
-	"flag"
 	"net/netip"
-	"os"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -67,27 +64,4 @@ func TestBadSettings(t *testing.T) {
 			t.Errorf("%s %s: %d %s", flag, c.value, code, errs.String())
 		}
 	}
-}
-
-// TestReadmeListsSettings: the table has every flag with its default.
-func TestReadmeListsSettings(t *testing.T) {
-	text, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, flags := newConfig()
-	flags.VisitAll(func(f *flag.Flag) {
-		row := regexp.MustCompile("(?m)^\\| `-" + f.Name + "` \\| (.*?) \\|").FindSubmatch(text)
-		if row == nil {
-			t.Errorf("no row for -%s", f.Name)
-			return
-		}
-		stated := strings.Trim(string(row[1]), "`")
-		if d, err := time.ParseDuration(stated); err == nil && stated != f.DefValue {
-			stated = d.String()
-		}
-		if stated != f.DefValue && !(stated == "none" && f.DefValue == "") {
-			t.Errorf("-%s: the default is %q, the README says %q", f.Name, f.DefValue, row[1])
-		}
-	})
 }

@@ -268,6 +268,13 @@ func TestRecordsAreCounted(t *testing.T) {
 			t.Errorf("the scrape has no %s", row)
 		}
 	}
+	// The page for operators names each of them.
+	page := pageText(t, operatorsPage)
+	for _, m := range regexp.MustCompile(`(?m)^# TYPE (\S+)`).FindAllStringSubmatch(string(scraped), -1) {
+		if m[1] != "target_info" && !strings.Contains(page, "`"+m[1]+"`") {
+			t.Errorf("%s does not name %s", operatorsPage, m[1])
+		}
+	}
 }
 
 // checkLog: one line for each request, with route and status.

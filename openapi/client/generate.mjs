@@ -2,7 +2,7 @@
 //
 // Writes into client/generated what a user of the API would have: the types of the
 // document, a call of every operation with each of its examples, and the program that
-// the README shows.
+// openapi/README.md shows.
 import assert from 'node:assert/strict'
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
@@ -61,7 +61,7 @@ ${calls.join('\n')}
 ]
 `)
 
-const readme = readFileSync(join(here, '../../README.md'), 'utf8')
+const readme = readFileSync(join(here, '../README.md'), 'utf8')
 const shown = /```ts\n(.*?)```/s.exec(readme)
-assert.ok(shown, 'the README shows no TypeScript')
+assert.ok(shown, 'openapi/README.md shows no TypeScript')
 writeFileSync(join(out, 'readme.ts'), shown[1].replaceAll('http://127.0.0.1:8080', process.argv[2]))

@@ -140,7 +140,7 @@ func checkResources(t *testing.T, name string, c corev1.Container) {
 	}
 	if most := env(c)["WETRUN_MAX_CONNECTIONS"]; name == "deployment" {
 		n, err := strconv.Atoi(most)
-		// As the README has it, under Limits.
+		// As deploy/README.md has it, under Limits.
 		if held := int64(n)*256<<10 + cpu.Value()*80<<20 + 80<<20 + 30e6; err != nil || held > soft.Value() {
 			t.Errorf("%s connections may hold %d bytes, GOMEMLIMIT is %d: %v", most, held, soft.Value(), err)
 		}
