@@ -105,7 +105,7 @@ func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.people(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
 		if c.Status != "within" {
-			lines = append(lines, s.of("catch_"+c.Status, nameOrNumber(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+			lines = append(lines, s.of("catch_"+c.Status, x.round.name(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
 		}
 	}
 	lines = append(lines, s.catchesUnsure(x)...)
@@ -235,7 +235,7 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 		return nil, false, err
 	}
 	var r CalibrationsRequest
-	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
 	if refused != nil {
 		return refused.indented(ctx), false, nil
 	}
