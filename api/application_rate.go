@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -75,7 +76,7 @@ var applicationRateTable = objectOf(
 
 func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateResponse, error) {
 	result, err := calc.ApplicationRate(r.input())
-	if err := alongside(r.Nozzle.unread("Nozzle"), err); err != nil {
+	if err := combined(r.Nozzle.unread().Under(finding.Member("nozzle")), err); err != nil {
 		return ApplicationRateResponse{}, err
 	}
 	a := applicationRateAnswer(ctx, r, result)

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -68,7 +69,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 	if result.WaterEquivalentFlowRate != 0 {
 		a.WaterEquivalentFlowRate = in(result.WaterEquivalentFlowRate, units.flow)
 	}
-	if result.Verdict != calc.NotJudged {
+	if result.Verdict != finding.NotJudged {
 		a.Deviation = percent(result.Deviation)
 		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
 	}

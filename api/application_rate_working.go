@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -24,7 +25,7 @@ func (r *ApplicationRateRequest) methods(x *calc.ApplicationRateResult) methodSe
 	s.addIf(r.Width.given(), calc.MethodWidthPerNozzle)
 	s.addIf(x.Width != 0 && !r.Width.given(), calc.MethodTreatedWidth)
 	s.addIf(x.FieldApplicationRate != 0, calc.MethodFieldRate)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
+	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
 	return s
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -102,7 +103,7 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		Cautions:                rateCautions.in(ctx),
 		Warnings:                warnings(ctx, result.Warnings),
 	}
-	if result.Verdict != calc.NotJudged {
+	if result.Verdict != finding.NotJudged {
 		a.Deviation = percent(result.Deviation)
 		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
 	}

@@ -1,11 +1,14 @@
 package api
 
-import "wetrun/calc"
+import (
+	"wetrun/calc"
+	"wetrun/calc/finding"
+)
 
 func (r *AreaCheckRequest) methods(x *calc.AreaCheckResult) methodSet {
 	s := methodsOf(calc.MethodRateFromTank)
 	s.addIf(!r.Area.given(), calc.MethodCourseTreatedArea)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
+	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
 	return s
 }
 

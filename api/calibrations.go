@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -140,7 +141,7 @@ var calibrationsTable = objectOf(measuring(func(r *CalibrationsRequest) *Measuri
 )...)
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {
-	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Output.Catches", r.Output.Catches)...); unread != nil {
+	if unread := append(r.Nozzle.unread().Under(finding.Member("nozzle")), unreadDrops(r.Output.Catches).Under(output)...); unread != nil {
 		return CalibrationsResponse{}, unread
 	}
 	if wrong := r.Schedule.check(); wrong != nil {
@@ -191,7 +192,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Overdue:         r.Schedule.answer().used(),
 	})
 	if err != nil {
-		return CalibrationsResponse{}, p.place(err)
+		return CalibrationsResponse{}, p.output.round.moveViolations(err)
 	}
 	return r.answer(ctx, p, result), nil
 }
@@ -203,7 +204,7 @@ func (r *CalibrationsRequest) bedsBeyond() *refusal {
 		if covered := r.Machine.BedsCovered; covered != 0 && r.Output.Catches[i].Bed > covered && len(wrong) < mostErrors {
 			limit := float64(covered)
 			wrong = append(wrong, FieldError{
-				Pointer: pointer(indexed("Output.Catches", i)) + "/bed", Code: "too_large", Limit: &limit, wording: "too_large_bed", args: []any{covered},
+				Pointer: pointer(outputCatch(i).Member("bed")), Code: "too_large", Limit: &limit, wording: "too_large_bed", args: []any{covered},
 			})
 		}
 	}
@@ -226,16 +227,14 @@ type sheetParts struct {
 	pressure PressureUniformityRequest
 	output   NozzleAcceptanceRequest
 	speed    GroundSpeedRequest
-	from     []caught // where each catch of output stands in the sheet; nil when nothing was caught again
 }
 
 func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *refusal) {
-	catches, from, refused := r.Output.followed(lang)
+	catches, sources, refused := r.Output.withFollowUps(lang)
 	if refused != nil {
 		return sheetParts{}, refused
 	}
 	return sheetParts{
-		from: from,
 		pressure: PressureUniformityRequest{
 			Readings: r.Pressure.Readings, CabPressure: r.Pressure.CabPressure, TargetPressure: r.Pressure.TargetPressure,
 			MaxDifference: r.Pressure.MaxDifference, PressureRange: r.Nozzle.PressureRange, Results: r.Results,
@@ -243,6 +242,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *refusal) {
 		output: NozzleAcceptanceRequest{
 			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
 			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, Results: r.Results,
+			round: round{inSheet: true, sources: sources},
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},
 	}, nil

@@ -2,8 +2,6 @@ package api
 
 import (
 	"context"
-	"strconv"
-	"strings"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -132,7 +130,7 @@ func verdictShade(x calc.FieldSheetResult) string {
 	return shade
 }
 
-// results fills in each part's own answer, with pointers into the sheet.
+// results fills in each part's own answer. Places are of the sheet already.
 func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsResponse) {
 	all := new(struct { // one piece of memory
 		pressure PressureUniformityResponse
@@ -143,28 +141,17 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	if x.Pressure != nil {
 		part := &all.pressure
 		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
-		under("pressure", part.Warnings)
 		a.Pressure.Result = part
 	}
 	if x.Output != nil {
 		part := &all.output
+		p.output.round.moveWarnings(x.Output.Warnings)
 		*part = p.output.answer(ctx, *x.Output)
-		p.placeCatches(part.Warnings)
-		for i := range part.Actions {
-			part.Actions[i].Pointer = "#/output" + part.Actions[i].Pointer[1:]
-			if catch := x.Output.Actions[i].Catch; catch >= 0 {
-				part.Actions[i].Pointer = p.catchPointer(catch)
-			}
-		}
-		for i, x := range x.Output.Outliers {
-			part.Outliers[i].Pointer = p.catchPointer(x.Value)
-		}
 		a.Output.Result = part
 	}
 	if x.Speed != nil {
 		part := &all.speed
 		*part = groundSpeedAnswer(ctx, &p.speed, *x.Speed)
-		under("speed", part.Warnings)
 		a.Speed.Result = part
 	}
 	if x.Rate != nil {
@@ -174,83 +161,11 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		}
 		part := &all.rate
 		*part = applicationRateAnswer(ctx, &request, *x.Rate)
-		for i, w := range part.Warnings {
-			part.Warnings[i].Pointer = "#/machine"
-			if w.Code == calc.WarnUnusualSpeed {
-				part.Warnings[i].Pointer = "#/speed"
-			}
-		}
 		a.Rate.Result = part
 	}
 	if x.Correction != nil {
 		part := correctionsAnswer(ctx, *x.Correction, r.correctionsRequest().plannedWith(x.Output))
-		for i, plan := range part.Plans {
-			if plan.Nozzle != nil {
-				part.Plans[i].Nozzle.Pointer = "#/planning" + plan.Nozzle.Pointer[1:]
-			}
-		}
-		for i, no := range part.Rejected {
-			if no.Nozzle != nil {
-				part.Rejected[i].Nozzle.Pointer = "#/planning" + no.Nozzle.Pointer[1:]
-			}
-		}
-		r.fromPlanning(part.Warnings)
-		for _, plan := range part.Plans {
-			r.fromPlanning(plan.Warnings)
-		}
 		a.Correction.Result = &part
-	}
-}
-
-// under moves the pointers of a part's warnings under its name in the sheet; the
-// nozzle stands in the sheet itself.
-func under(part string, all []warning) {
-	for i := range all {
-		if all[i].Pointer == "#/nozzle" || strings.HasPrefix(all[i].Pointer, "#/nozzle/") {
-			continue
-		}
-		all[i].Pointer = "#/" + part + all[i].Pointer[1:]
-	}
-}
-
-// fromPlanning moves the pointers of a correction's warnings to where a sheet has
-// what corrections has: the most of it is under planning, and what was measured in the
-// parts that measured it.
-func (r *CalibrationsRequest) fromPlanning(all []warning) {
-	for i, w := range all {
-		at := strings.TrimPrefix(w.Pointer, "#/")
-		member, rest, _ := strings.Cut(at, "/")
-		switch member {
-		case "nozzle", "limits", "rateController":
-		case "boomEven":
-			all[i].Pointer = "#/pressure"
-		case "measured":
-			switch {
-			case rest == "groundSpeed":
-				all[i].Pointer = "#/speed"
-			case rest != "sprayPressure":
-				all[i].Pointer = "#/machine/" + rest
-			case r.Output.SprayPressure.given():
-				all[i].Pointer = "#/output/sprayPressure"
-			default:
-				all[i].Pointer = "#/pressure"
-			}
-		default:
-			all[i].Pointer = "#/planning/" + at
-		}
-	}
-}
-
-// placeCatches moves the pointers of a round's warnings to where the sheet has the
-// catches, which follow-ups may have taken the place of.
-func (p *sheetParts) placeCatches(all []warning) {
-	under("output", all)
-	for i := range all {
-		rest, ofCatch := strings.CutPrefix(all[i].Pointer, "#/output/catches/")
-		number, member, _ := strings.Cut(rest, "/")
-		if n, err := strconv.Atoi(number); ofCatch && err == nil {
-			all[i].Pointer = pointer(p.catchPath(n, strings.HasPrefix(member, "nozzlesOnDrop"))) + "/" + member
-		}
 	}
 }
 

@@ -37,15 +37,14 @@ func (s *summary) unsure(of string, c ConformanceResponse) []string {
 func (s *summary) catchesUnsure(x *NozzleAcceptanceResponse) []string {
 	var said grouped
 	for i, c := range x.Catches {
-		said.add(nameOrNumber(c.Label, i), c.ConformanceDetail)
+		said.add(x.round.name(c.Label, i), c.ConformanceDetail)
 	}
 	for _, o := range x.Outliers {
 		acted := func(a ActionResponse) bool { return a.Pointer == o.Pointer }
 		if slices.ContainsFunc(x.Actions, acted) {
 			continue
 		}
-		at, _ := strconv.Atoi(o.Pointer[strings.LastIndex(o.Pointer, "/")+1:])
-		said.add(nameOrNumber(o.Label, at), o.Text)
+		said.add(x.round.name(o.Label, o.catch), o.Text)
 	}
 	return said.lines()
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -142,8 +143,7 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: rateCautions.in(ctx),
 			Warnings: warnings(ctx, x.AreaCheck.Warnings),
 		}
-		under("areaCheck", part.Warnings)
-		if x.AreaCheck.Verdict != calc.NotJudged {
+		if x.AreaCheck.Verdict != finding.NotJudged {
 			part.Deviation, part.RateTolerance = percent(x.AreaCheck.Deviation), percent(x.AreaCheck.RateTolerance)
 			part.ExpectedApplicationRate = in(x.AreaCheck.Expected, units.rate)
 		}

@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -37,6 +38,7 @@ func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
 		return c
 	}
 	p := r.Planning
+	c.part = finding.Member("planning")
 	c.Nozzle = LabeledNozzleRequest{NozzleRequest: r.Nozzle}
 	c.Nozzles, c.Gears, c.EngineSpeedLimits, c.RatedShaft, c.Pump = p.Nozzles, p.Gears, p.EngineSpeedLimits, p.RatedShaft, p.Pump
 	c.DropletChart, c.AllowedDropletClasses, c.SprayVolumeRange = p.DropletChart, p.AllowedDropletClasses, p.SprayVolumeRange

@@ -17,7 +17,7 @@ import (
 // calibrationsRecord works out a field sheet and lays it out as one page to print.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, _ *refusal) {
 	var r CalibrationsRequest
-	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
 	if refused != nil {
 		return "", refused
 	}

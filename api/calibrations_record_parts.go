@@ -47,7 +47,7 @@ func (s *sheetRecord) catches() *record.Table {
 	if x == nil {
 		return nil
 	}
-	catches, from, refused := s.request.Output.followed(s.lang)
+	catches, sources, refused := s.request.Output.withFollowUps(s.lang)
 	if refused != nil { // it was answered, so it was not
 		return nil
 	}
@@ -60,8 +60,8 @@ func (s *sheetRecord) catches() *record.Table {
 		Chart: &record.Chart{Title: s.word("chart", s.lang.Unit(u.Symbol())), Number: s.lang.Number},
 	}
 	for i, c := range x.Catches {
-		if from != nil && from[i].followUp && !catches[i].samePoint {
-			t.Rows = append(t.Rows, s.replaced(from[i].of))
+		if sources != nil && sources[i].followUp >= 0 && !catches[i].samePoint {
+			t.Rows = append(t.Rows, s.replaced(sources[i].catch))
 		}
 		r := catches[i]
 		result := s.word("status_" + c.Status)
@@ -79,7 +79,7 @@ func (s *sheetRecord) catches() *record.Table {
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != "within",
 			Cells: []string{
-				nameOrNumber(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
+				x.round.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
 				acceptable, s.people(c.NozzleFlowRate), result,
 			},
 			Point: point,

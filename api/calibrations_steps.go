@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
 
@@ -30,9 +31,9 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	}
 	switch {
 	case s.Catch >= 0:
-		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.catchPointer(s.Catch)
+		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, pointer(p.output.round.place(s.Catch))
 	case s.Bed >= 0:
-		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(indexed("Maintenance.Beds", s.Bed))
+		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(finding.Item("beds", s.Bed).Under(finding.Member("maintenance")))
 	}
 	return a
 }

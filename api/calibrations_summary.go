@@ -104,7 +104,7 @@ func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.people(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
 		if c.Status != "within" {
-			lines = append(lines, s.of("catch_"+c.Status, nameOrNumber(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+			lines = append(lines, s.of("catch_"+c.Status, x.round.name(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
 		}
 	}
 	lines = append(lines, s.catchesUnsure(x)...)

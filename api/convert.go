@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -38,7 +39,7 @@ func allKinds() (kinds []unit.Kind) {
 func convert(_ context.Context, r *ConvertRequest) (ConvertResponse, error) {
 	if kind := r.Quantity.Unit.Kind(); r.To.Kind() != kind {
 		e := unitError(r.To.Symbol(), r.To, kindsOf(kind))
-		e.Pointer = "#/to"
+		e.Pointer = pointer(finding.Member("to"))
 		return ConvertResponse{}, &refusal{kind: invalidRequest, fields: []FieldError{e}}
 	}
 	a := ConvertResponse{Quantity: in(r.Quantity.si(), r.To), Explained: Explained{Methods: convertMethods}}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -29,7 +30,8 @@ type CorrectionsRequest struct {
 	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero"`
 	Results
 
-	sheet bool // part of a field sheet, which has none of the members from changes on
+	sheet bool          // part of a field sheet, which has none of the members from changes on
+	part  finding.Place // of the sheet that has what there is to plan with
 }
 
 // MeasuredRequest is the state in which the rate was measured.
@@ -87,7 +89,7 @@ var correctionsTable = objectOf(
 
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
 	result, err := calc.Corrections(r.input())
-	if err := alongside(r.conflicts(), err); err != nil {
+	if err := combined(r.conflicts(), err); err != nil {
 		return CorrectionsResponse{}, r.nameGears(err)
 	}
 	a := correctionsAnswer(ctx, result, r)

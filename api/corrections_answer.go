@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
 
@@ -69,7 +70,7 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 	a := CorrectionsResponse{
 		Deviation:              percent(x.Deviation),
 		RateTolerance:          percent(x.RateTolerance),
-		WithinTolerance:        x.Within == calc.Within,
+		WithinTolerance:        x.Within == finding.Within,
 		OverLabelMaximum:       x.OverLabelMaximum,
 		WithinSprayVolumeRange: within(x.SprayVolume),
 		Decision:               word,

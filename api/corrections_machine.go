@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -81,9 +82,9 @@ func (r *CorrectionsRequest) machineInput(in *calc.CorrectionsInput) {
 
 // conflicts reports a controller that one member has and another has not. calc
 // cannot tell: there false is as good as not given.
-func (r *CorrectionsRequest) conflicts() (v calc.Invalid) {
+func (r *CorrectionsRequest) conflicts() (v finding.Invalid) {
 	if r.RateController != nil && !*r.RateController && r.Pump.Regulation == "rate_controller" {
-		v = calc.Invalid{{Field: "RateController", Code: calc.CodeConflict, Because: "Pump.Regulation"}}
+		v = finding.Invalid{{Place: finding.Member("rateController"), Code: finding.CodeConflict, Because: finding.Member("pump").Member("regulation")}}
 	}
 	return append(v, r.unread()...)
 }

@@ -1,9 +1,8 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -41,10 +40,10 @@ func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 }
 
 // unread reports every sizeRating that no size is read by.
-func (r *CorrectionsRequest) unread() calc.Invalid {
-	v := r.Nozzle.unread("Nozzle")
+func (r *CorrectionsRequest) unread() finding.Invalid {
+	v := r.Nozzle.unread().Under(finding.Member("nozzle"))
 	for i := range r.Nozzles {
-		v = append(v, r.Nozzles[i].unread("Nozzles["+strconv.Itoa(i)+"]")...)
+		v = append(v, r.Nozzles[i].unread().Under(finding.Item("nozzles", i))...)
 	}
 	return v
 }
@@ -55,5 +54,5 @@ func (r *CorrectionsRequest) plannedNozzle(n int) *PlannedNozzle {
 		return nil
 	}
 	x := &r.Nozzles[n-1]
-	return &PlannedNozzle{Pointer: "#/nozzles/" + strconv.Itoa(n-1), Label: x.Label, NozzleResponse: *x.answer(unit.Pressure(r.Measured.SprayPressure.si()))}
+	return &PlannedNozzle{Pointer: pointer(finding.Item("nozzles", n-1).Under(r.part)), Label: x.Label, NozzleResponse: *x.answer(unit.Pressure(r.Measured.SprayPressure.si()))}
 }

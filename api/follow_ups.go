@@ -1,12 +1,9 @@
 package api
 
 import (
-	"errors"
-	"strconv"
-	"strings"
 	"unicode/utf8"
 
-	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
 
@@ -22,9 +19,9 @@ var followUpTable = objectOf(append(
 	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
 )...)
 
-// followed puts the follow-ups in the place of the catches that they replace. from
-// tells, for each catch of the result, where it stands in the sheet; nil when nothing
-// was caught again.
+// withFollowUps is the round with the follow-ups in the place of the catches that they
+// replace. sources tells of each catch of it what it was read from; nil when nothing was
+// caught again.
 //
 // A follow-up names exactly one catch (unknown_label), and those of a catch have as
 // many nozzles together as it had (incomplete_follow_up): a drop of which a part
@@ -34,65 +31,64 @@ var followUpTable = objectOf(append(
 //
 // What has no label of its own is called by its drop, and where several stand in for one
 // drop by its number too, so that a crew knows which nozzle a step means.
-func (o *OutputRequest) followed(lang text.Language) (catches []AcceptanceCatchRequest, from []caught, refused *refusal) {
+func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceCatchRequest, sources []catchSource, refused *refusal) {
 	if len(o.FollowUps) == 0 {
 		return o.Catches, nil, nil
 	}
-	nozzles := make([]int, len(o.Catches))
-	placed := make([]int, len(o.FollowUps))
+	again := make([]int, len(o.Catches))      // the nozzles of each catch that were caught again
+	replaced := make([]int, len(o.FollowUps)) // the catch that each follow-up replaces; -1 for none
 	refused = &refusal{kind: invalidRequest}
 	for i, f := range o.FollowUps {
-		placed[i] = -1
+		replaced[i] = -1
 		for j, c := range o.Catches {
-			if c.Label == f.Replaces && placed[i] < 0 {
-				placed[i] = j
+			if c.Label == f.Replaces && replaced[i] < 0 {
+				replaced[i] = j
 			} else if c.Label == f.Replaces {
-				placed[i] = -1
+				replaced[i] = -1
 				break
 			}
 		}
-		if placed[i] < 0 {
-			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.FollowUps", i) + ".Replaces"), Code: "unknown_label", wording: "unknown_label_catch", args: []any{o.catchLabels()}})
+		if replaced[i] < 0 {
+			refused.fields = append(refused.fields, FieldError{Pointer: pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: "unknown_label", wording: "unknown_label_catch", args: []any{o.catchLabels()}})
 			continue
 		}
-		nozzles[placed[i]] += max(f.Nozzles, 1)
+		again[replaced[i]] += max(f.Nozzles, 1)
 	}
 	for j, c := range o.Catches {
-		if nozzles[j] == 0 {
-			catches, from = append(catches, c), append(from, caught{j, false, j})
+		if again[j] == 0 {
+			catches, sources = append(catches, c), append(sources, catchSource{j, -1})
 			continue
 		}
 		mixed := len(c.NozzlesOnDrop) > 0
-		if mixed && !o.caughtWhole(placed, j) {
+		if mixed && !o.caughtWhole(replaced, j) {
 			refused.fields = append(refused.fields, FieldError{
-				Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up", wording: "incomplete_follow_up_drop",
+				Pointer: pointer(outputCatch(j)), Code: "incomplete_follow_up", wording: "incomplete_follow_up_drop",
 			})
-		} else if !mixed && nozzles[j] != max(c.Nozzles, 1) {
-			refused.fields = append(refused.fields, FieldError{Pointer: pointer(indexed("Output.Catches", j)), Code: "incomplete_follow_up"})
+		} else if !mixed && again[j] != max(c.Nozzles, 1) {
+			refused.fields = append(refused.fields, FieldError{Pointer: pointer(outputCatch(j)), Code: "incomplete_follow_up"})
 		}
 		first, done := len(catches), 0
 		for i, f := range o.FollowUps {
-			if placed[i] != j {
+			if replaced[i] != j {
 				continue
 			}
 			if f.Label == "" {
-				f.Label = nameOfFollowUp(lang, f, done, nozzles[j])
+				f.Label = nameOfFollowUp(lang, f, done, again[j])
 			}
 			done += max(f.Nozzles, 1)
 			if mixed {
 				f.Nozzles = c.Nozzles // what says how many they are is nozzlesOnDrop
 			}
-			again := len(catches) > first
 			catches = append(catches, AcceptanceCatchRequest{
-				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: again,
+				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: len(catches) > first,
 			})
-			from = append(from, caught{i, true, j})
+			sources = append(sources, catchSource{j, i})
 		}
 	}
 	if len(refused.fields) > 0 {
 		return nil, nil, refused
 	}
-	return catches, from, nil
+	return catches, sources, nil
 }
 
 // nameOfFollowUp is the name of a follow-up that has none, after done nozzles of its drop
@@ -149,10 +145,10 @@ func (o *OutputRequest) catchLabels() string {
 
 // caughtWhole tells whether the catch j, of a drop that carries different nozzles, has
 // one follow-up, and that of all of them; what leaves nozzles out is of the whole drop.
-func (o *OutputRequest) caughtWhole(placed []int, j int) bool {
+func (o *OutputRequest) caughtWhole(replaced []int, j int) bool {
 	count := 0
 	for i, f := range o.FollowUps {
-		if placed[i] != j {
+		if replaced[i] != j {
 			continue
 		}
 		count++
@@ -161,50 +157,4 @@ func (o *OutputRequest) caughtWhole(placed []int, j int) bool {
 		}
 	}
 	return count == 1
-}
-
-// caught is where a catch stands in the sheet: among the catches or the follow-ups, and
-// which catch of the round it is or replaces.
-type caught struct {
-	index    int
-	followUp bool
-	of       int
-}
-
-// catchPointer points to where the catch i of the round stands in the sheet.
-func (p *sheetParts) catchPointer(i int) string { return pointer(p.catchPath(i, false)) }
-
-// catchPath is the Go path of the catch i of the round in the sheet, for what is wrong
-// with its drop that of the catch of which a follow-up has the nozzles.
-func (p *sheetParts) catchPath(i int, ofDrop bool) string {
-	switch {
-	case p.from == nil: // nothing was caught again
-		return indexed("Output.Catches", i)
-	case p.from[i].followUp && !ofDrop:
-		return indexed("Output.FollowUps", p.from[i].index)
-	}
-	return indexed("Output.Catches", p.from[i].of)
-}
-
-// place moves what is wrong with catches of the round to where the sheet has them.
-func (p *sheetParts) place(err error) error {
-	var wrong calc.Invalid
-	if p.from == nil || !errors.As(err, &wrong) {
-		return err
-	}
-	for i := range wrong {
-		if n, member, ok := ofCatch(wrong[i].Field); ok {
-			wrong[i].Field = p.catchPath(n, strings.HasPrefix(member, ".NozzlesOnDrop")) + member
-		}
-	}
-	return wrong
-}
-
-// ofCatch parts the path of a member of a catch of the round: Output.Catches[2].Jug is
-// .Jug of the catch 2.
-func ofCatch(path string) (n int, member string, ok bool) {
-	rest, ok := strings.CutPrefix(path, "Output.Catches[")
-	number, member, _ := strings.Cut(rest, "]")
-	n, err := strconv.Atoi(number)
-	return n, member, ok && err == nil
 }

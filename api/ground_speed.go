@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -131,13 +132,13 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 			a.Runs[i].TargetTime = in(result.TargetTimes[i], unit.IDS)
 		}
 	}
-	if result.Repeatable != calc.NotJudged {
+	if result.Repeatable != finding.NotJudged {
 		a.Spread = percent(result.Spread)
 	}
 	if u := result.Uncertainty; u != nil {
 		a.ConformanceResponse = conformance(ctx, u.Repeatable)
 		a.Uncertainty = &GroundSpeedUncertainty{GroundSpeed: uncertain(&u.GroundSpeed, units.speed)}
-		if result.Repeatable != calc.NotJudged {
+		if result.Repeatable != finding.NotJudged {
 			spread := uncertain(&u.Spread, unit.IDPct)
 			a.Uncertainty.Spread = &spread
 		}

@@ -4,12 +4,13 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 )
 
 func groundSpeedMethods(x *calc.GroundSpeedResult) methodSet {
 	s := methodsOf(calc.MethodRunSpeed, calc.MethodGroundSpeed, calc.MethodTotalLength, calc.MethodTotalTime)
 	s.addIf(x.TargetTimes != nil, calc.MethodCourseTime)
-	s.addIf(x.Repeatable != calc.NotJudged, calc.MethodRunSpread)
+	s.addIf(x.Repeatable != finding.NotJudged, calc.MethodRunSpread)
 	return s
 }
 

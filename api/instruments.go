@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -92,7 +93,7 @@ func (m *MeasuringRequest) input() (in calc.Measuring, refused error) {
 		kind := instrumentKind(x.Kind)
 		if q := x.Resolution; q.Unit.Kind() != instrumentUnits[kind] {
 			e := unitError(q.Unit.Symbol(), q.Unit, kindsOf(instrumentUnits[kind]))
-			e.Pointer = pointer(indexed("Instruments", i) + ".Resolution.Unit")
+			e.Pointer = pointer(finding.Item("instruments", i).Member("resolution").Member("unit"))
 			wrong = append(wrong, e)
 		}
 		in.Instruments[i] = calc.Instrument{

@@ -2,9 +2,9 @@ package api
 
 import (
 	"context"
-	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -102,18 +102,18 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 // wrongUnits reports what is no volume where a flow meter is calibrated, no length
 // where a speed sensor is.
 func (r *MeterCalibrationRequest) wrongUnits(kind unit.Kind) (wrong []FieldError) {
-	look := func(q Quantity, pointer string) {
+	look := func(q Quantity, place finding.Place) {
 		if q.given() && q.Unit.Kind() != kind {
 			e := unitError(q.Unit.Symbol(), q.Unit, kindsOf(kind))
-			e.Pointer = pointer + "/unit"
+			e.Pointer = pointer(place.Member("unit"))
 			wrong = append(wrong, e)
 		}
 	}
 	for i, x := range r.Readings {
-		at := "#/readings/" + strconv.Itoa(i)
-		look(x.Indicated, at+"/indicated")
-		look(x.Measured, at+"/measured")
+		reading := finding.Item("readings", i)
+		look(x.Indicated, reading.Member("indicated"))
+		look(x.Measured, reading.Member("measured"))
 	}
-	look(r.CurrentSetting.Per, "#/currentSetting/per")
+	look(r.CurrentSetting.Per, finding.Member("currentSetting").Member("per"))
 	return wrong
 }

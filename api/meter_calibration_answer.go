@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -71,7 +72,7 @@ func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest
 			x.PulseSetting = pulsesFor(per, c.AmountPerPulse)
 		}
 	}
-	if result.Repeatable != calc.NotJudged {
+	if result.Repeatable != finding.NotJudged {
 		a.Spread = percent(result.Spread)
 	}
 	if r.CurrentFactor.given() {
@@ -101,17 +102,17 @@ func factorAndError[T calc.Metered](c calc.MeterCorrection[T]) (factor, meterErr
 
 // meterSteps says what to do with the setting. Readings that do not repeat, or that
 // nobody has repeated, change none.
-func meterSteps(verdict, repeatable calc.Verdict, r *MeterCalibrationRequest) []string {
+func meterSteps(verdict, repeatable finding.Verdict, r *MeterCalibrationRequest) []string {
 	enter := "apply_correction"
 	switch {
-	case repeatable != calc.Within:
+	case repeatable != finding.Within:
 		return []string{"repeat_readings"}
 	case r.CurrentFactor.given():
 		enter = "enter_factor"
 	case r.CurrentSetting.Pulses != 0 || r.Readings[0].Pulses != 0:
 		enter = "enter_pulses"
 	}
-	if verdict == calc.Within {
+	if verdict == finding.Within {
 		return []string{"meter_in_order", enter, "read_meter_again"}
 	}
 	return []string{enter, "read_meter_again"}

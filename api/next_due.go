@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -42,7 +43,7 @@ func (s *ScheduleRequest) input() calc.NextDueInput {
 }
 
 // check refuses a schedule that cannot be.
-func (s *ScheduleRequest) check() calc.Invalid {
+func (s *ScheduleRequest) check() finding.Invalid {
 	if s.MeasuredOn.IsZero() {
 		return nil
 	}
@@ -50,12 +51,9 @@ func (s *ScheduleRequest) check() calc.Invalid {
 	if err == nil {
 		return nil
 	}
-	var wrong calc.Invalid
+	var wrong finding.Invalid
 	errors.As(err, &wrong)
-	for i := range wrong {
-		wrong[i].Field = "Schedule." + wrong[i].Field
-	}
-	return wrong
+	return wrong.Under(finding.Member("schedule"))
 }
 
 // answer says when to calibrate again; nil without a schedule, which has passed check.

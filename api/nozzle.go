@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -116,22 +117,22 @@ func (n *NozzleRequest) chart() []calc.FlowPoint {
 
 // unread reports a sizeRating that no size is read by. calc cannot tell: there a
 // size that says nothing of its rating has the first one.
-func (n *NozzleRequest) unread(field string) calc.Invalid {
+func (n *NozzleRequest) unread() finding.Invalid {
 	switch {
 	case n.SizeRating == "" || n.Size != "":
 		return nil
 	case n.RatedFlowRate.given() || n.RatedPressure.given() || len(n.FlowChart) > 0:
-		other := "RatedFlowRate"
+		other := "ratedFlowRate"
 		switch {
 		case n.RatedFlowRate.given():
 		case n.RatedPressure.given():
-			other = "RatedPressure"
+			other = "ratedPressure"
 		default:
-			other = "FlowChart"
+			other = "flowChart"
 		}
-		return calc.Invalid{{Field: field + ".SizeRating", Code: calc.CodeConflict, Because: field + "." + other}}
+		return finding.Invalid{{Place: finding.Member("sizeRating"), Code: finding.CodeConflict, Because: finding.Member(other)}}
 	}
-	return calc.Invalid{{Field: field + ".Size", Code: calc.CodeRequired, Because: field + ".SizeRating"}}
+	return finding.Invalid{{Place: finding.Member("size"), Code: finding.CodeRequired, Because: finding.Member("sizeRating")}}
 }
 
 func pressureRange(r Range) calc.PressureRange {

@@ -2,9 +2,9 @@ package api
 
 import (
 	"context"
-	"fmt"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -19,6 +19,8 @@ type NozzleAcceptanceRequest struct {
 	Gauge             string                   `json:"gauge,omitzero"`
 	MeasuringRequest
 	Results
+
+	round round
 }
 
 // AcceptanceCatchRequest is a catch with its place.
@@ -81,7 +83,7 @@ var nozzleAcceptanceTable = objectOf(measuring(func(r *NozzleAcceptanceRequest) 
 )...)
 
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
-	if unread := append(r.Nozzle.unread("Nozzle"), unreadDrops("Catches", r.Catches)...); unread != nil {
+	if unread := append(r.Nozzle.unread().Under(finding.Member("nozzle")), unreadDrops(r.Catches)...); unread != nil {
 		return NozzleAcceptanceResponse{}, unread
 	}
 	in := r.input()
@@ -123,11 +125,12 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 }
 
 // unreadDrops is unread for the nozzles of drops that carry different ones.
-func unreadDrops(field string, catches []AcceptanceCatchRequest) (unread calc.Invalid) {
+func unreadDrops(catches []AcceptanceCatchRequest) (unread finding.Invalid) {
 	for i := range catches {
 		for j := range catches[i].NozzlesOnDrop {
-			at := fmt.Sprintf("%s[%d].NozzlesOnDrop[%d].Nozzle", field, i, j)
-			unread = append(unread, catches[i].NozzlesOnDrop[j].Nozzle.unread(at)...)
+			if wrong := catches[i].NozzlesOnDrop[j].Nozzle.unread(); wrong != nil {
+				unread = append(unread, wrong.Under(finding.Item("catches", i).Item("nozzlesOnDrop", j).Member("nozzle"))...)
+			}
 		}
 	}
 	return unread

@@ -3,7 +3,6 @@ package api
 import (
 	"context"
 	"slices"
-	"strconv"
 
 	"wetrun/calc"
 	"wetrun/calc/unit"
@@ -36,6 +35,8 @@ type NozzleAcceptanceResponse struct {
 	Warnings                []warning                 `json:"warnings,omitzero"`
 	Cautions                []notice                  `json:"cautions"`
 	Explained
+
+	round round // that the catches are of, for the names of those without a label
 }
 
 // ToleranceResponse is the tolerance that was applied.
@@ -118,6 +119,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          r.warnings(ctx, &x),
 		Cautions:          acceptanceCautions.in(ctx),
+		round:             r.round,
 	}
 	if x.SprayPressure != 0 {
 		a.SprayPressure = in(x.SprayPressure, units.pressure)
@@ -163,10 +165,10 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	for i, action := range x.Actions {
 		word := remedyWords[action.Do]
-		a.Actions[i] = ActionResponse{Pointer: "#/catches", Action: word, Text: text.Coded(lang, "action", word)}
+		a.Actions[i] = ActionResponse{Pointer: pointer(r.round.catches()), Action: word, Text: text.Coded(lang, "action", word)}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
-			a.Actions[i].Pointer = "#/catches/" + strconv.Itoa(action.Catch)
+			a.Actions[i].Pointer = pointer(r.round.place(action.Catch))
 		}
 	}
 	a.Methods = r.methods(&x, &a)

@@ -3,7 +3,6 @@ package api
 import (
 	"context"
 	"math"
-	"strconv"
 
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -19,12 +18,12 @@ func (r *NozzleAcceptanceRequest) warnings(ctx context.Context, x *calc.NozzleAc
 	for i := range all {
 		if all[i].Code == calc.WarnHiddenDeviation {
 			hidden := math.Round(1000*float64(x.Catches[x.Hides].LargestHiddenDeviation)) / 10
-			all[i].Detail = text.Of(lang, "warning."+calc.WarnHiddenDeviation, nameOrNumber(r.Catches[x.Hides].Label, x.Hides), figure(hidden, "%"))
+			all[i].Detail = text.Of(lang, "warning."+calc.WarnHiddenDeviation, r.round.name(r.Catches[x.Hides].Label, x.Hides), figure(hidden, "%"))
 		}
 	}
 	for _, i := range r.twins() {
 		all = append(all, warning{
-			warnDuplicateLabel, "#/catches/" + strconv.Itoa(i) + "/label", text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
+			warnDuplicateLabel, pointer(r.round.place(i).Member("label")), text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
 		})
 	}
 	return all

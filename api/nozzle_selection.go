@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -76,12 +77,12 @@ var nozzleSelectionTable = objectOf(
 )
 
 func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionResponse, error) {
-	var unread calc.Invalid
+	var unread finding.Invalid
 	if r.SizeRating != "" && len(r.Shelf) > 0 { // no size is read by it; calc cannot tell
-		unread = calc.Invalid{{Field: "SizeRating", Code: calc.CodeConflict, Because: "Shelf"}}
+		unread = finding.Invalid{{Place: finding.Member("sizeRating"), Code: finding.CodeConflict, Because: finding.Member("shelf")}}
 	}
 	result, err := calc.NozzleSelection(r.input())
-	if err := alongside(unread, err); err != nil {
+	if err := combined(unread, err); err != nil {
 		return NozzleSelectionResponse{}, err
 	}
 	a := r.answer(ctx, result)

@@ -2,9 +2,9 @@ package api
 
 import (
 	"context"
-	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -131,7 +131,7 @@ func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate
 	}
 	if c.Shelf >= 0 {
 		s := &r.Shelf[c.Shelf]
-		a.Label, a.Pointer = s.Label, "#/shelf/"+strconv.Itoa(c.Shelf)
+		a.Label, a.Pointer = s.Label, pointer(finding.Item("shelf", c.Shelf))
 		a.RatedFlowRate, a.RatedPressure = s.RatedFlowRate, s.RatedPressure
 	} else {
 		rated := (&NozzleRequest{Size: c.Size, SizeRating: r.SizeRating}).answer(0)

@@ -7,7 +7,7 @@ import (
 	"reflect"
 	"unsafe"
 
-	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
 
@@ -55,14 +55,14 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), encoderOf(reflect.TypeFor[Res]())
 	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *refusal) {
 		var request Req
-		response, r := read(ctx, body, o, &request, handle)
+		response, r := answerBody(ctx, body, o, &request, handle)
 		if r != nil {
 			return "", r
 		}
 		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
 		switch {
 		case errors.Is(err, errNotComputable):
-			return "", &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: "#", Code: "not_computable"}}}
+			return "", &refusal{kind: invalidRequest, fields: []FieldError{{Pointer: pointer(finding.Place{}), Code: "not_computable"}}}
 		case err != nil:
 			return "", &refusal{kind: internalError}
 		}
@@ -90,7 +90,7 @@ func (o operation) recorded(record runner) operation {
 
 // refusalOf turns a handler's error into the refusal that the client gets.
 func refusalOf(err error) *refusal {
-	var invalid calc.Invalid
+	var invalid finding.Invalid
 	if errors.As(err, &invalid) {
 		return refused(invalid)
 	}
@@ -102,14 +102,14 @@ func refusalOf(err error) *refusal {
 }
 
 // warnings words what calc found unusual.
-func warnings(ctx context.Context, found []calc.Warning) []warning {
+func warnings(ctx context.Context, found []finding.Warning) []warning {
 	if len(found) == 0 {
 		return nil
 	}
 	lang := text.From(ctx)
 	all := make([]warning, len(found))
 	for i, w := range found {
-		all[i] = warning{w.Code, pointer(w.Field), text.Coded(lang, "warning", w.Code)}
+		all[i] = warning{w.Code, pointer(w.Place), text.Coded(lang, "warning", w.Code)}
 	}
 	return all
 }
@@ -128,19 +128,19 @@ func nextSteps(ctx context.Context, codes ...string) []notice {
 }
 
 // within turns a verdict into the member withinTolerance; nil when not judged.
-func within(v calc.Verdict) *bool {
-	if v == calc.NotJudged {
+func within(v finding.Verdict) *bool {
+	if v == finding.NotJudged {
 		return nil
 	}
-	inside := v == calc.Within
+	inside := v == finding.Within
 	return &inside
 }
 
 // overLabel turns the verdict on a label's maximum into overLabelMaximum.
-func overLabel(v calc.Verdict) *bool {
-	if v == calc.NotJudged {
+func overLabel(v finding.Verdict) *bool {
+	if v == finding.NotJudged {
 		return nil
 	}
-	outside := v == calc.Outside
+	outside := v == finding.Outside
 	return &outside
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 )
 
 // PatternUniformityResponse is the answer.
@@ -68,13 +69,13 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 		Explained:                 Explained{Methods: r.methods(&x)},
 		Cautions:                  patternCautions.in(ctx),
 	}
-	if x.Even != calc.NotJudged {
+	if x.Even != finding.NotJudged {
 		r.rowAnswer(&a, x)
 	}
 	spacing := func(b calc.BoomPattern) SpacingResponse {
-		return SpacingResponse{in(b.NozzleSpacing, units.width), percent(b.CoefficientOfVariation), b.Even == calc.Within}
+		return SpacingResponse{in(b.NozzleSpacing, units.width), percent(b.CoefficientOfVariation), b.Even == finding.Within}
 	}
-	if x.Boom.Even != calc.NotJudged {
+	if x.Boom.Even != finding.NotJudged {
 		a.Boom = &BoomPatternResponse{spacing(x.Boom), percent(x.Boom.Highest), percent(x.Boom.Lowest)}
 		a.Boom.NozzleSpacing = r.NozzleSpacing
 	}
@@ -84,7 +85,7 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 	if x.BestFound {
 		a.BestSpacing = &a.Spacings[x.Best]
 	}
-	if x.Even == calc.Outside {
+	if x.Even == finding.Outside {
 		a.NextSteps = nextSteps(ctx, "mend_pattern")
 	}
 	return a
@@ -105,6 +106,6 @@ func (r *PatternUniformityRequest) rowAnswer(a *PatternUniformityResponse, x cal
 	}
 	a.Readings = make([]PatternReadingResponse, len(x.Places))
 	for i, p := range x.Places {
-		a.Readings[i] = PatternReadingResponse{r.Readings[i], percent(p.Deviation), p.Even == calc.Within}
+		a.Readings[i] = PatternReadingResponse{r.Readings[i], percent(p.Deviation), p.Even == finding.Within}
 	}
 }

@@ -6,14 +6,15 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 func (r *PatternUniformityRequest) methods(x *calc.PatternUniformityResult) methodSet {
 	var s methodSet
-	s.addIf(x.Even != calc.NotJudged, calc.MethodMeanOfValues, calc.MethodStandardDeviation, calc.MethodVariation, calc.MethodPlaceDeviation)
-	s.addIf(x.Even != calc.NotJudged && r.Spacing.given(), calc.MethodPlaceDistance)
-	s.addIf(x.Boom.Even != calc.NotJudged, calc.MethodOverlappedMean, calc.MethodOverlappedPlace, calc.MethodOverlappedVariation,
+	s.addIf(x.Even != finding.NotJudged, calc.MethodMeanOfValues, calc.MethodStandardDeviation, calc.MethodVariation, calc.MethodPlaceDeviation)
+	s.addIf(x.Even != finding.NotJudged && r.Spacing.given(), calc.MethodPlaceDistance)
+	s.addIf(x.Boom.Even != finding.NotJudged, calc.MethodOverlappedMean, calc.MethodOverlappedPlace, calc.MethodOverlappedVariation,
 		calc.MethodHighestPlace, calc.MethodLowestPlace)
 	s.addIf(x.BestFound, calc.MethodSpacingStep)
 	return s

@@ -3,74 +3,7 @@ package api
 import (
 	"strconv"
 	"strings"
-
-	"wetrun/calc"
 )
-
-// pointer turns the Go path of a calc violation or warning into the JSON pointer
-// of the member: Catches[2].Volume becomes #/catches/2/volume. Field names of
-// calc inputs are the member names of the wire with an upper-case first letter.
-func pointer(path string) string {
-	var b strings.Builder
-	b.Grow(len(path) + 4)
-	b.WriteByte('#')
-	start := true
-	for _, c := range []byte(path) {
-		switch {
-		case c == '.':
-			start = true
-		case c == '[':
-			b.WriteByte('/')
-		case c == ']':
-		case start:
-			b.WriteByte('/')
-			b.WriteString(strings.ToLower(string(c)))
-			start = false
-		default:
-			b.WriteByte(c)
-		}
-	}
-	return b.String()
-}
-
-// indexed is the Go path of a list's item.
-func indexed(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
-
-// refused turns the violations of calc into a 422.
-func refused(v calc.Invalid) *refusal {
-	r := &refusal{kind: invalidRequest}
-	for _, x := range v {
-		e := FieldError{Pointer: pointer(x.Field), Code: x.Code}
-		switch {
-		case x.Allowed != "":
-			e.Allowed = strings.Split(x.Allowed, "\n")
-			e.wording, e.args = x.Code+"_allowed", []any{words(e.Allowed)}
-		case x.Because != "":
-			e.wording, e.args = x.Code+"_because", []any{memberPath(x.Because)}
-		case x.Instead != "":
-			e.wording, e.args = x.Code+"_or", []any{memberPaths(x.Instead)}
-		}
-		r.fields = append(r.fields, e)
-	}
-	return r
-}
-
-// memberPath words the Go path of a member for a sentence: Machine.BedWidth
-// becomes machine.bedWidth, and of a member in a list only its own name is said.
-func memberPath(path string) string {
-	if i := strings.LastIndexByte(path, ']'); i >= 0 {
-		path = path[i+2:]
-	}
-	return strings.ReplaceAll(pointer(path)[len("#/"):], "/", ".")
-}
-
-func memberPaths(paths string) string {
-	list := strings.Split(paths, ",")
-	for i := range list {
-		list[i] = memberPath(list[i])
-	}
-	return words(list)
-}
 
 // segment is one step of the path that the decoder stands at.
 type segment struct {

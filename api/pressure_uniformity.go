@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -177,7 +178,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		a.Uncertainty = &PressureUncertainty{
 			uncertain(&u.Mean, units.pressure), uncertain(&u.Spread, units.pressure), uncertain(&u.FlowSpread, unit.IDPct), uncertain(&u.CabOffset, units.pressure),
 		}
-		if result.MeanInRange != calc.NotJudged {
+		if result.MeanInRange != finding.NotJudged {
 			mean := conformance(ctx, u.MeanInRange)
 			a.MeanConformance = &mean
 		}
@@ -192,10 +193,10 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 // pressureSteps are the codes of what to do about an uneven boom and about a cab
 // gauge that shows something else.
 func pressureSteps(result calc.PressureUniformityResult) (codes []string) {
-	if result.Even == calc.Outside {
+	if result.Even == finding.Outside {
 		codes = append(codes, "repair_boom")
 	}
-	if result.CabDiffers == calc.Outside {
+	if result.CabDiffers == finding.Outside {
 		codes = append(codes, "check_cab_gauge")
 	}
 	return codes

@@ -2,9 +2,9 @@ package api
 
 import (
 	"context"
-	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -59,12 +59,12 @@ var pumpDemandTable = objectOf(
 )
 
 func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, error) {
-	unread := r.Nozzle.unread("Nozzle")
+	unread := r.Nozzle.unread().Under(finding.Member("nozzle"))
 	for i := range r.NozzleGroups {
-		unread = append(unread, r.NozzleGroups[i].Nozzle.unread("NozzleGroups["+strconv.Itoa(i)+"].Nozzle")...)
+		unread = append(unread, r.NozzleGroups[i].Nozzle.unread().Under(finding.Item("nozzleGroups", i).Member("nozzle"))...)
 	}
 	result, err := calc.PumpDemand(r.input())
-	if err := alongside(unread, err); err != nil {
+	if err := combined(unread, err); err != nil {
 		return PumpDemandResponse{}, err
 	}
 	a := pumpDemandAnswer(ctx, r, result)

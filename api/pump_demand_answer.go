@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -67,7 +68,7 @@ func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.Pum
 	if driven {
 		a.ApplicationRate = in(result.ApplicationRate, units.rate)
 	}
-	if result.Sufficient == calc.NotJudged {
+	if result.Sufficient == finding.NotJudged {
 		return a
 	}
 	a.SpareFlowRate = in(result.SpareFlowRate, units.flow)
@@ -79,7 +80,7 @@ func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.Pum
 	if driven {
 		a.LargestApplicationRate = in(result.LargestApplicationRate, units.rate)
 	}
-	if result.Sufficient == calc.Outside {
+	if result.Sufficient == finding.Outside {
 		a.NextSteps = nextSteps(ctx, "reduce_pump_demand")
 	}
 	return a

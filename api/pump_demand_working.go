@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -25,7 +26,7 @@ func (r *PumpDemandRequest) methods(x *calc.PumpDemandResult) methodSet {
 	tank := r.TankVolume.given()
 	s.addIf(tank && !r.AgitationFlowRate.given(), calc.MethodAgitationFlow)
 	s.addIf(tank && r.AgitationFlowRate.given(), calc.MethodAgitationShare)
-	s.addIf(x.Sufficient != calc.NotJudged, calc.MethodSpareFlow, calc.MethodWornPumpFlow, calc.MethodLargestSprayFlow)
+	s.addIf(x.Sufficient != finding.NotJudged, calc.MethodSpareFlow, calc.MethodWornPumpFlow, calc.MethodLargestSprayFlow)
 	s.addIf(r.GroundSpeed.given(), calc.MethodBoomRate)
 	return s
 }

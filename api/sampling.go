@@ -3,7 +3,6 @@ package api
 import (
 	"context"
 	"math"
-	"strconv"
 	"strings"
 
 	"wetrun/calc"
@@ -45,6 +44,8 @@ type OutlierResponse struct {
 	Statistic     Number `json:"statistic"`
 	CriticalValue Number `json:"criticalValue"`
 	Text          string `json:"text"`
+
+	catch int // of the round
 }
 
 // The words of calc's results, in the order of their constants.
@@ -112,8 +113,9 @@ func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []ca
 	for _, x := range found {
 		test := testWords[x.Test]
 		all = append(all, OutlierResponse{
-			Label: r.Catches[x.Value].Label, Pointer: "#/catches/" + strconv.Itoa(x.Value), Test: test,
+			Label: r.Catches[x.Value].Label, Pointer: pointer(r.round.place(x.Value)), Test: test,
 			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Of(text.From(ctx), "outlier."+test),
+			catch: x.Value,
 		})
 	}
 	return all

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -116,7 +117,7 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 	if x.FirstLoadArea != 0 {
 		a.FirstLoadArea = in(x.FirstLoadArea, units.area)
 	}
-	if x.Verdict != calc.NotJudged {
+	if x.Verdict != finding.NotJudged {
 		a.DeliveredDeviation = percent(x.Deviation)
 		a.RateTolerance = r.RateTolerance.or(percent(x.RateTolerance))
 	}
@@ -133,9 +134,9 @@ func (r *TankLoadsRequest) nextSteps(ctx context.Context, x *calc.TankLoadsResul
 	for i, p := range x.Products {
 		name := cmp.Or(r.Products[i].Name, "products/"+strconv.Itoa(i))
 		switch {
-		case p.MixVerdict == calc.Outside:
+		case p.MixVerdict == finding.Outside:
 			mix = append(mix, name)
-		case p.DeliveredVerdict == calc.Outside:
+		case p.DeliveredVerdict == finding.Outside:
 			delivered = append(delivered, name)
 		}
 	}

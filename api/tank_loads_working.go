@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -15,7 +16,7 @@ func (r *TankLoadsRequest) methods(x *calc.TankLoadsResult) methodSet {
 	s.addIf(x.FirstLoadArea != 0, calc.MethodAreaAfterLines)
 	s.addIf(x.PartLoad.Volume != 0, calc.MethodPartLoad)
 	s.addIf(x.EqualLoad.Volume != 0, calc.MethodEqualLoad)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
+	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
 	s.addIf(field && (r.AreaBasis == basisField || len(r.Products) > 0), calc.MethodRateOnBasis)
 	for i := range r.Products {
 		p := &r.Products[i]

@@ -40,7 +40,7 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 		return nil, false, err
 	}
 	var r CalibrationsRequest
-	a, refused := read(ctx, body, calibrationsTable, &r, calibrations)
+	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
 	if refused != nil {
 		return refused.indented(ctx), false, nil
 	}

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/go-playground/validator/v10"
+
+	"wetrun/calc/finding"
 )
 
 // validate checks what tags on the top level of a request say: which members must
@@ -56,7 +58,7 @@ func checkTop(request any, found *refusal) *refusal {
 		return found // the text broke off, so what is missing may stand further on
 	}
 	for _, f := range failed {
-		at := "#/" + f.Field()
+		at := pointer(finding.Member(f.Field()))
 		if found != nil && found.about(at) {
 			continue
 		}

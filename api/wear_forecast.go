@@ -4,11 +4,10 @@ import (
 	"context"
 	"errors"
 	"slices"
-	"strconv"
-	"strings"
 	"time"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -61,7 +60,7 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResp
 	if untimed != nil {
 		err = exceptTimes(err)
 	}
-	if err := alongside(append(r.Nozzle.unread("Nozzle"), untimed...), err); err != nil {
+	if err := combined(append(r.Nozzle.unread().Under(finding.Member("nozzle")), untimed...), err); err != nil {
 		return WearForecastResponse{}, err
 	}
 	a := r.answer(ctx, result)
@@ -75,20 +74,20 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResp
 
 // untimed reports the catches without their time, or with two. calc cannot tell
 // hours that are zero from hours that were not given.
-func (r *WearForecastRequest) untimed() (v calc.Invalid) {
+func (r *WearForecastRequest) untimed() (v finding.Invalid) {
 	dated := false
 	for i := range r.Catches {
 		dated = dated || !r.Catches[i].Date.IsZero()
 	}
 	for i := range r.Catches {
-		c, field := &r.Catches[i], "Catches["+strconv.Itoa(i)+"]."
+		c, at := &r.Catches[i], finding.Item("catches", i)
 		switch {
 		case dated && c.Hours.given():
-			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeConflict, Because: field + "Date"})
+			v = append(v, finding.Violation{Place: at.Member("hours"), Code: finding.CodeConflict, Because: at.Member("date")})
 		case dated && c.Date.IsZero():
-			v = append(v, calc.Violation{Field: field + "Date", Code: calc.CodeRequired})
+			v = append(v, finding.Violation{Place: at.Member("date"), Code: finding.CodeRequired})
 		case !dated && !c.Hours.given():
-			v = append(v, calc.Violation{Field: field + "Hours", Code: calc.CodeRequired, Instead: field + "Date"})
+			v = append(v, finding.Violation{Place: at.Member("hours"), Code: finding.CodeRequired, Instead: []finding.Place{at.Member("date")}})
 		}
 	}
 	return v
@@ -97,12 +96,13 @@ func (r *WearForecastRequest) untimed() (v calc.Invalid) {
 // exceptTimes leaves out what calc says of the times of single catches, of which untimed
 // knows more.
 func exceptTimes(err error) error {
-	var v calc.Invalid
+	var v finding.Invalid
 	if !errors.As(err, &v) {
 		return err
 	}
-	v = slices.DeleteFunc(v, func(x calc.Violation) bool {
-		return strings.HasSuffix(x.Field, "].Hours") || strings.HasSuffix(x.Field, "].Date")
+	v = slices.DeleteFunc(v, func(x finding.Violation) bool {
+		_, member, _ := x.Place.ItemOf(finding.Member("catches"))
+		return member.Part() == "hours" || member.Part() == "date"
 	})
 	if len(v) == 0 {
 		return nil

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -109,7 +110,7 @@ func wearSteps(x calc.WearForecastResult) (codes []string) {
 	for _, first := range [...]struct{ warning, step string }{
 		{calc.WarnBelowNew, "clean_before_forecast"}, {calc.WarnBeyondWear, "check_before_forecast"},
 	} {
-		if slices.ContainsFunc(x.Warnings, func(w calc.Warning) bool { return w.Code == first.warning }) {
+		if slices.ContainsFunc(x.Warnings, func(w finding.Warning) bool { return w.Code == first.warning }) {
 			codes = append(codes, first.step)
 		}
 	}

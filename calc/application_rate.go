@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // ApplicationRateInput holds exactly three of the four that make a rate: flow,
 // speed, width per nozzle, rate. What is left out of the four is solved for.
@@ -80,13 +83,13 @@ type ApplicationRateResult struct {
 	FieldApplicationRate    unit.ApplicationRate // zero without RowSpacing
 	WaterEquivalentFlowRate unit.FlowRate        // of one nozzle; zero without a density
 
-	RateTolerance unit.Ratio // the one applied; zero without a target
-	Deviation     unit.Ratio // from the target, on its basis
-	Verdict       Verdict    // NotJudged without a target
+	RateTolerance unit.Ratio      // the one applied; zero without a target
+	Deviation     unit.Ratio      // from the target, on its basis
+	Verdict       finding.Verdict // NotJudged without a target
 	// LabelVerdict is Outside when the rate is over LabelMaximum, by however
 	// little, and NotJudged without one.
-	LabelVerdict Verdict
-	Warnings     []Warning
+	LabelVerdict finding.Verdict
+	Warnings     []finding.Warning
 
 	Uncertainty *RateUncertainty // nil where nothing is known of it
 }
@@ -124,7 +127,7 @@ const (
 // RowSpacing. A density adds the flow of water that the nozzle would give, q x
 // sqrt(rd). Deviation is (rate - target) / target.
 //
-// All quantities must be finite and not below zero. The error is Invalid. Beside
+// All quantities must be finite and not below zero. The error is finding.Invalid. Beside
 // not_positive, not_finite, not_allowed and the codes of Nozzle.Rating under
 // Nozzle, its codes are
 //   - need_three_of_four, on the first that is missing of NozzleFlowRate,
@@ -230,57 +233,59 @@ func (r *ApplicationRateResult) judge(in ApplicationRateInput) {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(rate, in.TargetApplicationRate, in.RateTolerance)
 	}
 	if in.LabelMaximum != 0 {
-		r.LabelVerdict = Within
-		if !atMost(rate/float64(in.LabelMaximum), 1) {
-			r.LabelVerdict = Outside
+		r.LabelVerdict = finding.Within
+		if !finding.AtMost(rate/float64(in.LabelMaximum), 1) {
+			r.LabelVerdict = finding.Outside
 		}
 	}
 }
 
 // rateVerdict returns how far a rate is from what was wanted or expected, the
 // tolerance applied and the verdict.
-func rateVerdict(rate float64, wanted unit.ApplicationRate, tolerance unit.Ratio) (unit.Ratio, unit.Ratio, Verdict) {
+func rateVerdict(rate float64, wanted unit.ApplicationRate, tolerance unit.Ratio) (unit.Ratio, unit.Ratio, finding.Verdict) {
 	if tolerance == 0 {
 		tolerance = DefaultRateTolerance
 	}
-	d := deviation(rate, float64(wanted))
-	return unit.Ratio(d), tolerance, judge(d, float64(tolerance))
+	d := finding.Deviation(rate, float64(wanted))
+	return unit.Ratio(d), tolerance, finding.Judge(d, float64(tolerance))
 }
 
 func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
-	add := func(field, code string) { r.Warnings = append(r.Warnings, Warning{field, code}) }
+	add := func(place finding.Place, code string) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
+	}
 	if unusualSpeed(r.GroundSpeed) {
-		add("GroundSpeed", WarnUnusualSpeed)
+		add(finding.Member("groundSpeed"), WarnUnusualSpeed)
 	}
 	if unusualFlow(r.NozzleFlowRate) {
-		add("NozzleFlowRate", WarnUnusualFlow)
+		add(finding.Member("nozzleFlowRate"), WarnUnusualFlow)
 	}
 	r.Warnings = append(r.Warnings, warnDensity(in.RelativeDensity, in.LiquidDensity)...)
 	if r.SolvedFor == SolvedApplicationRate && unusualRate(r.ApplicationRate) {
-		add("ApplicationRate", WarnUnusualRate)
+		add(finding.Member("applicationRate"), WarnUnusualRate)
 	}
-	if in.RowSpacing != 0 && !atMost(float64(r.Width/in.RowSpacing), 1) {
-		add("Width", WarnWidthOverRowSpacing)
+	if in.RowSpacing != 0 && !finding.AtMost(float64(r.Width/in.RowSpacing), 1) {
+		add(finding.Member("width"), WarnWidthOverRowSpacing)
 	}
 	if in.RateTolerance != 0 && in.TargetApplicationRate == 0 {
-		add("RateTolerance", WarnToleranceUnused)
+		add(finding.Member("rateTolerance"), WarnToleranceUnused)
 	}
-	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
+	r.Warnings = append(r.Warnings, in.Nozzle.warnChart(finding.Member("nozzle"))...)
 	if in.SprayPressure != 0 {
 		if unusual(in.SprayPressure) {
-			add("SprayPressure", WarnUnusualPressure)
+			add(finding.Member("sprayPressure"), WarnUnusualPressure)
 		}
-		if in.Nozzle.chartHolds(in.SprayPressure) == Outside {
-			add("SprayPressure", WarnOutsideFlowChart)
+		if in.Nozzle.chartHolds(in.SprayPressure) == finding.Outside {
+			add(finding.Member("sprayPressure"), WarnOutsideFlowChart)
 		}
 		if in.Nozzle.farFromRating(in.SprayPressure) {
-			add("SprayPressure", WarnFarFromRating)
+			add(finding.Member("sprayPressure"), WarnFarFromRating)
 		}
 		switch {
-		case in.Nozzle.PressureRange.holds(in.SprayPressure) == Outside:
-			add("SprayPressure", WarnPressureOutsideRange)
+		case in.Nozzle.PressureRange.holds(in.SprayPressure) == finding.Outside:
+			add(finding.Member("sprayPressure"), WarnPressureOutsideRange)
 		case !in.Nozzle.given() && in.Nozzle.PressureRange == PressureRange{}:
-			add("SprayPressure", WarnSprayPressureUnused)
+			add(finding.Member("sprayPressure"), WarnSprayPressureUnused)
 		}
 	}
 }

@@ -1,69 +1,71 @@
 package calc
 
+import "wetrun/calc/finding"
+
 // check reports everything that keeps ApplicationRate from computing.
 func (in ApplicationRateInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	in.checkValues(&v)
 	in.checkFour(&v)
 	in.checkRows(&v)
-	return v.err()
+	return v.Err()
 }
 
 // checkValues looks at each field for itself, and at the second ways to say
 // something.
-func (in ApplicationRateInput) checkValues(v *Invalid) {
-	v.optional(float64(in.NozzleFlowRate), "NozzleFlowRate")
+func (in ApplicationRateInput) checkValues(v *finding.Invalid) {
+	v.Optional(float64(in.NozzleFlowRate), finding.Member("nozzleFlowRate"))
 	if in.Nozzle.given() {
 		if in.NozzleFlowRate != 0 {
-			v.conflict("Nozzle", "NozzleFlowRate")
+			v.Conflict(finding.Member("nozzle"), finding.Member("nozzleFlowRate"))
 		}
-		*v = append(*v, in.Nozzle.check().under("Nozzle")...)
-		v.positiveFor(float64(in.SprayPressure), "SprayPressure", "Nozzle")
+		*v = append(*v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
+		v.PositiveFor(float64(in.SprayPressure), finding.Member("sprayPressure"), finding.Member("nozzle"))
 	} else {
-		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
-		v.optional(float64(in.SprayPressure), "SprayPressure")
+		*v = append(*v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
+		v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
 	}
-	v.optional(float64(in.GroundSpeed), "GroundSpeed")
-	v.optional(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle")
-	v.optional(float64(in.Width), "Width")
+	v.Optional(float64(in.GroundSpeed), finding.Member("groundSpeed"))
+	v.Optional(float64(in.SprayedWidthPerNozzle), finding.Member("sprayedWidthPerNozzle"))
+	v.Optional(float64(in.Width), finding.Member("width"))
 	if in.Width != 0 && in.SprayedWidthPerNozzle != 0 {
-		v.conflict("Width", "SprayedWidthPerNozzle")
+		v.Conflict(finding.Member("width"), finding.Member("sprayedWidthPerNozzle"))
 	}
 	switch {
 	case in.Nozzles < 0:
-		v.add("Nozzles", CodeNotPositive)
+		v.Add(finding.Member("nozzles"), finding.CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.needed("Nozzles", "Width")
+		v.Needed(finding.Member("nozzles"), finding.Member("width"))
 	}
-	v.optional(float64(in.ApplicationRate), "ApplicationRate")
-	v.optional(float64(in.RelativeDensity), "RelativeDensity")
-	v.optional(float64(in.LiquidDensity), "LiquidDensity")
+	v.Optional(float64(in.ApplicationRate), finding.Member("applicationRate"))
+	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
+	v.Optional(float64(in.LiquidDensity), finding.Member("liquidDensity"))
 	if in.RelativeDensity != 0 && in.LiquidDensity != 0 {
-		v.conflict("LiquidDensity", "RelativeDensity")
+		v.Conflict(finding.Member("liquidDensity"), finding.Member("relativeDensity"))
 	}
-	v.optional(float64(in.RowSpacing), "RowSpacing")
-	v.optional(float64(in.TargetApplicationRate), "TargetApplicationRate")
-	v.optional(float64(in.LabelMaximum), "LabelMaximum")
-	v.optional(float64(in.RateTolerance), "RateTolerance")
-	if in.LabelMaximum > 0 && !atMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
-		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
+	v.Optional(float64(in.RowSpacing), finding.Member("rowSpacing"))
+	v.Optional(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
+	v.Optional(float64(in.LabelMaximum), finding.Member("labelMaximum"))
+	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
+	if in.LabelMaximum > 0 && !finding.AtMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
+		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
 	}
 	if in.RateBasis >= rateBases {
-		v.add("RateBasis", CodeNotAllowed)
+		v.Add(finding.Member("rateBasis"), finding.CodeNotAllowed)
 	}
 }
 
 // checkFour counts how many of the four are there, rightly or wrongly given.
-func (in ApplicationRateInput) checkFour(v *Invalid) {
+func (in ApplicationRateInput) checkFour(v *finding.Invalid) {
 	missing, count, solved := "", 0, Solved(0)
 	for _, f := range [...]struct {
 		name  string
 		given bool
 	}{
-		{"NozzleFlowRate", in.NozzleFlowRate != 0 || in.Nozzle.given()},
-		{"GroundSpeed", in.GroundSpeed != 0},
-		{"SprayedWidthPerNozzle", in.SprayedWidthPerNozzle != 0 || in.Width != 0},
-		{"ApplicationRate", in.ApplicationRate != 0},
+		{"nozzleFlowRate", in.NozzleFlowRate != 0 || in.Nozzle.given()},
+		{"groundSpeed", in.GroundSpeed != 0},
+		{"sprayedWidthPerNozzle", in.SprayedWidthPerNozzle != 0 || in.Width != 0},
+		{"applicationRate", in.ApplicationRate != 0},
 	} {
 		switch {
 		case f.given:
@@ -74,9 +76,9 @@ func (in ApplicationRateInput) checkFour(v *Invalid) {
 	}
 	switch {
 	case count < 3:
-		v.add(missing, CodeNeedThreeOfFour)
+		v.Add(finding.Member(missing), CodeNeedThreeOfFour)
 	case count == 4:
-		v.add("ApplicationRate", CodeAllFourGiven)
+		v.Add(finding.Member("applicationRate"), CodeAllFourGiven)
 	default:
 		solved = in.solvedFor()
 	}
@@ -84,17 +86,17 @@ func (in ApplicationRateInput) checkFour(v *Invalid) {
 }
 
 // checkRows looks at what RowSpacing asks for and what asks for it.
-func (in ApplicationRateInput) checkRows(v *Invalid) {
+func (in ApplicationRateInput) checkRows(v *finding.Invalid) {
 	if in.RowSpacing == 0 {
 		if in.RateBasis == RateBasisField {
-			v.needed("RowSpacing", "RateBasis")
+			v.Needed(finding.Member("rowSpacing"), finding.Member("rateBasis"))
 		}
 		return
 	}
 	if in.Width == 0 && in.Nozzles == 0 {
-		v.needed("Width", "RowSpacing")
+		v.Needed(finding.Member("width"), finding.Member("rowSpacing"))
 	}
 	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0) {
-		v.add("RateBasis", CodeRateBasisRequired)
+		v.Add(finding.Member("rateBasis"), CodeRateBasisRequired)
 	}
 }

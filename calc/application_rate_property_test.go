@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -123,7 +124,7 @@ func TestPropertyApplicationRateIsFinite(t *testing.T) {
 			}
 		}
 		// The label is over exactly when the deviation is, the target being the same.
-		if (r.LabelVerdict == calc.Outside) != (r.Deviation > 0) {
+		if (r.LabelVerdict == finding.Outside) != (r.Deviation > 0) {
 			t.Errorf("deviation %v, label %v", r.Deviation, r.LabelVerdict)
 		}
 
@@ -133,7 +134,7 @@ func TestPropertyApplicationRateIsFinite(t *testing.T) {
 		}
 		in.LabelMaximum = in.TargetApplicationRate
 		r = mustApplicationRate(t, in)
-		if r.Deviation != 0 || r.Verdict != calc.Within || r.LabelVerdict != calc.Within {
+		if r.Deviation != 0 || r.Verdict != finding.Within || r.LabelVerdict != finding.Within {
 			t.Errorf("its own target: deviation %v, verdict %v, label %v", r.Deviation, r.Verdict, r.LabelVerdict)
 		}
 	})

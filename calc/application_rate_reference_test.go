@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -18,7 +19,7 @@ func TestReferenceApplicationRate(t *testing.T) {
 	agrees(t, "width per nozzle", r.SprayedWidthPerNozzle.In(unit.Inch), 4.44444, 1e-5)
 	agrees(t, "field rate", r.FieldApplicationRate.In(unit.USGallonPerAcre), 66.825, 1e-5)
 	agrees(t, "deviation", r.Deviation.In(unit.Percent), 6.92, 1e-5)
-	if r.Verdict != calc.Within || r.SolvedFor != calc.SolvedApplicationRate || r.LabelVerdict != calc.NotJudged {
+	if r.Verdict != finding.Within || r.SolvedFor != calc.SolvedApplicationRate || r.LabelVerdict != finding.NotJudged {
 		t.Errorf("verdict %v, solved for %v, label %v", r.Verdict, r.SolvedFor, r.LabelVerdict)
 	}
 	agrees(t, "width", r.Width.In(unit.Inch), 40, 1e-15)
@@ -33,7 +34,7 @@ func TestReferenceApplicationRateFlow(t *testing.T) {
 	})
 	// hand-checked reference: value from exact unit definitions
 	agrees(t, "flow", r.NozzleFlowRate.In(unit.LitrePerMinute), 1.33333, 1e-5)
-	if r.SolvedFor != calc.SolvedNozzleFlowRate || r.Verdict != calc.NotJudged || r.RateTolerance != 0 || r.Width != 0 {
+	if r.SolvedFor != calc.SolvedNozzleFlowRate || r.Verdict != finding.NotJudged || r.RateTolerance != 0 || r.Width != 0 {
 		t.Errorf("solved for %v, verdict %v, tolerance %v, width %v", r.SolvedFor, r.Verdict, r.RateTolerance, r.Width)
 	}
 }
@@ -86,17 +87,17 @@ func TestReferenceRateVerdicts(t *testing.T) {
 		tolerance     unit.Ratio
 		label         float64 // L/ha
 		deviation     float64 // %
-		verdict, over calc.Verdict
+		verdict, over finding.Verdict
 	}{
-		{calc.RateBasisTreated, 200, 0, 200, 0, calc.Within, calc.Within},
-		{calc.RateBasisTreated, 160, 0.25, 199.9, 25, calc.Within, calc.Outside},
-		{calc.RateBasisTreated, 160, 0.2499, 200.1, 25, calc.Outside, calc.Within},
-		{calc.RateBasisTreated, 250, 0, 0, -20, calc.Outside, calc.NotJudged},
-		{calc.RateBasisField, 100, 0, 100, 0, calc.Within, calc.Within},
-		{calc.RateBasisField, 80, 0.25, 99.9, 25, calc.Within, calc.Outside},
-		{calc.RateBasisField, 200, 0.2, 200, -50, calc.Outside, calc.Within},
-		{calc.RateBasisTreated, 0, 0, 150, 0, calc.NotJudged, calc.Outside},
-		{calc.RateBasisField, 0, 0, 150, 0, calc.NotJudged, calc.Within},
+		{calc.RateBasisTreated, 200, 0, 200, 0, finding.Within, finding.Within},
+		{calc.RateBasisTreated, 160, 0.25, 199.9, 25, finding.Within, finding.Outside},
+		{calc.RateBasisTreated, 160, 0.2499, 200.1, 25, finding.Outside, finding.Within},
+		{calc.RateBasisTreated, 250, 0, 0, -20, finding.Outside, finding.NotJudged},
+		{calc.RateBasisField, 100, 0, 100, 0, finding.Within, finding.Within},
+		{calc.RateBasisField, 80, 0.25, 99.9, 25, finding.Within, finding.Outside},
+		{calc.RateBasisField, 200, 0.2, 200, -50, finding.Outside, finding.Within},
+		{calc.RateBasisTreated, 0, 0, 150, 0, finding.NotJudged, finding.Outside},
+		{calc.RateBasisField, 0, 0, 150, 0, finding.NotJudged, finding.Within},
 	} {
 		r := mustApplicationRate(t, calc.ApplicationRateInput{
 			NozzleFlowRate: 1 * unit.LitrePerMinute, GroundSpeed: 6 * unit.KilometrePerHour, SprayedWidthPerNozzle: 0.5, Nozzles: 2,
@@ -155,24 +156,24 @@ func TestReferenceApplicationRateWarnings(t *testing.T) {
 		want string
 	}{
 		{at(100*lha, 1*mph), ""},
-		{at(100*lha, 0.99*mph), "GroundSpeed: unusual_speed"},
+		{at(100*lha, 0.99*mph), "groundSpeed: unusual_speed"},
 		{at(100*lha, 20*mph), ""},
-		{at(100*lha, 20.1*mph), "GroundSpeed: unusual_speed"},
-		{solvingSpeed, "GroundSpeed: unusual_speed"},
+		{at(100*lha, 20.1*mph), "groundSpeed: unusual_speed"},
+		{solvingSpeed, "groundSpeed: unusual_speed"},
 		{at(1*lha, 5*mph), ""},
-		{at(0.99*lha, 5*mph), "ApplicationRate: unusual_rate"},
+		{at(0.99*lha, 5*mph), "applicationRate: unusual_rate"},
 		{at(2000*lha, 5*mph), ""},
-		{at(2001*lha, 5*mph), "ApplicationRate: unusual_rate"},
+		{at(2001*lha, 5*mph), "applicationRate: unusual_rate"},
 		{givenRate, ""}, // asked for, not solved
 		{rows(2), ""},
-		{rows(1.99), "Width: width_exceeds_row_spacing"},
-		{tolerated, "RateTolerance: tolerance_unused"},
-		{pressed(3*unit.Bar, calc.Nozzle{}), "SprayPressure: spray_pressure_unused"},
+		{rows(1.99), "width: width_exceeds_row_spacing"},
+		{tolerated, "rateTolerance: tolerance_unused"},
+		{pressed(3*unit.Bar, calc.Nozzle{}), "sprayPressure: spray_pressure_unused"},
 		{pressed(3*unit.Bar, calc.Nozzle{Size: "03"}), ""}, // used, and no range known
 		{pressed(4*unit.Bar, size), ""},
-		{pressed(4.01*unit.Bar, size), "SprayPressure: pressure_outside_nozzle_range"},
+		{pressed(4.01*unit.Bar, size), "sprayPressure: pressure_outside_nozzle_range"},
 		{pressed(1*unit.Bar, rangeOnly), ""},
-		{pressed(0.99*unit.Bar, rangeOnly), "SprayPressure: pressure_outside_nozzle_range"},
+		{pressed(0.99*unit.Bar, rangeOnly), "sprayPressure: pressure_outside_nozzle_range"},
 	} {
 		if got := warned(mustApplicationRate(t, c.in).Warnings); got != c.want {
 			t.Errorf("%+v: warned of %q, want %q", c.in, got, c.want)

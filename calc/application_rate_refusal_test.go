@@ -21,53 +21,53 @@ func TestApplicationRateRefuses(t *testing.T) {
 	three := calc.Nozzle{Size: "03"}
 	for want, in := range map[string]input{
 		// Which of the four.
-		"NozzleFlowRate: need_three_of_four":        {GroundSpeed: 2, ApplicationRate: 1e-5},
-		"GroundSpeed: need_three_of_four":           {NozzleFlowRate: 1e-5, SprayedWidthPerNozzle: 0.5},
-		"SprayedWidthPerNozzle: need_three_of_four": {NozzleFlowRate: 1e-5, GroundSpeed: 2},
-		"ApplicationRate: all_four_given":           but(func(in *input) { in.ApplicationRate = 1e-5 }),
-		"Nozzles: required; ApplicationRate: all_four_given": but(func(in *input) {
+		"nozzleFlowRate: need_three_of_four":        {GroundSpeed: 2, ApplicationRate: 1e-5},
+		"groundSpeed: need_three_of_four":           {NozzleFlowRate: 1e-5, SprayedWidthPerNozzle: 0.5},
+		"sprayedWidthPerNozzle: need_three_of_four": {NozzleFlowRate: 1e-5, GroundSpeed: 2},
+		"applicationRate: all_four_given":           but(func(in *input) { in.ApplicationRate = 1e-5 }),
+		"nozzles: required; applicationRate: all_four_given": but(func(in *input) {
 			in.SprayedWidthPerNozzle, in.Width, in.ApplicationRate = 0, 1, 1e-5
 		}),
 
 		// Each for itself.
-		"NozzleFlowRate: not_positive":        but(func(in *input) { in.NozzleFlowRate = -1 }),
-		"GroundSpeed: not_finite":             but(func(in *input) { in.GroundSpeed = unit.Speed(noNumber) }),
-		"SprayedWidthPerNozzle: not_positive": but(func(in *input) { in.SprayedWidthPerNozzle = -1 }),
-		"Width: not_positive":                 but(func(in *input) { in.SprayedWidthPerNozzle, in.Width, in.Nozzles = 0, -1, 1 }),
-		"Nozzles: not_positive":               but(func(in *input) { in.Nozzles = -1 }),
-		"ApplicationRate: not_positive":       but(func(in *input) { in.NozzleFlowRate, in.ApplicationRate = 0, -1 }),
-		"SprayPressure: not_positive":         but(func(in *input) { in.SprayPressure = -1 }),
-		"RelativeDensity: not_positive":       but(func(in *input) { in.RelativeDensity = -1 }),
-		"LiquidDensity: not_finite":           but(func(in *input) { in.LiquidDensity = unit.Density(endless) }),
-		"RowSpacing: not_positive":            but(func(in *input) { in.RowSpacing, in.Nozzles = -1, 2 }),
-		"TargetApplicationRate: not_positive": but(func(in *input) { in.TargetApplicationRate = -1 }),
-		"LabelMaximum: not_positive":          but(func(in *input) { in.LabelMaximum = -1 }),
-		"RateTolerance: not_positive":         but(func(in *input) { in.RateTolerance = -1 }),
-		"RateBasis: not_allowed":              but(func(in *input) { in.RateBasis = calc.RateBasisField + 1 }),
+		"nozzleFlowRate: not_positive":        but(func(in *input) { in.NozzleFlowRate = -1 }),
+		"groundSpeed: not_finite":             but(func(in *input) { in.GroundSpeed = unit.Speed(noNumber) }),
+		"sprayedWidthPerNozzle: not_positive": but(func(in *input) { in.SprayedWidthPerNozzle = -1 }),
+		"width: not_positive":                 but(func(in *input) { in.SprayedWidthPerNozzle, in.Width, in.Nozzles = 0, -1, 1 }),
+		"nozzles: not_positive":               but(func(in *input) { in.Nozzles = -1 }),
+		"applicationRate: not_positive":       but(func(in *input) { in.NozzleFlowRate, in.ApplicationRate = 0, -1 }),
+		"sprayPressure: not_positive":         but(func(in *input) { in.SprayPressure = -1 }),
+		"relativeDensity: not_positive":       but(func(in *input) { in.RelativeDensity = -1 }),
+		"liquidDensity: not_finite":           but(func(in *input) { in.LiquidDensity = unit.Density(endless) }),
+		"rowSpacing: not_positive":            but(func(in *input) { in.RowSpacing, in.Nozzles = -1, 2 }),
+		"targetApplicationRate: not_positive": but(func(in *input) { in.TargetApplicationRate = -1 }),
+		"labelMaximum: not_positive":          but(func(in *input) { in.LabelMaximum = -1 }),
+		"rateTolerance: not_positive":         but(func(in *input) { in.RateTolerance = -1 }),
+		"rateBasis: not_allowed":              but(func(in *input) { in.RateBasis = calc.RateBasisField + 1 }),
 
 		// Two ways to say the same.
-		"Nozzle: conflict":        but(func(in *input) { in.Nozzle, in.SprayPressure = three, 3e5 }),
-		"Width: conflict":         but(func(in *input) { in.Width, in.Nozzles = 1, 2 }),
-		"LiquidDensity: conflict": but(func(in *input) { in.RelativeDensity, in.LiquidDensity = 1, 1000 }),
+		"nozzle: conflict":        but(func(in *input) { in.Nozzle, in.SprayPressure = three, 3e5 }),
+		"width: conflict":         but(func(in *input) { in.Width, in.Nozzles = 1, 2 }),
+		"liquidDensity: conflict": but(func(in *input) { in.RelativeDensity, in.LiquidDensity = 1, 1000 }),
 
 		// What one asks for of another.
-		"SprayPressure: required":        nozzle(three, 0),
-		"Nozzle.Size: unknown_size":      nozzle(calc.Nozzle{Size: "3"}, 3e5),
-		"Nozzle.RatedPressure: required": nozzle(calc.Nozzle{RatedFlowRate: 1e-5}, 3e5),
-		"Nozzle.PressureRange.Low: range_inverted": but(func(in *input) {
+		"sprayPressure: required":        nozzle(three, 0),
+		"nozzle.size: unknown_size":      nozzle(calc.Nozzle{Size: "3"}, 3e5),
+		"nozzle.ratedPressure: required": nozzle(calc.Nozzle{RatedFlowRate: 1e-5}, 3e5),
+		"nozzle.pressureRange.low: range_inverted": but(func(in *input) {
 			in.Nozzle.PressureRange = calc.PressureRange{Low: 4e5, High: 1e5}
 		}),
-		"Nozzles: required": but(func(in *input) { in.SprayedWidthPerNozzle, in.Width = 0, 1 }),
-		"Width: required":   but(func(in *input) { in.RowSpacing = 2 }),
-		"TargetApplicationRate: above_label_maximum": but(func(in *input) {
+		"nozzles: required": but(func(in *input) { in.SprayedWidthPerNozzle, in.Width = 0, 1 }),
+		"width: required":   but(func(in *input) { in.RowSpacing = 2 }),
+		"targetApplicationRate: above_label_maximum": but(func(in *input) {
 			in.TargetApplicationRate, in.LabelMaximum = 1.00001e-5, 1e-5
 		}),
-		"RowSpacing: required": but(func(in *input) { in.RateBasis = calc.RateBasisField }),
-		"RateBasis: rate_basis_required": but(func(in *input) {
+		"rowSpacing: required": but(func(in *input) { in.RateBasis = calc.RateBasisField }),
+		"rateBasis: rate_basis_required": but(func(in *input) {
 			in.Nozzles, in.RowSpacing, in.TargetApplicationRate = 2, 2, 1e-5
 		}),
 		// All at once.
-		"SprayPressure: required; RateBasis: not_allowed; GroundSpeed: need_three_of_four; Width: required": {
+		"sprayPressure: required; rateBasis: not_allowed; groundSpeed: need_three_of_four; width: required": {
 			Nozzle: three, RateBasis: 9, ApplicationRate: 1e-5, RowSpacing: 2},
 	} {
 		r, err := calc.ApplicationRate(in)
@@ -80,7 +80,7 @@ func TestApplicationRateRefuses(t *testing.T) {
 	}
 	// The label alone needs its basis, too.
 	in := but(func(in *input) { in.Nozzles, in.RowSpacing, in.LabelMaximum = 2, 2, 1e-5 })
-	if _, err := calc.ApplicationRate(in); refusal(err) != "RateBasis: rate_basis_required" {
+	if _, err := calc.ApplicationRate(in); refusal(err) != "rateBasis: rate_basis_required" {
 		t.Errorf("label without basis: %q", refusal(err))
 	}
 }

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // AreaCheckInput is what the tank lost over a measured area.
 type AreaCheckInput struct {
@@ -28,8 +31,8 @@ type AreaCheckResult struct {
 	Expected        unit.ApplicationRate // as given
 	RateTolerance   unit.Ratio           // the one applied; zero without an expected rate
 	Deviation       unit.Ratio           // (rate - expected) / expected
-	Verdict         Verdict              // NotJudged without an expected rate
-	Warnings        []Warning
+	Verdict         finding.Verdict      // NotJudged without an expected rate
+	Warnings        []finding.Warning
 
 	Uncertainty *AreaCheckUncertainty // nil where nothing is known of it
 }
@@ -41,7 +44,7 @@ type AreaCheckResult struct {
 // and holds it against the rate expected. It checks flow, speed and width all at
 // once, and the tank's marks with them.
 //
-// Volume and lengths must be above zero. The error is Invalid, with codes
+// Volume and lengths must be above zero. The error is finding.Invalid, with codes
 // not_positive, not_finite, required (on Area when there is no area in either
 // form, or on the half that is missing of a course), and conflict on Area when
 // any of CourseLength, Width and Passes stands beside it. A rate outside 1 to
@@ -62,53 +65,53 @@ func AreaCheck(in AreaCheckInput) (AreaCheckResult, error) {
 	}
 	r.ApplicationRate = unit.ApplicationRate(float64(in.VolumeUsed) / float64(r.Area))
 	if unusualRate(r.ApplicationRate) {
-		r.Warnings = []Warning{{"VolumeUsed", WarnUnusualRate}}
+		r.Warnings = []finding.Warning{{Place: finding.Member("volumeUsed"), Code: WarnUnusualRate}}
 	}
 	if in.ExpectedApplicationRate != 0 {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(
 			float64(r.ApplicationRate), in.ExpectedApplicationRate, in.RateTolerance)
 	} else if in.RateTolerance != 0 {
-		r.Warnings = append(r.Warnings, Warning{"RateTolerance", WarnToleranceUnused})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("rateTolerance"), Code: WarnToleranceUnused})
 	}
 	r.Uncertainty = r.uncertainty(&in)
 	return r, nil
 }
 
 func (in AreaCheckInput) check() error {
-	var v Invalid
-	v.positive(float64(in.VolumeUsed), "VolumeUsed")
+	var v finding.Invalid
+	v.Positive(float64(in.VolumeUsed), finding.Member("volumeUsed"))
 	course := in.CourseLength != 0 || in.Width != 0 || in.Passes != 0
 	switch {
 	case in.Area != 0 && course:
-		v.conflict("Area", in.courseField())
+		v.Conflict(finding.Member("area"), in.ofCourse())
 		fallthrough
 	case in.Area != 0:
-		v.optional(float64(in.Area), "Area")
-		v.optional(float64(in.CourseLength), "CourseLength")
-		v.optional(float64(in.Width), "Width")
+		v.Optional(float64(in.Area), finding.Member("area"))
+		v.Optional(float64(in.CourseLength), finding.Member("courseLength"))
+		v.Optional(float64(in.Width), finding.Member("width"))
 	case course:
-		by := in.courseField()
-		v.positiveFor(float64(in.CourseLength), "CourseLength", by)
-		v.positiveFor(float64(in.Width), "Width", by)
+		by := in.ofCourse()
+		v.PositiveFor(float64(in.CourseLength), finding.Member("courseLength"), by)
+		v.PositiveFor(float64(in.Width), finding.Member("width"), by)
 	default:
-		v.neededOr("Area", "CourseLength,Width")
+		v.NeededOr(finding.Member("area"), finding.Member("courseLength"), finding.Member("width"))
 	}
 	if in.Passes < 0 {
-		v.add("Passes", CodeNotPositive)
+		v.Add(finding.Member("passes"), finding.CodeNotPositive)
 	}
-	v.optional(float64(in.ExpectedApplicationRate), "ExpectedApplicationRate")
-	v.optional(float64(in.RateTolerance), "RateTolerance")
+	v.Optional(float64(in.ExpectedApplicationRate), finding.Member("expectedApplicationRate"))
+	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
 	in.StandardUncertainties.check(&v, &in)
-	return v.err()
+	return v.Err()
 }
 
-// courseField names the first field of a course that is given.
-func (in AreaCheckInput) courseField() string {
+// ofCourse is the first member of a course that is given.
+func (in AreaCheckInput) ofCourse() finding.Place {
 	switch {
 	case in.CourseLength != 0:
-		return "CourseLength"
+		return finding.Member("courseLength")
 	case in.Width != 0:
-		return "Width"
+		return finding.Member("width")
 	}
-	return "Passes"
+	return finding.Member("passes")
 }

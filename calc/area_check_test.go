@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -73,14 +74,14 @@ func TestReferenceAreaCheck(t *testing.T) {
 	agrees(t, "rate", r.ApplicationRate.In(unit.USGallonPerAcre), 82.5, 1e-5)
 	agrees(t, "deviation", r.Deviation.In(unit.Percent), 3.125, 1e-5)
 	// The tolerance is common practice, no published source.
-	if r.Verdict != calc.Within || r.RateTolerance != 10*unit.Percent || r.Warnings != nil {
+	if r.Verdict != finding.Within || r.RateTolerance != 10*unit.Percent || r.Warnings != nil {
 		t.Errorf("verdict %v, tolerance %v, warnings %v", r.Verdict, r.RateTolerance, r.Warnings)
 	}
 }
 
 // TestReferenceAreaVerdicts: 2 L on 100 m2 are 200 L/ha, 25 % over 160.
 func TestReferenceAreaVerdicts(t *testing.T) {
-	for tolerance, want := range map[unit.Ratio]calc.Verdict{0.25: calc.Within, 0.2499: calc.Outside, 0: calc.Outside} {
+	for tolerance, want := range map[unit.Ratio]finding.Verdict{0.25: finding.Within, 0.2499: finding.Outside, 0: finding.Outside} {
 		r := mustAreaCheck(t, calc.AreaCheckInput{
 			VolumeUsed: 2 * unit.Litre, Area: 100, ExpectedApplicationRate: 160 * unit.LitrePerHectare, RateTolerance: tolerance,
 		})
@@ -98,8 +99,8 @@ func TestReferenceAreaToleranceUnused(t *testing.T) {
 	tank := mustTankLoads(t, calc.TankLoadsInput{
 		TankVolume: 100 * unit.Litre, ApplicationRate: 100 * unit.LitrePerHectare, TreatedArea: unit.Hectare, RateTolerance: 0.05,
 	})
-	for _, w := range [][]calc.Warning{r.Warnings, tank.Warnings} {
-		if warned(w) != "RateTolerance: tolerance_unused" {
+	for _, w := range [][]finding.Warning{r.Warnings, tank.Warnings} {
+		if warned(w) != "rateTolerance: tolerance_unused" {
 			t.Errorf("warned of %q", warned(w))
 		}
 	}
@@ -109,10 +110,10 @@ func TestReferenceAreaToleranceUnused(t *testing.T) {
 // still usual.
 func TestReferenceAreaRateWarnings(t *testing.T) {
 	for litres, want := range map[unit.Volume]string{
-		0.99: "VolumeUsed: unusual_rate", 1: "", 2000: "", 2001: "VolumeUsed: unusual_rate",
+		0.99: "volumeUsed: unusual_rate", 1: "", 2000: "", 2001: "volumeUsed: unusual_rate",
 	} {
 		r := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: litres * unit.Litre, Area: unit.Hectare})
-		if got := warned(r.Warnings); got != want || r.Verdict != calc.NotJudged {
+		if got := warned(r.Warnings); got != want || r.Verdict != finding.NotJudged {
 			t.Errorf("%v L/ha: warned of %q, verdict %v", litres, got, r.Verdict)
 		}
 	}
@@ -139,23 +140,23 @@ func TestPropertyAreaCheck(t *testing.T) {
 
 func TestAreaCheckRefuses(t *testing.T) {
 	for want, in := range map[string]calc.AreaCheckInput{
-		"VolumeUsed: required":                    {Area: 100},
-		"VolumeUsed: not_positive":                {VolumeUsed: -1, Area: 100},
-		"Area: required":                          {VolumeUsed: 1},
-		"Area: not_positive":                      {VolumeUsed: 1, Area: -1},
-		"Area: not_finite":                        {VolumeUsed: 1, Area: unit.Area(endless)},
-		"Area: conflict":                          {VolumeUsed: 1, Area: 100, CourseLength: 10, Width: 10},
-		"Area: conflict; Width: not_finite":       {VolumeUsed: 1, Area: 100, Width: unit.Length(noNumber)},
-		"Area: conflict; Passes: not_positive":    {VolumeUsed: 1, Area: 100, Passes: -1},
-		"CourseLength: required":                  {VolumeUsed: 1, Width: 10},
-		"Width: required":                         {VolumeUsed: 1, CourseLength: 10},
-		"CourseLength: required; Width: required": {VolumeUsed: 1, Passes: 2},
-		"CourseLength: not_finite":                {VolumeUsed: 1, CourseLength: unit.Length(noNumber), Width: 10},
-		"Width: not_positive":                     {VolumeUsed: 1, CourseLength: 10, Width: -10},
-		"Passes: not_positive":                    {VolumeUsed: 1, CourseLength: 10, Width: 10, Passes: -1},
-		"ExpectedApplicationRate: not_positive":   {VolumeUsed: 1, Area: 100, ExpectedApplicationRate: -1},
-		"RateTolerance: not_positive":             {VolumeUsed: 1, Area: 100, RateTolerance: -1},
-		"VolumeUsed: required; Area: required":    {},
+		"volumeUsed: required":                    {Area: 100},
+		"volumeUsed: not_positive":                {VolumeUsed: -1, Area: 100},
+		"area: required":                          {VolumeUsed: 1},
+		"area: not_positive":                      {VolumeUsed: 1, Area: -1},
+		"area: not_finite":                        {VolumeUsed: 1, Area: unit.Area(endless)},
+		"area: conflict":                          {VolumeUsed: 1, Area: 100, CourseLength: 10, Width: 10},
+		"area: conflict; width: not_finite":       {VolumeUsed: 1, Area: 100, Width: unit.Length(noNumber)},
+		"area: conflict; passes: not_positive":    {VolumeUsed: 1, Area: 100, Passes: -1},
+		"courseLength: required":                  {VolumeUsed: 1, Width: 10},
+		"width: required":                         {VolumeUsed: 1, CourseLength: 10},
+		"courseLength: required; width: required": {VolumeUsed: 1, Passes: 2},
+		"courseLength: not_finite":                {VolumeUsed: 1, CourseLength: unit.Length(noNumber), Width: 10},
+		"width: not_positive":                     {VolumeUsed: 1, CourseLength: 10, Width: -10},
+		"passes: not_positive":                    {VolumeUsed: 1, CourseLength: 10, Width: 10, Passes: -1},
+		"expectedApplicationRate: not_positive":   {VolumeUsed: 1, Area: 100, ExpectedApplicationRate: -1},
+		"rateTolerance: not_positive":             {VolumeUsed: 1, Area: 100, RateTolerance: -1},
+		"volumeUsed: required; area: required":    {},
 	} {
 		if r, err := calc.AreaCheck(in); refusal(err) != want || r.Area != 0 {
 			t.Errorf("got %q and %v, want %q", refusal(err), r.Area, want)
@@ -181,7 +182,7 @@ func TestSlack(t *testing.T) {
 	at := func(volume unit.Volume) calc.AreaCheckResult {
 		return mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: volume, Area: 1e5, ExpectedApplicationRate: 1e-5, RateTolerance: 0.1})
 	}
-	if at(1.1+0.9e-9).Verdict != calc.Within || at(1.1+1.1e-9).Verdict != calc.Outside {
+	if at(1.1+0.9e-9).Verdict != finding.Within || at(1.1+1.1e-9).Verdict != finding.Outside {
 		t.Error("the slack of a limit is not 1e-9")
 	}
 	if at(1+0.9e-9).Deviation != 0 || at(1+1.1e-9).Deviation == 0 {
@@ -193,18 +194,18 @@ func TestSlack(t *testing.T) {
 // because of the first part that is given.
 func TestAreaCheckSaysWhatConflicts(t *testing.T) {
 	for want, in := range map[string]calc.AreaCheckInput{
-		"CourseLength": {VolumeUsed: 1, Area: 1, CourseLength: 2, Width: 2, Passes: 2},
-		"Width":        {VolumeUsed: 1, Area: 1, Width: 2, Passes: 2},
-		"Passes":       {VolumeUsed: 1, Area: 1, Passes: 2},
+		"courseLength": {VolumeUsed: 1, Area: 1, CourseLength: 2, Width: 2, Passes: 2},
+		"width":        {VolumeUsed: 1, Area: 1, Width: 2, Passes: 2},
+		"passes":       {VolumeUsed: 1, Area: 1, Passes: 2},
 	} {
 		_, err := calc.AreaCheck(in)
-		var v calc.Invalid
-		if !errors.As(err, &v) || len(v) != 1 || v[0].Field != "Area" || v[0].Because != want {
+		var v finding.Invalid
+		if !errors.As(err, &v) || len(v) != 1 || v[0].Place.String() != "area" || v[0].Because.String() != want {
 			t.Errorf("refused by %+v, want because of %s", err, want)
 		}
 	}
 	_, err := calc.AreaCheck(calc.AreaCheckInput{VolumeUsed: unit.Volume(math.Inf(-1)), Area: 1})
-	if refusal(err) != "VolumeUsed: not_finite" {
+	if refusal(err) != "volumeUsed: not_finite" {
 		t.Errorf("endlessly little: %q", refusal(err))
 	}
 }

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A Catch is what one or several nozzles gave into a jug in a measured time.
 type Catch struct {
@@ -67,38 +70,38 @@ func (c Catch) pressure(common unit.Pressure) unit.Pressure {
 
 // short tells whether the catch is one to warn of. Exactly ShortCatch is long
 // enough, in whatever unit it came.
-func (c Catch) short() bool { return !atMost(float64(ShortCatch/c.Time), 1) }
+func (c Catch) short() bool { return !finding.AtMost(float64(ShortCatch/c.Time), 1) }
 
-// catches checks a list of catches: at least one (too_few), volume and time
-// given, nothing negative or without end. list is the field's name.
-func (v *Invalid) catches(catches []Catch, list string) {
+// checkCatches checks a list of catches: at least one (too_few), volume and time
+// given, nothing negative or without end. list is its name.
+func checkCatches(v *finding.Invalid, catches []Catch, list string) {
 	if len(catches) == 0 {
-		v.add(list, CodeTooFew)
+		v.Add(finding.Member(list), finding.CodeTooFew)
 	}
 	for i := range catches {
-		v.catch(&catches[i], list, i)
+		catches[i].check(v, list, i)
 	}
 }
 
-func (v *Invalid) catch(c *Catch, list string, i int) {
+func (c *Catch) check(v *finding.Invalid, list string, i int) {
 	if c.Volume == 0 {
-		v.positive(0, at(list, i, "Volume"))
+		v.Positive(0, finding.Item(list, i).Member("volume"))
 	}
-	v.dryCatch(c, list, i)
+	c.checkDry(v, list, i)
 }
 
-// dryCatch is catch where nothing in the jug is a reading too.
-func (v *Invalid) dryCatch(c *Catch, list string, i int) {
-	if !sound(float64(c.Volume)) {
-		v.optional(float64(c.Volume), at(list, i, "Volume"))
+// checkDry is check where nothing in the jug is a reading too.
+func (c *Catch) checkDry(v *finding.Invalid, list string, i int) {
+	if !finding.Sound(float64(c.Volume)) {
+		v.Optional(float64(c.Volume), finding.Item(list, i).Member("volume"))
 	}
-	if !sound(float64(c.Time)) || c.Time == 0 {
-		v.positive(float64(c.Time), at(list, i, "Time"))
+	if !finding.Sound(float64(c.Time)) || c.Time == 0 {
+		v.Positive(float64(c.Time), finding.Item(list, i).Member("time"))
 	}
 	if c.Nozzles < 0 {
-		v.add(at(list, i, "Nozzles"), CodeNotPositive)
+		v.Add(finding.Item(list, i).Member("nozzles"), finding.CodeNotPositive)
 	}
-	if !sound(float64(c.SprayPressure)) {
-		v.optional(float64(c.SprayPressure), at(list, i, "SprayPressure"))
+	if !finding.Sound(float64(c.SprayPressure)) {
+		v.Optional(float64(c.SprayPressure), finding.Item(list, i).Member("sprayPressure"))
 	}
 }

@@ -3,16 +3,17 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 // names checks the instruments that a catch names: jug and stopwatch, and the gauge
 // where it has a pressure of its own.
-func (c *Catch) names(v *Invalid, m *Measuring, list string, i int) {
-	m.names(v, Jug, c.Jug, func() string { return at(list, i, "Jug") })
-	m.names(v, Stopwatch, c.Stopwatch, func() string { return at(list, i, "Stopwatch") })
+func (c *Catch) names(v *finding.Invalid, m *Measuring, list string, i int) {
+	m.names(v, Jug, c.Jug, func() finding.Place { return finding.Item(list, i).Member("jug") })
+	m.names(v, Stopwatch, c.Stopwatch, func() finding.Place { return finding.Item(list, i).Member("stopwatch") })
 	if c.SprayPressure != 0 || c.Gauge != "" {
-		m.names(v, Gauge, c.Gauge, func() string { return at(list, i, "Gauge") })
+		m.names(v, Gauge, c.Gauge, func() finding.Place { return finding.Item(list, i).Member("gauge") })
 	}
 }
 

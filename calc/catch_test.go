@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -40,10 +41,10 @@ func refusal(err error) string {
 }
 
 // warned words warnings in the same way.
-func warned(warnings []calc.Warning) string {
+func warned(warnings []finding.Warning) string {
 	var s []string
 	for _, w := range warnings {
-		s = append(s, w.Field+": "+w.Code)
+		s = append(s, w.Place.String()+": "+w.Code)
 	}
 	return strings.Join(s, "; ")
 }

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -47,14 +48,14 @@ func conformity(x float64, u *Uncertainty, low, high float64) Conformity {
 	switch {
 	case u.Standard > 0:
 		p = u.below(high-x) - u.below(low-x)
-	case atMost(x, high) && atMost(low, x):
+	case finding.AtMost(x, high) && finding.AtMost(low, x):
 		p = 1
 	}
 	c := Conformity{Conformance: TooClose, Probability: unit.Ratio(p)}
 	switch {
-	case atMost(float64(SureEnough), p):
+	case finding.AtMost(float64(SureEnough), p):
 		c.Conformance = SurelyWithin
-	case atMost(p, 1-float64(SureEnough)):
+	case finding.AtMost(p, 1-float64(SureEnough)):
 		c.Conformance = SurelyOutside
 	}
 	return c

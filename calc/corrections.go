@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -63,7 +64,7 @@ type CorrectionLimits struct {
 type SpeedRange struct{ Low, High unit.Speed }
 
 // holds judges whether a speed lies in the range; NotJudged when the range is not known.
-func (r SpeedRange) holds(v unit.Speed) Verdict {
+func (r SpeedRange) holds(v unit.Speed) finding.Verdict {
 	return PressureRange{unit.Pressure(r.Low), unit.Pressure(r.High)}.holds(unit.Pressure(v))
 }
 
@@ -81,13 +82,13 @@ const (
 type CorrectionsResult struct {
 	Deviation        unit.Ratio // of the measured rate from the target
 	RateTolerance    unit.Ratio // the one applied
-	Within           Verdict
+	Within           finding.Verdict
 	OverLabelMaximum bool
-	SprayVolume      Verdict // whether the measured rate lies in SprayVolumeRange
+	SprayVolume      finding.Verdict // whether the measured rate lies in SprayVolumeRange
 	Decision         CorrectionDecision
 	Plans            []Plan
 	Rejected         []Rejection
-	Warnings         []Warning
+	Warnings         []finding.Warning
 }
 
 // CorrectionDecision is what follows.
@@ -191,21 +192,21 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		r.RateTolerance = DefaultRateTolerance
 	}
 	rate, target := float64(in.Measured.ApplicationRate), float64(in.TargetApplicationRate)
-	r.Deviation = unit.Ratio(deviation(rate, target))
-	r.Within = judge(float64(r.Deviation), float64(r.RateTolerance))
+	r.Deviation = unit.Ratio(finding.Deviation(rate, target))
+	r.Within = finding.Judge(float64(r.Deviation), float64(r.RateTolerance))
 	r.OverLabelMaximum = in.overLabel(in.Measured.ApplicationRate)
-	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !atMost(float64(in.Measured.EngineSpeed/shaft), 1) {
-		r.Warnings = append(r.Warnings, Warning{"Measured.EngineSpeed", WarnAboveRatedShaft})
+	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !finding.AtMost(float64(in.Measured.EngineSpeed/shaft), 1) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("engineSpeed"), Code: WarnAboveRatedShaft})
 	}
-	if in.Limits.GroundSpeed.holds(in.Measured.GroundSpeed) == Outside {
-		r.Warnings = append(r.Warnings, Warning{"Measured.GroundSpeed", WarnOutsideLimits})
+	if in.Limits.GroundSpeed.holds(in.Measured.GroundSpeed) == finding.Outside {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("groundSpeed"), Code: WarnOutsideLimits})
 	}
-	if p := in.Measured.SprayPressure; p != 0 && in.Limits.SprayPressure.holds(p) == Outside {
-		r.Warnings = append(r.Warnings, Warning{"Measured.SprayPressure", WarnOutsideLimits})
+	if p := in.Measured.SprayPressure; p != 0 && in.Limits.SprayPressure.holds(p) == finding.Outside {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("sprayPressure"), Code: WarnOutsideLimits})
 	}
 	r.Warnings = append(r.Warnings, in.warnGear()...)
 	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
-	if r.Within == Within && !r.OverLabelMaximum && r.SprayVolume != Outside && in.BoomEven != BoomUneven {
+	if r.Within == finding.Within && !r.OverLabelMaximum && r.SprayVolume != finding.Outside && in.BoomEven != BoomUneven {
 		return r, nil
 	}
 	if reason, stop := in.hopeless(); stop {
@@ -225,8 +226,8 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }
 	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
 		return cmp.Or(
-			cmp.Compare(difference(a.Size+left(&a), b.Size+left(&b)), 0),
-			cmp.Compare(difference(1+left(&a), 1+left(&b)), 0),
+			cmp.Compare(finding.Difference(a.Size+left(&a), b.Size+left(&b)), 0),
+			cmp.Compare(finding.Difference(1+left(&a), 1+left(&b)), 0),
 		)
 	})
 	r.Decision = ChoosePlan
@@ -234,7 +235,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		r.Decision = OutOfReach
 	}
 	if in.BoomEven == EvennessUnknown {
-		r.Warnings = append(r.Warnings, Warning{"BoomEven", WarnEvennessUnknown})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("boomEven"), Code: WarnEvennessUnknown})
 	}
 	return r, nil
 }
@@ -272,5 +273,5 @@ func (in CorrectionsInput) means() []Change {
 }
 
 func (in CorrectionsInput) overLabel(rate unit.ApplicationRate) bool {
-	return in.LabelMaximum != 0 && !atMost(float64(rate/in.LabelMaximum), 1)
+	return in.LabelMaximum != 0 && !finding.AtMost(float64(rate/in.LabelMaximum), 1)
 }

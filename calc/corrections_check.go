@@ -1,84 +1,113 @@
 package calc
 
 import (
-	"cmp"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
+// Places of two steps that every input is asked about.
+var (
+	measuredEngineSpeed = finding.Member("measured").Member("engineSpeed")
+	measuredDutyCycle   = finding.Member("measured").Member("dutyCycle")
+	ratedEngineSpeed    = finding.Member("ratedShaft").Member("engineSpeed")
+	limitsGroundSpeed   = finding.Member("limits").Member("groundSpeed")
+	limitsSprayPressure = finding.Member("limits").Member("sprayPressure")
+)
+
 func (in CorrectionsInput) check() error {
-	var v Invalid
-	v.positive(float64(in.Measured.ApplicationRate), "Measured.ApplicationRate")
-	v.positive(float64(in.Measured.GroundSpeed), "Measured.GroundSpeed")
-	v.optional(float64(in.Measured.SprayPressure), "Measured.SprayPressure")
-	v.positive(float64(in.TargetApplicationRate), "TargetApplicationRate")
-	v.optional(float64(in.RateTolerance), "RateTolerance")
-	v.optional(float64(in.LabelMaximum), "LabelMaximum")
-	if sound(float64(in.TargetApplicationRate)) && sound(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
-		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
+	var v finding.Invalid
+	v = append(v, in.Measured.check().Under(finding.Member("measured"))...)
+	v.Positive(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
+	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
+	v.Optional(float64(in.LabelMaximum), finding.Member("labelMaximum"))
+	if finding.Sound(float64(in.TargetApplicationRate)) && finding.Sound(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
+		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
 	}
 	if in.BoomEven > BoomUneven {
-		v.add("BoomEven", CodeNotAllowed)
+		v.Add(finding.Member("boomEven"), finding.CodeNotAllowed)
 	}
 	if n := in.PressureExponent; n != 0 && !(n >= plausibleLow && n <= plausibleHigh) {
-		v.add("PressureExponent", CodeOutOfRange)
+		v.Add(finding.Member("pressureExponent"), CodeOutOfRange)
 	}
-	v = append(v, in.Limits.GroundSpeed.check("Limits.GroundSpeed")...)
-	v = append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
+	v = append(v, in.Limits.GroundSpeed.check().Under(limitsGroundSpeed)...)
+	v = append(v, in.Limits.SprayPressure.check().Under(limitsSprayPressure)...)
 	in.checkMachine(&v)
 	in.checkNozzles(&v)
 	in.checkDuty(&v)
 	in.checkLabel(&v)
-	return v.err()
+	return v.Err()
+}
+
+func (m MeasuredState) check() (v finding.Invalid) {
+	v.Positive(float64(m.ApplicationRate), finding.Member("applicationRate"))
+	v.Positive(float64(m.GroundSpeed), finding.Member("groundSpeed"))
+	v.Optional(float64(m.SprayPressure), finding.Member("sprayPressure"))
+	return v
 }
 
 // check holds a range of speeds to the rules of a range of pressures.
-func (s SpeedRange) check(field string) Invalid {
-	return PressureRange{unit.Pressure(s.Low), unit.Pressure(s.High)}.check(field)
+func (s SpeedRange) check() finding.Invalid {
+	return PressureRange{unit.Pressure(s.Low), unit.Pressure(s.High)}.check()
 }
 
 // checkMachine checks engine, gears and pump.
-func (in CorrectionsInput) checkMachine(v *Invalid) {
-	v.positiveFor(float64(in.Measured.EngineSpeed), "Measured.EngineSpeed", cmp.Or(
-		given(len(in.Gears) > 0, "Gears"),
-		given(in.EngineSpeedLimits != EngineSpeedRange{}, "EngineSpeedLimits"),
-		given(in.RatedShaft.EngineSpeed != 0, "RatedShaft.EngineSpeed"),
+func (in CorrectionsInput) checkMachine(v *finding.Invalid) {
+	var shaft finding.Place
+	if in.RatedShaft.EngineSpeed != 0 {
+		shaft = ratedEngineSpeed
+	}
+	v.PositiveFor(float64(in.Measured.EngineSpeed), measuredEngineSpeed, finding.First(
+		finding.Given(len(in.Gears) > 0, "gears"),
+		finding.Given(in.EngineSpeedLimits != EngineSpeedRange{}, "engineSpeedLimits"),
+		shaft,
 	))
-	v.optional(float64(in.RatedShaft.EngineSpeed), "RatedShaft.EngineSpeed")
+	v.Optional(float64(in.RatedShaft.EngineSpeed), ratedEngineSpeed)
 	e := in.EngineSpeedLimits
-	*v = append(*v, PressureRange{unit.Pressure(e.Low), unit.Pressure(e.High)}.check("EngineSpeedLimits")...)
+	*v = append(*v, PressureRange{unit.Pressure(e.Low), unit.Pressure(e.High)}.check().Under(finding.Member("engineSpeedLimits"))...)
 	known := in.Measured.Gear == ""
 	for i, g := range in.Gears {
-		v.positive(float64(g.GroundSpeed), at("Gears", i, "GroundSpeed"))
-		v.positive(float64(g.EngineSpeed), at("Gears", i, "EngineSpeed"))
+		*v = append(*v, g.check().Under(finding.Item("gears", i))...)
 		if g.Label == "" {
-			v.add(at("Gears", i, "Label"), CodeRequired)
 			continue
 		}
 		known = known || g.Label == in.Measured.Gear
 		for j := range i {
 			if in.Gears[j].Label == g.Label {
-				v.add(at("Gears", i, "Label"), CodeDuplicateLabel)
+				v.Add(finding.Item("gears", i).Member("label"), CodeDuplicateLabel)
 				break
 			}
 		}
 	}
 	if !known {
-		v.add("Measured.Gear", CodeUnknownLabel)
+		v.Add(finding.Member("measured").Member("gear"), CodeUnknownLabel)
 	}
 	if p := in.Pump; p != (Pump{}) {
-		checkWord(v, uint8(p.Type), uint8(Centrifugal), "Pump.Type")
-		checkWord(v, uint8(p.Drive), uint8(IndependentDrive), "Pump.Drive")
-		checkWord(v, uint8(p.Regulation), uint8(RateControllerRegulation), "Pump.Regulation")
+		*v = append(*v, p.check().Under(finding.Member("pump"))...)
 	}
 }
 
+func (g Gear) check() (v finding.Invalid) {
+	v.Positive(float64(g.GroundSpeed), finding.Member("groundSpeed"))
+	v.Positive(float64(g.EngineSpeed), finding.Member("engineSpeed"))
+	if g.Label == "" {
+		v.Add(finding.Member("label"), finding.CodeRequired)
+	}
+	return v
+}
+
+func (p Pump) check() (v finding.Invalid) {
+	checkWord(&v, uint8(p.Type), uint8(Centrifugal), finding.Member("type"))
+	checkWord(&v, uint8(p.Drive), uint8(IndependentDrive), finding.Member("drive"))
+	checkWord(&v, uint8(p.Regulation), uint8(RateControllerRegulation), finding.Member("regulation"))
+	return v
+}
+
 // checkWord checks a word that must be given and is one up to last.
-func checkWord(v *Invalid, word, last uint8, field string) {
+func checkWord(v *finding.Invalid, word, last uint8, place finding.Place) {
 	switch {
 	case word == 0:
-		v.add(field, CodeRequired)
+		v.Add(place, finding.CodeRequired)
 	case word > last:
-		v.add(field, CodeNotAllowed)
+		v.Add(place, finding.CodeNotAllowed)
 	}
 }

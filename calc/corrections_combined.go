@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -87,16 +88,16 @@ func (x *planner) planOf(a attempt) Plan {
 	switch p.Change {
 	case ChangeCombined:
 	case ChangePressure:
-		p.RelativeChange = unit.Ratio(difference(a.to.pressure/x.now.pressure, 1))
+		p.RelativeChange = unit.Ratio(finding.Difference(a.to.pressure/x.now.pressure, 1))
 	case ChangeDutyCycle:
-		p.RelativeChange = unit.Ratio(difference(a.to.duty/x.now.duty, 1))
+		p.RelativeChange = unit.Ratio(finding.Difference(a.to.duty/x.now.duty, 1))
 	case ChangeNozzle:
 		p.RelativeChange = x.flowOf(a.to.nozzle)
 	default:
-		p.RelativeChange = unit.Ratio(difference(a.to.speed/x.now.speed, 1))
+		p.RelativeChange = unit.Ratio(finding.Difference(a.to.speed/x.now.speed, 1))
 	}
 	if p.GroundSpeed != 0 && x.in.Limits.GroundSpeed == (SpeedRange{}) && unusualSpeed(p.GroundSpeed) {
-		p.Warnings = []Warning{{"Limits.GroundSpeed", WarnUnusualSpeed}}
+		p.Warnings = []finding.Warning{{Place: limitsGroundSpeed, Code: WarnUnusualSpeed}}
 	}
 	if !x.in.SpeedAndPressureOnly {
 		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
@@ -136,21 +137,21 @@ const (
 )
 
 // warnings says what a plan takes for granted.
-func (x *planner) warnings(a attempt) (all []Warning) {
+func (x *planner) warnings(a attempt) (all []finding.Warning) {
 	if class, _ := x.droplets(a.to); class == DropletClassUnknown && (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) {
-		all = append(all, Warning{"DropletChart", WarnDropletsUnknown})
+		all = append(all, finding.Warning{Place: finding.Member("dropletChart"), Code: WarnDropletsUnknown})
 	}
 	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
-		all = append(all, Warning{"Pump", WarnHoldEngineSpeed})
+		all = append(all, finding.Warning{Place: finding.Member("pump"), Code: WarnHoldEngineSpeed})
 	}
 	if a.changes&(setOf(ChangePressure)|setOf(ChangeNozzle)|setOf(ChangeDutyCycle)) != 0 && x.in.Pump.Regulation == NoRegulation {
-		all = append(all, Warning{"Pump.Regulation", WarnSetPressure})
+		all = append(all, finding.Warning{Place: finding.Member("pump").Member("regulation"), Code: WarnSetPressure})
 	}
 	if a.to.engine != 0 && a.to.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {
-		all = append(all, Warning{"Pump", WarnPumpMargin})
+		all = append(all, finding.Warning{Place: finding.Member("pump"), Code: WarnPumpMargin})
 	}
 	if n := a.to.nozzle; n != 0 && x.in.nozzle(n).PressureRange == (PressureRange{}) {
-		all = append(all, Warning{at("Nozzles", n-1, "PressureRange"), WarnNozzleRangeNotGiven})
+		all = append(all, finding.Warning{Place: finding.Item("nozzles", n-1).Member("pressureRange"), Code: WarnNozzleRangeNotGiven})
 	}
 	return all
 }

@@ -1,29 +1,32 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // droplets returns the class of a state and whether the label allows it; not judged
 // when nothing says which are allowed. Where rows meet or overlap, the finest is the
 // class, and all of them have to be allowed.
-func (x *planner) droplets(s machineState) (class DropletClass, allowed Verdict) {
+func (x *planner) droplets(s machineState) (class DropletClass, allowed finding.Verdict) {
 	if len(x.in.AllowedDropletClasses) > 0 {
-		allowed = Within
+		allowed = finding.Within
 	}
 	label := x.in.nozzle(s.nozzle).Label
 	for _, row := range x.in.DropletChart {
 		mine := row.Label == "" && s.nozzle == 0 || row.Label != "" && row.Label == label
-		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != Within {
+		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != finding.Within {
 			continue
 		}
 		if class == DropletClassUnknown || row.DropletClass < class {
 			class = row.DropletClass
 		}
-		if allowed == Within && !x.in.allows(row.DropletClass) {
-			allowed = Outside
+		if allowed == finding.Within && !x.in.allows(row.DropletClass) {
+			allowed = finding.Outside
 		}
 	}
-	if class == DropletClassUnknown && allowed == Within {
-		allowed = Outside
+	if class == DropletClassUnknown && allowed == finding.Within {
+		allowed = finding.Outside
 	}
 	return class, allowed
 }
@@ -42,12 +45,12 @@ func (in CorrectionsInput) allows(class DropletClass) bool {
 type RateRange struct{ Low, High unit.ApplicationRate }
 
 // holds judges whether a rate lies in the range; not judged when it is not known.
-func (r RateRange) holds(rate unit.ApplicationRate) Verdict {
+func (r RateRange) holds(rate unit.ApplicationRate) finding.Verdict {
 	return PressureRange{unit.Pressure(r.Low), unit.Pressure(r.High)}.holds(unit.Pressure(rate))
 }
 
 // checkLabel checks what the label says of droplets and rate.
-func (in CorrectionsInput) checkLabel(v *Invalid) {
+func (in CorrectionsInput) checkLabel(v *finding.Invalid) {
 	for i := range in.DropletChart {
 		row := &in.DropletChart[i]
 		row.checkClass(v, i)
@@ -56,18 +59,18 @@ func (in CorrectionsInput) checkLabel(v *Invalid) {
 			known = known || n.Label == row.Label
 		}
 		if !known {
-			v.add(at("DropletChart", i, "Label"), CodeUnknownLabel)
+			v.Add(finding.Item("dropletChart", i).Member("label"), CodeUnknownLabel)
 		}
 	}
 	for _, c := range in.AllowedDropletClasses {
 		if c == DropletClassUnknown || c > UltraCoarse {
-			v.add("AllowedDropletClasses", CodeNotAllowed)
+			v.Add(finding.Member("allowedDropletClasses"), finding.CodeNotAllowed)
 		}
 	}
 	r := in.SprayVolumeRange
-	wrong := PressureRange{unit.Pressure(r.Low), unit.Pressure(r.High)}.check("SprayVolumeRange")
+	wrong := PressureRange{unit.Pressure(r.Low), unit.Pressure(r.High)}.check().Under(finding.Member("sprayVolumeRange"))
 	*v = append(*v, wrong...)
-	if len(wrong) == 0 && in.TargetApplicationRate > 0 && r.holds(in.TargetApplicationRate) == Outside {
-		v.add("TargetApplicationRate", CodeOutsideSprayVolume)
+	if len(wrong) == 0 && in.TargetApplicationRate > 0 && r.holds(in.TargetApplicationRate) == finding.Outside {
+		v.Add(finding.Member("targetApplicationRate"), CodeOutsideSprayVolume)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -36,8 +37,8 @@ func TestPublishedDropletChart(t *testing.T) {
 		in.Measured.ApplicationRate = in.TargetApplicationRate / unit.ApplicationRate(math.Sqrt(float64(psi/50)))
 		p, _ := ofNozzle(mustCorrect(t, in), 0, calc.ChangePressure)
 		agrees(t, "pressure", p.SprayPressure.In(unit.PoundPerSquareInch), float64(psi), 1e-12)
-		unknown := warned(p.Warnings) == "DropletChart: droplet_class_unknown"
-		if p.DropletClass != want || unknown != (want == calc.DropletClassUnknown) || p.DropletsAllowed != calc.NotJudged {
+		unknown := warned(p.Warnings) == "dropletChart: droplet_class_unknown"
+		if p.DropletClass != want || unknown != (want == calc.DropletClassUnknown) || p.DropletsAllowed != finding.NotJudged {
 			t.Errorf("at %v psi: %+v", psi, p)
 		}
 		if s, _ := ofNozzle(mustCorrect(t, in), 0, calc.ChangeSpeed); s.DropletClass != calc.Coarse || s.Warnings != nil {
@@ -67,12 +68,12 @@ func TestReferenceAllowedDroplets(t *testing.T) {
 		t.Errorf("got %+v", no)
 	}
 	p, _ := ofNozzle(r, 3, calc.ChangeNozzle, calc.ChangePressure)
-	if p.DropletClass != calc.DropletClassUnknown || p.DropletsAllowed != calc.Outside {
+	if p.DropletClass != calc.DropletClassUnknown || p.DropletsAllowed != finding.Outside {
 		t.Errorf("got %+v", p)
 	}
 	in.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Medium, calc.Coarse}
 	r = mustCorrect(t, in)
-	if p, _ := ofNozzle(r, 0, calc.ChangeSpeed); p == nil || p.DropletClass != calc.Fine || p.DropletsAllowed != calc.Within {
+	if p, _ := ofNozzle(r, 0, calc.ChangeSpeed); p == nil || p.DropletClass != calc.Fine || p.DropletsAllowed != finding.Within {
 		t.Errorf("got %+v", p)
 	}
 	if p, _ := ofNozzle(r, 2, calc.ChangeNozzle); p == nil || p.DropletClass != calc.Coarse || p.Warnings != nil {
@@ -96,10 +97,10 @@ func TestReferenceSprayVolume(t *testing.T) {
 		t.Fatalf("got %+v", r)
 	}
 	agrees(t, "rate at the limit", r.Rejected[0].ApplicationRateAtLimit.In(unit.USGallonPerAcre), 104.067, 1e-5)
-	for rate, want := range map[unit.ApplicationRate]calc.Verdict{97.9: calc.Outside, 98: calc.Within, 103: calc.Within, 103.1: calc.Outside} {
+	for rate, want := range map[unit.ApplicationRate]finding.Verdict{97.9: finding.Outside, 98: finding.Within, 103: finding.Within, 103.1: finding.Outside} {
 		in.Measured.ApplicationRate = rate * unit.USGallonPerAcre
 		r := mustCorrect(t, in)
-		if r.SprayVolume != want || (r.Decision == calc.NoCorrection) != (want == calc.Within) {
+		if r.SprayVolume != want || (r.Decision == calc.NoCorrection) != (want == finding.Within) {
 			t.Errorf("at %v: %+v", rate, r)
 		}
 	}
@@ -108,16 +109,16 @@ func TestReferenceSprayVolume(t *testing.T) {
 func TestCorrectionsLabelRefuses(t *testing.T) {
 	for want, change := range map[string]func(*calc.CorrectionsInput){
 		"": func(*calc.CorrectionsInput) {},
-		"DropletChart[0].PressureRange.Low: required":       func(in *calc.CorrectionsInput) { in.DropletChart[0].PressureRange.Low = 0 },
-		"DropletChart[1].PressureRange.High: not_positive":  func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = -1 },
-		"DropletChart[1].PressureRange.Low: range_inverted": func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = 1 },
-		"DropletChart[2].DropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
-		"DropletChart[2].DropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = calc.UltraCoarse + 1 },
-		"DropletChart[2].Label: unknown_label":              func(in *calc.CorrectionsInput) { in.DropletChart[2].Label = "06" },
-		"AllowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
-		"SprayVolumeRange.High: required":                   func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
-		"SprayVolumeRange.Low: range_inverted":              func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
-		"TargetApplicationRate: outside_spray_volume_range": func(in *calc.CorrectionsInput) {
+		"dropletChart[0].pressureRange.low: required":       func(in *calc.CorrectionsInput) { in.DropletChart[0].PressureRange.Low = 0 },
+		"dropletChart[1].pressureRange.high: not_positive":  func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = -1 },
+		"dropletChart[1].pressureRange.low: range_inverted": func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = 1 },
+		"dropletChart[2].dropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
+		"dropletChart[2].dropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = calc.UltraCoarse + 1 },
+		"dropletChart[2].label: unknown_label":              func(in *calc.CorrectionsInput) { in.DropletChart[2].Label = "06" },
+		"allowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
+		"sprayVolumeRange.high: required":                   func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
+		"sprayVolumeRange.low: range_inverted":              func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
+		"targetApplicationRate: outside_spray_volume_range": func(in *calc.CorrectionsInput) {
 			in.SprayVolumeRange = calc.RateRange{Low: 21 * unit.USGallonPerAcre, High: 25 * unit.USGallonPerAcre}
 		},
 	} {

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A DutyCycleRange is the lowest and the highest duty cycle of pulsing nozzles; both
 // zero when not known.
@@ -28,16 +31,15 @@ func (x *planner) solveDuty(a attempt) attempt {
 }
 
 // checkDuty checks the duty cycle, which is never above 1.
-func (in CorrectionsInput) checkDuty(v *Invalid) {
+func (in CorrectionsInput) checkDuty(v *finding.Invalid) {
 	l := in.DutyCycleLimits
-	v.positiveFor(float64(in.Measured.DutyCycle), "Measured.DutyCycle", given(l != DutyCycleRange{}, "DutyCycleLimits"))
-	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check("DutyCycleLimits")...)
-	for _, c := range [...]struct {
-		duty  unit.Ratio
-		field string
-	}{{in.Measured.DutyCycle, "Measured.DutyCycle"}, {l.High, "DutyCycleLimits.High"}} {
-		if sound(float64(c.duty)) && !atMost(float64(c.duty), 1) {
-			v.add(c.field, CodeOver100Percent)
-		}
+	v.PositiveFor(float64(in.Measured.DutyCycle), measuredDutyCycle, finding.Given(l != DutyCycleRange{}, "dutyCycleLimits"))
+	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check().Under(finding.Member("dutyCycleLimits"))...)
+	over := func(duty unit.Ratio) bool { return finding.Sound(float64(duty)) && !finding.AtMost(float64(duty), 1) }
+	if over(in.Measured.DutyCycle) {
+		v.Add(measuredDutyCycle, CodeOver100Percent)
+	}
+	if over(l.High) {
+		v.Add(finding.Member("dutyCycleLimits").Member("high"), CodeOver100Percent)
 	}
 }

@@ -57,13 +57,13 @@ func TestReferenceDutyCycleWithNozzle(t *testing.T) {
 func TestCorrectionsDutyRefuses(t *testing.T) {
 	for want, change := range map[string]func(*calc.CorrectionsInput){
 		"":                                     func(*calc.CorrectionsInput) {},
-		"Measured.DutyCycle: required":         func(in *calc.CorrectionsInput) { in.Measured.DutyCycle = 0 },
-		"Measured.DutyCycle: over_100_percent": func(in *calc.CorrectionsInput) { in.Measured.DutyCycle = 1.01 },
-		"Measured.DutyCycle: not_positive": func(in *calc.CorrectionsInput) {
+		"measured.dutyCycle: required":         func(in *calc.CorrectionsInput) { in.Measured.DutyCycle = 0 },
+		"measured.dutyCycle: over_100_percent": func(in *calc.CorrectionsInput) { in.Measured.DutyCycle = 1.01 },
+		"measured.dutyCycle: not_positive": func(in *calc.CorrectionsInput) {
 			in.Measured.DutyCycle, in.DutyCycleLimits = -1, calc.DutyCycleRange{}
 		},
-		"DutyCycleLimits.High: over_100_percent": func(in *calc.CorrectionsInput) { in.DutyCycleLimits.High = 1.01 },
-		"DutyCycleLimits.Low: range_inverted":    func(in *calc.CorrectionsInput) { in.DutyCycleLimits.High = 0.1 },
+		"dutyCycleLimits.high: over_100_percent": func(in *calc.CorrectionsInput) { in.DutyCycleLimits.High = 1.01 },
+		"dutyCycleLimits.low: range_inverted":    func(in *calc.CorrectionsInput) { in.DutyCycleLimits.High = 0.1 },
 	} {
 		in := tooMuch()
 		in.Measured.DutyCycle = 1

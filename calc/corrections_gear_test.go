@@ -61,7 +61,7 @@ func TestReferenceGearSpeedDiffers(t *testing.T) {
 			TargetApplicationRate: 100 * unit.LitrePerHectare, BoomEven: calc.BoomEven,
 			Gears: []calc.Gear{{Label: "A", GroundSpeed: unit.Speed(c.listed) * unit.MilePerHour, EngineSpeed: 1900 * unit.RevolutionPerMinute}},
 		})
-		if got := warned(r.Warnings); strings.Contains(got, "Gears[0].GroundSpeed: gear_speed_differs") != c.want {
+		if got := warned(r.Warnings); strings.Contains(got, "gears[0].groundSpeed: gear_speed_differs") != c.want {
 			t.Errorf("%v of %v mph: warned of %q", c.measured, c.listed, got)
 		}
 	}

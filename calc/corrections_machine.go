@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A Gear is how fast the tractor drives in it at an engine speed; at another the
 // speed is in proportion.
@@ -76,11 +79,11 @@ func (in CorrectionsInput) presentGear() int {
 		if g.Label == in.Measured.Gear {
 			return i + 1
 		}
-		off := deviation(in.listed(g), float64(in.Measured.GroundSpeed))
+		off := finding.Deviation(in.listed(g), float64(in.Measured.GroundSpeed))
 		if off < 0 {
 			off = -off
 		}
-		if in.Measured.Gear == "" && atMost(off, nearest) && (found == 0 || off < nearest) {
+		if in.Measured.Gear == "" && finding.AtMost(off, nearest) && (found == 0 || off < nearest) {
 			nearest, found = off, i+1
 		}
 	}
@@ -93,15 +96,15 @@ func (in CorrectionsInput) listed(g Gear) float64 {
 }
 
 // warnGear holds the listed speed of the present gear against the measured one.
-func (in CorrectionsInput) warnGear() []Warning {
+func (in CorrectionsInput) warnGear() []finding.Warning {
 	n := in.presentGear()
 	if n == 0 {
 		return nil
 	}
-	if judge(deviation(in.listed(in.Gears[n-1]), float64(in.Measured.GroundSpeed)), float64(DefaultRunTolerance)) == Within {
+	if finding.Judge(finding.Deviation(in.listed(in.Gears[n-1]), float64(in.Measured.GroundSpeed)), float64(DefaultRunTolerance)) == finding.Within {
 		return nil
 	}
-	return []Warning{{at("Gears", n-1, "GroundSpeed"), WarnGearSpeedDiffers}}
+	return []finding.Warning{{Place: finding.Item("gears", n-1).Member("groundSpeed"), Code: WarnGearSpeedDiffers}}
 }
 
 // engineRange is what limits and rated shaft allow together; zero where neither
@@ -175,7 +178,7 @@ func (x *planner) reachable(speed float64) bool {
 	low, high := x.in.engineRange()
 	for g := 0; g <= len(x.in.Gears); g++ {
 		e := speed / x.perTurn(g)
-		if x.in.Pump.follows() && difference(e, x.now.engine) != 0 {
+		if x.in.Pump.follows() && finding.Difference(e, x.now.engine) != 0 {
 			continue
 		}
 		if !place(e, low, high).atLimit {

@@ -81,7 +81,7 @@ func TestReferenceGears(t *testing.T) {
 	agrees(t, "rate in B3", gear.PredictedApplicationRate.In(unit.LitrePerHectare), 230*6/7.2, 1e-12)
 	both := planned(r, 3, calc.ChangeGear, calc.ChangeEngineSpeed)
 	agrees(t, "engine in B3", both.EngineSpeed.In(unit.RevolutionPerMinute), 1725, 1e-12)
-	if warned(both.Warnings) != "Pump: pump_flow_margin" || !engine.AtLimit || both.AtLimit || both.Change != calc.ChangeCombined {
+	if warned(both.Warnings) != "pump: pump_flow_margin" || !engine.AtLimit || both.AtLimit || both.Change != calc.ChangeCombined {
 		t.Errorf("got %+v and %+v", engine, both)
 	}
 	agrees(t, "pressure in B1", planned(r, 1, calc.ChangeGear, calc.ChangePressure).SprayPressure.In(unit.Bar), 3*200.0*200/276/276, 1e-12)
@@ -149,11 +149,11 @@ func TestReferencePumps(t *testing.T) {
 		if speed := rejected(r, 0, calc.ChangeSpeed); speed == nil || speed.Reason != calc.PumpFollowsEngine {
 			t.Errorf("%s: %+v", name, r) // 6.9 km/h is no gear's at 1800 rpm
 		}
-		if p := planned(r, 0, calc.ChangePressure); warned(p.Warnings) != "DropletChart: droplet_class_unknown; Pump.Regulation: set_pressure_by_hand" {
+		if p := planned(r, 0, calc.ChangePressure); warned(p.Warnings) != "dropletChart: droplet_class_unknown; pump.regulation: set_pressure_by_hand" {
 			t.Errorf("%s: %+v", name, p)
 		}
 		in.Gears, in.Measured.Gear = nil, ""
-		if p := planned(mustCorrect(t, in), 0, calc.ChangeSpeed); p == nil || warned(p.Warnings) != "Pump: hold_engine_speed" {
+		if p := planned(mustCorrect(t, in), 0, calc.ChangeSpeed); p == nil || warned(p.Warnings) != "pump: hold_engine_speed" {
 			t.Errorf("%s: %+v", name, p)
 		}
 	}
@@ -181,7 +181,7 @@ func TestReferenceEngineLimits(t *testing.T) {
 
 	in.RatedShaft, in.EngineSpeedLimits = calc.RatedShaft{}, calc.EngineSpeedRange{}
 	r := mustCorrect(t, in)
-	if no = rejected(r, 0, calc.ChangeEngineSpeed); no.Reason != calc.EngineLimitsNotGiven || warned(r.Warnings) != "RatedShaft: rated_shaft_not_given" {
+	if no = rejected(r, 0, calc.ChangeEngineSpeed); no.Reason != calc.EngineLimitsNotGiven || warned(r.Warnings) != "ratedShaft: rated_shaft_not_given" {
 		t.Errorf("got %+v", r)
 	}
 	// Too little asks for less: 170 of 200 at 6 km/h for 5.1, in this gear 1530 rpm; no
@@ -201,7 +201,7 @@ func TestReferenceTooFastAnEngine(t *testing.T) {
 	in := geared()
 	in.RatedShaft.EngineSpeed = 1750 * unit.RevolutionPerMinute
 	r := mustCorrect(t, in)
-	if warned(r.Warnings) != "Measured.EngineSpeed: above_rated_shaft_speed" {
+	if warned(r.Warnings) != "measured.engineSpeed: above_rated_shaft_speed" {
 		t.Errorf("warned of %q", warned(r.Warnings))
 	}
 	for _, p := range r.Plans {
@@ -247,19 +247,19 @@ func TestReferencePresentGear(t *testing.T) {
 func TestCorrectionsMachineRefuses(t *testing.T) {
 	for want, change := range map[string]func(*calc.CorrectionsInput){
 		"":                                      func(*calc.CorrectionsInput) {},
-		"Measured.EngineSpeed: required":        func(in *calc.CorrectionsInput) { in.Measured.EngineSpeed = 0 },
-		"Measured.EngineSpeed: not_positive":    func(in *calc.CorrectionsInput) { in.Measured.EngineSpeed = -1 },
-		"Measured.Gear: unknown_label":          func(in *calc.CorrectionsInput) { in.Measured.Gear = "b2" },
-		"RatedShaft.EngineSpeed: not_positive":  func(in *calc.CorrectionsInput) { in.RatedShaft.EngineSpeed = -1 },
-		"EngineSpeedLimits.High: required":      func(in *calc.CorrectionsInput) { in.EngineSpeedLimits.High = 0 },
-		"EngineSpeedLimits.Low: range_inverted": func(in *calc.CorrectionsInput) { in.EngineSpeedLimits.Low = 99 },
-		"Gears[1].GroundSpeed: required":        func(in *calc.CorrectionsInput) { in.Gears[1].GroundSpeed = 0 },
-		"Gears[2].EngineSpeed: not_finite":      func(in *calc.CorrectionsInput) { in.Gears[2].EngineSpeed = unit.RotationalSpeed(endless) },
-		"Gears[2].Label: required":              func(in *calc.CorrectionsInput) { in.Gears[2].Label = "" },
-		"Gears[2].Label: duplicate_label":       func(in *calc.CorrectionsInput) { in.Gears[2].Label = "B1" },
-		"Pump.Type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = 0 },
-		"Pump.Drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = 9 },
-		"Pump.Drive: required; Pump.Regulation: required": func(in *calc.CorrectionsInput) {
+		"measured.engineSpeed: required":        func(in *calc.CorrectionsInput) { in.Measured.EngineSpeed = 0 },
+		"measured.engineSpeed: not_positive":    func(in *calc.CorrectionsInput) { in.Measured.EngineSpeed = -1 },
+		"measured.gear: unknown_label":          func(in *calc.CorrectionsInput) { in.Measured.Gear = "b2" },
+		"ratedShaft.engineSpeed: not_positive":  func(in *calc.CorrectionsInput) { in.RatedShaft.EngineSpeed = -1 },
+		"engineSpeedLimits.high: required":      func(in *calc.CorrectionsInput) { in.EngineSpeedLimits.High = 0 },
+		"engineSpeedLimits.low: range_inverted": func(in *calc.CorrectionsInput) { in.EngineSpeedLimits.Low = 99 },
+		"gears[1].groundSpeed: required":        func(in *calc.CorrectionsInput) { in.Gears[1].GroundSpeed = 0 },
+		"gears[2].engineSpeed: not_finite":      func(in *calc.CorrectionsInput) { in.Gears[2].EngineSpeed = unit.RotationalSpeed(endless) },
+		"gears[2].label: required":              func(in *calc.CorrectionsInput) { in.Gears[2].Label = "" },
+		"gears[2].label: duplicate_label":       func(in *calc.CorrectionsInput) { in.Gears[2].Label = "B1" },
+		"pump.type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = 0 },
+		"pump.drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = 9 },
+		"pump.drive: required; pump.regulation: required": func(in *calc.CorrectionsInput) {
 			in.Pump = calc.Pump{Type: calc.Centrifugal}
 		},
 	} {

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A LabeledNozzle is a nozzle that is at hand, all of one kind along the boom.
 type LabeledNozzle struct {
@@ -73,24 +76,24 @@ func (x *planner) pressureFor(n int, rate, target float64) float64 {
 // warnCharts reports charts that are rather slips of the pen, and one of the present
 // nozzle that says nothing of the measured pressure.
 func (x *planner) warnCharts() {
-	x.r.Warnings = append(x.r.Warnings, x.in.Nozzle.warnChart("Nozzle")...)
+	x.r.Warnings = append(x.r.Warnings, x.in.Nozzle.warnChart(finding.Member("nozzle"))...)
 	for n := range x.in.Nozzles {
-		x.r.Warnings = append(x.r.Warnings, x.in.Nozzles[n].warnChart(item("Nozzles", n))...)
+		x.r.Warnings = append(x.r.Warnings, x.in.Nozzles[n].warnChart(finding.Item("nozzles", n))...)
 	}
 	x.r.Warnings = append(x.r.Warnings, x.warnOutsideChart(x.now)...)
 }
 
 // warnOutsideChart reports a pressure of which the chart of its nozzle says
 // nothing.
-func (x *planner) warnOutsideChart(s machineState) []Warning {
-	if !x.byChart(s.nozzle) || s.pressure == 0 || x.in.nozzle(s.nozzle).chartHolds(unit.Pressure(s.pressure)) != Outside {
+func (x *planner) warnOutsideChart(s machineState) []finding.Warning {
+	if !x.byChart(s.nozzle) || s.pressure == 0 || x.in.nozzle(s.nozzle).chartHolds(unit.Pressure(s.pressure)) != finding.Outside {
 		return nil
 	}
-	field := "Nozzle.FlowChart"
+	place := finding.Member("nozzle").Member("flowChart")
 	if s.nozzle != 0 {
-		field = at("Nozzles", s.nozzle-1, "FlowChart")
+		place = finding.Item("nozzles", s.nozzle-1).Member("flowChart")
 	}
-	return []Warning{{field, WarnOutsideFlowChart}}
+	return []finding.Warning{{Place: place, Code: WarnOutsideFlowChart}}
 }
 
 // same tells whether a nozzle of the shelf is the present one: by their labels, or
@@ -100,7 +103,7 @@ func (x *planner) same(n int) bool {
 	if a.Label != "" && b.Label != "" {
 		return a.Label == b.Label
 	}
-	return a.PressureRange == b.PressureRange && difference(x.flowRatio(n), 1) == 0
+	return a.PressureRange == b.PressureRange && finding.Difference(x.flowRatio(n), 1) == 0
 }
 
 // pressureRange is what the system and a nozzle allow together; apart when no
@@ -114,23 +117,23 @@ func (x *planner) pressureRange(n int) (both PressureRange, apart bool) {
 		return own, false
 	}
 	both = PressureRange{max(system.Low, own.Low), min(system.High, own.High)}
-	return both, !atMost(float64(both.Low/both.High), 1)
+	return both, !finding.AtMost(float64(both.Low/both.High), 1)
 }
 
 // checkNozzles checks the shelf. With one the present nozzle has to be known too.
-func (in CorrectionsInput) checkNozzles(v *Invalid) {
+func (in CorrectionsInput) checkNozzles(v *finding.Invalid) {
 	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != 0 {
-		*v = append(*v, in.Nozzle.check().under("Nozzle")...)
+		*v = append(*v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	} else {
-		*v = append(*v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
+		*v = append(*v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
 	for i, n := range in.Nozzles {
 		for _, x := range n.check() {
-			v.add(at("Nozzles", i, x.Field), x.Code)
+			v.Add(x.Place.Under(finding.Item("nozzles", i)), x.Code)
 		}
 		for j := range i {
 			if n.Label != "" && in.Nozzles[j].Label == n.Label {
-				v.add(at("Nozzles", i, "Label"), CodeDuplicateLabel)
+				v.Add(finding.Item("nozzles", i).Member("label"), CodeDuplicateLabel)
 				break
 			}
 		}
@@ -150,4 +153,4 @@ func (x *planner) byNozzle() {
 }
 
 // flowOf is what another nozzle does to the flow of the boom, less 1.
-func (x *planner) flowOf(n int) unit.Ratio { return unit.Ratio(difference(x.flowRatio(n), 1)) }
+func (x *planner) flowOf(n int) unit.Ratio { return unit.Ratio(finding.Difference(x.flowRatio(n), 1)) }

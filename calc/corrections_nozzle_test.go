@@ -61,7 +61,7 @@ func TestReferenceShelf(t *testing.T) {
 	agrees(t, "its size", fast.Size, 0.723144, 1e-6) // 0.5 + ln 1.25
 	low, _ := ofNozzle(r, 3, calc.ChangeNozzle, calc.ChangePressure)
 	agrees(t, "pressure with 0.5", low.SprayPressure.In(unit.PoundPerSquareInch), 25.6, 1e-12)
-	if warned(low.Warnings) != "DropletChart: droplet_class_unknown; Nozzles[2].PressureRange: nozzle_range_not_given" {
+	if warned(low.Warnings) != "dropletChart: droplet_class_unknown; nozzles[2].pressureRange: nozzle_range_not_given" {
 		t.Errorf("got %+v", low)
 	}
 	_, no := ofNozzle(r, 0, calc.ChangePressure)
@@ -150,15 +150,15 @@ func TestPublishedSizes(t *testing.T) {
 func TestCorrectionsNozzlesRefuses(t *testing.T) {
 	for want, change := range map[string]func(*calc.CorrectionsInput){
 		"": func(*calc.CorrectionsInput) {},
-		"Nozzle.RatedFlowRate: required; Nozzle.RatedPressure: required":         func(in *calc.CorrectionsInput) { in.Nozzle = calc.LabeledNozzle{} },
-		"Nozzle.Size: unknown_size":                                              func(in *calc.CorrectionsInput) { in.Nozzle.Size = "9" },
-		"Nozzles[1].RatedFlowRate: required; Nozzles[1].RatedPressure: required": func(in *calc.CorrectionsInput) { in.Nozzles[1].Size = "" },
-		"Nozzles[2].RatedPressure: required":                                     func(in *calc.CorrectionsInput) { in.Nozzles[2].RatedPressure = 0 },
-		"Nozzles[2].Label: duplicate_label":                                      func(in *calc.CorrectionsInput) { in.Nozzles[2].Label = "04" },
-		"Nozzles[0].PressureRange.Low: range_inverted": func(in *calc.CorrectionsInput) {
+		"nozzle.ratedFlowRate: required; nozzle.ratedPressure: required":         func(in *calc.CorrectionsInput) { in.Nozzle = calc.LabeledNozzle{} },
+		"nozzle.size: unknown_size":                                              func(in *calc.CorrectionsInput) { in.Nozzle.Size = "9" },
+		"nozzles[1].ratedFlowRate: required; nozzles[1].ratedPressure: required": func(in *calc.CorrectionsInput) { in.Nozzles[1].Size = "" },
+		"nozzles[2].ratedPressure: required":                                     func(in *calc.CorrectionsInput) { in.Nozzles[2].RatedPressure = 0 },
+		"nozzles[2].label: duplicate_label":                                      func(in *calc.CorrectionsInput) { in.Nozzles[2].Label = "04" },
+		"nozzles[0].pressureRange.low: range_inverted": func(in *calc.CorrectionsInput) {
 			in.Nozzles[0].PressureRange.Low = unit.Bar * 100
 		},
-		"Nozzle.PressureRange.High: required": func(in *calc.CorrectionsInput) {
+		"nozzle.pressureRange.high: required": func(in *calc.CorrectionsInput) {
 			in.Nozzles, in.Nozzle.Nozzle = nil, calc.Nozzle{PressureRange: calc.PressureRange{Low: 1}}
 		},
 	} {

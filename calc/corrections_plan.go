@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -17,9 +18,9 @@ type stand struct {
 // of zero do not stop it.
 func place(solved, low, high float64) stand {
 	switch {
-	case high != 0 && !atMost(solved/high, 1):
+	case high != 0 && !finding.AtMost(solved/high, 1):
 		return stand{high, true, AboveMaximum}
-	case low != 0 && !atMost(low/solved, 1):
+	case low != 0 && !finding.AtMost(low/solved, 1):
 		return stand{low, true, BelowMinimum}
 	}
 	return stand{value: solved}
@@ -64,7 +65,7 @@ func (x *planner) plan() {
 	if x.now.engine != 0 {
 		x.byEngine()
 		if x.in.Pump.Drive == ShaftDrive && x.in.RatedShaft.EngineSpeed == 0 {
-			x.r.Warnings = append(x.r.Warnings, Warning{"RatedShaft", WarnRatedShaftNotGiven})
+			x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: finding.Member("ratedShaft"), Code: WarnRatedShaftNotGiven})
 		}
 	}
 	if x.now.duty != 0 {
@@ -114,7 +115,7 @@ func (a attempt) solved(by Change, needed float64, s stand, limited Change) atte
 func (x *planner) bySpeed() {
 	limits := x.in.Limits.GroundSpeed
 	if limits == (SpeedRange{}) {
-		x.r.Warnings = append(x.r.Warnings, Warning{"Limits.GroundSpeed", WarnSpeedLimitsNotGiven})
+		x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: limitsGroundSpeed, Code: WarnSpeedLimitsNotGiven})
 	}
 	a := x.solveSpeed(attempt{to: x.now})
 	if no, ok := x.judge(a); ok && len(x.in.Gears) > 0 && !x.in.SpeedAndPressureOnly && !x.reachable(a.to.speed) {
@@ -176,8 +177,8 @@ func (x *planner) predict(a attempt) (rate, off float64) {
 	if a.solves && !a.atLimit {
 		rate = x.target // what it was solved for
 	}
-	off = deviation(rate, x.target)
-	if math.Abs(off) < slack {
+	off = finding.Deviation(rate, x.target)
+	if math.Abs(off) < finding.Slack {
 		off = 0
 	}
 	return rate, off
@@ -187,21 +188,21 @@ func (x *planner) predict(a attempt) (rate, off float64) {
 func (x *planner) judge(a attempt) (Rejection, bool) {
 	predicted, off := x.predict(a)
 	switch {
-	case judge(off, float64(x.r.RateTolerance)) != Within && a.atLimit:
+	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within && a.atLimit:
 		return x.rejection(a, a.reason), false
-	case judge(off, float64(x.r.RateTolerance)) != Within:
+	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within:
 		return x.rejection(a, OutsideTolerance), false
 	case x.in.overLabel(unit.ApplicationRate(predicted)):
 		return x.rejection(a, AtLimitOverLabel), false
 	case x.in.SpeedAndPressureOnly:
 		return Rejection{}, true
-	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == Outside:
+	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == finding.Outside:
 		return x.rejection(a, OutsideSprayVolume), false
 	}
 	if no, ok := x.insideLimits(a); !ok {
 		return no, false
 	}
-	if class, allowed := x.droplets(a.to); class != DropletClassUnknown && allowed == Outside {
+	if class, allowed := x.droplets(a.to); class != DropletClassUnknown && allowed == finding.Outside {
 		return x.rejection(a, DropletsNotAllowed), false
 	}
 	return Rejection{}, true

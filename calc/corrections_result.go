@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // Change is what a plan changes.
 type Change uint8
@@ -47,7 +50,7 @@ type Plan struct {
 	Nozzle        int                  // counted from 1 in Nozzles; 0 for the present one
 
 	DropletClass    DropletClass
-	DropletsAllowed Verdict // not judged when nothing says which classes are
+	DropletsAllowed finding.Verdict // not judged when nothing says which classes are
 
 	PredictedApplicationRate unit.ApplicationRate
 	Deviation                unit.Ratio // of the prediction from the target
@@ -59,7 +62,7 @@ type Plan struct {
 	// pressure and duty cycle, GearChangeCost for another gear and NozzleChangeCost for other nozzles.
 	Size     float64
 	Attempt  Attempt
-	Warnings []Warning
+	Warnings []finding.Warning
 }
 
 // A MachineState is everything that the rate hangs on. Zero is not known; of gear and

@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -13,13 +14,13 @@ import (
 // USDA and EPA by Ohio State University Extension in The Daily Record, 2012,
 // http://www.the-daily-record.com/news/20120417/take-time-to-calibrate-your-sprayers
 func TestPublishedRateRule(t *testing.T) {
-	for rate, want := range map[unit.ApplicationRate]calc.Verdict{
-		94.9: calc.Outside, 95: calc.Within, 100: calc.Within, 105: calc.Within, 105.1: calc.Outside,
+	for rate, want := range map[unit.ApplicationRate]finding.Verdict{
+		94.9: finding.Outside, 95: finding.Within, 100: finding.Within, 105: finding.Within, 105.1: finding.Outside,
 	} {
 		in := tooMuch()
 		in.RateTolerance = 5 * unit.Percent
 		in.Measured.ApplicationRate = rate * unit.USGallonPerAcre
-		if r := mustCorrect(t, in); r.Within != want || (r.Decision == calc.NoCorrection) != (want == calc.Within) {
+		if r := mustCorrect(t, in); r.Within != want || (r.Decision == calc.NoCorrection) != (want == finding.Within) {
 			t.Errorf("%v of 100: verdict %v, decision %v", rate, r.Within, r.Decision)
 		}
 	}
@@ -66,8 +67,8 @@ func TestCorrectionsRefusesAllAtOnce(t *testing.T) {
 	in.BoomEven = calc.BoomUneven + 1
 	in.Limits.GroundSpeed.Low, in.Limits.GroundSpeed.High = 5, 0
 	_, err := calc.Corrections(in)
-	if want := "Measured.GroundSpeed: required; TargetApplicationRate: above_label_maximum; BoomEven: not_allowed; " +
-		"Limits.GroundSpeed.High: required"; refusal(err) != want {
+	if want := "measured.groundSpeed: required; targetApplicationRate: above_label_maximum; boomEven: not_allowed; " +
+		"limits.groundSpeed.high: required"; refusal(err) != want {
 		t.Errorf("got %q, want %q", refusal(err), want)
 	}
 }
@@ -118,7 +119,7 @@ func TestCorrectionsRejectedHasNothingMadeUp(t *testing.T) {
 // TestCorrectionsExponentRange: an exponent from 0.1 to 1 is taken, others are not.
 func TestCorrectionsExponentRange(t *testing.T) {
 	for n, want := range map[float64]string{
-		0.1: "", 1: "", 0.12: "", 0.09: "PressureExponent: out_of_range", 1.01: "PressureExponent: out_of_range",
+		0.1: "", 1: "", 0.12: "", 0.09: "pressureExponent: out_of_range", 1.01: "pressureExponent: out_of_range",
 	} {
 		in := tooMuch()
 		in.PressureExponent = n

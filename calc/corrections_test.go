@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -43,7 +44,7 @@ func tooMuch() calc.CorrectionsInput {
 func TestReferenceCorrections(t *testing.T) {
 	r := mustCorrect(t, tooMuch())
 	agrees(t, "deviation", r.Deviation.In(unit.Percent), 14, 1e-5)
-	if r.Within != calc.Outside || r.Decision != calc.ChoosePlan || len(r.Plans) != 2 || len(r.Rejected) != 0 || r.Warnings != nil {
+	if r.Within != finding.Outside || r.Decision != calc.ChoosePlan || len(r.Plans) != 2 || len(r.Rejected) != 0 || r.Warnings != nil {
 		t.Fatalf("got %+v", r)
 	}
 	// 14 % more speed is less of a change than 50/60 of the pressure.
@@ -171,11 +172,11 @@ func TestReferenceVoidPlans(t *testing.T) {
 		"both": {func(in *calc.CorrectionsInput) { in.BoomEven, in.RateController = calc.BoomUneven, true },
 			calc.RepairFirst, 0, []calc.Reason{calc.Uneven, calc.Uneven}, ""},
 		"evenness unknown": {func(in *calc.CorrectionsInput) { in.BoomEven = calc.EvennessUnknown },
-			calc.ChoosePlan, 2, nil, "BoomEven: boom_evenness_unknown"},
+			calc.ChoosePlan, 2, nil, "boomEven: boom_evenness_unknown"},
 		"no pressure": {func(in *calc.CorrectionsInput) { in.Measured.SprayPressure = 0 },
 			calc.ChoosePlan, 1, []calc.Reason{calc.PressureNotMeasured}, ""},
 		"no limits": {func(in *calc.CorrectionsInput) { in.Limits = calc.CorrectionLimits{} },
-			calc.ChoosePlan, 1, []calc.Reason{calc.PressureLimitsNotGiven}, "Limits.GroundSpeed: speed_limits_not_given"},
+			calc.ChoosePlan, 1, []calc.Reason{calc.PressureLimitsNotGiven}, "limits.groundSpeed: speed_limits_not_given"},
 		// 3.42 mph needed; at 3.1 the rate is 114 x 3/3.1 = 110.3, over 110.
 		"too fast": {func(in *calc.CorrectionsInput) { in.Limits.GroundSpeed.High = 3.1 * unit.MilePerHour },
 			calc.ChoosePlan, 1, []calc.Reason{calc.AboveMaximum}, ""},
@@ -370,7 +371,7 @@ func TestReferenceOutsideLimits(t *testing.T) {
 	}
 	in.Measured.GroundSpeed, in.Measured.SprayPressure = 5.1*unit.MilePerHour, 49*unit.PoundPerSquareInch
 	r := mustCorrect(t, in)
-	if got := warned(r.Warnings); r.Decision != calc.NoCorrection || got != "Measured.GroundSpeed: outside_limits; Measured.SprayPressure: outside_limits" {
+	if got := warned(r.Warnings); r.Decision != calc.NoCorrection || got != "measured.groundSpeed: outside_limits; measured.sprayPressure: outside_limits" {
 		t.Errorf("outside: decision %d, warned of %q", r.Decision, got)
 	}
 }
@@ -378,7 +379,7 @@ func TestReferenceOutsideLimits(t *testing.T) {
 // TestReferencePlanOfUnusualSpeed: 114 gal/acre at 3 mph are 17.1 at 20 mph, and less
 // only faster. Who gives limits knows what the tractor does.
 func TestReferencePlanOfUnusualSpeed(t *testing.T) {
-	for target, want := range map[float64]string{17.1: "", 17: "Limits.GroundSpeed: unusual_speed"} {
+	for target, want := range map[float64]string{17.1: "", 17: "limits.groundSpeed: unusual_speed"} {
 		in := tooMuch()
 		in.TargetApplicationRate = unit.ApplicationRate(target) * unit.USGallonPerAcre
 		in.Limits.GroundSpeed, in.SpeedAndPressureOnly = calc.SpeedRange{}, true

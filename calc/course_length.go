@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // CourseLengthInput is a width and the two units that are to be the same number.
 type CourseLengthInput struct {
@@ -22,7 +25,7 @@ type CourseLengthResult struct {
 	CourseLength unit.Length
 	Area         unit.Area // treated over the course
 	Time         unit.Time // to catch for; zero without a speed
-	Warnings     []Warning
+	Warnings     []finding.Warning
 }
 
 // WarnShortCourse is the warning for a course below ShortCourse where no speed tells how
@@ -42,7 +45,7 @@ const ShortCourse = 50 * unit.Foot
 // width. Time is L over the ground speed: the catch may be made standing, for as
 // long as the course takes to drive.
 //
-// All but Multiple and GroundSpeed must be given. The error is Invalid, with
+// All but Multiple and GroundSpeed must be given. The error is finding.Invalid, with
 // codes required, not_positive, not_finite. Warnings are unusual_speed, and
 // short_catch on Multiple when the time is below ShortCatch, or without a speed
 // short_course when the course is below ShortCourse.
@@ -64,29 +67,29 @@ func CourseLength(in CourseLengthInput) (CourseLengthResult, error) {
 		CourseLength: unit.Length(area / float64(in.Width)),
 	}
 	if in.GroundSpeed == 0 {
-		if !atMost(1, float64(r.CourseLength/ShortCourse)) {
-			r.Warnings = append(r.Warnings, Warning{"Multiple", WarnShortCourse})
+		if !finding.AtMost(1, float64(r.CourseLength/ShortCourse)) {
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("multiple"), Code: WarnShortCourse})
 		}
 		return r, nil
 	}
 	r.Time = unit.Time(float64(r.CourseLength) / float64(in.GroundSpeed))
 	if unusualSpeed(in.GroundSpeed) {
-		r.Warnings = append(r.Warnings, Warning{"GroundSpeed", WarnUnusualSpeed})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("groundSpeed"), Code: WarnUnusualSpeed})
 	}
 	if (Catch{Time: r.Time}).short() {
-		r.Warnings = append(r.Warnings, Warning{"Multiple", WarnShortCatch})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("multiple"), Code: WarnShortCatch})
 	}
 	return r, nil
 }
 
 func (in CourseLengthInput) check() error {
-	var v Invalid
-	v.positive(float64(in.Width), "Width")
-	v.positive(float64(in.ReadingUnit), "ReadingUnit")
-	v.positive(float64(in.RateUnit), "RateUnit")
+	var v finding.Invalid
+	v.Positive(float64(in.Width), finding.Member("width"))
+	v.Positive(float64(in.ReadingUnit), finding.Member("readingUnit"))
+	v.Positive(float64(in.RateUnit), finding.Member("rateUnit"))
 	if in.Multiple < 0 {
-		v.add("Multiple", CodeNotPositive)
+		v.Add(finding.Member("multiple"), finding.CodeNotPositive)
 	}
-	v.optional(float64(in.GroundSpeed), "GroundSpeed")
-	return v.err()
+	v.Optional(float64(in.GroundSpeed), finding.Member("groundSpeed"))
+	return v.Err()
 }

@@ -106,10 +106,10 @@ func TestReferenceCourseTime(t *testing.T) {
 		warnings string
 	}{
 		{0, 2, 40, 20, ""},
-		{1, 2.5, 40, 16, "Multiple: short_catch"},
+		{1, 2.5, 40, 16, "multiple: short_catch"},
 		{2, 2.5, 80, 32, ""},
-		{1, 0.4, 40, 100, "GroundSpeed: unusual_speed"}, // 0.89 mph
-		{1, 10, 40, 4, "GroundSpeed: unusual_speed; Multiple: short_catch"},
+		{1, 0.4, 40, 100, "groundSpeed: unusual_speed"}, // 0.89 mph
+		{1, 10, 40, 4, "groundSpeed: unusual_speed; multiple: short_catch"},
 	} {
 		r := mustCourseLength(t, calc.CourseLengthInput{
 			Width: 2.5, ReadingUnit: unit.Litre, RateUnit: 100 * unit.LitrePerHectare, Multiple: c.multiple, GroundSpeed: c.speed,
@@ -146,12 +146,12 @@ func TestPropertyReadingIsRate(t *testing.T) {
 
 func TestCourseLengthRefuses(t *testing.T) {
 	for want, in := range map[string]calc.CourseLengthInput{
-		"Width: required; ReadingUnit: required; RateUnit: required": {},
-		"Width: not_positive":       {Width: -1, ReadingUnit: 1, RateUnit: 1},
-		"ReadingUnit: not_finite":   {Width: 1, ReadingUnit: unit.Volume(endless), RateUnit: 1},
-		"RateUnit: not_finite":      {Width: 1, ReadingUnit: 1, RateUnit: unit.ApplicationRate(noNumber)},
-		"Multiple: not_positive":    {Width: 1, ReadingUnit: 1, RateUnit: 1, Multiple: -1},
-		"GroundSpeed: not_positive": {Width: 1, ReadingUnit: 1, RateUnit: 1, GroundSpeed: -1},
+		"width: required; readingUnit: required; rateUnit: required": {},
+		"width: not_positive":       {Width: -1, ReadingUnit: 1, RateUnit: 1},
+		"readingUnit: not_finite":   {Width: 1, ReadingUnit: unit.Volume(endless), RateUnit: 1},
+		"rateUnit: not_finite":      {Width: 1, ReadingUnit: 1, RateUnit: unit.ApplicationRate(noNumber)},
+		"multiple: not_positive":    {Width: 1, ReadingUnit: 1, RateUnit: 1, Multiple: -1},
+		"groundSpeed: not_positive": {Width: 1, ReadingUnit: 1, RateUnit: 1, GroundSpeed: -1},
 	} {
 		if r, err := calc.CourseLength(in); refusal(err) != want || r.CourseLength != 0 {
 			t.Errorf("got %q and %v, want %q", refusal(err), r.CourseLength, want)

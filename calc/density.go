@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -71,15 +72,15 @@ const (
 )
 
 // warnDensity looks at the one of the two ways to give a density that was taken.
-func warnDensity(rd unit.Ratio, liquid unit.Density) []Warning {
-	field, one := "RelativeDensity", oneDensity(rd, liquid)
+func warnDensity(rd unit.Ratio, liquid unit.Density) []finding.Warning {
+	place, one := finding.Member("relativeDensity"), oneDensity(rd, liquid)
 	if liquid != 0 {
-		field = "LiquidDensity"
+		place = finding.Member("liquidDensity")
 	}
 	if one == 0 || between(float64(one/leastDensity), 1, float64(mostDensity/leastDensity)) {
 		return nil
 	}
-	return []Warning{{field, WarnUnusualDensity}}
+	return []finding.Warning{{Place: place, Code: WarnUnusualDensity}}
 }
 
 // WarnUnusualFlow is the warning for a nozzle that gives less than leastFlow or more than

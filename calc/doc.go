@@ -6,8 +6,8 @@
 // is positive, so a zero field means "not given"; where a field may be left out,
 // its comment says what stands in for it.
 //
-// A function that cannot compute returns an error of type Invalid, which lists
-// every violation at once, each with the Go path of its field. What is unusual
+// A function that cannot compute returns an error of type finding.Invalid, which lists
+// every violation at once, each with its finding.Place. What is unusual
 // but can be computed comes back as Warnings beside the result. Out of tolerance
-// is neither: it is a Verdict.
+// is neither: it is a finding.Verdict.
 package calc

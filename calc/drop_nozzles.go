@@ -2,8 +2,7 @@ package calc
 
 import (
 	"math"
-	"strconv"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -80,49 +79,49 @@ func (in NozzleAcceptanceInput) mixedDrops() (n int) {
 
 // warnDrop reports what is unusual of a drop of different nozzles.
 func (r *NozzleAcceptanceResult) warnDrop(c *AcceptanceCatch, i int) {
-	r.warn(at("Catches", i, "NozzlesOnDrop"), WarnDropNotInMean)
+	r.warn(finding.Item("catches", i).Member("nozzlesOnDrop"), WarnDropNotInMean)
 	if unusual(c.SprayPressure) {
-		r.warn(at("Catches", i, "SprayPressure"), WarnUnusualPressure)
+		r.warn(finding.Item("catches", i).Member("sprayPressure"), WarnUnusualPressure)
 	}
 	p, far := r.Catches[i].SprayPressure, false
 	for j := range c.NozzlesOnDrop {
-		n, field := &c.NozzlesOnDrop[j].Nozzle, at("Catches", i, "NozzlesOnDrop["+strconv.Itoa(j)+"].Nozzle")
-		if n.PressureRange.holds(p) == Outside {
-			r.warn(field, WarnPressureOutsideRange)
+		n, place := &c.NozzlesOnDrop[j].Nozzle, finding.Item("catches", i).Item("nozzlesOnDrop", j).Member("nozzle")
+		if n.PressureRange.holds(p) == finding.Outside {
+			r.warn(place, WarnPressureOutsideRange)
 		}
-		if n.chartHolds(p) == Outside {
-			r.warn(field, WarnOutsideFlowChart)
+		if n.chartHolds(p) == finding.Outside {
+			r.warn(place, WarnOutsideFlowChart)
 		}
 		far = far || n.farFromRating(p)
-		r.Warnings = append(r.Warnings, n.warnChart(field)...)
+		r.Warnings = append(r.Warnings, n.warnChart(place)...)
 	}
 	if far {
-		r.warn(at("Catches", i, "NozzlesOnDrop"), WarnFarFromRating)
+		r.warn(finding.Item("catches", i).Member("nozzlesOnDrop"), WarnFarFromRating)
 	}
 }
 
-func (r *NozzleAcceptanceResult) warn(field, code string) {
-	r.Warnings = append(r.Warnings, Warning{field, code})
+func (r *NozzleAcceptanceResult) warn(place finding.Place, code string) {
+	r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 }
 
 // checkDrops looks at the drops of different nozzles, and at what they ask of the
 // rest.
-func (in NozzleAcceptanceInput) checkDrops(v *Invalid) {
+func (in NozzleAcceptanceInput) checkDrops(v *finding.Invalid) {
 	for i := range in.Catches {
 		c := &in.Catches[i]
 		if c.mixed() && c.Nozzles != 0 {
-			v.conflict(at("Catches", i, "NozzlesOnDrop"), at("Catches", i, "Nozzles"))
+			v.Conflict(finding.Item("catches", i).Member("nozzlesOnDrop"), finding.Item("catches", i).Member("nozzles"))
 		}
 		for j := range c.NozzlesOnDrop {
 			wrong := c.NozzlesOnDrop[j].Nozzle.check()
 			if c.NozzlesOnDrop[j].Count >= 0 && len(wrong) == 0 {
 				continue
 			}
-			field := at("Catches", i, "NozzlesOnDrop["+strconv.Itoa(j)+"]")
+			place := finding.Item("catches", i).Item("nozzlesOnDrop", j)
 			if c.NozzlesOnDrop[j].Count < 0 {
-				v.add(field+".Count", CodeNotPositive)
+				v.Add(place.Member("count"), finding.CodeNotPositive)
 			}
-			*v = append(*v, wrong.under(field+".Nozzle")...)
+			*v = append(*v, wrong.Under(place.Member("nozzle"))...)
 		}
 	}
 }

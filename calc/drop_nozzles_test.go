@@ -43,7 +43,7 @@ func TestReferenceDropOfDifferentNozzles(t *testing.T) {
 	if r.MeanNozzleFlowRate != 0 || r.HasMean || right.InMean || r.Sides != nil || r.AcceptableFlowRate != (calc.FlowRange{}) {
 		t.Errorf("unlike nozzles have no mean: %+v", r)
 	}
-	if got := warned(r.Warnings); got != "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[0].NozzlesOnDrop: far_from_rating; Catches[1].NozzlesOnDrop: drop_not_in_mean; Catches[1].NozzlesOnDrop: far_from_rating" {
+	if got := warned(r.Warnings); got != "catches[0].nozzlesOnDrop: drop_not_in_mean; catches[0].nozzlesOnDrop: far_from_rating; catches[1].nozzlesOnDrop: drop_not_in_mean; catches[1].nozzlesOnDrop: far_from_rating" {
 		t.Errorf("warned of %q", got)
 	}
 }
@@ -90,7 +90,7 @@ func TestReferenceDropWarnings(t *testing.T) {
 	c.NozzlesOnDrop[0].Nozzle.PressureRange = psiRange(20, 60)
 	c.NozzlesOnDrop[1].Nozzle = sheet()
 	in := calc.NozzleAcceptanceInput{SprayPressure: 10 * unit.Bar, Catches: []calc.AcceptanceCatch{c}}
-	want := "Catches[0].NozzlesOnDrop: drop_not_in_mean; Catches[0].NozzlesOnDrop[0].Nozzle: pressure_outside_nozzle_range; Catches[0].NozzlesOnDrop[1].Nozzle: outside_flow_chart; Catches[0].NozzlesOnDrop: far_from_rating"
+	want := "catches[0].nozzlesOnDrop: drop_not_in_mean; catches[0].nozzlesOnDrop[0].nozzle: pressure_outside_nozzle_range; catches[0].nozzlesOnDrop[1].nozzle: outside_flow_chart; catches[0].nozzlesOnDrop: far_from_rating"
 	if got := warned(mustAccept(t, in).Warnings); got != want {
 		t.Errorf("warned of %q", got)
 	}
@@ -122,12 +122,12 @@ func TestDropOfDifferentNozzlesRefuses(t *testing.T) {
 		return x
 	}
 	for want, x := range map[string]calc.NozzleAcceptanceInput{
-		"Catches[0].NozzlesOnDrop: conflict":                         in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = 3 }),
-		"Catches[1].NozzlesOnDrop[0].Count: not_positive":            in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop[0].Count = -1 }),
-		"Catches[1].NozzlesOnDrop[1].Nozzle.RatedPressure: required": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop[1].Nozzle.RatedPressure = 0 }),
-		"Tolerance.Basis: rated_basis_only":                          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = calc.MeanBasis }),
-		"SprayPressure: pressure_required":                           in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
-		"Nozzle: nozzle_required":                                    in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop = nil }),
+		"catches[0].nozzlesOnDrop: conflict":                         in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = 3 }),
+		"catches[1].nozzlesOnDrop[0].count: not_positive":            in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop[0].Count = -1 }),
+		"catches[1].nozzlesOnDrop[1].nozzle.ratedPressure: required": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop[1].Nozzle.RatedPressure = 0 }),
+		"tolerance.basis: rated_basis_only":                          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = calc.MeanBasis }),
+		"sprayPressure: pressure_required":                           in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
+		"nozzle: nozzle_required":                                    in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].NozzlesOnDrop = nil }),
 	} {
 		if _, err := calc.NozzleAcceptance(x); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)

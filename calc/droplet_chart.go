@@ -1,6 +1,10 @@
 package calc
 
-import "slices"
+import (
+	"slices"
+
+	"wetrun/calc/finding"
+)
 
 // A DropletClass is how coarse a spray is, from the finest up. Classes compare a
 // spray with reference nozzles; they have no fixed bounds in micrometres. A class
@@ -50,8 +54,8 @@ func (in NozzleSelectionInput) speaksOf(e *DropletEntry, c *Candidate) bool {
 // the whole span. The verdict is NotJudged when no classes were asked for, and
 // Within only when the span is covered and every class in it is allowed: what is
 // unknown is never allowed. Where two entries meet, both count.
-func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (DropletClass, Verdict) {
-	finest, verdict := DropletClassUnknown, Within
+func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (DropletClass, finding.Verdict) {
+	finest, verdict := DropletClassUnknown, finding.Within
 	for i := range in.DropletChart {
 		e := &in.DropletChart[i]
 		if !in.speaksOf(e, c) || !e.PressureRange.meets(span) {
@@ -61,21 +65,21 @@ func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (Dropl
 			finest = e.DropletClass
 		}
 		if !slices.Contains(in.AllowedDropletClasses, e.DropletClass) {
-			verdict = Outside
+			verdict = finding.Outside
 		}
 	}
 	if !in.covers(c, span) {
-		finest, verdict = DropletClassUnknown, Outside
+		finest, verdict = DropletClassUnknown, finding.Outside
 	}
 	if len(in.AllowedDropletClasses) == 0 {
-		verdict = NotJudged
+		verdict = finding.NotJudged
 	}
 	return finest, verdict
 }
 
 // meets tells whether two ranges share a pressure, ends included.
 func (r PressureRange) meets(other PressureRange) bool {
-	return atMost(float64(r.Low/other.High), 1) && atMost(float64(other.Low/r.High), 1)
+	return finding.AtMost(float64(r.Low/other.High), 1) && finding.AtMost(float64(other.Low/r.High), 1)
 }
 
 // covers tells whether the entries of a candidate leave no gap in the span. It
@@ -86,43 +90,43 @@ func (in NozzleSelectionInput) covers(c *Candidate, span PressureRange) bool {
 		further = false
 		for i := range in.DropletChart {
 			e := &in.DropletChart[i]
-			if !in.speaksOf(e, c) || e.PressureRange.holds(reach) != Within {
+			if !in.speaksOf(e, c) || e.PressureRange.holds(reach) != finding.Within {
 				continue
 			}
 			began = true
-			if !atMost(float64(e.PressureRange.High/reach), 1) {
+			if !finding.AtMost(float64(e.PressureRange.High/reach), 1) {
 				reach, further = e.PressureRange.High, true
 			}
 		}
 	}
-	return began && atMost(float64(span.High/reach), 1)
+	return began && finding.AtMost(float64(span.High/reach), 1)
 }
 
-func (e *DropletEntry) check(v *Invalid, i int) {
+func (e *DropletEntry) check(v *finding.Invalid, i int) {
 	switch {
 	case e.Size == "" && e.Label == "":
-		v.neededOr(at("DropletChart", i, "Size"), at("DropletChart", i, "Label"))
+		v.NeededOr(finding.Item("dropletChart", i).Member("size"), finding.Item("dropletChart", i).Member("label"))
 	case e.Size != "" && e.Label != "":
-		v.conflict(at("DropletChart", i, "Label"), at("DropletChart", i, "Size"))
+		v.Conflict(finding.Item("dropletChart", i).Member("label"), finding.Item("dropletChart", i).Member("size"))
 	case e.Size != "" && !knownSize(e.Size):
-		v.add(at("DropletChart", i, "Size"), CodeUnknownSize)
+		v.Add(finding.Item("dropletChart", i).Member("size"), CodeUnknownSize)
 	}
 	e.checkClass(v, i)
 }
 
 // checkClass looks at range and class.
-func (e *DropletEntry) checkClass(v *Invalid, i int) {
+func (e *DropletEntry) checkClass(v *finding.Invalid, i int) {
 	if e.PressureRange == (PressureRange{}) {
-		v.add(at("DropletChart", i, "PressureRange"), CodeRequired)
+		v.Add(finding.Item("dropletChart", i).Member("pressureRange"), finding.CodeRequired)
 	}
-	if wrong := e.PressureRange.check("PressureRange"); len(wrong) > 0 {
-		*v = append(*v, wrong.under(item("DropletChart", i))...)
+	if wrong := e.PressureRange.check(); len(wrong) > 0 {
+		*v = append(*v, wrong.Under(finding.Item("dropletChart", i).Member("pressureRange"))...)
 	}
 	switch {
 	case e.DropletClass == DropletClassUnknown:
-		v.add(at("DropletChart", i, "DropletClass"), CodeRequired)
+		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeRequired)
 	case e.DropletClass >= dropletClasses:
-		v.add(at("DropletChart", i, "DropletClass"), CodeNotAllowed)
+		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeNotAllowed)
 	}
 }
 

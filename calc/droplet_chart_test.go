@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 )
 
 // twin is a chart as Grainews prints it of a 025 twin fan: very coarse at 20 psi,
@@ -26,12 +27,12 @@ func twin() []calc.DropletEntry {
 func TestPublishedDropletClass(t *testing.T) {
 	type judged struct {
 		class   calc.DropletClass
-		verdict calc.Verdict
+		verdict finding.Verdict
 	}
 	for psi, want := range map[float64]judged{
-		20: {calc.VeryCoarse, calc.Within}, 30: {calc.Coarse, calc.Within}, 60: {calc.Coarse, calc.Within}, 80: {calc.Medium, calc.Outside},
-		25: {calc.DropletClassUnknown, calc.Outside}, 65: {calc.DropletClassUnknown, calc.Outside},
-		95: {calc.DropletClassUnknown, calc.Outside}, 10: {calc.DropletClassUnknown, calc.Outside},
+		20: {calc.VeryCoarse, finding.Within}, 30: {calc.Coarse, finding.Within}, 60: {calc.Coarse, finding.Within}, 80: {calc.Medium, finding.Outside},
+		25: {calc.DropletClassUnknown, finding.Outside}, 65: {calc.DropletClassUnknown, finding.Outside},
+		95: {calc.DropletClassUnknown, finding.Outside}, 10: {calc.DropletClassUnknown, finding.Outside},
 	} {
 		in := wanted("025")
 		in.DropletChart, in.PressureRange = twin(), psiRange(5, 100)
@@ -41,7 +42,7 @@ func TestPublishedDropletClass(t *testing.T) {
 		c := r.Candidates[0]
 		agrees(t, "pressure", float64(c.SprayPressure), float64(psiRange(psi, psi).Low), 1e-9)
 		got := judged{c.DropletClass, c.Droplets}
-		if got != want || c.Fits != (c.Droplets == calc.Within) || c.Fits != (r.Decision == calc.ChooseNozzle) {
+		if got != want || c.Fits != (c.Droplets == finding.Within) || c.Fits != (r.Decision == calc.ChooseNozzle) {
 			t.Errorf("at %v psi: %v, want %v: %+v", psi, got, want, c)
 		}
 		if !c.Fits && (r.Decision != calc.NoneAllowed || r.WouldFit != nil || len(c.Notes) != 1) {
@@ -59,7 +60,7 @@ func TestReferenceDropletsOverSpeeds(t *testing.T) {
 	for low, want := range map[float64]calc.DropletClass{30: calc.Coarse, 20: calc.DropletClassUnknown} {
 		in.SpeedRange = calc.SpeedRange{Low: speedAt(low), High: speedAt(60)}
 		c := mustSelect(t, in).Candidates[0]
-		if c.DropletClass != want || c.Droplets != calc.NotJudged || !c.Fits {
+		if c.DropletClass != want || c.Droplets != finding.NotJudged || !c.Fits {
 			t.Errorf("from %v psi: %+v", low, c)
 		}
 	}
@@ -70,11 +71,11 @@ func TestReferenceDropletsOverSpeeds(t *testing.T) {
 		calc.DropletEntry{Size: "025", PressureRange: psiRange(20, 25), DropletClass: calc.ExtremelyCoarse})
 	in.AllowedDropletClasses = []calc.DropletClass{calc.Coarse, calc.VeryCoarse}
 	c := mustSelect(t, in).Candidates[0]
-	if c.DropletClass != calc.Coarse || c.Droplets != calc.Outside || fmt.Sprint(c.Notes) != "[droplet_class_not_allowed]" {
+	if c.DropletClass != calc.Coarse || c.Droplets != finding.Outside || fmt.Sprint(c.Notes) != "[droplet_class_not_allowed]" {
 		t.Errorf("%+v", c)
 	}
 	in.AllowedDropletClasses = append(in.AllowedDropletClasses, calc.ExtremelyCoarse)
-	if c := mustSelect(t, in).Candidates[0]; c.Droplets != calc.Within {
+	if c := mustSelect(t, in).Candidates[0]; c.Droplets != finding.Within {
 		t.Errorf("%+v", c)
 	}
 }
@@ -91,7 +92,7 @@ func TestReferenceDropletsWhereLinesMeet(t *testing.T) {
 	for _, allowed := range [][]calc.DropletClass{{calc.Coarse}, {calc.Medium}, {calc.Medium, calc.Coarse}} {
 		in.AllowedDropletClasses = allowed
 		c := mustSelect(t, in).Candidates[0]
-		if c.DropletClass != calc.Medium || (c.Droplets == calc.Within) != (len(allowed) == 2) {
+		if c.DropletClass != calc.Medium || (c.Droplets == finding.Within) != (len(allowed) == 2) {
 			t.Errorf("%v allowed: %+v", allowed, c)
 		}
 	}
@@ -102,7 +103,7 @@ func TestReferenceDropletsWhereLinesMeet(t *testing.T) {
 func TestReferenceAllowedComesFirst(t *testing.T) {
 	in := wanted("03", "04")
 	in.AllowedDropletClasses = []calc.DropletClass{calc.VeryFine, calc.Fine}
-	if r := mustSelect(t, in); r.Decision != calc.NoneAllowed || order(r) != "03 04 " || r.Candidates[0].Droplets != calc.Outside {
+	if r := mustSelect(t, in); r.Decision != calc.NoneAllowed || order(r) != "03 04 " || r.Candidates[0].Droplets != finding.Outside {
 		t.Errorf("%s: %+v", order(r), r.Candidates[0])
 	}
 	in.DropletChart = []calc.DropletEntry{{Size: "04", PressureRange: psiRange(20, 60), DropletClass: calc.Fine}}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -20,7 +21,7 @@ func TestReferenceFarFromRating(t *testing.T) {
 		chart := calc.Nozzle{FlowChart: []calc.FlowPoint{
 			{Pressure: 1 * psi, FlowRate: 1e-6}, {Pressure: 40 * psi, FlowRate: 6e-6}, {Pressure: 2000 * psi, FlowRate: 4e-5},
 		}}
-		forEach := func(n calc.Nozzle) map[string][]calc.Warning {
+		forEach := func(n calc.Nozzle) map[string][]finding.Warning {
 			catches := caught(30*unit.Second, 1, 1)
 			pump, err := calc.PumpDemand(calc.PumpDemandInput{Nozzles: 10, Nozzle: n, SprayPressure: at * psi})
 			if err != nil {
@@ -28,7 +29,7 @@ func TestReferenceFarFromRating(t *testing.T) {
 			}
 			wear := wearOf([]float64{0, 100, 200}, []float64{1000, 1020, 1040})
 			wear.Nozzle, wear.NewFlowRate, wear.SprayPressure = n, 0, at*psi
-			return map[string][]calc.Warning{
+			return map[string][]finding.Warning{
 				"acceptance": mustAccept(t, calc.NozzleAcceptanceInput{Nozzle: n, SprayPressure: at * psi, Catches: catches}).Warnings,
 				"rate": mustApplicationRate(t, calc.ApplicationRateInput{
 					Nozzle: n, SprayPressure: at * psi, GroundSpeed: 5 * unit.MilePerHour, SprayedWidthPerNozzle: 20 * unit.Inch,
@@ -38,10 +39,10 @@ func TestReferenceFarFromRating(t *testing.T) {
 		}
 		for operation, warnings := range forEach(nozzle) {
 			var got []string
-			if strings.Contains(warned(warnings), "SprayPressure: far_from_rating") {
+			if strings.Contains(warned(warnings), "sprayPressure: far_from_rating") {
 				got = append(got, "far")
 			}
-			if strings.Contains(warned(warnings), "SprayPressure: unusual_pressure") {
+			if strings.Contains(warned(warnings), "sprayPressure: unusual_pressure") {
 				got = append(got, "unusual")
 			}
 			expected := want
@@ -65,14 +66,14 @@ func TestReferenceFarFromRating(t *testing.T) {
 func TestReferenceFarCatch(t *testing.T) {
 	in := litreRated(0.1, 1, 1)
 	in.Nozzle.RatedPressure = 4 * unit.Bar
-	for bar, want := range map[unit.Pressure]string{6: "", 6.1: "Catches[1].SprayPressure: far_pressure", 1.5: "", 1.4: "Catches[1].SprayPressure: far_from_rating; Catches[1].SprayPressure: far_pressure"} {
+	for bar, want := range map[unit.Pressure]string{6: "", 6.1: "catches[1].sprayPressure: far_pressure", 1.5: "", 1.4: "catches[1].sprayPressure: far_from_rating; catches[1].sprayPressure: far_pressure"} {
 		in.SprayPressure, in.Catches[1].SprayPressure = 3*unit.Bar, bar*unit.Bar
 		if got := warned(mustAccept(t, in).Warnings); !strings.HasPrefix(got, want) && want != "" || want == "" && strings.Contains(got, "far_pressure") {
 			t.Errorf("%v bar: warned of %q", bar, got)
 		}
 	}
 	in.SprayPressure, in.Catches[0].SprayPressure, in.Catches[1].SprayPressure = 0, 2.2*unit.Bar, 5*unit.Bar
-	if got := warned(mustAccept(t, in).Warnings); got != "Catches[1].SprayPressure: far_pressure" {
+	if got := warned(mustAccept(t, in).Warnings); got != "catches[1].sprayPressure: far_pressure" {
 		t.Errorf("without a common one: warned of %q", got)
 	}
 }

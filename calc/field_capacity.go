@@ -1,9 +1,9 @@
 package calc
 
 import (
-	"cmp"
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -46,7 +46,7 @@ type FieldCapacityResult struct {
 	FieldTime     unit.Time   // with an area, without refills
 	RefillingTime unit.Time   // Refills x RefillTime
 	TotalTime     unit.Time   // FieldTime + RefillingTime
-	Warnings      []Warning
+	Warnings      []finding.Warning
 }
 
 // CodeOver100Percent is the violation of a share that is more than the whole.
@@ -92,7 +92,7 @@ const mostCounted = 1e9
 // exact multiple leaves no part load. Without a refill time the time is A /
 // C_effective: an efficiency usually has the refills in it.
 //
-// Speed and width must be above zero. The error is Invalid, with codes
+// Speed and width must be above zero. The error is finding.Invalid, with codes
 // not_positive, not_finite, over_100_percent on FieldEfficiency, required (on
 // GroundSpeed, on WorkingWidth, on ApplicationRate with TankVolume, on TankVolume
 // and ApplicationRate with RefillTime), not_computable on TankVolume when the
@@ -139,44 +139,44 @@ func FieldCapacity(in FieldCapacityInput) (FieldCapacityResult, error) {
 // loads is how many loads the field takes, the part load counted as one.
 func (in FieldCapacityInput) loads() float64 {
 	x := float64(in.FieldArea) * float64(in.ApplicationRate) / float64(in.TankVolume)
-	if whole := math.Round(x); difference(x, whole) == 0 {
+	if whole := math.Round(x); finding.Difference(x, whole) == 0 {
 		return whole
 	}
 	return math.Ceil(x)
 }
 
-func (in FieldCapacityInput) warnings(efficiency unit.Ratio) (all []Warning) {
-	add := func(unusual bool, field, code string) {
+func (in FieldCapacityInput) warnings(efficiency unit.Ratio) (all []finding.Warning) {
+	add := func(unusual bool, place finding.Place, code string) {
 		if unusual {
-			all = append(all, Warning{field, code})
+			all = append(all, finding.Warning{Place: place, Code: code})
 		}
 	}
-	add(unusualSpeed(in.GroundSpeed), "GroundSpeed", WarnUnusualSpeed)
-	add(!between(float64(in.WorkingWidth/narrowest), 1, float64(widest/narrowest)), "WorkingWidth", WarnUnusualWidth)
-	add(!between(float64(efficiency), float64(leastEfficiency), float64(mostEfficiency)), "FieldEfficiency", WarnUnusualEfficiency)
-	add(in.RefillTime != 0 && in.FieldEfficiency == 0, "RefillTime", WarnEfficiencyCountsRefill)
+	add(unusualSpeed(in.GroundSpeed), finding.Member("groundSpeed"), WarnUnusualSpeed)
+	add(!between(float64(in.WorkingWidth/narrowest), 1, float64(widest/narrowest)), finding.Member("workingWidth"), WarnUnusualWidth)
+	add(!between(float64(efficiency), float64(leastEfficiency), float64(mostEfficiency)), finding.Member("fieldEfficiency"), WarnUnusualEfficiency)
+	add(in.RefillTime != 0 && in.FieldEfficiency == 0, finding.Member("refillTime"), WarnEfficiencyCountsRefill)
 	if in.ApplicationRate != 0 {
-		add(unusualRate(in.ApplicationRate), "ApplicationRate", WarnUnusualRate)
-		add(in.TankVolume == 0 && in.FieldArea == 0, "ApplicationRate", WarnApplicationRateUnused)
+		add(unusualRate(in.ApplicationRate), finding.Member("applicationRate"), WarnUnusualRate)
+		add(in.TankVolume == 0 && in.FieldArea == 0, finding.Member("applicationRate"), WarnApplicationRateUnused)
 	}
 	return all
 }
 
 func (in FieldCapacityInput) check() error {
-	var v Invalid
-	v.positive(float64(in.GroundSpeed), "GroundSpeed")
-	v.positive(float64(in.WorkingWidth), "WorkingWidth")
-	v.optional(float64(in.FieldEfficiency), "FieldEfficiency")
-	if in.FieldEfficiency <= math.MaxFloat64 && !atMost(float64(in.FieldEfficiency), 1) {
-		v.add("FieldEfficiency", CodeOver100Percent)
+	var v finding.Invalid
+	v.Positive(float64(in.GroundSpeed), finding.Member("groundSpeed"))
+	v.Positive(float64(in.WorkingWidth), finding.Member("workingWidth"))
+	v.Optional(float64(in.FieldEfficiency), finding.Member("fieldEfficiency"))
+	if in.FieldEfficiency <= math.MaxFloat64 && !finding.AtMost(float64(in.FieldEfficiency), 1) {
+		v.Add(finding.Member("fieldEfficiency"), CodeOver100Percent)
 	}
-	refilled := given(in.RefillTime != 0, "RefillTime")
-	v.positiveFor(float64(in.TankVolume), "TankVolume", refilled)
-	v.positiveFor(float64(in.ApplicationRate), "ApplicationRate", cmp.Or(given(in.TankVolume != 0, "TankVolume"), refilled))
-	v.optional(float64(in.RefillTime), "RefillTime")
-	v.optional(float64(in.FieldArea), "FieldArea")
+	refilled := finding.Given(in.RefillTime != 0, "refillTime")
+	v.PositiveFor(float64(in.TankVolume), finding.Member("tankVolume"), refilled)
+	v.PositiveFor(float64(in.ApplicationRate), finding.Member("applicationRate"), finding.First(finding.Given(in.TankVolume != 0, "tankVolume"), refilled))
+	v.Optional(float64(in.RefillTime), finding.Member("refillTime"))
+	v.Optional(float64(in.FieldArea), finding.Member("fieldArea"))
 	if len(v) == 0 && in.TankVolume != 0 && in.loads() > mostCounted {
-		v.add("TankVolume", CodeNotComputable)
+		v.Add(finding.Member("tankVolume"), CodeNotComputable)
 	}
-	return v.err()
+	return v.Err()
 }

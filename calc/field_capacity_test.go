@@ -99,19 +99,19 @@ func TestReferenceFieldCapacityWarnings(t *testing.T) {
 		{"", func(*calc.FieldCapacityInput) {}},
 		{"", func(in *calc.FieldCapacityInput) { in.WorkingWidth, in.FieldEfficiency = 0.5, 0.4 }},
 		{"", func(in *calc.FieldCapacityInput) { in.WorkingWidth, in.FieldEfficiency = 60, 0.95 }},
-		{"GroundSpeed: unusual_speed", func(in *calc.FieldCapacityInput) { in.GroundSpeed = 0.9 * unit.MilePerHour }},
-		{"GroundSpeed: unusual_speed", func(in *calc.FieldCapacityInput) { in.GroundSpeed = 21 * unit.MilePerHour }},
-		{"WorkingWidth: unusual_width", func(in *calc.FieldCapacityInput) { in.WorkingWidth = 0.49 }},
-		{"WorkingWidth: unusual_width", func(in *calc.FieldCapacityInput) { in.WorkingWidth = 60.1 }},
-		{"FieldEfficiency: unusual_efficiency", func(in *calc.FieldCapacityInput) { in.FieldEfficiency = 0.39 }},
-		{"FieldEfficiency: unusual_efficiency", func(in *calc.FieldCapacityInput) { in.FieldEfficiency = 1 }},
-		{"ApplicationRate: unusual_rate", func(in *calc.FieldCapacityInput) {
+		{"groundSpeed: unusual_speed", func(in *calc.FieldCapacityInput) { in.GroundSpeed = 0.9 * unit.MilePerHour }},
+		{"groundSpeed: unusual_speed", func(in *calc.FieldCapacityInput) { in.GroundSpeed = 21 * unit.MilePerHour }},
+		{"workingWidth: unusual_width", func(in *calc.FieldCapacityInput) { in.WorkingWidth = 0.49 }},
+		{"workingWidth: unusual_width", func(in *calc.FieldCapacityInput) { in.WorkingWidth = 60.1 }},
+		{"fieldEfficiency: unusual_efficiency", func(in *calc.FieldCapacityInput) { in.FieldEfficiency = 0.39 }},
+		{"fieldEfficiency: unusual_efficiency", func(in *calc.FieldCapacityInput) { in.FieldEfficiency = 1 }},
+		{"applicationRate: unusual_rate", func(in *calc.FieldCapacityInput) {
 			in.FieldArea, in.ApplicationRate = 1e4, 2001*unit.LitrePerHectare
 		}},
-		{"ApplicationRate: unusual_rate; ApplicationRate: application_rate_unused", func(in *calc.FieldCapacityInput) {
+		{"applicationRate: unusual_rate; applicationRate: application_rate_unused", func(in *calc.FieldCapacityInput) {
 			in.ApplicationRate = 0.5 * unit.LitrePerHectare
 		}},
-		{"RefillTime: efficiency_counts_refills", func(in *calc.FieldCapacityInput) {
+		{"refillTime: efficiency_counts_refills", func(in *calc.FieldCapacityInput) {
 			in.FieldEfficiency, in.TankVolume, in.ApplicationRate, in.RefillTime = 0, 1, 2e-5, 600
 		}},
 	} {
@@ -160,20 +160,20 @@ func TestPropertyFieldCapacity(t *testing.T) {
 func TestFieldCapacityRefuses(t *testing.T) {
 	type input = calc.FieldCapacityInput
 	for want, change := range map[string]func(*input){
-		"GroundSpeed: required; WorkingWidth: required":   func(in *input) { *in = input{} },
-		"GroundSpeed: not_positive":                       func(in *input) { in.GroundSpeed = -1 },
-		"WorkingWidth: not_finite":                        func(in *input) { in.WorkingWidth = unit.Length(endless) },
-		"FieldEfficiency: not_positive":                   func(in *input) { in.FieldEfficiency = -0.1 },
-		"FieldEfficiency: not_finite":                     func(in *input) { in.FieldEfficiency = unit.Ratio(math.NaN()) },
-		"FieldEfficiency: over_100_percent":               func(in *input) { in.FieldEfficiency = 1.01 },
-		"ApplicationRate: required":                       func(in *input) { in.TankVolume = 1 },
-		"TankVolume: required; ApplicationRate: required": func(in *input) { in.RefillTime = 60 },
-		"TankVolume: required":                            func(in *input) { in.RefillTime, in.ApplicationRate = 60, 1e-5 },
-		"TankVolume: not_positive":                        func(in *input) { in.TankVolume, in.ApplicationRate = -1, 1e-5 },
-		"ApplicationRate: not_positive":                   func(in *input) { in.ApplicationRate = -1 },
-		"RefillTime: not_positive":                        func(in *input) { in.RefillTime, in.TankVolume, in.ApplicationRate = -1, 1, 1e-5 },
-		"FieldArea: not_finite":                           func(in *input) { in.FieldArea = unit.Area(noNumber) },
-		"TankVolume: not_computable":                      func(in *input) { in.TankVolume, in.ApplicationRate, in.FieldArea = 1e-9, 1e-4, 1e6 },
+		"groundSpeed: required; workingWidth: required":   func(in *input) { *in = input{} },
+		"groundSpeed: not_positive":                       func(in *input) { in.GroundSpeed = -1 },
+		"workingWidth: not_finite":                        func(in *input) { in.WorkingWidth = unit.Length(endless) },
+		"fieldEfficiency: not_positive":                   func(in *input) { in.FieldEfficiency = -0.1 },
+		"fieldEfficiency: not_finite":                     func(in *input) { in.FieldEfficiency = unit.Ratio(math.NaN()) },
+		"fieldEfficiency: over_100_percent":               func(in *input) { in.FieldEfficiency = 1.01 },
+		"applicationRate: required":                       func(in *input) { in.TankVolume = 1 },
+		"tankVolume: required; applicationRate: required": func(in *input) { in.RefillTime = 60 },
+		"tankVolume: required":                            func(in *input) { in.RefillTime, in.ApplicationRate = 60, 1e-5 },
+		"tankVolume: not_positive":                        func(in *input) { in.TankVolume, in.ApplicationRate = -1, 1e-5 },
+		"applicationRate: not_positive":                   func(in *input) { in.ApplicationRate = -1 },
+		"refillTime: not_positive":                        func(in *input) { in.RefillTime, in.TankVolume, in.ApplicationRate = -1, 1, 1e-5 },
+		"fieldArea: not_finite":                           func(in *input) { in.FieldArea = unit.Area(noNumber) },
+		"tankVolume: not_computable":                      func(in *input) { in.TankVolume, in.ApplicationRate, in.FieldArea = 1e-9, 1e-4, 1e6 },
 	} {
 		in := input{GroundSpeed: 2, WorkingWidth: 10}
 		change(&in)
@@ -207,7 +207,7 @@ func TestFieldCapacityMostLoads(t *testing.T) {
 		t.Errorf("%d loads", r.Loads)
 	}
 	in.FieldArea *= 1.1
-	if _, err := calc.FieldCapacity(in); refusal(err) != "TankVolume: not_computable" {
+	if _, err := calc.FieldCapacity(in); refusal(err) != "tankVolume: not_computable" {
 		t.Errorf("refused with %q", refusal(err))
 	}
 }

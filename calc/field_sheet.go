@@ -1,9 +1,7 @@
 package calc
 
 import (
-	"slices"
-	"strings"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -115,12 +113,12 @@ type FieldSheetResult struct {
 	AreaCheck   *AreaCheckResult
 	// SpeedInLimits and PressureInLimits hold what was measured to Limits; NotJudged
 	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.
-	SpeedInLimits, PressureInLimits Verdict
+	SpeedInLimits, PressureInLimits finding.Verdict
 	TankOverLabel                   bool
 	// CaughtInRange holds the pressures of the catches to the range of the nozzle, and
 	// OtherPressure tells that one is further from that of the boom, as read, than its
 	// readings may be from each other.
-	CaughtInRange Verdict
+	CaughtInRange finding.Verdict
 	OtherPressure bool
 	// CostPerArea and CostTotal are what the deviation costs; see DeviationCost.
 	HasCost                bool
@@ -210,18 +208,19 @@ const (
 // output failed, the decision is RepairFirst. What was measured outside Limits is not in
 // order, however right the rate.
 //
-// The error is Invalid, with the paths of the parts' fields under the part's name.
+// The error is finding.Invalid. Its places, and those of the warnings of all parts, are
+// where a sheet has what its parts speak of; see placesOfPressure and the others.
 //
 // Source: the order of the job and the rules of the steps are common practice, no
 // published source; the arithmetic is that of the functions named.
 func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	var r FieldSheetResult
-	var v Invalid
+	var v finding.Invalid
 	in.Pressure.PressureRange = in.Nozzle.PressureRange
 	in.Pressure.Measuring, in.Speed.Measuring = in.Measuring, in.Measuring
 	if len(in.Maintenance.Beds) > 0 {
 		decisions, open, err := JudgeByEye(in.Maintenance.Beds)
-		v.within("Maintenance", err)
+		addPart(&v, err, placesOfMaintenance)
 		r.Maintenance, r.MaintenanceStatus = decisions, passedIf(!open)
 	}
 	all := new(struct { // one piece of memory
@@ -232,25 +231,23 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	var err error
 	if len(in.Pressure.Readings) > 0 {
 		all.pressure, err = PressureUniformity(in.Pressure)
-		v.within("Pressure", err)
+		addPart(&v, err, placesOfPressure)
 		r.Pressure, r.PressureStatus = &all.pressure, in.pressureStatus(&all.pressure)
 	}
 	if len(in.Output.Catches) > 0 {
 		all.output, err = NozzleAcceptance(in.acceptance(r.Pressure))
-		v.within("Output", err)
+		addPart(&v, err, placesOfOutput)
 		r.Output = &all.output
 		r.checkPressures(in)
 		r.OutputStatus = r.outputStatus(in)
 	}
 	if len(in.Speed.Runs) > 0 {
 		all.speed, err = GroundSpeed(in.Speed)
-		v.within("Speed", err)
+		addPart(&v, err, placesOfSpeed)
 		r.Speed, r.SpeedStatus = &all.speed, statusOf(all.speed.Repeatable)
 	}
 	for _, x := range in.check() {
-		if !slices.Contains(v, x) {
-			v = append(v, x)
-		}
+		addNew(&v, x)
 	}
 	if len(v) > 0 {
 		return FieldSheetResult{}, v
@@ -265,11 +262,12 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 		return FieldSheetResult{}, err
 	}
 	r.checkLimits(in)
-	if r.Rate != nil && r.Rate.Verdict != NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
+	if r.Rate != nil && r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
 		r.HasCost = true
 		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}
 	r.conclude(in)
+	r.placeWarnings(&in)
 	return r, nil
 }
 
@@ -295,7 +293,7 @@ func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleA
 // pressureStatus is that of the readings. Few of them leave a part of the boom unseen.
 func (in FieldSheetInput) pressureStatus(x *PressureUniformityResult) PartStatus {
 	switch {
-	case x.MeanInRange == Outside || x.Even == Outside:
+	case x.MeanInRange == finding.Outside || x.Even == finding.Outside:
 		return Failed
 	case len(in.Pressure.Readings) < FewestReadings:
 		return NotDone
@@ -307,7 +305,7 @@ func (in FieldSheetInput) pressureStatus(x *PressureUniformityResult) PartStatus
 func (r *FieldSheetResult) outputStatus(in FieldSheetInput) PartStatus {
 	caught := r.Output.Sampling.Caught
 	switch {
-	case r.OtherPressure, r.Pressure != nil && r.Pressure.Even == Outside:
+	case r.OtherPressure, r.Pressure != nil && r.Pressure.Even == finding.Outside:
 		return NotDone
 	case r.Output.Decision != Keep:
 		return Failed
@@ -319,33 +317,33 @@ func (r *FieldSheetResult) outputStatus(in FieldSheetInput) PartStatus {
 
 // checkPressures holds those of the catches to the boom and to the nozzle.
 func (r *FieldSheetResult) checkPressures(in FieldSheetInput) {
-	check := func(p unit.Pressure, field string) {
-		if r.Pressure != nil && judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == Outside {
+	check := func(p unit.Pressure, place func() finding.Place) {
+		if r.Pressure != nil && finding.Judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == finding.Outside {
 			r.OtherPressure = true
-			r.Output.warn(field, WarnOtherPressure)
+			r.Output.warn(place(), WarnOtherPressure)
 		}
-		if v := in.Nozzle.PressureRange.holds(p); r.CaughtInRange != Outside {
+		if v := in.Nozzle.PressureRange.holds(p); r.CaughtInRange != finding.Outside {
 			r.CaughtInRange = v
 		}
 	}
 	if p := in.Output.SprayPressure; p != 0 {
-		check(p, "SprayPressure")
+		check(p, func() finding.Place { return finding.Member("sprayPressure") })
 	}
 	for i := range in.Output.Catches {
 		if p := in.Output.Catches[i].SprayPressure; p != 0 {
-			check(p, at("Catches", i, "SprayPressure"))
+			check(p, func() finding.Place { return finding.Item("catches", i).Member("sprayPressure") })
 		}
 	}
-	if r.Pressure != nil && r.Pressure.Even == Outside {
-		r.Output.warn("Catches", WarnUnevenBoom)
+	if r.Pressure != nil && r.Pressure.Even == finding.Outside {
+		r.Output.warn(finding.Member("catches"), WarnUnevenBoom)
 	}
 }
 
-func statusOf(v Verdict) PartStatus {
-	if v == NotJudged {
+func statusOf(v finding.Verdict) PartStatus {
+	if v == finding.NotJudged {
 		return NotDone
 	}
-	return passedIf(v == Within)
+	return passedIf(v == finding.Within)
 }
 
 func passedIf(ok bool) PartStatus {
@@ -353,23 +351,4 @@ func passedIf(ok bool) PartStatus {
 		return Passed
 	}
 	return Failed
-}
-
-// within adds a part's violations under its name; those of the nozzle, which the
-// parts share, stay where the sheet has it and are listed once.
-func (v *Invalid) within(part string, err error) {
-	violations, _ := err.(Invalid)
-	for _, x := range violations {
-		switch {
-		case strings.HasPrefix(x.Field, "Instruments"), strings.HasPrefix(x.Field, "Repeatability"):
-			continue // the sheet checks its own
-		case strings.HasPrefix(x.Field, "PressureRange"):
-			x.Field = "Nozzle." + x.Field
-		case !strings.HasPrefix(x.Field, "Nozzle"):
-			x = Invalid{x}.under(part)[0]
-		}
-		if !slices.Contains(*v, x) {
-			*v = append(*v, x)
-		}
-	}
 }

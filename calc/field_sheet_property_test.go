@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -61,7 +62,7 @@ type outcome struct {
 	pressure, output, speed, rate calc.PartStatus
 	decision                      calc.Decision
 	correction                    calc.CorrectionDecision
-	settled                       calc.Verdict
+	settled                       finding.Verdict
 	more, outliers, plans         int
 }
 

@@ -1,55 +1,63 @@
 package calc
 
 import (
-	"strings"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 // check looks at what no part checks for itself.
-func (in FieldSheetInput) check() Invalid {
-	var v Invalid
+func (in FieldSheetInput) check() finding.Invalid {
 	m := in.Machine
-	v.optional(float64(m.SprayedWidthPerNozzle), "Machine.SprayedWidthPerNozzle")
-	v.optional(float64(m.BedWidth), "Machine.BedWidth")
-	v.optional(float64(m.RowSpacing), "Machine.RowSpacing")
-	if m.NozzlesPerBed < 0 {
-		v.add("Machine.NozzlesPerBed", CodeNotPositive)
-	}
-	if m.SprayedWidthPerNozzle != 0 && m.BedWidth != 0 {
-		v.conflict("Machine.BedWidth", "Machine.SprayedWidthPerNozzle")
-	}
-	if m.BedWidth != 0 && m.NozzlesPerBed == 0 {
-		v.needed("Machine.NozzlesPerBed", "Machine.BedWidth")
-	}
-	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
-		v.needed("Machine.NozzlesPerBed", "Machine.RowSpacing")
-	}
+	v := m.check().Under(finding.Member("machine"))
 	in.Measuring.check(&v)
 	if m.Tape != "" || m.hasWidth() || m.RowSpacing != 0 {
-		in.Measuring.names(&v, Tape, m.Tape, func() string { return "Machine.Tape" })
+		in.Measuring.names(&v, Tape, m.Tape, func() finding.Place { return finding.Member("machine").Member("tape") })
 	}
 	t := in.Target
-	v.optional(float64(t.ApplicationRate), "Target.ApplicationRate")
-	v.optional(float64(t.RateTolerance), "Target.RateTolerance")
-	v.optional(float64(t.LabelMaximum), "Target.LabelMaximum")
-	v.optional(float64(in.RelativeDensity), "RelativeDensity")
+	v = append(v, t.check().Under(finding.Member("target"))...)
+	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
 	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum != 0 {
-		v.add("Target.RateBasis", CodeRateBasisRequired)
+		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
 	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
-		v.needed("Machine.RowSpacing", "Target.RateBasis")
+		v.Needed(finding.Member("machine").Member("rowSpacing"), finding.Member("target").Member("rateBasis"))
 	}
-	if t.LabelMaximum != 0 && !atMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
-		v.add("Target.ApplicationRate", CodeAboveLabelMaximum)
+	if t.LabelMaximum != 0 && !finding.AtMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
+		v.Add(finding.Member("target").Member("applicationRate"), CodeAboveLabelMaximum)
 	}
 	if s := in.Limits.GroundSpeed; s.Low > s.High {
-		v.add("Limits.GroundSpeed.Low", CodeRangeInverted)
+		v.Add(limitsGroundSpeed.Member("low"), finding.CodeRangeInverted)
 	}
 	if !in.Nozzle.silent() {
-		v = append(v, in.Nozzle.check().under("Nozzle")...)
+		v = append(v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	}
-	return append(v, in.Limits.SprayPressure.check("Limits.SprayPressure")...)
+	return append(v, in.Limits.SprayPressure.check().Under(limitsSprayPressure)...)
+}
+
+func (m Machine) check() (v finding.Invalid) {
+	v.Optional(float64(m.SprayedWidthPerNozzle), finding.Member("sprayedWidthPerNozzle"))
+	v.Optional(float64(m.BedWidth), finding.Member("bedWidth"))
+	v.Optional(float64(m.RowSpacing), finding.Member("rowSpacing"))
+	if m.NozzlesPerBed < 0 {
+		v.Add(finding.Member("nozzlesPerBed"), finding.CodeNotPositive)
+	}
+	if m.SprayedWidthPerNozzle != 0 && m.BedWidth != 0 {
+		v.Conflict(finding.Member("bedWidth"), finding.Member("sprayedWidthPerNozzle"))
+	}
+	if m.BedWidth != 0 && m.NozzlesPerBed == 0 {
+		v.Needed(finding.Member("nozzlesPerBed"), finding.Member("bedWidth"))
+	}
+	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
+		v.Needed(finding.Member("nozzlesPerBed"), finding.Member("rowSpacing"))
+	}
+	return v
+}
+
+func (t SheetTarget) check() (v finding.Invalid) {
+	v.Optional(float64(t.ApplicationRate), finding.Member("applicationRate"))
+	v.Optional(float64(t.RateTolerance), finding.Member("rateTolerance"))
+	v.Optional(float64(t.LabelMaximum), finding.Member("labelMaximum"))
+	return v
 }
 
 // hasWidth tells whether the width per nozzle is known.
@@ -85,7 +93,7 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if !r.rateKnown() {
 		r.RateStatus = NotDone // computed, but from a speed or an output that nobody knows
 	}
-	if x.LabelVerdict == Outside {
+	if x.LabelVerdict == finding.Outside {
 		r.RateStatus = Failed
 	}
 	if in.Measuring.Uncertainty {
@@ -104,9 +112,9 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	switch {
 	case r.RateStatus != Failed || in.Target.ApplicationRate == 0 || !r.rateKnown():
 		return nil
-	case r.AreaCheck != nil && r.AreaCheck.Verdict == Outside: // which of two rates would be corrected?
+	case r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside: // which of two rates would be corrected?
 		return nil
-	case r.Pressure.outOfRangeOnly() || r.CaughtInRange == Outside: // it will be measured at another pressure first
+	case r.Pressure.outOfRangeOnly() || r.CaughtInRange == finding.Outside: // it will be measured at another pressure first
 		return nil
 	}
 	c := in.correction()
@@ -116,7 +124,7 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
 	}
 	x, err := Corrections(c)
-	if v, refused := err.(Invalid); refused {
+	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
 	}
 	r.Correction = &x
@@ -132,27 +140,6 @@ func (in FieldSheetInput) correction() CorrectionsInput {
 	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum = in.Target.ApplicationRate, in.Target.RateTolerance, in.Target.LabelMaximum
 	c.Limits, c.RateController = in.limits(), in.RateController
 	return c
-}
-
-// UnderPlanning puts the violations of a sheet's planning where the sheet has them:
-// the present nozzle stands in the sheet itself, as do gear and engine speed.
-func UnderPlanning(v Invalid) Invalid {
-	out := make(Invalid, 0, len(v))
-	for _, x := range v {
-		switch {
-		case strings.HasPrefix(x.Field, "Nozzle."), x.Field == "Nozzle":
-		case strings.HasPrefix(x.Field, "Measured."):
-			x.Field = "Machine." + strings.TrimPrefix(x.Field, "Measured.")
-			x.Because = ""
-		case strings.HasPrefix(x.Field, "TargetApplicationRate"):
-			x.Field = "Target.ApplicationRate"
-			x.Because = ""
-		default:
-			x = Invalid{x}.under("Planning")[0]
-		}
-		out = append(out, x)
-	}
-	return out
 }
 
 // checkTank holds what the tank lost against the rate computed, on the basis of the
@@ -173,13 +160,13 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 	}
 	x, err := AreaCheck(in.AreaCheck)
 	if err != nil {
-		var v Invalid
-		v.within("AreaCheck", err)
+		var v finding.Invalid
+		addPart(&v, err, placesOfAreaCheck)
 		return v
 	}
 	r.AreaCheck, r.AreaCheckStatus = &x, statusOf(x.Verdict)
-	known := r.Rate != nil && r.Rate.LabelVerdict == Outside // and says so itself
-	if label := in.Target.LabelMaximum * in.waterByLiquid(); label != 0 && !known && !atMost(float64(x.ApplicationRate/label), 1) {
+	known := r.Rate != nil && r.Rate.LabelVerdict == finding.Outside // and says so itself
+	if label := in.Target.LabelMaximum * in.waterByLiquid(); label != 0 && !known && !finding.AtMost(float64(x.ApplicationRate/label), 1) {
 		r.TankOverLabel, r.AreaCheckStatus = true, Failed
 	}
 	return nil
@@ -200,7 +187,7 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 		r.SpeedInLimits = in.Limits.GroundSpeed.holds(r.Speed.GroundSpeed)
 	}
 	hold := func(p unit.Pressure) {
-		if p != 0 && r.PressureInLimits != Outside {
+		if p != 0 && r.PressureInLimits != finding.Outside {
 			r.PressureInLimits = in.Limits.SprayPressure.holds(p)
 		}
 	}
@@ -218,7 +205,7 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 // outOfRangeOnly tells that the boom is even, but not at a pressure that the
 // nozzle is made for.
 func (p *PressureUniformityResult) outOfRangeOnly() bool {
-	return p != nil && p.Even != Outside && p.MeanInRange == Outside
+	return p != nil && p.Even != finding.Outside && p.MeanInRange == finding.Outside
 }
 
 // limits are those given, with the nozzle's own range where none was given for
@@ -243,7 +230,7 @@ func (in FieldSheetInput) limits() CorrectionLimits {
 // evenness is what pressure and output say of the boom together.
 func (r *FieldSheetResult) evenness() Evenness {
 	switch {
-	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == Outside:
+	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == finding.Outside:
 		return BoomUneven
 	case r.PressureStatus == Passed && r.OutputStatus == Passed:
 		return BoomEven

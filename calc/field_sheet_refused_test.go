@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -13,43 +14,43 @@ import (
 func TestFieldSheetRefuses(t *testing.T) {
 	for name, c := range map[string]struct {
 		change func(*calc.FieldSheetInput)
-		want   calc.Violation
+		want   finding.Violation
 	}{
 		// Also on a sheet that has no pressure to move its flow to, whatever the rate is.
 		"a chart out of order": {func(in *calc.FieldSheetInput) {
 			in.Pressure.Readings = nil
 			in.Nozzle = calc.Nozzle{FlowChart: []calc.FlowPoint{{Pressure: 3 * unit.Bar, FlowRate: unit.LitrePerMinute}, {Pressure: 2 * unit.Bar, FlowRate: unit.LitrePerMinute}}}
-		}, calc.Violation{Field: "Nozzle.FlowChart[1].Pressure", Code: calc.CodeNotRising}},
-		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.BedWidth"}},
-		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, calc.Violation{Field: "Machine.BedWidth", Code: calc.CodeConflict, Because: "Machine.SprayedWidthPerNozzle"}},
-		"negative nozzles":      {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = -1 }, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeNotPositive}},
-		"spacing without basis": {func(in *calc.FieldSheetInput) { in.Machine.RowSpacing = 3 }, calc.Violation{Field: "Target.RateBasis", Code: calc.CodeRateBasisRequired}},
-		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, calc.Violation{Field: "Machine.RowSpacing", Code: calc.CodeRequired, Because: "Target.RateBasis"}},
+		}, finding.Violation{Place: finding.Member("nozzle").Item("flowChart", 1).Member("pressure"), Code: calc.CodeNotRising}},
+		"bed without nozzles":   {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = 0 }, finding.Violation{Place: finding.Member("machine").Member("nozzlesPerBed"), Code: finding.CodeRequired, Because: finding.Member("machine").Member("bedWidth")}},
+		"two widths":            {func(in *calc.FieldSheetInput) { in.Machine.SprayedWidthPerNozzle = 1 }, finding.Violation{Place: finding.Member("machine").Member("bedWidth"), Code: finding.CodeConflict, Because: finding.Member("machine").Member("sprayedWidthPerNozzle")}},
+		"negative nozzles":      {func(in *calc.FieldSheetInput) { in.Machine.NozzlesPerBed = -1 }, finding.Violation{Place: finding.Member("machine").Member("nozzlesPerBed"), Code: finding.CodeNotPositive}},
+		"spacing without basis": {func(in *calc.FieldSheetInput) { in.Machine.RowSpacing = 3 }, finding.Violation{Place: finding.Member("target").Member("rateBasis"), Code: calc.CodeRateBasisRequired}},
+		"field without spacing": {func(in *calc.FieldSheetInput) { in.Target.RateBasis = calc.RateBasisField }, finding.Violation{Place: finding.Member("machine").Member("rowSpacing"), Code: finding.CodeRequired, Because: finding.Member("target").Member("rateBasis")}},
 		"spacing without a bed": {func(in *calc.FieldSheetInput) {
 			in.Machine = calc.Machine{RowSpacing: 3, SprayedWidthPerNozzle: 1}
-		}, calc.Violation{Field: "Machine.NozzlesPerBed", Code: calc.CodeRequired, Because: "Machine.RowSpacing"}},
-		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, calc.Violation{Field: "Target.ApplicationRate", Code: calc.CodeAboveLabelMaximum}},
-		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, calc.Violation{Field: "Speed.Runs[1].Time", Code: calc.CodeRequired}},
-		"catch below nothing":   {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = -1 }, calc.Violation{Field: "Output.Catches[2].Volume", Code: calc.CodeNotPositive}},
-		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
+		}, finding.Violation{Place: finding.Member("machine").Member("nozzlesPerBed"), Code: finding.CodeRequired, Because: finding.Member("machine").Member("rowSpacing")}},
+		"target over the label": {func(in *calc.FieldSheetInput) { in.Target.LabelMaximum = 1e-9 }, finding.Violation{Place: finding.Member("target").Member("applicationRate"), Code: calc.CodeAboveLabelMaximum}},
+		"run without time":      {func(in *calc.FieldSheetInput) { in.Speed.Runs[1].Time = 0 }, finding.Violation{Place: finding.Member("speed").Item("runs", 1).Member("time"), Code: finding.CodeRequired}},
+		"catch below nothing":   {func(in *calc.FieldSheetInput) { in.Output.Catches[2].Volume = -1 }, finding.Violation{Place: finding.Member("output").Item("catches", 2).Member("volume"), Code: finding.CodeNotPositive}},
+		"half a rating":         {func(in *calc.FieldSheetInput) { in.Nozzle.RatedPressure = 0 }, finding.Violation{Place: finding.Member("nozzle").Member("ratedPressure"), Code: finding.CodeRequired, Because: finding.Member("nozzle").Member("ratedFlowRate")}},
 		"half a rating alone": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
-		}, calc.Violation{Field: "Nozzle.RatedPressure", Code: calc.CodeRequired, Because: "Nozzle.RatedFlowRate"}},
-		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, calc.Violation{Field: "AreaCheck.Area", Code: calc.CodeRequired, Instead: "AreaCheck.CourseLength,AreaCheck.Width"}},
-		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, calc.Violation{Field: "Maintenance.Beds[0].Clean", Code: calc.CodeNotPositive}},
-		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, calc.Violation{Field: "Nozzle.PressureRange.Low", Code: calc.CodeRangeInverted}},
-		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, calc.Violation{Field: "Limits.GroundSpeed.Low", Code: calc.CodeRangeInverted}},
+		}, finding.Violation{Place: finding.Member("nozzle").Member("ratedPressure"), Code: finding.CodeRequired, Because: finding.Member("nozzle").Member("ratedFlowRate")}},
+		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, finding.Violation{Place: finding.Member("areaCheck").Member("area"), Code: finding.CodeRequired, Instead: []finding.Place{finding.Member("areaCheck").Member("courseLength"), finding.Member("areaCheck").Member("width")}}},
+		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, finding.Violation{Place: finding.Member("maintenance").Item("beds", 0).Member("clean"), Code: finding.CodeNotPositive}},
+		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, finding.Violation{Place: finding.Member("nozzle").Member("pressureRange").Member("low"), Code: finding.CodeRangeInverted}},
+		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, finding.Violation{Place: finding.Member("limits").Member("groundSpeed").Member("low"), Code: finding.CodeRangeInverted}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			in := wholeSheet()
 			c.change(&in)
 			_, err := calc.FieldSheet(in)
-			var v calc.Invalid
-			if !errors.As(err, &v) || !slices.Contains(v, c.want) {
+			var v finding.Invalid
+			if !errors.As(err, &v) || !slices.ContainsFunc(v, c.want.Equal) {
 				t.Fatalf("got %v, want %v among it", err, c.want)
 			}
 			for i, x := range v {
-				if slices.Contains(v[:i], x) {
+				if slices.ContainsFunc(v[:i], x.Equal) {
 					t.Errorf("%v stands twice", x)
 				}
 			}
@@ -88,11 +89,11 @@ func TestFieldSheetTargetAtLabelMaximum(t *testing.T) {
 		t.Error(err)
 	}
 	in.Machine.RowSpacing = 80 * unit.Inch
-	if _, err := calc.FieldSheet(in); refusal(err) != "Target.RateBasis: rate_basis_required" {
+	if _, err := calc.FieldSheet(in); refusal(err) != "target.rateBasis: rate_basis_required" {
 		t.Errorf("refused with %q", refusal(err))
 	}
 	in.Machine.RowSpacing, in.Target.LabelMaximum = 0, in.Target.ApplicationRate*0.99
-	if _, err := calc.FieldSheet(in); refusal(err) != "Target.ApplicationRate: above_label_maximum" {
+	if _, err := calc.FieldSheet(in); refusal(err) != "target.applicationRate: above_label_maximum" {
 		t.Errorf("refused with %q", refusal(err))
 	}
 }

@@ -91,11 +91,11 @@ func TestReferenceTapeOfASheet(t *testing.T) {
 		want    string
 	}{
 		"no width":  {calc.Machine{}, ""},
-		"a width":   {calc.Machine{SprayedWidthPerNozzle: 1}, "Machine.Tape: instrument_not_named"},
-		"beds":      {calc.Machine{BedWidth: 2, NozzlesPerBed: 3}, "Machine.Tape: instrument_not_named"},
-		"rows only": {calc.Machine{RowSpacing: 2, NozzlesPerBed: 3}, "Machine.Tape: instrument_not_named"},
+		"a width":   {calc.Machine{SprayedWidthPerNozzle: 1}, "machine.tape: instrument_not_named"},
+		"beds":      {calc.Machine{BedWidth: 2, NozzlesPerBed: 3}, "machine.tape: instrument_not_named"},
+		"rows only": {calc.Machine{RowSpacing: 2, NozzlesPerBed: 3}, "machine.tape: instrument_not_named"},
 		"named":     {calc.Machine{SprayedWidthPerNozzle: 1, Tape: "u"}, ""},
-		"unknown":   {calc.Machine{Tape: "x"}, "Machine.Tape: unknown_instrument"},
+		"unknown":   {calc.Machine{Tape: "x"}, "machine.tape: unknown_instrument"},
 	} {
 		_, err := calc.FieldSheet(calc.FieldSheetInput{Machine: c.machine, Measuring: two})
 		if got := refusal(err); got != c.want {

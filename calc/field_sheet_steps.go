@@ -1,6 +1,10 @@
 package calc
 
-import "slices"
+import (
+	"slices"
+
+	"wetrun/calc/finding"
+)
 
 // conclude takes the overall verdict and lists what to do, in the order of the
 // job.
@@ -15,7 +19,7 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 	if r.TankOverLabel {
 		r.step(StepTankOverLabelMaximum)
 	}
-	if r.AreaCheck != nil && r.AreaCheck.Verdict == Outside {
+	if r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside {
 		r.step(StepFindDisagreement)
 	}
 	changed = r.rateSteps(in) || changed
@@ -32,7 +36,7 @@ func (r *FieldSheetResult) conclude(in FieldSheetInput) {
 			r.Verdict = Incomplete
 		}
 	}
-	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed || r.SpeedInLimits == Outside || r.PressureInLimits == Outside || r.CaughtInRange == Outside {
+	if r.MaintenanceStatus == Failed || r.AreaCheckStatus == Failed || r.SpeedInLimits == finding.Outside || r.PressureInLimits == finding.Outside || r.CaughtInRange == finding.Outside {
 		r.Verdict = NotReady
 	}
 	if in.Overdue {
@@ -74,28 +78,28 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 	if r.PressureStatus == NotDone {
 		r.step(StepReadPressure)
 	}
-	if r.PressureInLimits == Outside {
+	if r.PressureInLimits == finding.Outside {
 		r.step(StepSetPressureInLimits)
 		changed = true
 	}
 	if r.Pressure == nil {
-		if r.CaughtInRange == Outside {
+		if r.CaughtInRange == finding.Outside {
 			r.step(StepSetPressureInRange)
 		}
-		return changed || r.CaughtInRange == Outside
+		return changed || r.CaughtInRange == finding.Outside
 	}
-	if r.Pressure.Even == Outside {
+	if r.Pressure.Even == finding.Outside {
 		r.step(StepRepairBoom)
 		changed = true
 	}
-	if r.Pressure.MeanInRange == Outside || r.CaughtInRange == Outside {
+	if r.Pressure.MeanInRange == finding.Outside || r.CaughtInRange == finding.Outside {
 		r.step(StepSetPressureInRange)
 		changed = true
 	}
-	if u := r.Pressure.Uncertainty; u != nil && r.Pressure.Even != NotJudged && u.Even.Conformance == TooClose {
+	if u := r.Pressure.Uncertainty; u != nil && r.Pressure.Even != finding.NotJudged && u.Even.Conformance == TooClose {
 		r.step(StepSettlePressure)
 	}
-	if r.Pressure.CabDiffers == Outside {
+	if r.Pressure.CabDiffers == finding.Outside {
 		r.step(StepCheckCabGauge)
 	}
 	return changed
@@ -106,7 +110,7 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 	case r.Output == nil:
 		r.step(StepCatchOutput)
 		return false
-	case r.Pressure != nil && r.Pressure.Even == Outside:
+	case r.Pressure != nil && r.Pressure.Even == finding.Outside:
 		r.step(StepCatchAfterRepair)
 		return true
 	case r.OtherPressure:
@@ -159,14 +163,14 @@ func (r *FieldSheetResult) speedSteps() (changed bool) {
 	case Failed:
 		r.step(StepRepeatRuns)
 	}
-	if r.SpeedInLimits == Outside {
+	if r.SpeedInLimits == finding.Outside {
 		r.step(StepDriveInLimits)
 	}
-	return r.SpeedInLimits == Outside
+	return r.SpeedInLimits == finding.Outside
 }
 
 func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
-	if r.Rate != nil && r.Rate.LabelVerdict == Outside {
+	if r.Rate != nil && r.Rate.LabelVerdict == finding.Outside {
 		r.step(StepOverLabelMaximum)
 		changed = true // it is to be lowered, by whatever means
 	}

@@ -1,5 +1,7 @@
 package calc
 
+import "wetrun/calc/finding"
+
 // BedFinding is what was seen by eye on the nozzles of one bed: how many were
 // clean of damage but dirty, and how many were rejected.
 type BedFinding struct {
@@ -27,18 +29,18 @@ const MostRejectedOfBed = 3
 // JudgeByEye decides for each bed from what was seen: more than MostRejectedOfBed
 // rejected in any bed means a new set for all; else the rejected are replaced, and
 // the dirty cleaned. open tells whether anything is still to be done. Counts are
-// not below zero: Invalid otherwise (not_positive).
+// not below zero: finding.Invalid otherwise (not_positive).
 //
 // Source: common practice, no published source.
 func JudgeByEye(beds []BedFinding) (decisions []EyeDecision, open bool, err error) {
-	var v Invalid
+	var v finding.Invalid
 	decisions = make([]EyeDecision, len(beds))
 	for i, b := range beds {
 		if b.Clean < 0 {
-			v.add(at("Beds", i, "Clean"), CodeNotPositive)
+			v.Add(finding.Item("beds", i).Member("clean"), finding.CodeNotPositive)
 		}
 		if b.Replace < 0 {
-			v.add(at("Beds", i, "Replace"), CodeNotPositive)
+			v.Add(finding.Item("beds", i).Member("replace"), finding.CodeNotPositive)
 		}
 		switch {
 		case b.Replace > MostRejectedOfBed:
@@ -50,5 +52,5 @@ func JudgeByEye(beds []BedFinding) (decisions []EyeDecision, open bool, err erro
 		}
 		open = open || decisions[i] != EyeKeep && !b.Done
 	}
-	return decisions, open, v.err()
+	return decisions, open, v.Err()
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 )
 
 // TestReferenceJudgeByEye: more than three of one bed rejected means a new set;
@@ -33,9 +34,9 @@ func TestReferenceJudgeByEye(t *testing.T) {
 
 func TestJudgeByEyeRefuses(t *testing.T) {
 	_, _, err := calc.JudgeByEye([]calc.BedFinding{{Clean: -1}, {Replace: -1}})
-	var v calc.Invalid
-	want := calc.Invalid{{Field: "Beds[0].Clean", Code: calc.CodeNotPositive}, {Field: "Beds[1].Replace", Code: calc.CodeNotPositive}}
-	if !errors.As(err, &v) || !slices.Equal(v, want) {
+	var v finding.Invalid
+	want := finding.Invalid{{Place: finding.Item("beds", 0).Member("clean"), Code: finding.CodeNotPositive}, {Place: finding.Item("beds", 1).Member("replace"), Code: finding.CodeNotPositive}}
+	if !errors.As(err, &v) || !slices.EqualFunc(v, want, finding.Violation.Equal) {
 		t.Errorf("%v", err)
 	}
 }

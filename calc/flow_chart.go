@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -95,7 +96,7 @@ func (n Nozzle) nearestPoint(p unit.Pressure) FlowPoint {
 		return nearest
 	}
 	for _, x := range n.FlowChart {
-		if d := math.Abs(math.Log(float64(x.Pressure / p))); d < far*(1-slack) {
+		if d := math.Abs(math.Log(float64(x.Pressure / p))); d < far*(1-finding.Slack) {
 			nearest, far = x, d
 		}
 	}
@@ -104,41 +105,41 @@ func (n Nozzle) nearestPoint(p unit.Pressure) FlowPoint {
 
 // chartHolds judges whether a pressure lies in the chart, its ends included;
 // NotJudged without a chart.
-func (n Nozzle) chartHolds(p unit.Pressure) Verdict {
+func (n Nozzle) chartHolds(p unit.Pressure) finding.Verdict {
 	if len(n.FlowChart) == 0 {
-		return NotJudged
+		return finding.NotJudged
 	}
 	return PressureRange{n.FlowChart[0].Pressure, n.FlowChart[len(n.FlowChart)-1].Pressure}.holds(p)
 }
 
 // warnChart reports a flow that falls, or hardly or too fast rises, from one point
-// of the chart to the next: it is rather a slip of the pen than a nozzle. field is
+// of the chart to the next: it is rather a slip of the pen than a nozzle. place is
 // where the nozzle stands.
-func (n Nozzle) warnChart(field string) (warnings []Warning) {
+func (n Nozzle) warnChart(place finding.Place) (warnings []finding.Warning) {
 	for i := 1; i < len(n.FlowChart); i++ {
 		a, b := n.FlowChart[i-1], n.FlowChart[i]
 		exponent := math.Log(float64(b.FlowRate/a.FlowRate)) / math.Log(float64(b.Pressure/a.Pressure))
 		if !between(exponent, plausibleLow, plausibleHigh) {
-			warnings = append(warnings, Warning{at(field+".FlowChart", i, "FlowRate"), WarnFlowChartImplausible})
+			warnings = append(warnings, finding.Warning{Place: place.Item("flowChart", i).Member("flowRate"), Code: WarnFlowChartImplausible})
 		}
 	}
 	return warnings
 }
 
-func (n Nozzle) checkChart() Invalid {
-	var v Invalid
+func (n Nozzle) checkChart() finding.Invalid {
+	var v finding.Invalid
 	if len(n.FlowChart) == 1 {
-		v.add("FlowChart", CodeTooFew)
+		v.Add(finding.Member("flowChart"), finding.CodeTooFew)
 	}
 	for i, x := range n.FlowChart {
-		if !sound(float64(x.Pressure)) || x.Pressure == 0 {
-			v.positive(float64(x.Pressure), at("FlowChart", i, "Pressure"))
+		if !finding.Sound(float64(x.Pressure)) || x.Pressure == 0 {
+			v.Positive(float64(x.Pressure), finding.Item("flowChart", i).Member("pressure"))
 		}
-		if !sound(float64(x.FlowRate)) || x.FlowRate == 0 {
-			v.positive(float64(x.FlowRate), at("FlowChart", i, "FlowRate"))
+		if !finding.Sound(float64(x.FlowRate)) || x.FlowRate == 0 {
+			v.Positive(float64(x.FlowRate), finding.Item("flowChart", i).Member("flowRate"))
 		}
-		if i > 0 && difference(float64(x.Pressure), float64(n.FlowChart[i-1].Pressure)) <= 0 {
-			v.add(at("FlowChart", i, "Pressure"), CodeNotRising)
+		if i > 0 && finding.Difference(float64(x.Pressure), float64(n.FlowChart[i-1].Pressure)) <= 0 {
+			v.Add(finding.Item("flowChart", i).Member("pressure"), CodeNotRising)
 		}
 	}
 	return v

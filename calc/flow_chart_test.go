@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -83,11 +84,11 @@ func TestReferenceRateFromChart(t *testing.T) {
 		t.Errorf("warned of %v", r.Warnings)
 	}
 	in.SprayPressure = 9 * unit.Bar
-	if got := warned(mustApplicationRate(t, in).Warnings); got != "SprayPressure: outside_flow_chart" {
+	if got := warned(mustApplicationRate(t, in).Warnings); got != "sprayPressure: outside_flow_chart" {
 		t.Errorf("warned of %q", got)
 	}
 	in.Nozzle.FlowChart[2].FlowRate = 1.2 * unit.LitrePerMinute // less than a line before
-	if got := warned(mustApplicationRate(t, in).Warnings); got != "Nozzle.FlowChart[2].FlowRate: flow_chart_implausible; SprayPressure: outside_flow_chart" {
+	if got := warned(mustApplicationRate(t, in).Warnings); got != "nozzle.flowChart[2].flowRate: flow_chart_implausible; sprayPressure: outside_flow_chart" {
 		t.Errorf("warned of %q", got)
 	}
 }
@@ -110,7 +111,7 @@ func TestReferenceCatchesByChart(t *testing.T) {
 	in.Catches[1].SprayPressure = 18 * unit.Bar
 	in.SprayPressure = 1 * unit.Bar
 	in.ReplaceAllAbove = 1
-	if got := warned(mustAccept(t, in).Warnings); got != "Catches[1].SprayPressure: outside_flow_chart; SprayPressure: outside_flow_chart" {
+	if got := warned(mustAccept(t, in).Warnings); got != "catches[1].sprayPressure: outside_flow_chart; sprayPressure: outside_flow_chart" {
 		t.Errorf("warned of %q", got)
 	}
 }
@@ -145,14 +146,14 @@ func TestFlowChartRefuses(t *testing.T) {
 		return n
 	}
 	for want, n := range map[string]calc.Nozzle{
-		"FlowChart: conflict":                          changed(func(n *calc.Nozzle) { n.Size = "02" }),
-		"FlowChart: too_few":                           changed(func(n *calc.Nozzle) { n.FlowChart = n.FlowChart[:1] }),
-		"FlowChart[1].Pressure: not_rising":            changed(func(n *calc.Nozzle) { n.FlowChart[1].Pressure = n.FlowChart[0].Pressure * (1 + 1e-12) }),
-		"FlowChart[2].Pressure: not_rising":            changed(func(n *calc.Nozzle) { n.FlowChart[2].Pressure = unit.Bar }),
-		"FlowChart[0].Pressure: required":              changed(func(n *calc.Nozzle) { n.FlowChart[0].Pressure = 0 }),
-		"FlowChart[1].FlowRate: required":              changed(func(n *calc.Nozzle) { n.FlowChart[1].FlowRate = 0 }),
-		"FlowChart[1].FlowRate: not_finite":            changed(func(n *calc.Nozzle) { n.FlowChart[1].FlowRate = unit.FlowRate(endless) }),
-		"RatedPressure: required; FlowChart: conflict": changed(func(n *calc.Nozzle) { n.RatedFlowRate = unit.LitrePerMinute }),
+		"flowChart: conflict":                          changed(func(n *calc.Nozzle) { n.Size = "02" }),
+		"flowChart: too_few":                           changed(func(n *calc.Nozzle) { n.FlowChart = n.FlowChart[:1] }),
+		"flowChart[1].pressure: not_rising":            changed(func(n *calc.Nozzle) { n.FlowChart[1].Pressure = n.FlowChart[0].Pressure * (1 + 1e-12) }),
+		"flowChart[2].pressure: not_rising":            changed(func(n *calc.Nozzle) { n.FlowChart[2].Pressure = unit.Bar }),
+		"flowChart[0].pressure: required":              changed(func(n *calc.Nozzle) { n.FlowChart[0].Pressure = 0 }),
+		"flowChart[1].flowRate: required":              changed(func(n *calc.Nozzle) { n.FlowChart[1].FlowRate = 0 }),
+		"flowChart[1].flowRate: not_finite":            changed(func(n *calc.Nozzle) { n.FlowChart[1].FlowRate = unit.FlowRate(endless) }),
+		"ratedPressure: required; flowChart: conflict": changed(func(n *calc.Nozzle) { n.RatedFlowRate = unit.LitrePerMinute }),
 	} {
 		if _, _, err := n.Rating(); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)
@@ -163,7 +164,7 @@ func TestFlowChartRefuses(t *testing.T) {
 	}
 	s := wholeSheet()
 	s.Output.Catches, s.Nozzle = nil, changed(func(n *calc.Nozzle) { n.FlowChart = n.FlowChart[:1] })
-	if _, err := calc.FieldSheet(s); refusal(err) != "Nozzle.FlowChart: too_few" {
+	if _, err := calc.FieldSheet(s); refusal(err) != "nozzle.flowChart: too_few" {
 		t.Errorf("a sheet: %q", refusal(err))
 	}
 }
@@ -174,8 +175,8 @@ func TestFlowChartRefuses(t *testing.T) {
 func TestReferenceFlowChartSlips(t *testing.T) {
 	for exponent, want := range map[float64]string{
 		0.5: "", 0.101: "", 0.999: "",
-		0.095: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible", 1.05: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
-		-0.5: "Nozzle.FlowChart[1].FlowRate: flow_chart_implausible",
+		0.095: "nozzle.flowChart[1].flowRate: flow_chart_implausible", 1.05: "nozzle.flowChart[1].flowRate: flow_chart_implausible",
+		-0.5: "nozzle.flowChart[1].flowRate: flow_chart_implausible",
 	} {
 		in := litreRated(0.1, unit.Litre, unit.Litre)
 		in.Tolerance.Basis = calc.MeanBasis
@@ -203,18 +204,18 @@ func TestFlowChartHoldsItsEnds(t *testing.T) {
 // TestChartBeside: a chart beside another form of the same is refused, and the form named.
 func TestChartBeside(t *testing.T) {
 	for because, n := range map[string]calc.Nozzle{
-		"Nozzle.Size":          {Size: "03"},
-		"Nozzle.RatedFlowRate": {RatedFlowRate: 1, RatedPressure: 1},
-		"Nozzle.RatedPressure": {RatedPressure: 1},
+		"nozzle.size":          {Size: "03"},
+		"nozzle.ratedFlowRate": {RatedFlowRate: 1, RatedPressure: 1},
+		"nozzle.ratedPressure": {RatedPressure: 1},
 	} {
 		n.FlowChart = twoSlopes().FlowChart
 		_, err := calc.NozzleAcceptance(calc.NozzleAcceptanceInput{
 			Nozzle: n, SprayPressure: 1e5, Tolerance: calc.OutputTolerance{Basis: calc.RatedBasis},
 			Catches: []calc.AcceptanceCatch{{Catch: calc.Catch{Volume: 1e-3, Time: 60}}},
 		})
-		var all calc.Invalid
-		if !errors.As(err, &all) || !slices.ContainsFunc(all, func(v calc.Violation) bool {
-			return v.Field == "Nozzle.FlowChart" && v.Code == calc.CodeConflict && v.Because == because
+		var all finding.Invalid
+		if !errors.As(err, &all) || !slices.ContainsFunc(all, func(v finding.Violation) bool {
+			return v.Place.String() == "nozzle.flowChart" && v.Code == finding.CodeConflict && v.Because.String() == because
 		}) {
 			t.Errorf("beside %s: %+v", because, all)
 		}

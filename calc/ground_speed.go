@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A Run is one timed pass over a measured course.
 type Run struct {
@@ -36,15 +39,15 @@ type GroundSpeedInput struct {
 
 // GroundSpeedResult is the speed and how well the runs agree.
 type GroundSpeedResult struct {
-	GroundSpeed  unit.Speed   // total length over total time
-	TotalLength  unit.Length  // of all runs
-	TotalTime    unit.Time    // of all runs
-	Runs         []unit.Speed // in the order of the input
-	TargetTimes  []unit.Time  // per run, empty without a target speed
-	Spread       unit.Ratio   // (fastest - slowest) / GroundSpeed; 0 for one run
-	RunTolerance unit.Ratio   // the one applied
-	Repeatable   Verdict      // NotJudged for one run
-	Warnings     []Warning
+	GroundSpeed  unit.Speed      // total length over total time
+	TotalLength  unit.Length     // of all runs
+	TotalTime    unit.Time       // of all runs
+	Runs         []unit.Speed    // in the order of the input
+	TargetTimes  []unit.Time     // per run, empty without a target speed
+	Spread       unit.Ratio      // (fastest - slowest) / GroundSpeed; 0 for one run
+	RunTolerance unit.Ratio      // the one applied
+	Repeatable   finding.Verdict // NotJudged for one run
+	Warnings     []finding.Warning
 
 	Uncertainty *GroundSpeedUncertainty // nil unless asked for
 }
@@ -74,7 +77,7 @@ const (
 //
 // and the spread of the runs, (v_max - v_min) / v, as a fraction. Lengths are in
 // metres and times in seconds inside; both must be finite and above zero, and
-// there must be at least one run: Invalid otherwise, with codes required,
+// there must be at least one run: finding.Invalid otherwise, with codes required,
 // not_positive, not_finite, too_few.
 //
 // Source: mph = ft x 60 / (s x 88), Oklahoma State University turf fact sheet;
@@ -107,22 +110,22 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 			r.TargetTimes[i] = unit.Time(float64(run.CourseLength) / float64(in.TargetGroundSpeed))
 		}
 		if run.Time < ShortRun {
-			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "Time"), WarnShortRun})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("runs", i).Member("time"), Code: WarnShortRun})
 		}
 		if unusualSpeed(v) {
-			r.Warnings = append(r.Warnings, Warning{at("Runs", i, "CourseLength"), WarnUnusualSpeed})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("runs", i).Member("courseLength"), Code: WarnUnusualSpeed})
 		}
 	}
 	r.GroundSpeed = unit.Speed(float64(r.TotalLength) / float64(r.TotalTime))
 	switch {
 	case len(in.Runs) == 1:
-		r.Warnings = append(r.Warnings, Warning{"Runs", WarnSingleRun})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("runs"), Code: WarnSingleRun})
 	default:
 		if in.oneWay() {
-			r.Warnings = append(r.Warnings, Warning{"Runs", WarnOneDirection})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("runs"), Code: WarnOneDirection})
 		}
-		r.Spread = unit.Ratio(difference(float64(high), float64(low)) / float64(r.GroundSpeed))
-		r.Repeatable = judge(float64(r.Spread), float64(r.RunTolerance))
+		r.Spread = unit.Ratio(finding.Difference(float64(high), float64(low)) / float64(r.GroundSpeed))
+		r.Repeatable = finding.Judge(float64(r.Spread), float64(r.RunTolerance))
 	}
 	if in.Measuring.Uncertainty {
 		r.Uncertainty = r.uncertainty(in)
@@ -141,22 +144,22 @@ func (in GroundSpeedInput) oneWay() bool {
 }
 
 func (in GroundSpeedInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	in.Measuring.check(&v)
 	if len(in.Runs) == 0 {
-		v.add("Runs", CodeTooFew)
+		v.Add(finding.Member("runs"), finding.CodeTooFew)
 	}
 	for i, run := range in.Runs {
-		if !sound(float64(run.CourseLength)) || run.CourseLength == 0 {
-			v.positive(float64(run.CourseLength), at("Runs", i, "CourseLength"))
+		if !finding.Sound(float64(run.CourseLength)) || run.CourseLength == 0 {
+			v.Positive(float64(run.CourseLength), finding.Item("runs", i).Member("courseLength"))
 		}
-		if !sound(float64(run.Time)) || run.Time == 0 {
-			v.positive(float64(run.Time), at("Runs", i, "Time"))
+		if !finding.Sound(float64(run.Time)) || run.Time == 0 {
+			v.Positive(float64(run.Time), finding.Item("runs", i).Member("time"))
 		}
-		in.Measuring.names(&v, Tape, run.Tape, func() string { return at("Runs", i, "Tape") })
-		in.Measuring.names(&v, Stopwatch, run.Stopwatch, func() string { return at("Runs", i, "Stopwatch") })
+		in.Measuring.names(&v, Tape, run.Tape, func() finding.Place { return finding.Item("runs", i).Member("tape") })
+		in.Measuring.names(&v, Stopwatch, run.Stopwatch, func() finding.Place { return finding.Item("runs", i).Member("stopwatch") })
 	}
-	v.optional(float64(in.RunTolerance), "RunTolerance")
-	v.optional(float64(in.TargetGroundSpeed), "TargetGroundSpeed")
-	return v.err()
+	v.Optional(float64(in.RunTolerance), finding.Member("runTolerance"))
+	v.Optional(float64(in.TargetGroundSpeed), finding.Member("targetGroundSpeed"))
+	return v.Err()
 }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -58,7 +59,7 @@ func TestReferenceGroundSpeed(t *testing.T) {
 	agrees(t, "first run", r.Runs[0].In(unit.MilePerHour), 2.99043, 1e-5)
 	agrees(t, "second run", r.Runs[1].In(unit.MilePerHour), 2.91375, 1e-5)
 	agrees(t, "spread", r.Spread.In(unit.Percent), 2.59784, 1e-5)
-	if r.Repeatable != calc.Within || r.Warnings != nil || r.TargetTimes != nil {
+	if r.Repeatable != finding.Within || r.Warnings != nil || r.TargetTimes != nil {
 		t.Errorf("repeatable %v, warnings %v, target times %v", r.Repeatable, r.Warnings, r.TargetTimes)
 	}
 }
@@ -77,7 +78,7 @@ func TestReferenceRunsWeighByLength(t *testing.T) {
 	agrees(t, "spread", float64(r.Spread), 0.375, 1e-14)
 	agrees(t, "first target", float64(r.TargetTimes[0]), 50, 0)
 	agrees(t, "second target", float64(r.TargetTimes[1]), 150, 0)
-	if r.Repeatable != calc.Outside || r.RunTolerance != calc.DefaultRunTolerance {
+	if r.Repeatable != finding.Outside || r.RunTolerance != calc.DefaultRunTolerance {
 		t.Errorf("repeatable %v by %v", r.Repeatable, r.RunTolerance)
 	}
 }
@@ -88,8 +89,8 @@ func TestReferenceRunsWeighByLength(t *testing.T) {
 func TestReferenceSpreadExactlyOnItsLimit(t *testing.T) {
 	for _, c := range []struct {
 		limit unit.Ratio
-		want  calc.Verdict
-	}{{80.0 / 1599, calc.Within}, {80.0 / 1599 * (1 - 1e-6), calc.Outside}} {
+		want  finding.Verdict
+	}{{80.0 / 1599, finding.Within}, {80.0 / 1599 * (1 - 1e-6), finding.Outside}} {
 		for _, metre := range []unit.Length{unit.Metre, unit.Foot, unit.Yard} {
 			r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 100 * metre, Time: 39}, {CourseLength: 100 * metre, Time: 41}}, RunTolerance: c.limit})
 			if r.Repeatable != c.want {
@@ -106,16 +107,16 @@ func TestReferenceGroundSpeedWarnings(t *testing.T) {
 		runs []calc.Run
 		want string
 	}{
-		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 25}}, "Runs: single_run"},
-		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 20}, {CourseLength: 100 * unit.Foot, Time: 19.9}}, "Runs[1].Time: short_run"},
-		{[]calc.Run{{CourseLength: 0.9 * 88 * unit.Foot, Time: 60}, {CourseLength: 3 * 88 * unit.Foot, Time: 60}}, "Runs[0].CourseLength: unusual_speed"},
-		{[]calc.Run{{CourseLength: 3 * 88 * unit.Foot, Time: 60}, {CourseLength: 21 * 88 * unit.Foot, Time: 60}}, "Runs[1].CourseLength: unusual_speed"},
+		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 25}}, "runs: single_run"},
+		{[]calc.Run{{CourseLength: 100 * unit.Foot, Time: 20}, {CourseLength: 100 * unit.Foot, Time: 19.9}}, "runs[1].time: short_run"},
+		{[]calc.Run{{CourseLength: 0.9 * 88 * unit.Foot, Time: 60}, {CourseLength: 3 * 88 * unit.Foot, Time: 60}}, "runs[0].courseLength: unusual_speed"},
+		{[]calc.Run{{CourseLength: 3 * 88 * unit.Foot, Time: 60}, {CourseLength: 21 * 88 * unit.Foot, Time: 60}}, "runs[1].courseLength: unusual_speed"},
 	} {
 		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: c.runs})
 		if got := warned(r.Warnings); got != c.want {
 			t.Errorf("%v: warned of %q, want %q", c.runs, got, c.want)
 		}
-		if len(c.runs) == 1 && (r.Repeatable != calc.NotJudged || r.Spread != 0) {
+		if len(c.runs) == 1 && (r.Repeatable != finding.NotJudged || r.Spread != 0) {
 			t.Errorf("one run was judged: %v, %v", r.Repeatable, r.Spread)
 		}
 	}
@@ -158,18 +159,18 @@ func TestPropertyGroundSpeed(t *testing.T) {
 func TestGroundSpeedRefuses(t *testing.T) {
 	good := calc.Run{CourseLength: 30, Time: 25}
 	for want, in := range map[string]calc.GroundSpeedInput{
-		"Runs: too_few":                             {},
-		"Runs[1].CourseLength: required":            {Runs: []calc.Run{good, {Time: 25}}},
-		"Runs[1].CourseLength: not_positive":        {Runs: []calc.Run{good, {CourseLength: -1, Time: 25}}},
-		"Runs[1].CourseLength: not_finite":          {Runs: []calc.Run{good, {CourseLength: unit.Length(noNumber), Time: 25}}},
-		"Runs[1].Time: required":                    {Runs: []calc.Run{good, {CourseLength: 30}}},
-		"Runs[0].Time: not_positive":                {Runs: []calc.Run{{CourseLength: 30, Time: -1}, good}},
-		"Runs[0].Time: not_finite":                  {Runs: []calc.Run{{CourseLength: 30, Time: unit.Time(endless)}, good}},
-		"RunTolerance: not_positive":                {Runs: []calc.Run{good}, RunTolerance: -1},
-		"RunTolerance: not_finite":                  {Runs: []calc.Run{good}, RunTolerance: unit.Ratio(noNumber)},
-		"TargetGroundSpeed: not_positive":           {Runs: []calc.Run{good}, TargetGroundSpeed: -1},
-		"TargetGroundSpeed: not_finite":             {Runs: []calc.Run{good}, TargetGroundSpeed: unit.Speed(endless)},
-		"Runs: too_few; RunTolerance: not_positive": {RunTolerance: -1},
+		"runs: too_few":                             {},
+		"runs[1].courseLength: required":            {Runs: []calc.Run{good, {Time: 25}}},
+		"runs[1].courseLength: not_positive":        {Runs: []calc.Run{good, {CourseLength: -1, Time: 25}}},
+		"runs[1].courseLength: not_finite":          {Runs: []calc.Run{good, {CourseLength: unit.Length(noNumber), Time: 25}}},
+		"runs[1].time: required":                    {Runs: []calc.Run{good, {CourseLength: 30}}},
+		"runs[0].time: not_positive":                {Runs: []calc.Run{{CourseLength: 30, Time: -1}, good}},
+		"runs[0].time: not_finite":                  {Runs: []calc.Run{{CourseLength: 30, Time: unit.Time(endless)}, good}},
+		"runTolerance: not_positive":                {Runs: []calc.Run{good}, RunTolerance: -1},
+		"runTolerance: not_finite":                  {Runs: []calc.Run{good}, RunTolerance: unit.Ratio(noNumber)},
+		"targetGroundSpeed: not_positive":           {Runs: []calc.Run{good}, TargetGroundSpeed: -1},
+		"targetGroundSpeed: not_finite":             {Runs: []calc.Run{good}, TargetGroundSpeed: unit.Speed(endless)},
+		"runs: too_few; runTolerance: not_positive": {RunTolerance: -1},
 	} {
 		if _, err := calc.GroundSpeed(in); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)
@@ -216,7 +217,7 @@ func TestReferenceGroundSpeedOneWay(t *testing.T) {
 // TestGroundSpeedOfTheFastestRun: 264 ft in 9 s are 20 mph exactly, since 88 ft/min are 1 mph.
 func TestGroundSpeedOfTheFastestRun(t *testing.T) {
 	r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 264 * unit.Foot, Time: 9}}})
-	if got := warned(r.Warnings); got != "Runs[0].Time: short_run; Runs: single_run" {
+	if got := warned(r.Warnings); got != "runs[0].time: short_run; runs: single_run" {
 		t.Errorf("warned of %q", got)
 	}
 }
@@ -225,8 +226,8 @@ func TestGroundSpeedOfTheFastestRun(t *testing.T) {
 func TestGroundSpeedAtTheEdges(t *testing.T) {
 	at := func(v unit.Speed) calc.Run { return calc.Run{CourseLength: unit.Length(v) * 32, Time: 32} }
 	for mph, want := range map[float64]string{
-		1: "Runs: single_run", 20: "Runs: single_run",
-		0.999: "Runs[0].CourseLength: unusual_speed; Runs: single_run", 20.01: "Runs[0].CourseLength: unusual_speed; Runs: single_run",
+		1: "runs: single_run", 20: "runs: single_run",
+		0.999: "runs[0].courseLength: unusual_speed; runs: single_run", 20.01: "runs[0].courseLength: unusual_speed; runs: single_run",
 	} {
 		r := mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{at(unit.Speed(mph) * unit.MilePerHour)}})
 		if got := warned(r.Warnings); got != want {
@@ -235,7 +236,7 @@ func TestGroundSpeedAtTheEdges(t *testing.T) {
 	}
 	out := at(3)
 	out.Direction = calc.Out
-	if got := warned(mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{out}}).Warnings); got != "Runs: single_run" {
+	if got := warned(mustGroundSpeed(t, calc.GroundSpeedInput{Runs: []calc.Run{out}}).Warnings); got != "runs: single_run" {
 		t.Errorf("one run with a direction: %q", got)
 	}
 }

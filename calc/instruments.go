@@ -1,8 +1,7 @@
 package calc
 
 import (
-	"strings"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -98,65 +97,64 @@ const (
 )
 
 // check looks at the list and at the priors.
-func (m *Measuring) check(v *Invalid) {
+func (m *Measuring) check(v *finding.Invalid) {
 	if len(m.Instruments) > MostInstruments {
-		v.add("Instruments", CodeTooMany)
+		v.Add(finding.Member("instruments"), finding.CodeTooMany)
 	}
 	for i := range m.Instruments {
 		x := &m.Instruments[i]
 		if x.ID == "" {
-			v.add(at("Instruments", i, "Id"), CodeRequired)
+			v.Add(finding.Item("instruments", i).Member("id"), finding.CodeRequired)
 		}
 		if x.Kind >= instrumentKinds {
-			v.add(at("Instruments", i, "Kind"), CodeNotAllowed)
+			v.Add(finding.Item("instruments", i).Member("kind"), finding.CodeNotAllowed)
 		}
 		for j := range i {
 			if m.Instruments[j].ID == x.ID && x.ID != "" {
-				v.add(at("Instruments", i, "Id"), CodeDuplicateID)
+				v.Add(finding.Item("instruments", i).Member("id"), CodeDuplicateID)
 				break
 			}
 		}
-		if !sound(x.Resolution) {
-			v.optional(x.Resolution, at("Instruments", i, "Resolution"))
+		if !finding.Sound(x.Resolution) {
+			v.Optional(x.Resolution, finding.Item("instruments", i).Member("resolution"))
 		}
-		if !sound(float64(x.ScaleError)) {
-			v.optional(float64(x.ScaleError), at("Instruments", i, "ScaleError"))
+		if !finding.Sound(float64(x.ScaleError)) {
+			v.Optional(float64(x.ScaleError), finding.Item("instruments", i).Member("scaleError"))
 		}
-		if !sound(float64(x.ReactionTime)) {
-			v.optional(float64(x.ReactionTime), at("Instruments", i, "ReactionTime"))
+		if !finding.Sound(float64(x.ReactionTime)) {
+			v.Optional(float64(x.ReactionTime), finding.Item("instruments", i).Member("reactionTime"))
 		}
 		if x.ReactionTime != 0 && x.Kind != Stopwatch {
-			v.add(at("Instruments", i, "ReactionTime"), CodeStopwatchOnly)
+			v.Add(finding.Item("instruments", i).Member("reactionTime"), CodeStopwatchOnly)
 		}
 	}
-	m.Repeatability.Runs.check(v, "Repeatability.Runs")
-	m.Repeatability.Catches.check(v, "Repeatability.Catches")
+	*v = append(*v, m.Repeatability.check().Under(finding.Member("repeatability"))...)
 }
 
 // names checks that an id, empty when none is named, leads to one instrument of its
-// kind. path builds the field's path where something is wrong.
-func (m *Measuring) names(v *Invalid, kind InstrumentKind, id string, path func() string) {
+// kind. place builds its place where something is wrong.
+func (m *Measuring) names(v *finding.Invalid, kind InstrumentKind, id string, place func() finding.Place) {
 	if id == "" {
 		if m.Uncertainty && m.count(kind) > 1 {
-			*v = append(*v, Violation{Field: path(), Code: CodeInstrumentNotNamed, Allowed: m.ids(kind)})
+			*v = append(*v, finding.Violation{Place: place(), Code: CodeInstrumentNotNamed, Allowed: m.ids(kind)})
 		}
 		return
 	}
 	for i := range m.Instruments {
 		if m.Instruments[i].ID == id {
 			if m.Instruments[i].Kind != kind {
-				*v = append(*v, Violation{Field: path(), Code: CodeWrongInstrumentKind, Allowed: m.ids(kind)})
+				*v = append(*v, finding.Violation{Place: place(), Code: CodeWrongInstrumentKind, Allowed: m.ids(kind)})
 			}
 			return
 		}
 	}
-	*v = append(*v, Violation{Field: path(), Code: CodeUnknownInstrument, Allowed: m.ids(kind)})
+	*v = append(*v, finding.Violation{Place: place(), Code: CodeUnknownInstrument, Allowed: m.ids(kind)})
 }
 
 // common checks the gauge of a common pressure.
-func (m *Measuring) common(v *Invalid, p unit.Pressure, gauge string) {
+func (m *Measuring) common(v *finding.Invalid, p unit.Pressure, gauge string) {
 	if p != 0 || gauge != "" {
-		m.names(v, Gauge, gauge, func() string { return "Gauge" })
+		m.names(v, Gauge, gauge, func() finding.Place { return finding.Member("gauge") })
 	}
 }
 
@@ -169,13 +167,12 @@ func (m *Measuring) count(kind InstrumentKind) (n int) {
 	return n
 }
 
-// ids lists the instruments of a kind, one a line.
-func (m *Measuring) ids(kind InstrumentKind) string {
-	var all []string
+// ids lists the instruments of a kind that can be named.
+func (m *Measuring) ids(kind InstrumentKind) (all []string) {
 	for i := range m.Instruments {
-		if m.Instruments[i].Kind == kind {
+		if m.Instruments[i].Kind == kind && m.Instruments[i].ID != "" {
 			all = append(all, m.Instruments[i].ID)
 		}
 	}
-	return strings.Join(all, "\n")
+	return all
 }

@@ -2,10 +2,12 @@ package calc_test
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 )
 
 // TestInstrumentList: as many as are allowed are taken and no more, each of a kind that
@@ -22,16 +24,16 @@ func TestInstrumentList(t *testing.T) {
 	if err := with(many[:calc.MostInstruments]...); err != nil {
 		t.Error(err)
 	}
-	if got := refusal(with(many...)); got != "Instruments: too_many" {
+	if got := refusal(with(many...)); got != "instruments: too_many" {
 		t.Errorf("one too many: %q", got)
 	}
-	if got := refusal(with(exact("x", calc.Gauge+1, 0.01))); got != "Instruments[0].Kind: not_allowed" {
+	if got := refusal(with(exact("x", calc.Gauge+1, 0.01))); got != "instruments[0].kind: not_allowed" {
 		t.Errorf("no kind: %q", got)
 	}
 	// Two tapes, of which neither is named, and one stopwatch, which need not be.
 	err := with(exact("a", calc.Tape, 0.01), exact("w", calc.Stopwatch, 0.01), exact("b", calc.Tape, 0.01))
-	var all calc.Invalid
-	if !errors.As(err, &all) || len(all) != 1 || all[0].Field != "Runs[0].Tape" || all[0].Code != calc.CodeInstrumentNotNamed || all[0].Allowed != "a\nb" {
+	var all finding.Invalid
+	if !errors.As(err, &all) || len(all) != 1 || all[0].Place.String() != "runs[0].tape" || all[0].Code != calc.CodeInstrumentNotNamed || !slices.Equal(all[0].Allowed, []string{"a", "b"}) {
 		t.Errorf("%+v", err)
 	}
 }

@@ -1,6 +1,10 @@
 package calc
 
-import "math"
+import (
+	"math"
+
+	"wetrun/calc/finding"
+)
 
 // MeasureAgain is what would tell whether something that is too close to its limit
 // lies within it.
@@ -92,7 +96,7 @@ func (u *Uncertainty) again(margin float64, n repeats) MeasureAgain {
 	enough *= enough
 	switch {
 	case enough > rest && made > 0:
-		if more := math.Ceil(float64(made)*falls/(enough-rest)-slack) - float64(made); more <= mostMore {
+		if more := math.Ceil(float64(made)*falls/(enough-rest)-finding.Slack) - float64(made); more <= mostMore {
 			a.More = max(int(more), 1)
 		}
 	case enough <= rest && b[scale].Standard > 0 && b[scale].Standard*b[scale].Standard >= rest/2:

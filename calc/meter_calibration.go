@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -52,14 +53,14 @@ type MeterCalibrationResult[T Metered] struct {
 	Correction MeterCorrection[T]   // of the sums
 	NewFactor  unit.Ratio           // CurrentFactor x Factor; zero without one
 
-	MeterTolerance unit.Ratio // the one applied
-	Spread         unit.Ratio // (highest - lowest factor) / that of the sums; 0 for one reading
-	Repeatable     Verdict    // NotJudged for one reading
+	MeterTolerance unit.Ratio      // the one applied
+	Spread         unit.Ratio      // (highest - lowest factor) / that of the sums; 0 for one reading
+	Repeatable     finding.Verdict // NotJudged for one reading
 	// Verdict is that of the meter: Within when the error is within the tolerance and the
 	// readings repeat, or nothing says that they do not. NotJudged when the display's
 	// setting is not known.
-	Verdict  Verdict
-	Warnings []Warning
+	Verdict  finding.Verdict
+	Warnings []finding.Warning
 }
 
 // Warning codes of MeterCalibration, beside WarnSingleReading.
@@ -91,7 +92,7 @@ const LargeMeterError = 20 * unit.Percent
 // of pulses x per / pulses.
 //
 // Measured must be given, and Indicated or Pulses, the same of the two in every
-// reading. The error is Invalid, with codes not_positive, not_finite, too_few,
+// reading. The error is finding.Invalid, with codes not_positive, not_finite, too_few,
 // required (on Measured, on Indicated where there is neither, on the half that is
 // missing of CurrentSetting), conflict (on Pulses beside Indicated, on the one that
 // the first reading does not have, on CurrentFactor beside CurrentSetting or
@@ -116,27 +117,27 @@ func MeterCalibration[T Metered](in MeterCalibrationInput[T]) (MeterCalibrationR
 		measured, shown = measured+float64(x.Measured), shown+n
 		low, high = math.Min(low, ratio), math.Max(high, ratio)
 		if x.Pulses != 0 && x.Pulses < FewPulses {
-			r.Warnings = append(r.Warnings, Warning{at("Readings", i, "Pulses"), WarnFewPulses})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("readings", i).Member("pulses"), Code: WarnFewPulses})
 		}
 	}
 	mean := measured / shown
 	r.Correction = in.correction(mean)
 	r.NewFactor = in.CurrentFactor * r.Correction.Factor
 	if r.Correction.Factor != 0 {
-		r.Verdict = judge(float64(r.Correction.Error), float64(r.MeterTolerance))
-		if !atMost(math.Abs(float64(r.Correction.Error)), float64(LargeMeterError)) {
-			r.Warnings = append(r.Warnings, Warning{"Readings", WarnLargeCorrection})
+		r.Verdict = finding.Judge(float64(r.Correction.Error), float64(r.MeterTolerance))
+		if !finding.AtMost(math.Abs(float64(r.Correction.Error)), float64(LargeMeterError)) {
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("readings"), Code: WarnLargeCorrection})
 		}
 	}
 	if len(in.Readings) == 1 {
-		r.Warnings = append(r.Warnings, Warning{"Readings", WarnSingleReading})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("readings"), Code: WarnSingleReading})
 		return r, nil
 	}
-	r.Spread = unit.Ratio(difference(high, low) / mean)
-	r.Repeatable = judge(float64(r.Spread), float64(r.MeterTolerance))
-	if r.Repeatable == Outside && r.Verdict == Within {
-		r.Verdict = Outside
-		r.Warnings = append(r.Warnings, Warning{"Readings", WarnErrorsCancel})
+	r.Spread = unit.Ratio(finding.Difference(high, low) / mean)
+	r.Repeatable = finding.Judge(float64(r.Spread), float64(r.MeterTolerance))
+	if r.Repeatable == finding.Outside && r.Verdict == finding.Within {
+		r.Verdict = finding.Outside
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("readings"), Code: WarnErrorsCancel})
 	}
 	return r, nil
 }
@@ -167,55 +168,60 @@ func (in MeterCalibrationInput[T]) correction(ratio float64) (c MeterCorrection[
 		c.AmountPerPulse = T(ratio * perPulse)
 	}
 	c.Factor = unit.Ratio(ratio)
-	c.Error = unit.Ratio(difference(1, ratio) / ratio)
+	c.Error = unit.Ratio(finding.Difference(1, ratio) / ratio)
 	return c
 }
 
 func (in MeterCalibrationInput[T]) check() error {
-	var v Invalid
+	var v finding.Invalid
 	if len(in.Readings) == 0 {
-		v.add("Readings", CodeTooFew)
+		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	}
 	for i, x := range in.Readings {
 		x.check(&v, i, in.Readings[0])
 	}
 	if s := in.CurrentSetting; s != (PulseSetting[T]{}) {
-		switch {
-		case s.Pulses == 0:
-			v.add("CurrentSetting.Pulses", CodeRequired)
-		case s.Pulses < 0:
-			v.add("CurrentSetting.Pulses", CodeNotPositive)
-		}
-		v.positive(float64(s.Per), "CurrentSetting.Per")
+		v = append(v, s.check().Under(finding.Member("currentSetting"))...)
 	}
-	v.optional(float64(in.CurrentFactor), "CurrentFactor")
+	v.Optional(float64(in.CurrentFactor), finding.Member("currentFactor"))
 	pulsed := len(in.Readings) > 0 && in.Readings[0].Pulses != 0
 	if in.CurrentFactor != 0 && (pulsed || in.CurrentSetting != PulseSetting[T]{}) {
-		other := "CurrentSetting"
+		other := finding.Member("currentSetting")
 		if pulsed {
-			other = at("Readings", 0, "Pulses")
+			other = finding.Item("readings", 0).Member("pulses")
 		}
-		v.conflict("CurrentFactor", other)
+		v.Conflict(finding.Member("currentFactor"), other)
 	}
-	v.positive(float64(in.MeterTolerance), "MeterTolerance")
-	return v.err()
+	v.Positive(float64(in.MeterTolerance), finding.Member("meterTolerance"))
+	return v.Err()
+}
+
+func (s PulseSetting[T]) check() (v finding.Invalid) {
+	switch {
+	case s.Pulses == 0:
+		v.Add(finding.Member("pulses"), finding.CodeRequired)
+	case s.Pulses < 0:
+		v.Add(finding.Member("pulses"), finding.CodeNotPositive)
+	}
+	v.Positive(float64(s.Per), finding.Member("per"))
+	return v
 }
 
 // check looks at one reading, which is to be of the kind of the first.
-func (x MeterReading[T]) check(v *Invalid, i int, first MeterReading[T]) {
-	if !sound(float64(x.Measured)) || x.Measured == 0 {
-		v.positive(float64(x.Measured), at("Readings", i, "Measured"))
+func (x MeterReading[T]) check(v *finding.Invalid, i int, first MeterReading[T]) {
+	if !finding.Sound(float64(x.Measured)) || x.Measured == 0 {
+		v.Positive(float64(x.Measured), finding.Item("readings", i).Member("measured"))
 	}
 	switch {
 	case x.Pulses == 0 && x.Indicated == 0:
-		v.neededOr(at("Readings", i, "Indicated"), at("Readings", i, "Pulses"))
+		v.NeededOr(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))
 	case x.Pulses != 0 && (x.Indicated != 0 || first.Pulses == 0 && first.Indicated != 0):
-		v.conflict(at("Readings", i, "Pulses"), at("Readings", i, "Indicated"))
+		v.Conflict(finding.Item("readings", i).Member("pulses"), finding.Item("readings", i).Member("indicated"))
 	case x.Pulses == 0 && first.Pulses != 0:
-		v.conflict(at("Readings", i, "Indicated"), at("Readings", i, "Pulses"))
+		v.Conflict(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))
 	case x.Pulses < 0:
-		v.add(at("Readings", i, "Pulses"), CodeNotPositive)
-	case !sound(float64(x.Indicated)):
-		v.optional(float64(x.Indicated), at("Readings", i, "Indicated"))
+		v.Add(finding.Item("readings", i).Member("pulses"), finding.CodeNotPositive)
+	case !finding.Sound(float64(x.Indicated)):
+		v.Optional(float64(x.Indicated), finding.Item("readings", i).Member("indicated"))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -48,7 +49,7 @@ func TestReferenceFlowMeterByItsDisplay(t *testing.T) {
 	agrees(t, "spread", float64(r.Spread), 102.0/2600, 1e-12)
 	agrees(t, "new factor", float64(r.NewFactor), 1, 1e-14)
 	agrees(t, "default tolerance, from memory", float64(r.MeterTolerance), 0.05, 1e-14)
-	if r.Verdict != calc.Within || r.Repeatable != calc.Within || r.Warnings != nil || r.Correction.AmountPerPulse != 0 {
+	if r.Verdict != finding.Within || r.Repeatable != finding.Within || r.Warnings != nil || r.Correction.AmountPerPulse != 0 {
 		t.Errorf("%+v", r)
 	}
 }
@@ -82,13 +83,13 @@ func TestReferenceSpeedSensorByPulses(t *testing.T) {
 		agrees(t, "pulses a metre", 1/float64(r.Correction.AmountPerPulse), 10.1, 1e-14)
 		agrees(t, "of the second", 1/float64(r.Readings[1].AmountPerPulse), 10.2, 1e-14)
 		agrees(t, "spread", float64(r.Spread), (0.1-100.0/1020)/(200.0/2020), 1e-12)
-		if r.Repeatable != calc.Within {
+		if r.Repeatable != finding.Within {
 			t.Errorf("repeatable: %v", r.Repeatable)
 		}
 	}
 	agrees(t, "factor", float64(set.Correction.Factor), 200.0/202, 1e-14)
 	agrees(t, "error", float64(set.Correction.Error), 0.01, 1e-12)
-	if bare.Verdict != calc.NotJudged || bare.Correction.Factor != 0 || bare.Correction.Error != 0 || set.Verdict != calc.Within {
+	if bare.Verdict != finding.NotJudged || bare.Correction.Factor != 0 || bare.Correction.Error != 0 || set.Verdict != finding.Within {
 		t.Errorf("without a setting %+v, with it %v", bare.Correction, set.Verdict)
 	}
 }
@@ -99,17 +100,17 @@ func TestReferenceSpeedSensorByPulses(t *testing.T) {
 func TestReferenceMeterExactlyOnItsTolerance(t *testing.T) {
 	for _, c := range []struct {
 		shown, tolerance float64
-		want             calc.Verdict
-	}{{105, 0.05, calc.Within}, {95, 0.05, calc.Within}, {105, 0.05 * (1 - 1e-6), calc.Outside}, {95, 0.05 * (1 - 1e-6), calc.Outside}} {
+		want             finding.Verdict
+	}{{105, 0.05, finding.Within}, {95, 0.05, finding.Within}, {105, 0.05 * (1 - 1e-6), finding.Outside}, {95, 0.05 * (1 - 1e-6), finding.Outside}} {
 		for _, of := range []unit.Length{unit.Metre, unit.Foot, unit.Yard} {
 			x := speedRun{Indicated: unit.Length(c.shown) * of, Measured: 100 * of}
 			r := mustMeterCalibration(t, speedSensor{Readings: []speedRun{x, x}, MeterTolerance: unit.Ratio(c.tolerance)})
-			if r.Verdict != c.want || r.Spread != 0 || r.Repeatable != calc.Within {
+			if r.Verdict != c.want || r.Spread != 0 || r.Repeatable != finding.Within {
 				t.Errorf("%v against %v: %v, spread %v", c.shown, c.tolerance, r.Verdict, r.Spread)
 			}
 		}
 	}
-	for tolerance, want := range map[unit.Ratio]calc.Verdict{0.0489: calc.Within, 0.0488: calc.Outside} {
+	for tolerance, want := range map[unit.Ratio]finding.Verdict{0.0489: finding.Within, 0.0488: finding.Outside} {
 		r := mustMeterCalibration(t, speedSensor{
 			Readings: []speedRun{{Indicated: 100, Measured: 100}, {Indicated: 105, Measured: 100}}, MeterTolerance: tolerance,
 		})
@@ -128,20 +129,20 @@ func TestReferenceMeterThatDoesNotRepeat(t *testing.T) {
 		MeterTolerance: 5 * unit.Percent,
 	}
 	r, err := calc.MeterCalibration(in)
-	if err != nil || r.Correction.Error != 0 || r.Repeatable != calc.Outside || r.Verdict != calc.Outside || warned(r.Warnings) != "Readings: errors_cancel" {
+	if err != nil || r.Correction.Error != 0 || r.Repeatable != finding.Outside || r.Verdict != finding.Outside || warned(r.Warnings) != "readings: errors_cancel" {
 		t.Errorf("%+v, %v", r, err)
 	}
 	in.MeterTolerance = 40 * unit.Percent // exactly on it repeats
-	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.Within || r.Verdict != calc.Within || r.Warnings != nil {
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != finding.Within || r.Verdict != finding.Within || r.Warnings != nil {
 		t.Errorf("%+v, %v", r, err)
 	}
 	in.Readings[1] = in.Readings[0] // it repeats, and is wrong
 	in.MeterTolerance = 5 * unit.Percent
-	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.Within || r.Verdict != calc.Outside {
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != finding.Within || r.Verdict != finding.Outside {
 		t.Errorf("%+v, %v", r, err)
 	}
 	in.Readings = []calc.MeterReading[unit.Volume]{{Indicated: 101, Measured: 100}} // nothing says that it does not repeat
-	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != calc.NotJudged || r.Verdict != calc.Within {
+	if r, err = calc.MeterCalibration(in); err != nil || r.Repeatable != finding.NotJudged || r.Verdict != finding.Within {
 		t.Errorf("%+v, %v", r, err)
 	}
 }
@@ -150,13 +151,13 @@ func TestReferenceMeterThatDoesNotRepeat(t *testing.T) {
 // too much is no warning yet, 21 % is.
 func TestReferenceMeterWarnings(t *testing.T) {
 	for want, in := range map[string]flowMeter{
-		"Readings: single_reading":                             {Readings: []flowReading{{Indicated: 1.2, Measured: 1}}},
-		"Readings[1].Pulses: few_pulses":                       {Readings: []flowReading{{Pulses: 100, Measured: 1}, {Pulses: 99, Measured: 1}}},
-		"Readings: large_correction; Readings: single_reading": {Readings: []flowReading{{Indicated: 1.21, Measured: 1}}},
+		"readings: single_reading":                             {Readings: []flowReading{{Indicated: 1.2, Measured: 1}}},
+		"readings[1].pulses: few_pulses":                       {Readings: []flowReading{{Pulses: 100, Measured: 1}, {Pulses: 99, Measured: 1}}},
+		"readings: large_correction; readings: single_reading": {Readings: []flowReading{{Indicated: 1.21, Measured: 1}}},
 	} {
 		if r := mustMeterCalibration(t, in); warned(r.Warnings) != want {
 			t.Errorf("warned of %q, want %q", warned(r.Warnings), want)
-		} else if len(in.Readings) == 1 && (r.Repeatable != calc.NotJudged || r.Spread != 0) {
+		} else if len(in.Readings) == 1 && (r.Repeatable != finding.NotJudged || r.Spread != 0) {
 			t.Errorf("one reading was judged: %v, %v", r.Repeatable, r.Spread)
 		}
 	}
@@ -203,25 +204,25 @@ func TestPropertyMeterCalibration(t *testing.T) {
 func TestMeterCalibrationRefuses(t *testing.T) {
 	good, pulsed := flowReading{Indicated: 1, Measured: 1}, flowReading{Pulses: 200, Measured: 1}
 	for want, in := range map[string]flowMeter{
-		"Readings: too_few":                          {},
-		"Readings[0].Indicated: required":            {Readings: []flowReading{{Measured: 1}}},
-		"Readings[1].Measured: required":             {Readings: []flowReading{good, {Indicated: 1}}},
-		"Readings[0].Measured: not_positive":         {Readings: []flowReading{{Indicated: 1, Measured: -1}}},
-		"Readings[0].Indicated: not_positive":        {Readings: []flowReading{{Indicated: -1, Measured: 1}}},
-		"Readings[0].Indicated: not_finite":          {Readings: []flowReading{{Indicated: unit.Volume(endless), Measured: 1}}},
-		"Readings[0].Pulses: not_positive":           {Readings: []flowReading{{Pulses: -1, Measured: 1}}},
-		"Readings[0].Pulses: conflict":               {Readings: []flowReading{{Pulses: 200, Indicated: 1, Measured: 1}}},
-		"Readings[1].Pulses: conflict":               {Readings: []flowReading{good, pulsed}},
-		"Readings[1].Indicated: conflict":            {Readings: []flowReading{pulsed, good}},
-		"CurrentSetting.Pulses: required":            {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Per: 1}},
-		"CurrentSetting.Pulses: not_positive":        {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: -1, Per: 1}},
-		"CurrentSetting.Per: required":               {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1}},
-		"CurrentFactor: not_positive":                {Readings: []flowReading{good}, CurrentFactor: -1},
-		"CurrentFactor: conflict":                    {Readings: []flowReading{pulsed}, CurrentFactor: 1},
-		"MeterTolerance: not_finite":                 {Readings: []flowReading{good}, MeterTolerance: unit.Ratio(noNumber)},
-		"Readings: too_few; CurrentFactor: conflict": {CurrentFactor: 1, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1, Per: 1}},
+		"readings: too_few":                          {},
+		"readings[0].indicated: required":            {Readings: []flowReading{{Measured: 1}}},
+		"readings[1].measured: required":             {Readings: []flowReading{good, {Indicated: 1}}},
+		"readings[0].measured: not_positive":         {Readings: []flowReading{{Indicated: 1, Measured: -1}}},
+		"readings[0].indicated: not_positive":        {Readings: []flowReading{{Indicated: -1, Measured: 1}}},
+		"readings[0].indicated: not_finite":          {Readings: []flowReading{{Indicated: unit.Volume(endless), Measured: 1}}},
+		"readings[0].pulses: not_positive":           {Readings: []flowReading{{Pulses: -1, Measured: 1}}},
+		"readings[0].pulses: conflict":               {Readings: []flowReading{{Pulses: 200, Indicated: 1, Measured: 1}}},
+		"readings[1].pulses: conflict":               {Readings: []flowReading{good, pulsed}},
+		"readings[1].indicated: conflict":            {Readings: []flowReading{pulsed, good}},
+		"currentSetting.pulses: required":            {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Per: 1}},
+		"currentSetting.pulses: not_positive":        {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: -1, Per: 1}},
+		"currentSetting.per: required":               {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1}},
+		"currentFactor: not_positive":                {Readings: []flowReading{good}, CurrentFactor: -1},
+		"currentFactor: conflict":                    {Readings: []flowReading{pulsed}, CurrentFactor: 1},
+		"meterTolerance: not_finite":                 {Readings: []flowReading{good}, MeterTolerance: unit.Ratio(noNumber)},
+		"readings: too_few; currentFactor: conflict": {CurrentFactor: 1, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1, Per: 1}},
 	} {
-		if in.MeterTolerance == 0 && want != "MeterTolerance: required" {
+		if in.MeterTolerance == 0 && want != "meterTolerance: required" {
 			in.MeterTolerance = 5 * unit.Percent
 		}
 		if r, err := calc.MeterCalibration(in); refusal(err) != want || r.Readings != nil {

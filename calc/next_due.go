@@ -3,6 +3,7 @@ package calc
 import (
 	"time"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -39,15 +40,15 @@ type NextDueResult struct {
 // http://www.omafra.gov.on.ca/english/engineer/facts/88-129.htm ; a year at the
 // latest and hours of use are common practice, no published source.
 func NextDue(in NextDueInput) (NextDueResult, error) {
-	var v Invalid
+	var v finding.Invalid
 	if in.MeasuredOn.IsZero() {
-		v.add("MeasuredOn", CodeRequired)
+		v.Add(finding.Member("measuredOn"), finding.CodeRequired)
 	}
 	if s := in.NextSeasonStart; !s.IsZero() && !in.MeasuredOn.IsZero() && !s.After(in.MeasuredOn) {
-		v.add("NextSeasonStart", CodeNotAfterMeasured)
+		v.Add(finding.Member("nextSeasonStart"), CodeNotAfterMeasured)
 	}
-	v.optional(float64(in.CalibrateEvery), "CalibrateEvery")
-	v.optional(float64(in.UsedSince), "UsedSince")
+	v.Optional(float64(in.CalibrateEvery), finding.Member("calibrateEvery"))
+	v.Optional(float64(in.UsedSince), finding.Member("usedSince"))
 	if len(v) > 0 {
 		return NextDueResult{}, v
 	}
@@ -57,7 +58,7 @@ func NextDue(in NextDueInput) (NextDueResult, error) {
 	}
 	if in.CalibrateEvery != 0 {
 		r.HasHours = true
-		r.HoursLeft = unit.Time(max(difference(float64(in.CalibrateEvery), float64(in.UsedSince)), 0))
+		r.HoursLeft = unit.Time(max(finding.Difference(float64(in.CalibrateEvery), float64(in.UsedSince)), 0))
 		r.DueByHours = r.HoursLeft == 0
 	}
 	return r, nil

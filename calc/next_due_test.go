@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -45,15 +46,15 @@ func TestReferenceNextDue(t *testing.T) {
 
 func TestNextDueRefuses(t *testing.T) {
 	_, err := calc.NextDue(calc.NextDueInput{CalibrateEvery: -1, UsedSince: -1})
-	var v calc.Invalid
-	want := calc.Invalid{{Field: "MeasuredOn", Code: calc.CodeRequired}, {Field: "CalibrateEvery", Code: calc.CodeNotPositive}, {Field: "UsedSince", Code: calc.CodeNotPositive}}
-	if !errors.As(err, &v) || !slices.Equal(v, want) {
+	var v finding.Invalid
+	want := finding.Invalid{{Place: finding.Member("measuredOn"), Code: finding.CodeRequired}, {Place: finding.Member("calibrateEvery"), Code: finding.CodeNotPositive}, {Place: finding.Member("usedSince"), Code: finding.CodeNotPositive}}
+	if !errors.As(err, &v) || !slices.EqualFunc(v, want, finding.Violation.Equal) {
 		t.Errorf("%v", err)
 	}
 	measured := time.Date(2026, 5, 12, 0, 0, 0, 0, time.UTC)
 	for _, season := range []time.Time{measured, measured.AddDate(0, -2, 0)} {
 		_, err := calc.NextDue(calc.NextDueInput{MeasuredOn: measured, NextSeasonStart: season})
-		if refusal(err) != "NextSeasonStart: not_after_measured" {
+		if refusal(err) != "nextSeasonStart: not_after_measured" {
 			t.Errorf("a season from %v on: %v", season, err)
 		}
 	}

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A Nozzle is what its maker or its ISO 10625 size says of it: the rated pair, or
 // a size, or the chart of the maker's sheet.
@@ -98,7 +101,7 @@ func (n Nozzle) farFromRating(p unit.Pressure) bool {
 
 // farApart tells whether one pressure is more than farRatio times the other.
 func farApart(a, b unit.Pressure) bool {
-	return !atMost(float64(a/b), farRatio) || !atMost(float64(b/a), farRatio)
+	return !finding.AtMost(float64(a/b), farRatio) || !finding.AtMost(float64(b/a), farRatio)
 }
 
 // move brings a flow caught at one pressure to another, as the nozzle's own flow
@@ -125,84 +128,86 @@ func (n Nozzle) rating() (unit.FlowRate, unit.Pressure) {
 	return n.RatedFlowRate, n.RatedPressure
 }
 
-func (n Nozzle) check() Invalid {
-	var v Invalid
+func (n Nozzle) check() finding.Invalid {
+	var v finding.Invalid
 	if n.Size != "" {
 		if n.RatedFlowRate != 0 || n.RatedPressure != 0 {
-			v.conflict("Size", n.ratingField())
+			v.Conflict(finding.Member("size"), n.ratingHalf())
 		}
 		if q, _ := (Nozzle{Size: n.Size}).rating(); q == 0 {
-			v.add("Size", CodeUnknownSize)
+			v.Add(finding.Member("size"), CodeUnknownSize)
 		}
 	} else if len(n.FlowChart) == 0 || n.RatedFlowRate != 0 || n.RatedPressure != 0 {
 		n.checkRating(&v)
 	}
 	if len(n.FlowChart) > 0 {
 		if n.Size != "" || n.RatedFlowRate != 0 || n.RatedPressure != 0 {
-			v.conflict("FlowChart", n.otherForm())
+			v.Conflict(finding.Member("flowChart"), n.otherForm())
 		}
 		v = append(v, n.checkChart()...)
 	}
 	if n.SizeRating >= sizeRatings {
-		v.add("SizeRating", CodeNotAllowed)
+		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
-	return append(v, n.PressureRange.check("PressureRange")...)
+	return append(v, n.PressureRange.check().Under(finding.Member("pressureRange"))...)
 }
 
 // checkRating looks at a rating that is given as flow and pressure: each needs the
 // other, and a size stands in for both.
-func (n Nozzle) checkRating(v *Invalid) {
+func (n Nozzle) checkRating(v *finding.Invalid) {
 	switch {
 	case n.RatedFlowRate == 0 && n.RatedPressure == 0:
-		v.neededOr("RatedFlowRate", "Size")
-		v.neededOr("RatedPressure", "Size")
+		v.NeededOr(finding.Member("ratedFlowRate"), finding.Member("size"))
+		v.NeededOr(finding.Member("ratedPressure"), finding.Member("size"))
 	default:
-		v.positiveFor(float64(n.RatedFlowRate), "RatedFlowRate", "RatedPressure")
-		v.positiveFor(float64(n.RatedPressure), "RatedPressure", "RatedFlowRate")
+		v.PositiveFor(float64(n.RatedFlowRate), finding.Member("ratedFlowRate"), finding.Member("ratedPressure"))
+		v.PositiveFor(float64(n.RatedPressure), finding.Member("ratedPressure"), finding.Member("ratedFlowRate"))
 	}
 }
 
-// ratingField names the half of the rating that is given.
-func (n Nozzle) ratingField() string {
+// ratingHalf is the half of the rating that is given.
+func (n Nozzle) ratingHalf() finding.Place {
 	if n.RatedFlowRate != 0 {
-		return "RatedFlowRate"
+		return finding.Member("ratedFlowRate")
 	}
-	return "RatedPressure"
+	return finding.Member("ratedPressure")
 }
 
-// otherForm names what a flow chart stands beside though it says the same.
-func (n Nozzle) otherForm() string {
+// otherForm is what a flow chart stands beside though it says the same.
+func (n Nozzle) otherForm() finding.Place {
 	if n.Size != "" {
-		return "Size"
+		return finding.Member("size")
 	}
-	return n.ratingField()
+	return n.ratingHalf()
 }
 
-func (r PressureRange) check(field string) Invalid {
-	var v Invalid
+var nozzlePressureRange = finding.Member("nozzle").Member("pressureRange")
+
+func (r PressureRange) check() finding.Invalid {
+	var v finding.Invalid
 	if r == (PressureRange{}) {
 		return nil
 	}
-	if !sound(float64(r.Low)) || r.Low == 0 {
-		v.positive(float64(r.Low), field+".Low")
+	if !finding.Sound(float64(r.Low)) || r.Low == 0 {
+		v.Positive(float64(r.Low), finding.Member("low"))
 	}
-	if !sound(float64(r.High)) || r.High == 0 {
-		v.positive(float64(r.High), field+".High")
+	if !finding.Sound(float64(r.High)) || r.High == 0 {
+		v.Positive(float64(r.High), finding.Member("high"))
 	}
 	if len(v) == 0 && r.Low > r.High {
-		v.add(field+".Low", CodeRangeInverted)
+		v.Add(finding.Member("low"), finding.CodeRangeInverted)
 	}
 	return v
 }
 
 // holds judges whether a pressure lies in the range; NotJudged when the range is
 // not known.
-func (r PressureRange) holds(p unit.Pressure) Verdict {
+func (r PressureRange) holds(p unit.Pressure) finding.Verdict {
 	if r == (PressureRange{}) {
-		return NotJudged
+		return finding.NotJudged
 	}
-	if atMost(float64(r.Low/p), 1) && atMost(float64(p/r.High), 1) {
-		return Within
+	if finding.AtMost(float64(r.Low/p), 1) && finding.AtMost(float64(p/r.High), 1) {
+		return finding.Within
 	}
-	return Outside
+	return finding.Outside
 }

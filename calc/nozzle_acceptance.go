@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // NozzleAcceptanceInput is a round of catches and the rule to judge them by.
 type NozzleAcceptanceInput struct {
@@ -93,7 +96,7 @@ type NozzleAcceptanceResult struct {
 	LargestHiddenDeviation   unit.Ratio // of all catches within; zero when none has several nozzles
 	Decision                 Decision
 	Actions                  []Action
-	Warnings                 []Warning
+	Warnings                 []finding.Warning
 	Sampling                 SamplingResult // what the catches tell of the whole boom
 	Outliers                 []Outlier      // catches to make again, Value and Without being catches
 	Compared                 []int          // the catches that Outliers were found among
@@ -278,7 +281,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	}
 	r.decide(in)
 	r.warnHidden()
-	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || difference(float64(high), float64(low)) == 0) {
+	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || finding.Difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}
 	if in.Measuring.Uncertainty {
@@ -314,42 +317,44 @@ func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) 
 	return low, high, all
 }
 
+var toleranceLimit = finding.Member("tolerance").Member("limit")
+
 func (in NozzleAcceptanceInput) check(basis Basis) error {
-	var v Invalid
+	var v finding.Invalid
 	mixed := in.mixedDrops()
 	if in.Nozzle.given() {
-		v = append(v, in.Nozzle.check().under("Nozzle")...)
+		v = append(v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	} else {
 		if (basis == RatedBasis || basis == BothBases) && (mixed == 0 || mixed < len(in.Catches)) {
-			v.add("Nozzle", CodeNozzleRequired)
+			v.Add(finding.Member("nozzle"), CodeNozzleRequired)
 		}
-		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
+		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
 	if basis >= basisCount {
-		v.add("Tolerance.Basis", CodeNotAllowed)
+		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
 	}
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
-		v.add("Tolerance.Basis", CodeRatedBasisOnly)
+		v.Add(finding.Member("tolerance").Member("basis"), CodeRatedBasisOnly)
 	}
 	switch {
 	case len(in.Catches) == 0:
-		v.add("Catches", CodeTooFew)
+		v.Add(finding.Member("catches"), finding.CodeTooFew)
 	case len(in.Catches) == 1 && basis != RatedBasis:
-		v.add("Catches", CodeMeanNeedsTwo)
+		v.Add(finding.Member("catches"), CodeMeanNeedsTwo)
 	case mixed == 0 && in.allDry() && basis != RatedBasis:
-		v.add("Catches", CodeAllDry)
+		v.Add(finding.Member("catches"), CodeAllDry)
 	}
-	v.optional(float64(in.SprayPressure), "SprayPressure")
-	v.optional(float64(in.Tolerance.Limit), "Tolerance.Limit")
-	v.optional(float64(in.ReplaceAllAbove), "ReplaceAllAbove")
+	v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
+	v.Optional(float64(in.Tolerance.Limit), toleranceLimit)
+	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.pointsCaught(nil).Caught {
-		v.add("CatchPointsOnBoom", CodeFewerThanCaught)
+		v.Add(finding.Member("catchPointsOnBoom"), CodeFewerThanCaught)
 	}
 	for i := range in.Catches {
-		v.dryCatch(&in.Catches[i].Catch, "Catches", i)
-		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
+		in.Catches[i].checkDry(&v, "catches", i)
+		in.Catches[i].names(&v, &in.Measuring, "catches", i)
 		if in.Catches[i].Position > Right {
-			v.add(at("Catches", i, "Position"), CodeNotAllowed)
+			v.Add(finding.Item("catches", i).Member("position"), finding.CodeNotAllowed)
 		}
 	}
 	in.checkDrops(&v)
@@ -358,8 +363,8 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		in.Measuring.common(&v, in.SprayPressure, in.Gauge)
 	}
 	low, high, all := in.pressures()
-	if !all && (in.Nozzle.given() || mixed > 0 || difference(float64(high), float64(low)) != 0) {
-		v.add("SprayPressure", CodePressureRequired)
+	if !all && (in.Nozzle.given() || mixed > 0 || finding.Difference(float64(high), float64(low)) != 0) {
+		v.Add(finding.Member("sprayPressure"), CodePressureRequired)
 	}
-	return v.err()
+	return v.Err()
 }

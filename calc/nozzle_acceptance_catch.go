@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -20,7 +21,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 			x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
 		}
 		if c.short() {
-			r.warn(at("Catches", i, "Time"), WarnShortCatch)
+			r.warn(finding.Item("catches", i).Member("time"), WarnShortCatch)
 		}
 		if c.mixed() {
 			mixedFlows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
@@ -32,44 +33,44 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 		flows += float64(x.NozzleFlowRateAtPressure) * c.nozzles()
 		nozzles += c.nozzles()
 		if c.SprayPressure != 0 {
-			r.warnPressure(in, at("Catches", i, "SprayPressure"), c.SprayPressure)
+			r.warnPressure(in, finding.Item("catches", i).Member("sprayPressure"), c.SprayPressure)
 		}
 	}
 	if in.SprayPressure != 0 {
-		r.warnPressure(in, "SprayPressure", in.SprayPressure)
+		r.warnPressure(in, finding.Member("sprayPressure"), in.SprayPressure)
 	}
-	r.Warnings = append(r.Warnings, in.Nozzle.warnChart("Nozzle")...)
+	r.Warnings = append(r.Warnings, in.Nozzle.warnChart(finding.Member("nozzle"))...)
 	if nozzles > 0 {
 		r.MeanNozzleFlowRate = unit.FlowRate(flows / nozzles)
 	}
 	if flows+mixedFlows == 0 {
-		r.warn("Catches", WarnAllDry)
+		r.warn(finding.Member("catches"), WarnAllDry)
 	}
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
-		r.Even = mixedNozzles == 0 && atMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
+		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
 		r.sides(in)
 	}
 }
 
 // warnPressure reports what is unusual of the common pressure, or of a catch's own.
-func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, field string, p unit.Pressure) {
+func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, place finding.Place, p unit.Pressure) {
 	n := in.Nozzle
 	if unusual(p) {
-		r.warn(field, WarnUnusualPressure)
+		r.warn(place, WarnUnusualPressure)
 	}
-	if n.PressureRange.holds(p) == Outside {
-		r.warn(field, WarnPressureOutsideRange)
+	if n.PressureRange.holds(p) == finding.Outside {
+		r.warn(place, WarnPressureOutsideRange)
 	}
-	if n.chartHolds(p) == Outside {
-		r.warn(field, WarnOutsideFlowChart)
+	if n.chartHolds(p) == finding.Outside {
+		r.warn(place, WarnOutsideFlowChart)
 	}
 	if n.farFromRating(p) {
-		r.warn(field, WarnFarFromRating)
+		r.warn(place, WarnFarFromRating)
 	}
 	if len(in.Catches) > 1 && len(n.FlowChart) == 0 && farApart(p, r.SprayPressure) {
-		r.warn(field, WarnFarPressure)
+		r.warn(place, WarnFarPressure)
 	}
 }
 
@@ -92,7 +93,7 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 			continue
 		}
 		mean := flows[p] / nozzles[p]
-		r.Sides = append(r.Sides, SideMean{p, caught[p], unit.FlowRate(mean), unit.Ratio(deviation(mean, float64(r.MeanNozzleFlowRate)))})
+		r.Sides = append(r.Sides, SideMean{p, caught[p], unit.FlowRate(mean), unit.Ratio(finding.Deviation(mean, float64(r.MeanNozzleFlowRate)))})
 	}
 }
 
@@ -109,14 +110,14 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 			rated = sum / unit.FlowRate(c.nozzles())
 			x.RatedFlowRateAtPressure, alike = sum, float64(sum/least)
 		}
-		x.DeviationFromRated = unit.Ratio(deviation(float64(x.NozzleFlowRate), float64(rated)))
+		x.DeviationFromRated = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRate), float64(rated)))
 	}
 	if x.InMean {
 		mean = r.MeanNozzleFlowRate
 		if x.SprayPressure != 0 {
 			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
 		}
-		x.DeviationFromMean = unit.Ratio(deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
+		x.DeviationFromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
 	}
 	d := float64(r.offBy(x))
 	x.AcceptableFlowRate = r.acceptable(rated, mean)
@@ -125,7 +126,7 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
 	}
 	switch {
-	case judge(d, limit) == Within:
+	case finding.Judge(d, limit) == finding.Within:
 		x.LargestHiddenDeviation = unit.Ratio(hidden(alike, d, limit))
 		r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
 	case d < 0:
@@ -149,7 +150,7 @@ func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
 // byMean tells whether the status of a catch goes by the mean.
 func (r *NozzleAcceptanceResult) byMean(x *CatchResult) bool {
 	limit := float64(r.Limit)
-	outsideMeanOnly := judge(float64(x.DeviationFromRated), limit) == Within && judge(float64(x.DeviationFromMean), limit) == Outside
+	outsideMeanOnly := finding.Judge(float64(x.DeviationFromRated), limit) == finding.Within && finding.Judge(float64(x.DeviationFromMean), limit) == finding.Outside
 	return r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly
 }
 
@@ -164,12 +165,12 @@ func (r *NozzleAcceptanceResult) warnHidden() {
 	var most unit.Ratio
 	for i := range r.Catches {
 		x := &r.Catches[i]
-		if leans := !atMost(math.Abs(float64(r.offBy(x))), float64(r.Limit)/2); leans && x.LargestHiddenDeviation > most {
+		if leans := !finding.AtMost(math.Abs(float64(r.offBy(x))), float64(r.Limit)/2); leans && x.LargestHiddenDeviation > most {
 			r.Hides, most = i, x.LargestHiddenDeviation
 		}
 	}
 	if r.Hides >= 0 {
-		r.warn(at("Catches", r.Hides, "Volume"), WarnHiddenDeviation)
+		r.warn(finding.Item("catches", r.Hides).Member("volume"), WarnHiddenDeviation)
 	}
 }
 
@@ -184,7 +185,7 @@ func (r *NozzleAcceptanceResult) acceptable(rated, mean unit.FlowRate) FlowRange
 		return FlowRange{mean * less, mean * more}
 	}
 	low, high := max(rated, mean)*less, min(rated, mean)*more
-	if difference(float64(low), float64(high)) > 0 {
+	if finding.Difference(float64(low), float64(high)) > 0 {
 		return FlowRange{}
 	}
 	return FlowRange{low, max(low, high)}
@@ -221,7 +222,7 @@ func spread(catches []CatchResult) float64 {
 		}
 	}
 	sd := math.Sqrt(math.Max(0, squares-rest*rest/n) / (n - 1))
-	if sd < slack*mean {
+	if sd < finding.Slack*mean {
 		return 0
 	}
 	return sd / mean

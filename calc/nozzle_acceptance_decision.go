@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -12,7 +13,7 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	points := in.pointsCaught(r.Catches)
 	r.ProportionOutside = unit.Ratio(float64(points.Outside) / float64(points.Caught))
 	if !r.HasRating {
-		r.warn("Nozzle", WarnWornAlikeUnseen)
+		r.warn(finding.Member("nozzle"), WarnWornAlikeUnseen)
 	}
 	if r.Outside == 0 {
 		return
@@ -25,18 +26,18 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 	r.Systematic = r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even
 	if r.Systematic {
-		r.warn("Catches", WarnSystematicDeviation)
+		r.warn(finding.Member("catches"), WarnSystematicDeviation)
 	}
 	r.Decision = FixListed
 	typical := r.typical()
 	pulled := r.pulled(typical) // such a mean condemns nobody
 	worn := float64(r.pointsWorn(in, typical, pulled)) / float64(points.Caught)
-	if !atMost(worn, float64(r.ReplaceAllAbove)) {
+	if !finding.AtMost(worn, float64(r.ReplaceAllAbove)) {
 		r.Decision = ReplaceAll
 		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
 		return
 	}
-	judgeAgain := r.Outside > 1 && !atMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove))
+	judgeAgain := r.Outside > 1 && !finding.AtMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove))
 	r.Actions = make([]Action, 0, r.Outside)
 	for i := range r.Catches {
 		x, off := &r.Catches[i], r.gross(i, typical)
@@ -57,7 +58,7 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 		}
 	}
 	if judgeAgain && !r.Systematic && r.boomMean > 0 {
-		r.warn("Catches", WarnJudgeAgain)
+		r.warn(finding.Member("catches"), WarnJudgeAgain)
 	}
 }
 
@@ -67,7 +68,7 @@ func (r *NozzleAcceptanceResult) pulled(typical float64) bool {
 		return false
 	}
 	return slices.ContainsFunc(r.Catches, func(x CatchResult) bool {
-		return !atMost(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical)
+		return !finding.AtMost(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical)
 	})
 }
 
@@ -97,9 +98,9 @@ func (r *NozzleAcceptanceResult) gross(i int, typical float64) int {
 	}
 	switch {
 	case x.Status == StatusWithin:
-	case !atMost(off, float64(MostWear)):
+	case !finding.AtMost(off, float64(MostWear)):
 		return 1
-	case !atMost(-off, float64(MostWear)):
+	case !finding.AtMost(-off, float64(MostWear)):
 		return -1
 	}
 	return 0

@@ -23,8 +23,8 @@ func TestReferenceDecision(t *testing.T) {
 		{[]unit.Volume{1, 1.2, 1, 1, 1.3, 1, 1, 1.2}, calc.ReplaceAll, []calc.Action{{Catch: -1, Do: calc.ReplaceAllAndRecatch}}, ""},
 		{[]unit.Volume{1.2, 1.2, 1, 0, 0.8, 1, 1, 1.2}, calc.ReplaceAll, []calc.Action{{Catch: -1, Do: calc.ReplaceAllAndRecatch}}, ""},
 		{[]unit.Volume{1, 1.2, 1, 1, 0.8, 1, 1, 1.2}, calc.FixListed,
-			[]calc.Action{{Catch: 1, Do: calc.ReplaceNozzle}, {Catch: 4, Do: calc.CleanAndRecatch}, {Catch: 7, Do: calc.ReplaceNozzle}}, "Catches: judge_again"},
-		{[]unit.Volume{1, 0, 1, 0.5}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch}}, "Catches: judge_again"},
+			[]calc.Action{{Catch: 1, Do: calc.ReplaceNozzle}, {Catch: 4, Do: calc.CleanAndRecatch}, {Catch: 7, Do: calc.ReplaceNozzle}}, "catches: judge_again"},
+		{[]unit.Volume{1, 0, 1, 0.5}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch}}, "catches: judge_again"},
 		{[]unit.Volume{1, 1.5, 1, 1, 1, 1, 1, 1}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.ReplaceNozzle}}, ""},
 		{[]unit.Volume{1, 1, 1.51}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CheckAndRecatch}}, ""},
 	} {
@@ -48,25 +48,25 @@ func TestReferenceDecision(t *testing.T) {
 // plugged or a slip is told by the median: half of 1.1, of 1 and 1.2, is 0.55, and half
 // as much again 1.65.
 func TestReferenceDecisionByMean(t *testing.T) {
-	const unseen = "Nozzle: worn_alike_unseen"
+	const unseen = "nozzle: worn_alike_unseen"
 	for _, c := range []struct {
 		readings []unit.Volume
 		decision calc.Decision
 		actions  []calc.Action
 		warned   string
 	}{
-		{[]unit.Volume{1, 1, 0, 1, 1}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
-		{[]unit.Volume{1, 100, 1, 1}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{1, 1, 0, 1, 1}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CleanAndRecatch}}, unseen + "; catches: judge_again"},
+		{[]unit.Volume{1, 100, 1, 1}, calc.FixListed, []calc.Action{{Catch: 1, Do: calc.CheckAndRecatch}}, unseen + "; catches: judge_again"},
 		{[]unit.Volume{1.4, 1, 1.4, 1}, calc.ReplaceAll, []calc.Action{{Catch: -1, Do: calc.ReplaceAllAndRecatch}}, unseen},
 		{[]unit.Volume{1, 1, 1, 1, 1, 1, 1, 1.2}, calc.FixListed, []calc.Action{{Catch: 7, Do: calc.ReplaceNozzle}}, unseen},
-		{[]unit.Volume{0.54, 1.1, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 2, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
-		{[]unit.Volume{0.55, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
-		{[]unit.Volume{0.54, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; Catches: judge_again"},
-		{[]unit.Volume{1, 1.2, 1.65, 0}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
-		{[]unit.Volume{1, 1.2, 1.66, 0}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CheckAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; Catches: judge_again"},
+		{[]unit.Volume{0.54, 1.1, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 2, Do: calc.CheckAndRecatch}}, unseen + "; catches: judge_again"},
+		{[]unit.Volume{0.55, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; catches: judge_again"},
+		{[]unit.Volume{0.54, 1, 1.2, 100}, calc.FixListed, []calc.Action{{Catch: 0, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CheckAndRecatch}}, unseen + "; catches: judge_again"},
+		{[]unit.Volume{1, 1.2, 1.65, 0}, calc.FixListed, []calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; catches: judge_again"},
+		{[]unit.Volume{1, 1.2, 1.66, 0}, calc.FixListed, []calc.Action{{Catch: 2, Do: calc.CheckAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch}}, unseen + "; catches: judge_again"},
 		{[]unit.Volume{1, 0, 0, 0}, calc.FixListed, []calc.Action{
 			{Catch: 0, Do: calc.CheckAndRecatch}, {Catch: 1, Do: calc.CleanAndRecatch}, {Catch: 2, Do: calc.CleanAndRecatch}, {Catch: 3, Do: calc.CleanAndRecatch},
-		}, unseen + "; Catches: judge_again"},
+		}, unseen + "; catches: judge_again"},
 	} {
 		in := litreRated(0.1, c.readings...)
 		in.Nozzle = calc.Nozzle{}
@@ -85,7 +85,7 @@ func TestReferencePulledMean(t *testing.T) {
 	in := litreRated(0.1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1.015, 1.015, 0)
 	in.Nozzle = calc.Nozzle{}
 	r := mustAccept(t, in)
-	if r.Outside != 3 || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: calc.CleanAndRecatch}}) || warned(r.Warnings) != "Nozzle: worn_alike_unseen; Catches: judge_again" {
+	if r.Outside != 3 || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: calc.CleanAndRecatch}}) || warned(r.Warnings) != "nozzle: worn_alike_unseen; catches: judge_again" {
 		t.Errorf("%d outside, %v, %s", r.Outside, r.Actions, warned(r.Warnings))
 	}
 	// Half of the median is not plugged, a little less is: 1.05 is 11 % above either mean.
@@ -148,7 +148,7 @@ func TestReferenceProportionOfPoints(t *testing.T) {
 // limit. Not when they differ (1.12 and 1.32 vary by 11.6 %), nor on two sides,
 // nor for one alone, nor against their own mean.
 func TestReferenceSystematicDeviation(t *testing.T) {
-	const warning = "Catches: systematic_deviation"
+	const warning = "catches: systematic_deviation"
 	for _, c := range []struct {
 		readings []unit.Volume
 		basis    calc.Basis

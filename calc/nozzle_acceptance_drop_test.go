@@ -59,9 +59,9 @@ func TestReferenceWarnsOfWhatIsHidden(t *testing.T) {
 		drops []unit.Volume // of three nozzles
 		want  string
 	}{
-		"one leans":         {[]unit.Volume{3.12, 3.24, 3}, "Catches[1].Volume: hidden_deviation"},
-		"the one most":      {[]unit.Volume{2.82, 3.24, 3.18}, "Catches[1].Volume: hidden_deviation"},
-		"one is low":        {[]unit.Volume{3.12, 3, 2.82}, "Catches[2].Volume: hidden_deviation"},
+		"one leans":         {[]unit.Volume{3.12, 3.24, 3}, "catches[1].volume: hidden_deviation"},
+		"the one most":      {[]unit.Volume{2.82, 3.24, 3.18}, "catches[1].volume: hidden_deviation"},
+		"one is low":        {[]unit.Volume{3.12, 3, 2.82}, "catches[2].volume: hidden_deviation"},
 		"half of the limit": {[]unit.Volume{3.15, 2.85, 3}, ""},
 		"outside":           {[]unit.Volume{3.45, 3, 3}, ""},
 	} {
@@ -88,7 +88,7 @@ func TestReferenceWarnsOfWhatIsHidden(t *testing.T) {
 // sqrt(2 x 0.04^2) / 1.16 = 4.88 %, within half of 10 %; 1.12 and 1.21, mean 1.165,
 // by sqrt(2 x 0.045^2) / 1.165 = 5.46 %, which is within 10 % but not within 5.
 func TestReferenceAlikeWithinHalfTheLimit(t *testing.T) {
-	for second, want := range map[unit.Volume]string{1.20: "Catches: systematic_deviation", 1.21: ""} {
+	for second, want := range map[unit.Volume]string{1.20: "catches: systematic_deviation", 1.21: ""} {
 		if got := warned(mustAccept(t, litreRated(0.1, 1.12, second)).Warnings); got != want {
 			t.Errorf("1.12 and %v: warned of %q, want %q", second, got, want)
 		}

@@ -50,18 +50,18 @@ func TestAllDry(t *testing.T) {
 	in := litreRated(0.1, 0, 0, 0)
 	in.Measuring.Uncertainty = true
 	r := mustAccept(t, in)
-	if r.HasMean || r.MeanNozzleFlowRate != 0 || r.Sides != nil || r.Outside != 3 || warned(r.Warnings) != "Catches: all_dry" {
+	if r.HasMean || r.MeanNozzleFlowRate != 0 || r.Sides != nil || r.Outside != 3 || warned(r.Warnings) != "catches: all_dry" {
 		t.Errorf("%+v", r)
 	}
 	for _, basis := range []calc.Basis{calc.MeanBasis, calc.BothBases} {
 		in.Tolerance.Basis = basis
 		_, err := calc.NozzleAcceptance(in)
-		if fmt.Sprint(err) != "calc: Catches: all_dry" {
+		if fmt.Sprint(err) != "calc: catches: all_dry" {
 			t.Errorf("basis %d: %v", basis, err)
 		}
 	}
 	in.Tolerance.Basis, in.Catches[1].Volume = calc.DefaultBasis, -1
-	if _, err := calc.NozzleAcceptance(in); fmt.Sprint(err) != "calc: Catches[1].Volume: not_positive" {
+	if _, err := calc.NozzleAcceptance(in); fmt.Sprint(err) != "calc: catches[1].volume: not_positive" {
 		t.Errorf("%v", err)
 	}
 	sheet := wholeSheet()

@@ -192,27 +192,27 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 	}
 	for want, x := range map[string]calc.NozzleAcceptanceInput{
 		"":                               in(func(x *calc.NozzleAcceptanceInput) {}),
-		"Catches: too_few":               in(func(x *calc.NozzleAcceptanceInput) { x.Catches = nil }),
-		"Catches: mean_needs_two":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches, x.Tolerance.Basis = x.Catches[:1], calc.BothBases }),
-		"Nozzle: nozzle_required":        in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle, x.Tolerance.Basis = calc.Nozzle{}, calc.RatedBasis }),
-		"Nozzle.RatedPressure: required": in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle.RatedPressure = 0 }),
-		"Nozzle.Size: conflict":          in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle.Size = "02" }),
-		"Nozzle.PressureRange.Low: range_inverted": in(func(x *calc.NozzleAcceptanceInput) {
+		"catches: too_few":               in(func(x *calc.NozzleAcceptanceInput) { x.Catches = nil }),
+		"catches: mean_needs_two":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches, x.Tolerance.Basis = x.Catches[:1], calc.BothBases }),
+		"nozzle: nozzle_required":        in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle, x.Tolerance.Basis = calc.Nozzle{}, calc.RatedBasis }),
+		"nozzle.ratedPressure: required": in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle.RatedPressure = 0 }),
+		"nozzle.size: conflict":          in(func(x *calc.NozzleAcceptanceInput) { x.Nozzle.Size = "02" }),
+		"nozzle.pressureRange.low: range_inverted": in(func(x *calc.NozzleAcceptanceInput) {
 			x.Nozzle = calc.Nozzle{PressureRange: calc.PressureRange{Low: 2, High: 1}}
 		}),
-		"Tolerance.Basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = 4 }),
-		"Tolerance.Limit: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = -0.1 }),
-		"Tolerance.Limit: not_finite":          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = unit.Ratio(noNumber) }),
-		"SprayPressure: pressure_required":     in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
-		"SprayPressure: not_positive":          in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = -1 }),
-		"ReplaceAllAbove: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.ReplaceAllAbove = -1 }),
-		"CatchPointsOnBoom: fewer_than_caught": in(func(x *calc.NozzleAcceptanceInput) { x.CatchPointsOnBoom = 1 }),
-		"Catches[1].Volume: not_positive":      in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Volume = -1 }),
-		"Catches[1].Volume: not_finite":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Volume = unit.Volume(endless) }),
-		"Catches[1].Time: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Time = -1 }),
-		"Catches[0].Nozzles: not_positive":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = -1 }),
-		"Catches[0].SprayPressure: not_finite": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].SprayPressure = unit.Pressure(endless) }),
-		"Catches[0].Position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = calc.Right + 1 }),
+		"tolerance.basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = 4 }),
+		"tolerance.limit: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = -0.1 }),
+		"tolerance.limit: not_finite":          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = unit.Ratio(noNumber) }),
+		"sprayPressure: pressure_required":     in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
+		"sprayPressure: not_positive":          in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = -1 }),
+		"replaceAllAbove: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.ReplaceAllAbove = -1 }),
+		"catchPointsOnBoom: fewer_than_caught": in(func(x *calc.NozzleAcceptanceInput) { x.CatchPointsOnBoom = 1 }),
+		"catches[1].volume: not_positive":      in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Volume = -1 }),
+		"catches[1].volume: not_finite":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Volume = unit.Volume(endless) }),
+		"catches[1].time: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Time = -1 }),
+		"catches[0].nozzles: not_positive":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = -1 }),
+		"catches[0].sprayPressure: not_finite": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].SprayPressure = unit.Pressure(endless) }),
+		"catches[0].position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = calc.Right + 1 }),
 	} {
 		if _, err := calc.NozzleAcceptance(x); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)
@@ -222,7 +222,7 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 	x := litreRated(0.1, 1, 1, 1)
 	x.Nozzle, x.SprayPressure = calc.Nozzle{}, 0
 	x.Catches[0].SprayPressure, x.Catches[1].SprayPressure = unit.Bar, 2*unit.Bar
-	if _, err := calc.NozzleAcceptance(x); refusal(err) != "SprayPressure: pressure_required" {
+	if _, err := calc.NozzleAcceptance(x); refusal(err) != "sprayPressure: pressure_required" {
 		t.Errorf("got %q", refusal(err))
 	}
 }

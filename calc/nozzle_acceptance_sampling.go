@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -77,7 +78,7 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []Outlier {
 	for _, x := range found {
 		i := compared[x.Value]
 		late := float64(reaction / in.Catches[i].Time)
-		if others == 0 || !atMost(math.Abs(deviation(flows[x.Value], others)), late) { // anything is far from nothing
+		if others == 0 || !finding.AtMost(math.Abs(finding.Deviation(flows[x.Value], others)), late) { // anything is far from nothing
 			x.Value = i
 			if x.Without >= 0 {
 				x.Without = compared[x.Without]

@@ -238,9 +238,9 @@ func TestReferenceAcceptanceWarnings(t *testing.T) {
 	in.Catches[0].Time = 19 * unit.Second
 	in.Catches[1].SprayPressure = 1.9 * unit.Bar
 	got := warned(mustAccept(t, in).Warnings)
-	if want := "Catches[0].Time: short_catch; Catches[1].SprayPressure: " + calc.WarnPressureOutsideRange +
-		"; Catches[1].SprayPressure: " + calc.WarnFarPressure +
-		"; SprayPressure: " + calc.WarnPressureOutsideRange; got != want {
+	if want := "catches[0].time: short_catch; catches[1].sprayPressure: " + calc.WarnPressureOutsideRange +
+		"; catches[1].sprayPressure: " + calc.WarnFarPressure +
+		"; sprayPressure: " + calc.WarnPressureOutsideRange; got != want {
 		t.Errorf("warned of %q, want %q", got, want)
 	}
 }

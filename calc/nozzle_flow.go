@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -39,7 +40,7 @@ type NozzleFlowResult struct {
 	// ExponentFitted tells that Exponent comes from the catches.
 	ExponentFitted bool
 	Predicted      []unit.FlowRate // of one nozzle, in the order of PredictAt
-	Warnings       []Warning
+	Warnings       []finding.Warning
 
 	Uncertainty *NozzleFlowUncertainty // nil unless asked for
 }
@@ -80,7 +81,7 @@ const (
 // slope outside 0.1 to 1 contradicts any nozzle; then a half is used after all.
 //
 // Volumes and times must be above zero, pressures and densities not below it.
-// The error is Invalid, with codes too_few, required, not_positive, not_finite,
+// The error is finding.Invalid, with codes too_few, required, not_positive, not_finite,
 // conflict for both densities at once, and pressure_required on SprayPressure
 // when a pressure is to be predicted at and none was caught at, or on the
 // SprayPressure of each catch that lacks it when others have it.
@@ -103,18 +104,18 @@ func NozzleFlow(in NozzleFlowInput) (NozzleFlowResult, error) {
 		total += float64(r.FlowRates[i])
 		nozzles += c.nozzles()
 		if c.short() {
-			r.warn(at("Catches", i, "Time"), WarnShortCatch)
+			r.warn(finding.Item("catches", i).Member("time"), WarnShortCatch)
 		}
 		if unusualFlow(r.NozzleFlowRates[i]) {
-			r.warn(item("Catches", i), WarnUnusualFlow)
+			r.warn(finding.Item("catches", i), WarnUnusualFlow)
 		}
 	}
 	r.MeanNozzleFlowRate = unit.FlowRate(total / nozzles)
 	low, high := in.pressures()
-	if difference(float64(high), float64(low)) != 0 {
-		r.warn("Catches", WarnMixedPressures)
+	if finding.Difference(float64(high), float64(low)) != 0 {
+		r.warn(finding.Member("catches"), WarnMixedPressures)
 	}
-	if low != 0 && atMost(fitRatio, float64(high/low)) {
+	if low != 0 && finding.AtMost(fitRatio, float64(high/low)) {
 		r.fit(in)
 	}
 	r.predict(in, low, high, nozzles)
@@ -171,10 +172,10 @@ func (r *NozzleFlowResult) fit(in NozzleFlowInput) {
 	slope := xy / xx
 	switch {
 	case !between(slope, plausibleLow, plausibleHigh):
-		r.warn("Catches", WarnExponentImplausible)
+		r.warn(finding.Member("catches"), WarnExponentImplausible)
 		return
 	case !between(slope, usualLow, usualHigh):
-		r.warn("Catches", WarnExponentUnusual)
+		r.warn(finding.Member("catches"), WarnExponentUnusual)
 	}
 	r.Exponent, r.ExponentFitted = slope, true
 }
@@ -199,12 +200,12 @@ func (r *NozzleFlowResult) predict(in NozzleFlowInput, low, high unit.Pressure, 
 		q := r.MeanNozzleFlowRate
 		if p := want.SprayPressure; p != 0 {
 			q = FlowAtPressure(atLow, low, p, r.Exponent)
-			if !atMost(float64(low/p), farRatio) || !atMost(float64(p/high), farRatio) {
-				r.warn(at("PredictAt", i, "SprayPressure"), WarnFarPrediction)
+			if !finding.AtMost(float64(low/p), farRatio) || !finding.AtMost(float64(p/high), farRatio) {
+				r.warn(finding.Item("predictAt", i).Member("sprayPressure"), WarnFarPrediction)
 			}
 		}
 		for _, w := range warnDensity(want.RelativeDensity, want.LiquidDensity) {
-			r.warn(at("PredictAt", i, w.Field), w.Code)
+			r.warn(w.Place.Under(finding.Item("predictAt", i)), w.Code)
 		}
 		if rd := oneDensity(want.RelativeDensity, want.LiquidDensity); rd != 0 {
 			q = LiquidFlow(q, rd)
@@ -213,21 +214,21 @@ func (r *NozzleFlowResult) predict(in NozzleFlowInput, low, high unit.Pressure, 
 	}
 }
 
-func (r *NozzleFlowResult) warn(field, code string) {
-	r.Warnings = append(r.Warnings, Warning{field, code})
+func (r *NozzleFlowResult) warn(place finding.Place, code string) {
+	r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 }
 
 // between tells whether x lies in the range, ends included; false for NaN.
-func between(x, low, high float64) bool { return atMost(low, x) && atMost(x, high) }
+func between(x, low, high float64) bool { return finding.AtMost(low, x) && finding.AtMost(x, high) }
 
 func (in NozzleFlowInput) check() error {
-	var v Invalid
-	v.catches(in.Catches, "Catches")
-	v.optional(float64(in.SprayPressure), "SprayPressure")
+	var v finding.Invalid
+	checkCatches(&v, in.Catches, "catches")
+	v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
 	in.Measuring.check(&v)
 	in.Measuring.common(&v, in.SprayPressure, in.Gauge)
 	for i := range in.Catches {
-		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
+		in.Catches[i].names(&v, &in.Measuring, "catches", i)
 	}
 	for i := range in.PredictAt {
 		in.PredictAt[i].check(&v, i)
@@ -235,41 +236,41 @@ func (in NozzleFlowInput) check() error {
 	if in.moves() && in.SprayPressure == 0 && len(in.Catches) > 0 {
 		in.checkPressures(&v)
 	}
-	return v.err()
+	return v.Err()
 }
 
-func (p *Prediction) check(v *Invalid, i int) {
+func (p *Prediction) check(v *finding.Invalid, i int) {
 	if p.SprayPressure == 0 && p.RelativeDensity == 0 && p.LiquidDensity == 0 {
-		v.neededOr(at("PredictAt", i, "SprayPressure"), "RelativeDensity,LiquidDensity")
+		v.NeededOr(finding.Item("predictAt", i).Member("sprayPressure"), finding.Member("relativeDensity"), finding.Member("liquidDensity"))
 	}
 	if p.RelativeDensity != 0 && p.LiquidDensity != 0 {
-		v.conflict(at("PredictAt", i, "LiquidDensity"), at("PredictAt", i, "RelativeDensity"))
+		v.Conflict(finding.Item("predictAt", i).Member("liquidDensity"), finding.Item("predictAt", i).Member("relativeDensity"))
 	}
-	if !sound(float64(p.SprayPressure)) {
-		v.optional(float64(p.SprayPressure), at("PredictAt", i, "SprayPressure"))
+	if !finding.Sound(float64(p.SprayPressure)) {
+		v.Optional(float64(p.SprayPressure), finding.Item("predictAt", i).Member("sprayPressure"))
 	}
-	if !sound(float64(p.RelativeDensity)) {
-		v.optional(float64(p.RelativeDensity), at("PredictAt", i, "RelativeDensity"))
+	if !finding.Sound(float64(p.RelativeDensity)) {
+		v.Optional(float64(p.RelativeDensity), finding.Item("predictAt", i).Member("relativeDensity"))
 	}
-	if !sound(float64(p.LiquidDensity)) {
-		v.optional(float64(p.LiquidDensity), at("PredictAt", i, "LiquidDensity"))
+	if !finding.Sound(float64(p.LiquidDensity)) {
+		v.Optional(float64(p.LiquidDensity), finding.Item("predictAt", i).Member("liquidDensity"))
 	}
 }
 
 // checkPressures reports the pressures that a prediction misses: the common one
 // when no catch has any, or that of each catch without.
-func (in NozzleFlowInput) checkPressures(v *Invalid) {
+func (in NozzleFlowInput) checkPressures(v *finding.Invalid) {
 	known := false
 	for _, c := range in.Catches {
 		known = known || c.SprayPressure != 0
 	}
 	if !known {
-		v.add("SprayPressure", CodePressureRequired)
+		v.Add(finding.Member("sprayPressure"), CodePressureRequired)
 		return
 	}
 	for i, c := range in.Catches {
 		if c.SprayPressure == 0 {
-			v.add(at("Catches", i, "SprayPressure"), CodePressureRequired)
+			v.Add(finding.Item("catches", i).Member("sprayPressure"), CodePressureRequired)
 		}
 	}
 }

@@ -22,28 +22,28 @@ func TestReferenceExponent(t *testing.T) {
 		warnings string
 	}{
 		// ln 2 / ln 4 = 0.5; 1 x sqrt(2.25) = 1.5
-		{"square root", []catch{{1, 1}, {4, 2}}, 0.5, true, 2.25, 1.5, "Catches: mixed_pressures"},
+		{"square root", []catch{{1, 1}, {4, 2}}, 0.5, true, 2.25, 1.5, "catches: mixed_pressures"},
 		// ln 4 / ln 4 = 1, the last that is plausible; 1 x 2 = 2
-		{"straight", []catch{{1, 1}, {4, 4}}, 1, true, 2, 2, "Catches: mixed_pressures; Catches: exponent_unusual"},
+		{"straight", []catch{{1, 1}, {4, 4}}, 1, true, 2, 2, "catches: mixed_pressures; catches: exponent_unusual"},
 		// ln 8 / ln 4 = 1.5. By the square root: (1 + 8 / sqrt 4) / 2 = 2.5 at 1 bar, 5 at 4
-		{"steeper than straight", []catch{{1, 1}, {4, 8}}, 0.5, false, 4, 5, "Catches: mixed_pressures; Catches: exponent_implausible"},
+		{"steeper than straight", []catch{{1, 1}, {4, 8}}, 0.5, false, 4, 5, "catches: mixed_pressures; catches: exponent_implausible"},
 		// falling: ln(1/2) / ln 4 = -0.5. By the square root: (2 + 1/2) / 2 = 1.25 at 1 bar
-		{"falling", []catch{{1, 2}, {4, 1}}, 0.5, false, 1, 1.25, "Catches: mixed_pressures; Catches: exponent_implausible"},
+		{"falling", []catch{{1, 2}, {4, 1}}, 0.5, false, 1, 1.25, "catches: mixed_pressures; catches: exponent_implausible"},
 		// x = -L, 0, L with L = ln 4, y = 0, ln 2, ln 2:
 		// slope = L ln 2 / (2 L^2) = ln 2 / (2 ln 4) = 1/4. Moved to 1 bar:
 		// (1 + 2 / 4^0.25 + 2 / 16^0.25) / 3 = (1 + sqrt 2 + 1) / 3; at 16 bar twice that
-		{"least squares of three", []catch{{1, 1}, {4, 2}, {16, 2}}, 0.25, true, 16, 2.276142, "Catches: mixed_pressures; Catches: exponent_unusual"},
+		{"least squares of three", []catch{{1, 1}, {4, 2}, {16, 2}}, 0.25, true, 16, 2.276142, "catches: mixed_pressures; catches: exponent_unusual"},
 		// 3 / 2 = 1.5 is enough; (3/2)^0.5 = sqrt 6 / 2 = 2.44948974278 / 2 = 1.22474487139
-		{"ratio of 1.5", []catch{{2, 1}, {3, 1.22474487139}}, 0.5, true, 8.0 / 3, 1.154701, "Catches: mixed_pressures"},
+		{"ratio of 1.5", []catch{{2, 1}, {3, 1.22474487139}}, 0.5, true, 8.0 / 3, 1.154701, "catches: mixed_pressures"},
 		// 2.99 / 2 is not: a half, although ln 1.4 / ln 1.495 = 0.837 lies in the catches;
 		// 1.2227^2 = 1.49499529, 0.00000471 short of 1.495: sqrt 1.495 = 1.2227 + 0.00000471 / 2.4454
 		// = 1.22270193; 1.4 / 1.22270193 = 1.14500515; (1 + 1.14500515) / 2 = 1.07250257
-		{"ratio below 1.5", []catch{{2, 1}, {2.99, 1.4}}, 0.5, false, 2, 1.07250257, "Catches: mixed_pressures"},
+		{"ratio below 1.5", []catch{{2, 1}, {2.99, 1.4}}, 0.5, false, 2, 1.07250257, "catches: mixed_pressures"},
 		// q^0.4: 32^0.4 = 4, the lowest that is usual, and q^0.6: 32^0.6 = 8, the highest
-		{"lowest usual", []catch{{1, 1}, {32, 4}}, 0.4, true, 32, 4, "Catches: mixed_pressures"},
-		{"highest usual", []catch{{1, 1}, {32, 8}}, 0.6, true, 32, 8, "Catches: mixed_pressures"},
+		{"lowest usual", []catch{{1, 1}, {32, 4}}, 0.4, true, 32, 4, "catches: mixed_pressures"},
+		{"highest usual", []catch{{1, 1}, {32, 8}}, 0.6, true, 32, 8, "catches: mixed_pressures"},
 		// 1024^0.1 = 2, the lowest that is plausible
-		{"lowest plausible", []catch{{1, 1}, {1024, 2}}, 0.1, true, 1, 1, "Catches: mixed_pressures; Catches: exponent_unusual"},
+		{"lowest plausible", []catch{{1, 1}, {1024, 2}}, 0.1, true, 1, 1, "catches: mixed_pressures; catches: exponent_unusual"},
 	} {
 		in := calc.NozzleFlowInput{PredictAt: []calc.Prediction{{SprayPressure: unit.Pressure(c.at) * unit.Bar}}}
 		for _, x := range c.catches {
@@ -92,19 +92,19 @@ func TestReferenceNozzleFlowWarnings(t *testing.T) {
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(20, 0)}}, ""},
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(1.0/3*60, 0)}}, ""},
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(0.33333333333*60, 0)}}, ""},
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 0), catch(19.9, 0)}}, "Catches[1].Time: short_catch"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 0), catch(19.9, 0)}}, "catches[1].time: short_catch"},
 
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 40*psi), catch(30, 275.790291727*unit.Kilopascal)}}, ""},
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 40*psi), catch(30, 41*psi)}}, "Catches: mixed_pressures"},
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 0), catch(30, 41*psi)}, SprayPressure: 40 * psi}, "Catches: mixed_pressures"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 40*psi), catch(30, 41*psi)}}, "catches: mixed_pressures"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 0), catch(30, 41*psi)}, SprayPressure: 40 * psi}, "catches: mixed_pressures"},
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 0), catch(30, 0)}, SprayPressure: 40 * psi}, ""},
 
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(1.5 * bar)}, ""},
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(1.49 * bar)}, "PredictAt[0].SprayPressure: far_prediction"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(1.49 * bar)}, "predictAt[0].sprayPressure: far_prediction"},
 		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(6 * bar)}, ""},
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(6.01 * bar)}, "PredictAt[0].SprayPressure: far_prediction"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar)}, PredictAt: at(6.01 * bar)}, "predictAt[0].sprayPressure: far_prediction"},
 		// From the nearest of two: 7.9 is within twice 4, and 6.4 is anyway.
-		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar), catch(30, 4*bar)}, PredictAt: at(7.9 * bar)}, "Catches: mixed_pressures"},
+		{calc.NozzleFlowInput{Catches: []calc.Catch{catch(30, 3*bar), catch(30, 4*bar)}, PredictAt: at(7.9 * bar)}, "catches: mixed_pressures"},
 	} {
 		if got := warned(mustNozzleFlow(t, c.in).Warnings); got != c.want {
 			t.Errorf("%+v: warned of %q, want %q", c.in, got, c.want)

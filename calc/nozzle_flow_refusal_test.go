@@ -15,30 +15,30 @@ func TestNozzleFlowRefuses(t *testing.T) {
 		return calc.NozzleFlowInput{Catches: c, PredictAt: []calc.Prediction{{RelativeDensity: 1.1}, p}}
 	}
 	for want, in := range map[string]calc.NozzleFlowInput{
-		"Catches: too_few":                       {},
-		"Catches[1].Volume: required":            catches(good, calc.Catch{Time: 30}),
-		"Catches[1].Volume: not_positive":        catches(good, calc.Catch{Volume: -1, Time: 30}),
-		"Catches[1].Volume: not_finite":          catches(good, calc.Catch{Volume: unit.Volume(endless), Time: 30}),
-		"Catches[0].Time: required":              catches(calc.Catch{Volume: 1}),
-		"Catches[0].Time: not_positive":          catches(calc.Catch{Volume: 1, Time: -1}),
-		"Catches[0].Time: not_finite":            catches(calc.Catch{Volume: 1, Time: unit.Time(noNumber)}),
-		"Catches[0].Nozzles: not_positive":       catches(calc.Catch{Volume: 1, Time: 30, Nozzles: -1}),
-		"Catches[0].SprayPressure: not_positive": catches(with(-1)),
-		"Catches[0].SprayPressure: not_finite":   catches(with(unit.Pressure(noNumber))),
-		"SprayPressure: not_positive":            {Catches: []calc.Catch{good}, SprayPressure: -1},
-		"SprayPressure: not_finite":              {Catches: []calc.Catch{good}, SprayPressure: unit.Pressure(endless)},
-		"PredictAt[1].SprayPressure: required":   predict(calc.Prediction{}, good),
-		"PredictAt[1].LiquidDensity: conflict":   predict(calc.Prediction{RelativeDensity: 1, LiquidDensity: 1000}, good),
-		"PredictAt[1].RelativeDensity: not_finite": predict(calc.Prediction{
+		"catches: too_few":                       {},
+		"catches[1].volume: required":            catches(good, calc.Catch{Time: 30}),
+		"catches[1].volume: not_positive":        catches(good, calc.Catch{Volume: -1, Time: 30}),
+		"catches[1].volume: not_finite":          catches(good, calc.Catch{Volume: unit.Volume(endless), Time: 30}),
+		"catches[0].time: required":              catches(calc.Catch{Volume: 1}),
+		"catches[0].time: not_positive":          catches(calc.Catch{Volume: 1, Time: -1}),
+		"catches[0].time: not_finite":            catches(calc.Catch{Volume: 1, Time: unit.Time(noNumber)}),
+		"catches[0].nozzles: not_positive":       catches(calc.Catch{Volume: 1, Time: 30, Nozzles: -1}),
+		"catches[0].sprayPressure: not_positive": catches(with(-1)),
+		"catches[0].sprayPressure: not_finite":   catches(with(unit.Pressure(noNumber))),
+		"sprayPressure: not_positive":            {Catches: []calc.Catch{good}, SprayPressure: -1},
+		"sprayPressure: not_finite":              {Catches: []calc.Catch{good}, SprayPressure: unit.Pressure(endless)},
+		"predictAt[1].sprayPressure: required":   predict(calc.Prediction{}, good),
+		"predictAt[1].liquidDensity: conflict":   predict(calc.Prediction{RelativeDensity: 1, LiquidDensity: 1000}, good),
+		"predictAt[1].relativeDensity: not_finite": predict(calc.Prediction{
 			RelativeDensity: unit.Ratio(noNumber)}, good),
-		"PredictAt[1].LiquidDensity: not_positive": predict(calc.Prediction{LiquidDensity: -1}, good),
-		"PredictAt[1].SprayPressure: not_positive": predict(calc.Prediction{SprayPressure: -1}, with(3e5)),
-		"PredictAt[1].SprayPressure: not_finite":   predict(calc.Prediction{SprayPressure: unit.Pressure(endless)}, with(3e5)),
-		"SprayPressure: pressure_required":         predict(calc.Prediction{SprayPressure: 3e5}, good, good),
-		"Catches[1].SprayPressure: pressure_required; Catches[2].SprayPressure: pressure_required": predict(
+		"predictAt[1].liquidDensity: not_positive": predict(calc.Prediction{LiquidDensity: -1}, good),
+		"predictAt[1].sprayPressure: not_positive": predict(calc.Prediction{SprayPressure: -1}, with(3e5)),
+		"predictAt[1].sprayPressure: not_finite":   predict(calc.Prediction{SprayPressure: unit.Pressure(endless)}, with(3e5)),
+		"sprayPressure: pressure_required":         predict(calc.Prediction{SprayPressure: 3e5}, good, good),
+		"catches[1].sprayPressure: pressure_required; catches[2].sprayPressure: pressure_required": predict(
 			calc.Prediction{SprayPressure: 3e5}, with(2e5), good, good),
 		// All at once.
-		"Catches: too_few; SprayPressure: not_positive; PredictAt[1].SprayPressure: required": {
+		"catches: too_few; sprayPressure: not_positive; predictAt[1].sprayPressure: required": {
 			SprayPressure: -1, PredictAt: []calc.Prediction{{SprayPressure: 3e5}, {}}},
 	} {
 		r, err := calc.NozzleFlow(in)

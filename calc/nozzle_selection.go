@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -63,7 +64,7 @@ type NozzleSelectionResult struct {
 	// WouldFit is nil unless the decision is NoneWithinRange and a speed is known
 	// at which one would fit.
 	WouldFit *WouldFit
-	Warnings []Warning
+	Warnings []finding.Warning
 }
 
 // SelectionDecision is what comes of a selection.
@@ -80,11 +81,11 @@ const (
 // speed, or else the pressure that it needs at the speed wanted. Of a SpeedRange
 // that is the end at which it is further outside.
 type WouldFit struct {
-	GroundSpeed    unit.Speed    // the nearest at which its pressure is inside the range
-	SprayPressure  unit.Pressure // at that speed: an end of the range
-	NeededPressure unit.Pressure // at the speed wanted
-	DropletClass   DropletClass  // at SprayPressure
-	Droplets       Verdict       // NotJudged when no classes were asked for
+	GroundSpeed    unit.Speed      // the nearest at which its pressure is inside the range
+	SprayPressure  unit.Pressure   // at that speed: an end of the range
+	NeededPressure unit.Pressure   // at the speed wanted
+	DropletClass   DropletClass    // at SprayPressure
+	Droplets       finding.Verdict // NotJudged when no classes were asked for
 }
 
 // WarnDropletEntryUnused is the warning for a line of the droplet chart that is of
@@ -111,7 +112,7 @@ const WarnDropletEntryUnused = "droplet_entry_unused"
 // their pressure is outside; each nearest the middle of its range on a log scale
 // first, and in the order given where they are alike.
 //
-// All quantities must be finite and not below zero. The error is Invalid. Beside
+// All quantities must be finite and not below zero. The error is finding.Invalid. Beside
 // not_positive, not_finite, not_allowed, range_inverted and unknown_size its codes
 // are required, on TargetApplicationRate, GroundSpeed, SprayedWidthPerNozzle,
 // Nozzles with Width, PressureRange and what a shelf nozzle or a droplet entry
@@ -180,18 +181,22 @@ func (r *NozzleSelectionResult) decide(in NozzleSelectionInput) {
 }
 
 func (r *NozzleSelectionResult) warn(in NozzleSelectionInput) {
-	add := func(field, code string) { r.Warnings = append(r.Warnings, Warning{field, code}) }
+	add := func(place finding.Place, code string) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
+	}
 	if unusualRate(in.TargetApplicationRate) {
-		add("TargetApplicationRate", WarnUnusualRate)
+		add(finding.Member("targetApplicationRate"), WarnUnusualRate)
 	}
 	r.Warnings = append(r.Warnings, warnDensity(in.RelativeDensity, in.LiquidDensity)...)
-	for _, s := range [...]struct {
-		field string
-		speed unit.Speed
-	}{{"GroundSpeed", in.GroundSpeed}, {"SpeedRange.Low", in.SpeedRange.Low}, {"SpeedRange.High", in.SpeedRange.High}} {
-		if s.speed != 0 && unusualSpeed(s.speed) {
-			add(s.field, WarnUnusualSpeed)
-		}
+	odd := func(v unit.Speed) bool { return v != 0 && unusualSpeed(v) }
+	if odd(in.GroundSpeed) {
+		add(finding.Member("groundSpeed"), WarnUnusualSpeed)
+	}
+	if odd(in.SpeedRange.Low) {
+		add(finding.Member("speedRange").Member("low"), WarnUnusualSpeed)
+	}
+	if odd(in.SpeedRange.High) {
+		add(finding.Member("speedRange").Member("high"), WarnUnusualSpeed)
 	}
 	for i := range in.DropletChart {
 		used := false
@@ -199,7 +204,7 @@ func (r *NozzleSelectionResult) warn(in NozzleSelectionInput) {
 			used = used || in.speaksOf(&in.DropletChart[i], &r.Candidates[j])
 		}
 		if !used {
-			add(item("DropletChart", i), WarnDropletEntryUnused)
+			add(finding.Item("dropletChart", i), WarnDropletEntryUnused)
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -23,10 +24,10 @@ type Candidate struct {
 	// SpeedWindow is the speeds at which the pressure stays inside PressureRange at
 	// the target rate. Zero when there is no such pressure.
 	SpeedWindow  SpeedRange
-	DropletClass DropletClass // over SprayPressures
-	Droplets     Verdict      // NotJudged when no classes were asked for
-	Fits         bool         // within range, and droplets not Outside
-	Notes        []string     // Note constants
+	DropletClass DropletClass    // over SprayPressures
+	Droplets     finding.Verdict // NotJudged when no classes were asked for
+	Fits         bool            // within range, and droplets not Outside
+	Notes        []string        // Note constants
 
 	gap    float64 // how far SprayPressures reach outside the range, as a logarithm
 	offset float64 // of SprayPressure from the middle of the range, as a logarithm
@@ -74,7 +75,7 @@ func (r PressureRange) narrowed(own PressureRange) PressureRange {
 		return r
 	}
 	both := PressureRange{max(r.Low, own.Low), min(r.High, own.High)}
-	if !atMost(float64(both.Low/both.High), 1) {
+	if !finding.AtMost(float64(both.Low/both.High), 1) {
 		return PressureRange{}
 	}
 	both.High = max(both.High, both.Low)
@@ -100,9 +101,9 @@ func (c *Candidate) work(in NozzleSelectionInput, r *NozzleSelectionResult, spee
 	} else {
 		c.place(in, r)
 	}
-	c.Fits = c.WithinRange && c.Droplets != Outside
+	c.Fits = c.WithinRange && c.Droplets != finding.Outside
 	switch {
-	case c.Droplets != Outside:
+	case c.Droplets != finding.Outside:
 	case c.DropletClass == DropletClassUnknown:
 		c.Notes = append(c.Notes, NoteDropletUnknown)
 	default:
@@ -119,8 +120,8 @@ func (c *Candidate) place(in NozzleSelectionInput, r *NozzleSelectionResult) {
 	}
 	c.SpeedWindow = SpeedRange{reached(limits.Low), reached(limits.High)}
 	c.offset = math.Abs(math.Log(float64(c.SprayPressure/limits.Low)) - math.Log(float64(limits.High/limits.Low))/2)
-	above := limits.holds(c.SprayPressures.High) == Outside && c.SprayPressures.High > limits.High
-	below := limits.holds(c.SprayPressures.Low) == Outside && c.SprayPressures.Low < limits.Low
+	above := limits.holds(c.SprayPressures.High) == finding.Outside && c.SprayPressures.High > limits.High
+	below := limits.holds(c.SprayPressures.Low) == finding.Outside && c.SprayPressures.Low < limits.Low
 	if above {
 		c.gap = math.Log(float64(c.SprayPressures.High / limits.High))
 		c.Notes = append(c.Notes, NotePressureAbove)

@@ -1,21 +1,25 @@
 package calc
 
-import "slices"
+import (
+	"slices"
+
+	"wetrun/calc/finding"
+)
 
 // check reports everything that keeps NozzleSelection from computing.
 func (in NozzleSelectionInput) check() error {
-	var v Invalid
-	v.positive(float64(in.TargetApplicationRate), "TargetApplicationRate")
+	var v finding.Invalid
+	v.Positive(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
 	in.checkSpeed(&v)
 	in.checkWidth(&v)
 	if in.PressureRange == (PressureRange{}) {
-		v.add("PressureRange", CodeRequired)
+		v.Add(finding.Member("pressureRange"), finding.CodeRequired)
 	}
-	v = append(v, in.PressureRange.check("PressureRange")...)
-	v.optional(float64(in.RelativeDensity), "RelativeDensity")
-	v.optional(float64(in.LiquidDensity), "LiquidDensity")
+	v = append(v, in.PressureRange.check().Under(finding.Member("pressureRange"))...)
+	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
+	v.Optional(float64(in.LiquidDensity), finding.Member("liquidDensity"))
 	if in.RelativeDensity != 0 && in.LiquidDensity != 0 {
-		v.conflict("LiquidDensity", "RelativeDensity")
+		v.Conflict(finding.Member("liquidDensity"), finding.Member("relativeDensity"))
 	}
 	in.checkNozzles(&v)
 	for i := range in.DropletChart {
@@ -24,61 +28,61 @@ func (in NozzleSelectionInput) check() error {
 	for i, class := range in.AllowedDropletClasses {
 		switch {
 		case class == DropletClassUnknown || class >= dropletClasses:
-			v.add(item("AllowedDropletClasses", i), CodeNotAllowed)
+			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeNotAllowed)
 		case slices.Contains(in.AllowedDropletClasses[:i], class):
-			v.add(item("AllowedDropletClasses", i), CodeConflict)
+			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeConflict)
 		}
 	}
-	return v.err()
+	return v.Err()
 }
 
-func (in NozzleSelectionInput) checkSpeed(v *Invalid) {
+func (in NozzleSelectionInput) checkSpeed(v *finding.Invalid) {
 	switch {
 	case in.SpeedRange == (SpeedRange{}):
-		v.positiveOr(float64(in.GroundSpeed), "GroundSpeed", "SpeedRange")
+		v.PositiveOr(float64(in.GroundSpeed), finding.Member("groundSpeed"), finding.Member("speedRange"))
 	case in.GroundSpeed != 0:
-		v.conflict("SpeedRange", "GroundSpeed")
+		v.Conflict(finding.Member("speedRange"), finding.Member("groundSpeed"))
 	}
-	*v = append(*v, in.SpeedRange.check("SpeedRange")...)
+	*v = append(*v, in.SpeedRange.check().Under(finding.Member("speedRange"))...)
 }
 
-func (in NozzleSelectionInput) checkWidth(v *Invalid) {
+func (in NozzleSelectionInput) checkWidth(v *finding.Invalid) {
 	switch {
 	case in.Width == 0:
-		v.positiveOr(float64(in.SprayedWidthPerNozzle), "SprayedWidthPerNozzle", "Width,Nozzles")
+		v.PositiveOr(float64(in.SprayedWidthPerNozzle), finding.Member("sprayedWidthPerNozzle"), finding.Member("width"), finding.Member("nozzles"))
 	case in.SprayedWidthPerNozzle != 0:
-		v.conflict("Width", "SprayedWidthPerNozzle")
+		v.Conflict(finding.Member("width"), finding.Member("sprayedWidthPerNozzle"))
 	default:
-		v.optional(float64(in.Width), "Width")
+		v.Optional(float64(in.Width), finding.Member("width"))
 	}
 	switch {
 	case in.Nozzles < 0:
-		v.add("Nozzles", CodeNotPositive)
+		v.Add(finding.Member("nozzles"), finding.CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.needed("Nozzles", "Width")
+		v.Needed(finding.Member("nozzles"), finding.Member("width"))
 	}
 }
 
 // checkNozzles looks at what there is to choose from.
-func (in NozzleSelectionInput) checkNozzles(v *Invalid) {
+func (in NozzleSelectionInput) checkNozzles(v *finding.Invalid) {
 	if len(in.Shelf) > 0 && len(in.Sizes) > 0 {
-		v.conflict("Sizes", "Shelf")
+		v.Conflict(finding.Member("sizes"), finding.Member("shelf"))
 	}
 	if in.SizeRating >= sizeRatings {
-		v.add("SizeRating", CodeNotAllowed)
+		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
 	for i, name := range in.Sizes {
 		switch {
 		case !knownSize(name):
-			v.add(item("Sizes", i), CodeUnknownSize)
+			v.Add(finding.Item("sizes", i), CodeUnknownSize)
 		case slices.Contains(in.Sizes[:i], name):
-			v.add(item("Sizes", i), CodeConflict)
+			v.Add(finding.Item("sizes", i), finding.CodeConflict)
 		}
 	}
 	for i, s := range in.Shelf {
 		rated := Nozzle{RatedFlowRate: s.RatedFlowRate, RatedPressure: s.RatedPressure, PressureRange: s.PressureRange}
 		if wrong := rated.check(); len(wrong) > 0 {
-			*v = append(*v, wrong.under(item("Shelf", i))...)
+			*v = append(*v, wrong.Under(finding.Item("shelf", i))...)
 		}
 	}
 }

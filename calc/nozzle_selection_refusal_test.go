@@ -33,40 +33,40 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 	}
 	shelf := calc.ShelfNozzle{RatedFlowRate: gallonPerMinute, RatedPressure: unit.Bar}
 	for want, x := range map[string]calc.NozzleSelectionInput{
-		"TargetApplicationRate: required; GroundSpeed: required; SprayedWidthPerNozzle: required; PressureRange: required": {},
-		"SpeedRange: conflict":               in(func(x *calc.NozzleSelectionInput) { x.SpeedRange = calc.SpeedRange{Low: 1, High: 2} }),
-		"SpeedRange.Low: range_inverted":     in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2, High: 1} }),
-		"SpeedRange.High: required":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2} }),
-		"GroundSpeed: not_positive":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed = -1 }),
-		"Width: conflict":                    in(func(x *calc.NozzleSelectionInput) { x.Width, x.Nozzles = 1, 2 }),
-		"Width: conflict; Nozzles: required": in(func(x *calc.NozzleSelectionInput) { x.Width = 1 }),
-		"Width: not_finite": in(func(x *calc.NozzleSelectionInput) {
+		"targetApplicationRate: required; groundSpeed: required; sprayedWidthPerNozzle: required; pressureRange: required": {},
+		"speedRange: conflict":               in(func(x *calc.NozzleSelectionInput) { x.SpeedRange = calc.SpeedRange{Low: 1, High: 2} }),
+		"speedRange.low: range_inverted":     in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2, High: 1} }),
+		"speedRange.high: required":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed, x.SpeedRange = 0, calc.SpeedRange{Low: 2} }),
+		"groundSpeed: not_positive":          in(func(x *calc.NozzleSelectionInput) { x.GroundSpeed = -1 }),
+		"width: conflict":                    in(func(x *calc.NozzleSelectionInput) { x.Width, x.Nozzles = 1, 2 }),
+		"width: conflict; nozzles: required": in(func(x *calc.NozzleSelectionInput) { x.Width = 1 }),
+		"width: not_finite": in(func(x *calc.NozzleSelectionInput) {
 			x.SprayedWidthPerNozzle, x.Width, x.Nozzles = 0, unit.Length(endless), 2
 		}),
-		"Nozzles: not_positive":             in(func(x *calc.NozzleSelectionInput) { x.Nozzles = -1 }),
-		"PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) { x.PressureRange = psiRange(3, 2) }),
-		"LiquidDensity: conflict":           in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity, x.LiquidDensity = 1, 1000 }),
-		"RelativeDensity: not_positive":     in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity = -1 }),
-		"SizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = 2 }),
-		"Sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"03", "03"} }),
-		"Sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"3"} }),
-		"Sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.Shelf = []calc.ShelfNozzle{shelf} }),
-		"Shelf[0].RatedFlowRate: required; Shelf[0].RatedPressure: required; Shelf[0].PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
+		"nozzles: not_positive":             in(func(x *calc.NozzleSelectionInput) { x.Nozzles = -1 }),
+		"pressureRange.low: range_inverted": in(func(x *calc.NozzleSelectionInput) { x.PressureRange = psiRange(3, 2) }),
+		"liquidDensity: conflict":           in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity, x.LiquidDensity = 1, 1000 }),
+		"relativeDensity: not_positive":     in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity = -1 }),
+		"sizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = 2 }),
+		"sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"03", "03"} }),
+		"sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"3"} }),
+		"sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.Shelf = []calc.ShelfNozzle{shelf} }),
+		"shelf[0].ratedFlowRate: required; shelf[0].ratedPressure: required; shelf[0].pressureRange.low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
 			x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
 		}),
-		"AllowedDropletClasses[0]: not_allowed; AllowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
+		"allowedDropletClasses[0]: not_allowed; allowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
 			x.AllowedDropletClasses = []calc.DropletClass{0, calc.UltraCoarse + 1}
 		}),
-		"AllowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
+		"allowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
 			x.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Fine}
 		}),
-		"DropletChart[0].Size: required":                    entry(func(e *calc.DropletEntry) { e.Size = "" }),
-		"DropletChart[0].Size: unknown_size":                entry(func(e *calc.DropletEntry) { e.Size = "3" }),
-		"DropletChart[0].Label: conflict":                   entry(func(e *calc.DropletEntry) { e.Label = "twin" }),
-		"DropletChart[0].PressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
-		"DropletChart[0].PressureRange.Low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
-		"DropletChart[0].DropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
-		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = calc.UltraCoarse + 1 }),
+		"dropletChart[0].size: required":                    entry(func(e *calc.DropletEntry) { e.Size = "" }),
+		"dropletChart[0].size: unknown_size":                entry(func(e *calc.DropletEntry) { e.Size = "3" }),
+		"dropletChart[0].label: conflict":                   entry(func(e *calc.DropletEntry) { e.Label = "twin" }),
+		"dropletChart[0].pressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
+		"dropletChart[0].pressureRange.low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
+		"dropletChart[0].dropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
+		"dropletChart[0].dropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = calc.UltraCoarse + 1 }),
 	} {
 		r, err := calc.NozzleSelection(x)
 		if refusal(err) != want {

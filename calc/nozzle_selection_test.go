@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -78,7 +79,7 @@ func TestReferenceSelection(t *testing.T) {
 	}{{40, true, "[]"}, {22.5, true, "[]"}, {14.4, false, "[pressure_below_range]"}, {90, false, "[pressure_above_range]"}} {
 		c := r.Candidates[i]
 		agrees(t, "pressure of "+c.Size, c.SprayPressure.In(unit.PoundPerSquareInch), want.psi, 1e-12)
-		if c.WithinRange != want.within || c.Fits != want.within || fmt.Sprint(c.Notes) != want.notes || c.Droplets != calc.NotJudged || c.DropletClass != calc.DropletClassUnknown {
+		if c.WithinRange != want.within || c.Fits != want.within || fmt.Sprint(c.Notes) != want.notes || c.Droplets != finding.NotJudged || c.DropletClass != calc.DropletClassUnknown {
 			t.Errorf("%s: %+v", c.Size, c)
 		}
 	}
@@ -194,7 +195,7 @@ func TestReferenceUnusual(t *testing.T) {
 		{Size: "04", PressureRange: psiRange(20, 30), DropletClass: calc.Coarse},
 		{Label: "03", PressureRange: psiRange(20, 30), DropletClass: calc.Coarse},
 	}
-	want := "TargetApplicationRate: unusual_rate; GroundSpeed: unusual_speed; DropletChart[1]: droplet_entry_unused; DropletChart[2]: droplet_entry_unused"
+	want := "targetApplicationRate: unusual_rate; groundSpeed: unusual_speed; dropletChart[1]: droplet_entry_unused; dropletChart[2]: droplet_entry_unused"
 	if got := warned(mustSelect(t, in).Warnings); got != want {
 		t.Errorf("warned of %q", got)
 	}

@@ -107,18 +107,18 @@ func TestPropertyRatingFollowsTheRoot(t *testing.T) {
 func TestNozzleRefuses(t *testing.T) {
 	lpm, bar := unit.LitrePerMinute, unit.Bar
 	for want, n := range map[string]calc.Nozzle{
-		"RatedFlowRate: required; RatedPressure: required": {},
-		"RatedPressure: required":                          {RatedFlowRate: lpm},
-		"RatedFlowRate: required":                          {RatedPressure: bar},
-		"RatedFlowRate: not_positive":                      {RatedFlowRate: -lpm, RatedPressure: bar},
-		"RatedPressure: not_finite":                        {RatedFlowRate: lpm, RatedPressure: unit.Pressure(endless)},
-		"Size: conflict":                                   {RatedFlowRate: lpm, RatedPressure: bar, Size: "02"},
-		"Size: unknown_size":                               {Size: "2"},
-		"SizeRating: not_allowed":                          {Size: "02", SizeRating: 2},
-		"PressureRange.High: required":                     {Size: "02", PressureRange: calc.PressureRange{Low: bar}},
-		"PressureRange.Low: required":                      {Size: "02", PressureRange: calc.PressureRange{High: bar}},
-		"PressureRange.Low: not_positive":                  {Size: "02", PressureRange: calc.PressureRange{Low: -bar, High: bar}},
-		"PressureRange.Low: range_inverted":                {Size: "02", PressureRange: calc.PressureRange{Low: 2 * bar, High: bar}},
+		"ratedFlowRate: required; ratedPressure: required": {},
+		"ratedPressure: required":                          {RatedFlowRate: lpm},
+		"ratedFlowRate: required":                          {RatedPressure: bar},
+		"ratedFlowRate: not_positive":                      {RatedFlowRate: -lpm, RatedPressure: bar},
+		"ratedPressure: not_finite":                        {RatedFlowRate: lpm, RatedPressure: unit.Pressure(endless)},
+		"size: conflict":                                   {RatedFlowRate: lpm, RatedPressure: bar, Size: "02"},
+		"size: unknown_size":                               {Size: "2"},
+		"sizeRating: not_allowed":                          {Size: "02", SizeRating: 2},
+		"pressureRange.high: required":                     {Size: "02", PressureRange: calc.PressureRange{Low: bar}},
+		"pressureRange.low: required":                      {Size: "02", PressureRange: calc.PressureRange{High: bar}},
+		"pressureRange.low: not_positive":                  {Size: "02", PressureRange: calc.PressureRange{Low: -bar, High: bar}},
+		"pressureRange.low: range_inverted":                {Size: "02", PressureRange: calc.PressureRange{Low: 2 * bar, High: bar}},
 	} {
 		if _, _, err := n.Rating(); refusal(err) != want {
 			t.Errorf("%+v: got %q, want %q", n, refusal(err), want)

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/mathext"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -151,7 +152,7 @@ func placingOf(values []float64, without int) placing {
 		}
 	}
 	s.sd = math.Sqrt(squares / (s.n - 1))
-	if s.sd < slack*math.Abs(s.mean) {
+	if s.sd < finding.Slack*math.Abs(s.mean) {
 		s.sd = 0
 	}
 	return s

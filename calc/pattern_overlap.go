@@ -3,8 +3,8 @@ package calc
 import (
 	"math"
 	"slices"
-	"strconv"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -27,8 +27,8 @@ type SpacingRange struct {
 type BoomPattern struct {
 	NozzleSpacing          unit.Length
 	CoefficientOfVariation unit.Ratio
-	Highest, Lowest        unit.Ratio // deviations of the fullest and the emptiest place from the mean
-	Even                   Verdict    // by the limits of PatternUniformity
+	Highest, Lowest        unit.Ratio      // deviations of the fullest and the emptiest place from the mean
+	Even                   finding.Verdict // by the limits of PatternUniformity
 }
 
 // cutOff is the share of the fullest cup above which an outermost cup shows that
@@ -39,7 +39,7 @@ func (p NozzlePattern) given() bool { return p.CupSpacing != 0 || len(p.Volumes)
 
 // finer tells whether nozzles so far apart are closer than the cups.
 func (p NozzlePattern) finer(spacing unit.Length) bool {
-	return difference(float64(spacing), float64(p.CupSpacing)) < 0
+	return finding.Difference(float64(spacing), float64(p.CupSpacing)) < 0
 }
 
 // width is the distance between the places beside the row at which the pattern
@@ -49,17 +49,15 @@ func (p NozzlePattern) width() unit.Length { return p.CupSpacing * unit.Length(l
 func (r *PatternUniformityResult) overlap(in PatternUniformityInput) {
 	p := in.NozzlePattern
 	outer := max(p.Volumes[0], p.Volumes[len(p.Volumes)-1])
-	if !atMost(float64(outer/slices.Max(p.Volumes)), float64(cutOff)) {
-		r.Warnings = append(r.Warnings, Warning{"NozzlePattern.Volumes", WarnPatternCutOff})
+	if !finding.AtMost(float64(outer/slices.Max(p.Volumes)), float64(cutOff)) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("nozzlePattern").Member("volumes"), Code: WarnPatternCutOff})
 	}
-	gap := func(spacing unit.Length, field string) {
-		if difference(float64(spacing), float64(p.width())) > 0 {
-			r.Warnings = append(r.Warnings, Warning{field, WarnGap})
-		}
-	}
+	gap := func(spacing unit.Length) bool { return finding.Difference(float64(spacing), float64(p.width())) > 0 }
 	if in.NozzleSpacing != 0 {
 		r.Boom = r.boom(p, in.NozzleSpacing)
-		gap(in.NozzleSpacing, "NozzleSpacing")
+		if gap(in.NozzleSpacing) {
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("nozzleSpacing"), Code: WarnGap})
+		}
 	}
 	if in.SpacingRange == (SpacingRange{}) {
 		return
@@ -68,11 +66,13 @@ func (r *PatternUniformityResult) overlap(in PatternUniformityInput) {
 	r.Spacings = make([]BoomPattern, in.SpacingRange.Steps)
 	for i := range r.Spacings {
 		r.Spacings[i] = r.boom(p, in.SpacingRange.step(i))
-		if cv := r.Spacings[i].CoefficientOfVariation; atMost(float64(cv), float64(r.Spacings[r.Best].CoefficientOfVariation)) {
+		if cv := r.Spacings[i].CoefficientOfVariation; finding.AtMost(float64(cv), float64(r.Spacings[r.Best].CoefficientOfVariation)) {
 			r.Best = i
 		}
 	}
-	gap(in.SpacingRange.High, "SpacingRange.High")
+	if gap(in.SpacingRange.High) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("spacingRange").Member("high"), Code: WarnGap})
+	}
 }
 
 // step is the i-th spacing. The ends are exactly Low and High.
@@ -105,7 +105,7 @@ func (r *PatternUniformityResult) boom(p NozzlePattern, spacing unit.Length) Boo
 	b := BoomPattern{NozzleSpacing: spacing}
 	var squares, before float64
 	for i, x := range bends {
-		here := deviation(p.overlapped(x, d), mean)
+		here := finding.Deviation(p.overlapped(x, d), mean)
 		if i == 0 {
 			b.Highest, b.Lowest = unit.Ratio(here), unit.Ratio(here)
 		} else {
@@ -115,13 +115,13 @@ func (r *PatternUniformityResult) boom(p NozzlePattern, spacing unit.Length) Boo
 		before = here
 	}
 	cv := math.Sqrt(squares / d)
-	if cv < slack {
+	if cv < finding.Slack {
 		cv = 0
 	}
 	b.CoefficientOfVariation = unit.Ratio(cv)
-	b.Even = judge(cv, float64(r.MaxCoefficientOfVariation))
-	if farthest := max(b.Highest, -b.Lowest); judge(float64(farthest), float64(r.MaxPlaceDeviation)) == Outside {
-		b.Even = Outside
+	b.Even = finding.Judge(cv, float64(r.MaxCoefficientOfVariation))
+	if farthest := max(b.Highest, -b.Lowest); finding.Judge(float64(farthest), float64(r.MaxPlaceDeviation)) == finding.Outside {
+		b.Even = finding.Outside
 	}
 	return b
 }
@@ -183,37 +183,37 @@ func (p NozzlePattern) cup(i int) float64 {
 	return float64(p.Volumes[i])
 }
 
-func (p NozzlePattern) check() (v Invalid) {
-	v.positive(float64(p.CupSpacing), "NozzlePattern.CupSpacing")
+func (p NozzlePattern) check() (v finding.Invalid) {
+	v.Positive(float64(p.CupSpacing), finding.Member("cupSpacing"))
 	if len(p.Volumes) < 2 {
-		v.add("NozzlePattern.Volumes", CodeTooFew)
+		v.Add(finding.Member("volumes"), finding.CodeTooFew)
 	}
 	var sum float64
 	for i, x := range p.Volumes {
 		sum += float64(x)
-		if !sound(float64(x)) {
-			v.optional(float64(x), "NozzlePattern.Volumes["+strconv.Itoa(i)+"]")
+		if !finding.Sound(float64(x)) {
+			v.Optional(float64(x), finding.Item("volumes", i))
 		}
 	}
 	if n := float64(len(p.Volumes)); n > 0 && sum/n == 0 {
-		v.add("NozzlePattern.Volumes", CodeAllEmpty)
+		v.Add(finding.Member("volumes"), CodeAllEmpty)
 	}
 	return v
 }
 
-func (s SpacingRange) check(cups unit.Length) (v Invalid) {
-	v.positive(float64(s.Low), "SpacingRange.Low")
-	v.positive(float64(s.High), "SpacingRange.High")
+func (s SpacingRange) check(cups unit.Length) (v finding.Invalid) {
+	v.Positive(float64(s.Low), finding.Member("low"))
+	v.Positive(float64(s.High), finding.Member("high"))
 	if s.Steps < 2 {
-		v.add("SpacingRange.Steps", CodeTooFew)
+		v.Add(finding.Member("steps"), finding.CodeTooFew)
 	}
 	if len(v) > 0 {
 		return v
 	}
 	if s.Low > s.High {
-		v.add("SpacingRange.Low", CodeRangeInverted)
+		v.Add(finding.Member("low"), finding.CodeRangeInverted)
 	} else if (NozzlePattern{CupSpacing: cups}).finer(s.Low) {
-		v.add("SpacingRange.Low", CodeCloserThanCups)
+		v.Add(finding.Member("low"), CodeCloserThanCups)
 	}
 	return v
 }

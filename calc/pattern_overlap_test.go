@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -39,15 +40,15 @@ func TestReferenceTriangle(t *testing.T) {
 	for _, c := range []struct {
 		spacing             float64 // cm
 		cv, lowest, highest float64 // %
-		even                calc.Verdict
+		even                finding.Verdict
 		warned              string
 	}{
-		{30, 0, 0, 0, calc.Within, ""},
-		{15, 0, 0, 0, calc.Within, ""},
-		{10, 0, 0, 0, calc.Within, ""},
-		{60, 57.735027, -100, 100, calc.Outside, ""},
-		{90, 100, -100, 200, calc.Outside, "NozzleSpacing: gap_between_nozzles"},
-		{45, 25, -25, 50, calc.Outside, ""},
+		{30, 0, 0, 0, finding.Within, ""},
+		{15, 0, 0, 0, finding.Within, ""},
+		{10, 0, 0, 0, finding.Within, ""},
+		{60, 57.735027, -100, 100, finding.Outside, ""},
+		{90, 100, -100, 200, finding.Outside, "nozzleSpacing: gap_between_nozzles"},
+		{45, 25, -25, 50, finding.Outside, ""},
 	} {
 		r := mustPatternUniformity(t, calc.PatternUniformityInput{
 			NozzlePattern: patternOf(1, 2, 3, 2, 1), NozzleSpacing: unit.Length(c.spacing) * unit.Centimetre,
@@ -56,7 +57,7 @@ func TestReferenceTriangle(t *testing.T) {
 		agrees(t, at+"CV", r.Boom.CoefficientOfVariation.In(unit.Percent), c.cv, 1e-7)
 		agrees(t, at+"lowest", r.Boom.Lowest.In(unit.Percent), c.lowest, 1e-9)
 		agrees(t, at+"highest", r.Boom.Highest.In(unit.Percent), c.highest, 1e-9)
-		if r.Boom.Even != c.even || warned(r.Warnings) != c.warned || r.Even != calc.NotJudged {
+		if r.Boom.Even != c.even || warned(r.Warnings) != c.warned || r.Even != finding.NotJudged {
 			t.Errorf("%sverdict %v, of the row %v, warned of %q", at, r.Boom.Even, r.Even, warned(r.Warnings))
 		}
 	}
@@ -76,10 +77,10 @@ func TestReferenceTrapezoid(t *testing.T) {
 	agrees(t, "at 20 cm", r.Spacings[0].CoefficientOfVariation.In(unit.Percent), 0, 0)
 	agrees(t, "at 30 cm", r.Spacings[1].CoefficientOfVariation.In(unit.Percent), 50, 1e-9)
 	agrees(t, "spacing", r.Spacings[1].NozzleSpacing.In(unit.Centimetre), 30, 1e-12)
-	if r.Best != 0 || !r.BestFound || r.Spacings[1].Even != calc.Within || r.Spacings[2].Even != calc.Outside {
+	if r.Best != 0 || !r.BestFound || r.Spacings[1].Even != finding.Within || r.Spacings[2].Even != finding.Outside {
 		t.Errorf("best %d; %+v", r.Best, r.Spacings)
 	}
-	if w := warned(r.Warnings); w != "NozzlePattern.Volumes: pattern_cut_off; SpacingRange.High: gap_between_nozzles" {
+	if w := warned(r.Warnings); w != "nozzlePattern.volumes: pattern_cut_off; spacingRange.high: gap_between_nozzles" {
 		t.Errorf("warned of %q", w)
 	}
 }

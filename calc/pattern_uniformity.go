@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -41,22 +42,22 @@ type PatternUniformityResult struct {
 	CoefficientOfVariation  unit.Ratio
 	Places                  []Place // in the order of the input
 	PlacesOutside           int
-	Worst                   int         // the index of the place farthest from the mean, the first of equals
-	WorstDistance           unit.Length // from the first cup; zero without a Spacing
-	Even                    Verdict     // NotJudged without readings
+	Worst                   int             // the index of the place farthest from the mean, the first of equals
+	WorstDistance           unit.Length     // from the first cup; zero without a Spacing
+	Even                    finding.Verdict // NotJudged without readings
 
 	// Of NozzlePattern.
 	Boom      BoomPattern   // at NozzleSpacing; zero without one
 	Spacings  []BoomPattern // over SpacingRange, nil without one
 	Best      int           // the index in Spacings of the lowest variation, the widest of equals
 	BestFound bool
-	Warnings  []Warning
+	Warnings  []finding.Warning
 }
 
 // Place is how far one cup lies from the mean of all.
 type Place struct {
 	Deviation unit.Ratio // -1 for an empty cup
-	Even      Verdict
+	Even      finding.Verdict
 }
 
 // Codes of PatternUniformity.
@@ -84,7 +85,7 @@ const fewPlaces = 5
 // overlapped with itself to a boom, see BoomPattern; the same limits judge it.
 //
 // Volumes are in cubic metres, finite, zero or above; lengths in metres, finite
-// and above zero. Invalid otherwise, with codes required, too_few, not_positive,
+// and above zero. finding.Invalid otherwise, with codes required, too_few, not_positive,
 // not_finite, and
 //
 //	required          neither readings nor a pattern; a pattern without a spacing; a
@@ -118,74 +119,74 @@ func (r *PatternUniformityResult) judgeRow(in PatternUniformityInput) {
 		volumes[i] = float64(x.Volume)
 	}
 	mean, sd := stat.MeanStdDev(volumes, nil)
-	if sd < slack*mean {
+	if sd < finding.Slack*mean {
 		sd = 0
 	}
 	r.Mean, r.StandardDeviation, r.CoefficientOfVariation = unit.Volume(mean), unit.Volume(sd), unit.Ratio(sd/mean)
 	r.Places = make([]Place, len(volumes))
 	worst := -1.0
 	for i, v := range volumes {
-		d := deviation(v, mean)
-		r.Places[i] = Place{unit.Ratio(d), judge(d, float64(r.MaxPlaceDeviation))}
-		if r.Places[i].Even == Outside {
+		d := finding.Deviation(v, mean)
+		r.Places[i] = Place{unit.Ratio(d), finding.Judge(d, float64(r.MaxPlaceDeviation))}
+		if r.Places[i].Even == finding.Outside {
 			r.PlacesOutside++
 		}
-		if !atMost(math.Abs(d), worst) {
+		if !finding.AtMost(math.Abs(d), worst) {
 			worst, r.Worst = math.Abs(d), i
 		}
 	}
 	r.WorstDistance = in.Spacing * unit.Length(r.Worst)
-	r.Even = judge(float64(r.CoefficientOfVariation), float64(r.MaxCoefficientOfVariation))
+	r.Even = finding.Judge(float64(r.CoefficientOfVariation), float64(r.MaxCoefficientOfVariation))
 	if r.PlacesOutside > 0 {
-		r.Even = Outside
+		r.Even = finding.Outside
 	}
 	if len(volumes) < fewPlaces {
-		r.Warnings = append(r.Warnings, Warning{"Readings", WarnFewPlaces})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("readings"), Code: WarnFewPlaces})
 	}
 }
 
 func (in PatternUniformityInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	pattern := in.NozzlePattern.given()
 	switch n := len(in.Readings); {
 	case n == 1:
-		v.add("Readings", CodeTooFew)
+		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	case n == 0 && !pattern:
-		v.neededOr("Readings", "NozzlePattern")
+		v.NeededOr(finding.Member("readings"), finding.Member("nozzlePattern"))
 	case n == 0 && in.Spacing != 0:
-		v.needed("Readings", "Spacing")
+		v.Needed(finding.Member("readings"), finding.Member("spacing"))
 	}
 	var sum float64
 	for i, x := range in.Readings {
 		sum += float64(x.Volume)
-		if !sound(float64(x.Volume)) {
-			v.optional(float64(x.Volume), at("Readings", i, "Volume"))
+		if !finding.Sound(float64(x.Volume)) {
+			v.Optional(float64(x.Volume), finding.Item("readings", i).Member("volume"))
 		}
 	}
 	if n := float64(len(in.Readings)); n > 0 && sum/n == 0 {
-		v.add("Readings", CodeAllEmpty)
+		v.Add(finding.Member("readings"), CodeAllEmpty)
 	}
-	v.optional(float64(in.Spacing), "Spacing")
-	v.optional(float64(in.NozzleSpacing), "NozzleSpacing")
-	v.positive(float64(in.MaxCoefficientOfVariation), "MaxCoefficientOfVariation")
-	v.positive(float64(in.MaxPlaceDeviation), "MaxPlaceDeviation")
+	v.Optional(float64(in.Spacing), finding.Member("spacing"))
+	v.Optional(float64(in.NozzleSpacing), finding.Member("nozzleSpacing"))
+	v.Positive(float64(in.MaxCoefficientOfVariation), finding.Member("maxCoefficientOfVariation"))
+	v.Positive(float64(in.MaxPlaceDeviation), finding.Member("maxPlaceDeviation"))
 	ranged := in.SpacingRange != (SpacingRange{})
 	if ranged {
-		v = append(v, in.SpacingRange.check(in.NozzlePattern.CupSpacing)...)
+		v = append(v, in.SpacingRange.check(in.NozzlePattern.CupSpacing).Under(finding.Member("spacingRange"))...)
 	}
 	switch {
 	case pattern:
-		v = append(v, in.NozzlePattern.check()...)
+		v = append(v, in.NozzlePattern.check().Under(finding.Member("nozzlePattern"))...)
 		if in.NozzleSpacing == 0 && !ranged {
-			v.neededOr("NozzleSpacing", "SpacingRange")
+			v.NeededOr(finding.Member("nozzleSpacing"), finding.Member("spacingRange"))
 		}
 		if in.NozzleSpacing > 0 && in.NozzlePattern.finer(in.NozzleSpacing) {
-			v.add("NozzleSpacing", CodeCloserThanCups)
+			v.Add(finding.Member("nozzleSpacing"), CodeCloserThanCups)
 		}
 	case in.NozzleSpacing != 0:
-		v.needed("NozzlePattern", "NozzleSpacing")
+		v.Needed(finding.Member("nozzlePattern"), finding.Member("nozzleSpacing"))
 	case ranged:
-		v.needed("NozzlePattern", "SpacingRange")
+		v.Needed(finding.Member("nozzlePattern"), finding.Member("spacingRange"))
 	}
-	return v.err()
+	return v.Err()
 }

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -122,19 +123,19 @@ func TestReferencePatternRow(t *testing.T) {
 		off      float64 // %
 		distance float64 // cm
 		outside  int
-		even     calc.Verdict
+		even     finding.Verdict
 		warned   string
 	}{
-		{"even", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105)}, 7.905694, 0, -10, 0, 0, calc.Within, ""},
+		{"even", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105)}, 7.905694, 0, -10, 0, 0, finding.Within, ""},
 		{"narrower", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxCoefficientOfVariation: 7.9 * unit.Percent},
-			7.905694, 0, -10, 0, 0, calc.Outside, ""},
+			7.905694, 0, -10, 0, 0, finding.Outside, ""},
 		{"one place", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxPlaceDeviation: 9.9 * unit.Percent},
-			7.905694, 0, -10, 0, 2, calc.Outside, ""},
+			7.905694, 0, -10, 0, 2, finding.Outside, ""},
 		{"on the limit", calc.PatternUniformityInput{Readings: cupsOf(90, 110, 100, 95, 105), MaxPlaceDeviation: 10 * unit.Percent},
-			7.905694, 0, -10, 0, 0, calc.Within, ""},
+			7.905694, 0, -10, 0, 0, finding.Within, ""},
 		{"empty cup", calc.PatternUniformityInput{Readings: cupsOf(5, 0, 10, 5), Spacing: 10 * unit.Centimetre},
-			81.64966, 1, -100, 10, 2, calc.Outside, "Readings: few_places"},
-		{"equal", calc.PatternUniformityInput{Readings: cupsOf(0.1, 0.1, 0.1, 0.1, 0.1, 0.1)}, 0, 0, 0, 0, 0, calc.Within, ""},
+			81.64966, 1, -100, 10, 2, finding.Outside, "readings: few_places"},
+		{"equal", calc.PatternUniformityInput{Readings: cupsOf(0.1, 0.1, 0.1, 0.1, 0.1, 0.1)}, 0, 0, 0, 0, 0, finding.Within, ""},
 	} {
 		r := mustPatternUniformity(t, c.in)
 		agrees(t, c.what+" CV", r.CoefficientOfVariation.In(unit.Percent), c.cv, 1e-6)
@@ -192,7 +193,7 @@ func ExamplePatternUniformity() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("CV %.1f %%, even: %v\n", r.CoefficientOfVariation.In(unit.Percent), r.Even == calc.Within)
+	fmt.Printf("CV %.1f %%, even: %v\n", r.CoefficientOfVariation.In(unit.Percent), r.Even == finding.Within)
 	fmt.Printf("worst: cup %d, %+.0f %%\n", r.Worst+1, r.Places[r.Worst].Deviation.In(unit.Percent))
 	// Output:
 	// CV 11.7 %, even: false
@@ -204,29 +205,29 @@ func TestPatternUniformityRefuses(t *testing.T) {
 	cup := unit.Length(0.1)
 	pattern := calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{1, 2, 1}}
 	for want, in := range map[string]input{
-		"Readings: required":                          {},
-		"Readings: too_few":                           {Readings: cupsOf(1)},
-		"Readings: all_empty":                         {Readings: cupsOf(0, 0, 0)},
-		"Readings[1].Volume: not_positive":            {Readings: cupsOf(3, -1)},
-		"Readings[0].Volume: not_finite":              {Readings: cupsOf(noNumber, 1)},
-		"Spacing: not_positive":                       {Readings: cupsOf(1, 1), Spacing: -1},
-		"MaxCoefficientOfVariation: not_positive":     {Readings: cupsOf(1, 1), MaxCoefficientOfVariation: -1},
-		"MaxPlaceDeviation: not_finite":               {Readings: cupsOf(1, 1), MaxPlaceDeviation: unit.Ratio(endless)},
-		"NozzlePattern: required":                     {Readings: cupsOf(1, 1), NozzleSpacing: 1},
-		"NozzleSpacing: required":                     {NozzlePattern: pattern},
-		"NozzleSpacing: closer_than_cups":             {NozzlePattern: pattern, NozzleSpacing: 0.09},
-		"NozzleSpacing: not_finite":                   {NozzlePattern: pattern, NozzleSpacing: unit.Length(endless)},
-		"Readings: required; Spacing: not_positive":   {NozzlePattern: pattern, NozzleSpacing: 1, Spacing: -1},
-		"NozzlePattern.CupSpacing: required":          {NozzlePattern: calc.NozzlePattern{Volumes: pattern.Volumes}, NozzleSpacing: 1},
-		"NozzlePattern.Volumes: too_few":              {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{1}}, NozzleSpacing: 1},
-		"NozzlePattern.Volumes: all_empty":            {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{0, 0}}, NozzleSpacing: 1},
-		"NozzlePattern.Volumes[1]: not_positive":      {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{2, -1}}, NozzleSpacing: 1},
-		"SpacingRange.Low: range_inverted":            {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 2, High: 1, Steps: 2}},
-		"SpacingRange.Low: closer_than_cups":          {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 0.05, High: 1, Steps: 2}},
-		"SpacingRange.Steps: too_few":                 {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: 1, Steps: 1}},
-		"SpacingRange.Low: required":                  {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{High: 1, Steps: 2}},
-		"SpacingRange.High: not_positive":             {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: -1, Steps: 2}},
-		"Readings: required; NozzlePattern: required": {SpacingRange: calc.SpacingRange{Low: 1, High: 2, Steps: 2}},
+		"readings: required":                          {},
+		"readings: too_few":                           {Readings: cupsOf(1)},
+		"readings: all_empty":                         {Readings: cupsOf(0, 0, 0)},
+		"readings[1].volume: not_positive":            {Readings: cupsOf(3, -1)},
+		"readings[0].volume: not_finite":              {Readings: cupsOf(noNumber, 1)},
+		"spacing: not_positive":                       {Readings: cupsOf(1, 1), Spacing: -1},
+		"maxCoefficientOfVariation: not_positive":     {Readings: cupsOf(1, 1), MaxCoefficientOfVariation: -1},
+		"maxPlaceDeviation: not_finite":               {Readings: cupsOf(1, 1), MaxPlaceDeviation: unit.Ratio(endless)},
+		"nozzlePattern: required":                     {Readings: cupsOf(1, 1), NozzleSpacing: 1},
+		"nozzleSpacing: required":                     {NozzlePattern: pattern},
+		"nozzleSpacing: closer_than_cups":             {NozzlePattern: pattern, NozzleSpacing: 0.09},
+		"nozzleSpacing: not_finite":                   {NozzlePattern: pattern, NozzleSpacing: unit.Length(endless)},
+		"readings: required; spacing: not_positive":   {NozzlePattern: pattern, NozzleSpacing: 1, Spacing: -1},
+		"nozzlePattern.cupSpacing: required":          {NozzlePattern: calc.NozzlePattern{Volumes: pattern.Volumes}, NozzleSpacing: 1},
+		"nozzlePattern.volumes: too_few":              {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{1}}, NozzleSpacing: 1},
+		"nozzlePattern.volumes: all_empty":            {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{0, 0}}, NozzleSpacing: 1},
+		"nozzlePattern.volumes[1]: not_positive":      {NozzlePattern: calc.NozzlePattern{CupSpacing: cup, Volumes: []unit.Volume{2, -1}}, NozzleSpacing: 1},
+		"spacingRange.low: range_inverted":            {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 2, High: 1, Steps: 2}},
+		"spacingRange.low: closer_than_cups":          {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 0.05, High: 1, Steps: 2}},
+		"spacingRange.steps: too_few":                 {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: 1, Steps: 1}},
+		"spacingRange.low: required":                  {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{High: 1, Steps: 2}},
+		"spacingRange.high: not_positive":             {NozzlePattern: pattern, SpacingRange: calc.SpacingRange{Low: 1, High: -1, Steps: 2}},
+		"readings: required; nozzlePattern: required": {SpacingRange: calc.SpacingRange{Low: 1, High: 2, Steps: 2}},
 	} {
 		if _, err := calc.PatternUniformity(limited(in)); refusal(err) != want {
 			t.Errorf("refused with %q, want %q", refusal(err), want)

@@ -1,8 +1,7 @@
 package calc
 
 import (
-	"strconv"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -30,9 +29,9 @@ type PressureUniformityInput struct {
 // worth.
 type PressureUniformityResult struct {
 	Highest, Lowest, Mean unit.Pressure
-	Spread                unit.Pressure // Highest - Lowest
-	MaxDifference         unit.Pressure // the one applied
-	Even                  Verdict       // NotJudged for one reading
+	Spread                unit.Pressure   // Highest - Lowest
+	MaxDifference         unit.Pressure   // the one applied
+	Even                  finding.Verdict // NotJudged for one reading
 	// FlowSpread is how much more the nozzle at Highest gives than the same
 	// nozzle at Lowest.
 	FlowSpread unit.Ratio
@@ -45,15 +44,15 @@ type PressureUniformityResult struct {
 	CabOffset unit.Pressure // CabPressure - Mean; below zero when the cab reads less
 	// CabDiffers is Outside when CabOffset is more than 10 % of Mean; NotJudged
 	// without a cab reading.
-	CabDiffers Verdict
+	CabDiffers finding.Verdict
 	// CabIfGaugeError and CabIfHoseLoss are the cab readings that mean
 	// TargetPressure at the boom, by either explanation of CabOffset. Zero without
 	// both pressures, or when no reading above zero would mean it.
 	CabIfGaugeError, CabIfHoseLoss unit.Pressure
 
-	ReadingInRange []Verdict // in the order of the input; nil without a PressureRange
-	MeanInRange    Verdict   // NotJudged without a PressureRange
-	Warnings       []Warning
+	ReadingInRange []finding.Verdict // in the order of the input; nil without a PressureRange
+	MeanInRange    finding.Verdict   // NotJudged without a PressureRange
+	Warnings       []finding.Warning
 
 	Uncertainty *PressureUncertainty // nil unless asked for
 }
@@ -101,7 +100,7 @@ const (
 //	target x cab / mean       if the hoses lose it
 //
 // Pressures are gauge pressures in pascals, finite and above zero, of which at
-// least one reading: Invalid otherwise, with codes too_few, required,
+// least one reading: finding.Invalid otherwise, with codes too_few, required,
 // not_positive, not_finite, and range_inverted for PressureRange.
 //
 // Source: Q1/Q2 = sqrt(p1/p2), see FlowAtPressure. Judging by the difference is
@@ -121,14 +120,14 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 	}
 	switch n := len(in.Readings); {
 	case n == 1:
-		r.warn("Readings", WarnSingleReading)
+		r.warn(finding.Member("readings"), WarnSingleReading)
 	case n < FewestReadings:
-		r.warn("Readings", WarnFewReadings)
+		r.warn(finding.Member("readings"), WarnFewReadings)
 	}
 	if len(in.Readings) > 1 {
-		r.Even = judge(float64(r.Spread/r.MaxDifference), 1)
-		if r.Even == Within && !atMost(float64(r.FlowSpread), 2*float64(DefaultOutputTolerance)) {
-			r.warn("Readings", WarnFlowSpreadWide)
+		r.Even = finding.Judge(float64(r.Spread/r.MaxDifference), 1)
+		if r.Even == finding.Within && !finding.AtMost(float64(r.FlowSpread), 2*float64(DefaultOutputTolerance)) {
+			r.warn(finding.Member("readings"), WarnFlowSpreadWide)
 		}
 	}
 	r.compareCab(in)
@@ -152,13 +151,13 @@ func (r *PressureUniformityResult) summarize(readings []unit.Pressure) {
 		above += p - r.Lowest
 	}
 	r.Mean = r.Lowest + above/unit.Pressure(len(readings))
-	r.Spread = unit.Pressure(difference(float64(r.Highest), float64(r.Lowest)))
+	r.Spread = unit.Pressure(finding.Difference(float64(r.Highest), float64(r.Lowest)))
 	r.FlowSpread = flowSpread(r.Highest, r.Lowest)
 }
 
 // flowSpread is how much more a nozzle gives at high than at low.
 func flowSpread(high, low unit.Pressure) unit.Ratio {
-	return unit.Ratio(deviation(power(float64(high/low), SquareRoot), 1))
+	return unit.Ratio(finding.Deviation(power(float64(high/low), SquareRoot), 1))
 }
 
 func (r *PressureUniformityResult) compareCab(in PressureUniformityInput) {
@@ -166,10 +165,10 @@ func (r *PressureUniformityResult) compareCab(in PressureUniformityInput) {
 		return
 	}
 	r.HasCab = true
-	r.CabOffset = unit.Pressure(difference(float64(in.CabPressure), float64(r.Mean)))
-	r.CabDiffers = judge(float64(r.CabOffset/r.Mean), float64(cabAgreement))
-	if r.CabDiffers == Outside {
-		r.warn("CabPressure", WarnCabGaugeDiffers)
+	r.CabOffset = unit.Pressure(finding.Difference(float64(in.CabPressure), float64(r.Mean)))
+	r.CabDiffers = finding.Judge(float64(r.CabOffset/r.Mean), float64(cabAgreement))
+	if r.CabDiffers == finding.Outside {
+		r.warn(finding.Member("cabPressure"), WarnCabGaugeDiffers)
 	}
 	if in.TargetPressure != 0 {
 		r.CabIfGaugeError = max(in.TargetPressure+r.CabOffset, 0)
@@ -181,57 +180,55 @@ func (r *PressureUniformityResult) compareCab(in PressureUniformityInput) {
 // is usual.
 func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
 	if in.PressureRange != (PressureRange{}) {
-		r.ReadingInRange = make([]Verdict, len(in.Readings))
+		r.ReadingInRange = make([]finding.Verdict, len(in.Readings))
 		r.MeanInRange = in.PressureRange.holds(r.Mean)
 	}
 	for i, p := range in.Readings {
 		if r.ReadingInRange != nil {
 			r.ReadingInRange[i] = in.PressureRange.holds(p)
-			if r.ReadingInRange[i] == Outside {
-				r.warn(readingPath(i), WarnPressureOutsideRange)
+			if r.ReadingInRange[i] == finding.Outside {
+				r.warn(finding.Item("readings", i), WarnPressureOutsideRange)
 			}
 		}
 		if unusual(p) {
-			r.warn(readingPath(i), WarnUnusualPressure)
+			r.warn(finding.Item("readings", i), WarnUnusualPressure)
 		}
 	}
 	if unusual(in.CabPressure) {
-		r.warn("CabPressure", WarnUnusualPressure)
+		r.warn(finding.Member("cabPressure"), WarnUnusualPressure)
 	}
 	if unusual(in.TargetPressure) {
-		r.warn("TargetPressure", WarnUnusualPressure)
+		r.warn(finding.Member("targetPressure"), WarnUnusualPressure)
 	}
-	if in.TargetPressure != 0 && in.PressureRange.holds(in.TargetPressure) == Outside {
-		r.warn("TargetPressure", WarnPressureOutsideRange)
+	if in.TargetPressure != 0 && in.PressureRange.holds(in.TargetPressure) == finding.Outside {
+		r.warn(finding.Member("targetPressure"), WarnPressureOutsideRange)
 	}
 }
 
 // unusual tells whether a pressure that was given is outside what sprayers run at.
 func unusual(p unit.Pressure) bool {
 	usual := PressureRange{faintest, strongest}
-	return p != 0 && usual.holds(p) == Outside
+	return p != 0 && usual.holds(p) == finding.Outside
 }
 
-func (r *PressureUniformityResult) warn(field, code string) {
-	r.Warnings = append(r.Warnings, Warning{field, code})
+func (r *PressureUniformityResult) warn(place finding.Place, code string) {
+	r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 }
-
-func readingPath(i int) string { return "Readings[" + strconv.Itoa(i) + "]" }
 
 func (in PressureUniformityInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	if len(in.Readings) == 0 {
-		v.add("Readings", CodeTooFew)
+		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	}
 	for i, p := range in.Readings {
-		if !sound(float64(p)) || p == 0 {
-			v.positive(float64(p), readingPath(i))
+		if !finding.Sound(float64(p)) || p == 0 {
+			v.Positive(float64(p), finding.Item("readings", i))
 		}
-		in.Measuring.names(&v, Gauge, in.gauge(i), func() string { return readingPath(i) + ".Gauge" })
+		in.Measuring.names(&v, Gauge, in.gauge(i), func() finding.Place { return finding.Item("readings", i).Member("gauge") })
 	}
 	in.Measuring.check(&v)
-	v.optional(float64(in.MaxDifference), "MaxDifference")
-	v.optional(float64(in.CabPressure), "CabPressure")
-	v.optional(float64(in.TargetPressure), "TargetPressure")
-	return append(v, in.PressureRange.check("PressureRange")...).err()
+	v.Optional(float64(in.MaxDifference), finding.Member("maxDifference"))
+	v.Optional(float64(in.CabPressure), finding.Member("cabPressure"))
+	v.Optional(float64(in.TargetPressure), finding.Member("targetPressure"))
+	return append(v, in.PressureRange.check().Under(finding.Member("pressureRange"))...).Err()
 }

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -19,27 +20,27 @@ func TestReferencePressureWarnings(t *testing.T) {
 	for _, c := range []struct {
 		what string
 		in   calc.PressureUniformityInput
-		even calc.Verdict
+		even finding.Verdict
 		want string
 	}{
-		{"one", calc.PressureUniformityInput{Readings: readingsOf(psi, 40)}, calc.NotJudged, "Readings: single_reading"},
-		{"two", calc.PressureUniformityInput{Readings: readingsOf(psi, 40, 51)}, calc.Outside, "Readings: few_readings"},
-		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 22.73, 30, 32.73)}, calc.Within, ""},
+		{"one", calc.PressureUniformityInput{Readings: readingsOf(psi, 40)}, finding.NotJudged, "readings: single_reading"},
+		{"two", calc.PressureUniformityInput{Readings: readingsOf(psi, 40, 51)}, finding.Outside, "readings: few_readings"},
+		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 22.73, 30, 32.73)}, finding.Within, ""},
 		// The roots of 36 / 25 and of 36.1 / 25: 20 % and a little more, twice the tolerance of nozzles.
-		{"alike enough", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36), MaxDifference: 11.1 * psi}, calc.Within, ""},
-		{"even, but not in flow", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.1), MaxDifference: 11.1 * psi}, calc.Within, "Readings: flow_spread_wide"},
-		{"uneven", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.2), MaxDifference: 11.1 * psi}, calc.Outside, ""},
-		{"strong", calc.PressureUniformityInput{Readings: readingsOf(psi, 1000, 1000, 1001)}, calc.Within, "Readings[2]: unusual_pressure"},
+		{"alike enough", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36), MaxDifference: 11.1 * psi}, finding.Within, ""},
+		{"even, but not in flow", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.1), MaxDifference: 11.1 * psi}, finding.Within, "readings: flow_spread_wide"},
+		{"uneven", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.2), MaxDifference: 11.1 * psi}, finding.Outside, ""},
+		{"strong", calc.PressureUniformityInput{Readings: readingsOf(psi, 1000, 1000, 1001)}, finding.Within, "readings[2]: unusual_pressure"},
 		{
 			"faint", calc.PressureUniformityInput{Readings: readingsOf(psi, 4.9, 5, 5), CabPressure: 4.9 * psi, TargetPressure: 4.9 * psi},
-			calc.Within, "Readings[0]: unusual_pressure; CabPressure: unusual_pressure; TargetPressure: unusual_pressure",
+			finding.Within, "readings[0]: unusual_pressure; cabPressure: unusual_pressure; targetPressure: unusual_pressure",
 		},
 		{
 			"range", calc.PressureUniformityInput{
 				Readings: readingsOf(psi, 29, 30, 31, 60), MaxDifference: 40 * psi,
 				TargetPressure: 61 * psi, PressureRange: calc.PressureRange{Low: low, High: high},
 			},
-			calc.Within, "Readings: flow_spread_wide; Readings[0]: pressure_outside_nozzle_range; TargetPressure: pressure_outside_nozzle_range",
+			finding.Within, "readings: flow_spread_wide; readings[0]: pressure_outside_nozzle_range; targetPressure: pressure_outside_nozzle_range",
 		},
 	} {
 		r := mustPressureUniformity(t, c.in)
@@ -55,18 +56,18 @@ func TestReferenceReadingsInRange(t *testing.T) {
 	psi := unit.PoundPerSquareInch
 	in := calc.PressureUniformityInput{Readings: readingsOf(psi, 29, 60, 31)}
 	r := mustPressureUniformity(t, in)
-	if r.ReadingInRange != nil || r.MeanInRange != calc.NotJudged {
+	if r.ReadingInRange != nil || r.MeanInRange != finding.NotJudged {
 		t.Errorf("judged without a range: %v, mean %v", r.ReadingInRange, r.MeanInRange)
 	}
 	in.PressureRange = calc.PressureRange{Low: 30 * psi, High: 60 * psi}
 	r = mustPressureUniformity(t, in)
-	want := []calc.Verdict{calc.Outside, calc.Within, calc.Within}
+	want := []finding.Verdict{finding.Outside, finding.Within, finding.Within}
 	for i, v := range r.ReadingInRange {
 		if v != want[i] {
 			t.Errorf("reading %d: %v, want %v", i, v, want[i])
 		}
 	}
-	if len(r.ReadingInRange) != len(want) || r.MeanInRange != calc.Within {
+	if len(r.ReadingInRange) != len(want) || r.MeanInRange != finding.Within {
 		t.Errorf("%d readings judged, mean %v", len(r.ReadingInRange), r.MeanInRange)
 	}
 }
@@ -85,16 +86,16 @@ func TestPropertySpreadOnItsLimit(t *testing.T) {
 			MaxDifference: unit.Pressure((unit.Pressure(apart) * u).In(other)) * other,
 		}
 		r, _ := calc.PressureUniformity(in)
-		if r.Even != calc.Within {
+		if r.Even != finding.Within {
 			t.Fatalf("%v and %v: even %v", low, low+apart, r.Even)
 		}
 		in.CabPressure = r.Mean * 1.1
-		if r, _ = calc.PressureUniformity(in); r.CabDiffers != calc.Within {
+		if r, _ = calc.PressureUniformity(in); r.CabDiffers != finding.Within {
 			t.Fatalf("cab at 1.1 of the mean: %v", r.CabDiffers)
 		}
 		in.CabPressure *= 1 + 1e-6
 		in.MaxDifference *= 1 - 1e-6
-		if r, _ = calc.PressureUniformity(in); r.CabDiffers != calc.Outside || r.Even != calc.Outside {
+		if r, _ = calc.PressureUniformity(in); r.CabDiffers != finding.Outside || r.Even != finding.Outside {
 			t.Fatalf("beyond the limits: cab %v, even %v", r.CabDiffers, r.Even)
 		}
 	})
@@ -141,17 +142,17 @@ func TestPressureUniformityRefuses(t *testing.T) {
 		in   calc.PressureUniformityInput
 		want string
 	}{
-		{calc.PressureUniformityInput{}, "Readings: too_few"},
+		{calc.PressureUniformityInput{}, "readings: too_few"},
 		{
 			calc.PressureUniformityInput{Readings: []unit.Pressure{bar, 0, -bar, unit.Pressure(math.NaN())}},
-			"Readings[1]: required; Readings[2]: not_positive; Readings[3]: not_finite",
+			"readings[1]: required; readings[2]: not_positive; readings[3]: not_finite",
 		},
 		{
 			calc.PressureUniformityInput{
 				Readings: []unit.Pressure{bar}, MaxDifference: -bar, CabPressure: -bar, TargetPressure: unit.Pressure(math.Inf(1)),
 				PressureRange: calc.PressureRange{Low: 2 * bar, High: bar},
 			},
-			"MaxDifference: not_positive; CabPressure: not_positive; TargetPressure: not_finite; PressureRange.Low: range_inverted",
+			"maxDifference: not_positive; cabPressure: not_positive; targetPressure: not_finite; pressureRange.low: range_inverted",
 		},
 	} {
 		if _, err := calc.PressureUniformity(c.in); refusal(err) != c.want {

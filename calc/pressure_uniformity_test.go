@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -48,12 +49,12 @@ func TestPublishedFlowSpread(t *testing.T) {
 func TestPublishedPressureDrop(t *testing.T) {
 	for _, c := range []struct {
 		below   float64
-		differs calc.Verdict
+		differs finding.Verdict
 		warned  string
 	}{
-		{0.05, calc.Within, ""},
-		{0.10, calc.Outside, "CabPressure: cab_gauge_differs"},
-		{0.20, calc.Outside, "CabPressure: cab_gauge_differs"},
+		{0.05, finding.Within, ""},
+		{0.10, finding.Outside, "cabPressure: cab_gauge_differs"},
+		{0.20, finding.Outside, "cabPressure: cab_gauge_differs"},
 	} {
 		boom := 60 * (1 - c.below)
 		r := mustPressureUniformity(t, calc.PressureUniformityInput{
@@ -88,13 +89,13 @@ func TestReferencePressureUniformity(t *testing.T) {
 		agrees(t, c.what, c.got, c.want, 1e-5)
 	}
 	// 6 / 58 = 10.3 %, more than 10
-	if r.Even != calc.Within || !r.HasCab || r.CabDiffers != calc.Outside {
+	if r.Even != finding.Within || !r.HasCab || r.CabDiffers != finding.Outside {
 		t.Errorf("even %v, has cab %v, cab differs %v", r.Even, r.HasCab, r.CabDiffers)
 	}
 	if r.CabIfGaugeError != 0 || r.CabIfHoseLoss != 0 {
 		t.Errorf("cab readings without a target: %v, %v", r.CabIfGaugeError, r.CabIfHoseLoss)
 	}
-	if w := warned(r.Warnings); w != "CabPressure: cab_gauge_differs" {
+	if w := warned(r.Warnings); w != "cabPressure: cab_gauge_differs" {
 		t.Errorf("warned of %q", w)
 	}
 }
@@ -157,7 +158,7 @@ func ExamplePressureUniformity() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("spread %.0f psi, within: %v\n", r.Spread.In(unit.PoundPerSquareInch), r.Even == calc.Within)
+	fmt.Printf("spread %.0f psi, within: %v\n", r.Spread.In(unit.PoundPerSquareInch), r.Even == finding.Within)
 	fmt.Printf("in flow %.1f %%\n", r.FlowSpread.In(unit.Percent))
 	fmt.Printf("cab %+.0f psi\n", r.CabOffset.In(unit.PoundPerSquareInch))
 	// Output:

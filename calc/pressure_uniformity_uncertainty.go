@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -46,7 +47,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 	}
 	mean := float64(r.Mean)
 	u.Mean = u.mean.uncertainty(x, mean)
-	if r.MeanInRange != NotJudged {
+	if r.MeanInRange != finding.NotJudged {
 		within := in.PressureRange
 		u.MeanInRange = conformity(mean, &u.Mean, float64(within.Low), float64(within.High))
 		u.MeanInRange.settle(mean, &u.Mean, float64(within.Low), float64(within.High), repeats{readings: MeasureReadings})

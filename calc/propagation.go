@@ -3,6 +3,8 @@ package calc
 import (
 	"math"
 	"slices"
+
+	"wetrun/calc/finding"
 )
 
 // slots is how many instruments there can be: the default one of each kind, in the
@@ -130,7 +132,7 @@ func (p *propagation) uncertainty(x *instruments, reference float64) Uncertainty
 // settle drops what is left of sensitivities that cancel.
 func (p *propagation) settle() {
 	for i := range p.scale {
-		if math.Abs(p.scale[i]) < slack {
+		if math.Abs(p.scale[i]) < finding.Slack {
 			p.scale[i] = 0
 		}
 	}

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -53,10 +54,10 @@ type PumpDemandResult struct {
 	ReserveFlowRate   unit.FlowRate // Reserve x (spray + agitation)
 	TotalFlowRate     unit.FlowRate // spray, agitation and reserve
 
-	Sufficient         Verdict       // NotJudged without a pump
-	SpareFlowRate      unit.FlowRate // rated less total; below zero when it falls short
-	WornPumpFlowRate   unit.FlowRate // of the pump when it has lost WornPump
-	SufficientWhenWorn Verdict
+	Sufficient         finding.Verdict // NotJudged without a pump
+	SpareFlowRate      unit.FlowRate   // rated less total; below zero when it falls short
+	WornPumpFlowRate   unit.FlowRate   // of the pump when it has lost WornPump
+	SufficientWhenWorn finding.Verdict
 	// LargestSprayFlowRate is what the pump leaves for nozzles, agitation and
 	// reserve kept; zero when it cannot even stir.
 	LargestSprayFlowRate unit.FlowRate
@@ -66,7 +67,7 @@ type PumpDemandResult struct {
 
 	ApplicationRate        unit.ApplicationRate // of the nozzles given
 	LargestApplicationRate unit.ApplicationRate // of LargestSprayFlowRate
-	Warnings               []Warning
+	Warnings               []finding.Warning
 }
 
 // WornPump is how far below its rating a pump may be and still pass. Source:
@@ -104,7 +105,7 @@ const (
 // and width w of the boom, the largest rate, that flow / (v x w). A demand exactly
 // as large as the rating is met.
 //
-// All quantities must be finite and not below zero. The error is Invalid. Beside
+// All quantities must be finite and not below zero. The error is finding.Invalid. Beside
 // not_positive, not_finite and the codes of Nozzle.Rating under Nozzle its codes are
 //   - required: on Nozzles and on NozzleFlowRate, of the input or of a group; on
 //     SprayPressure with a Nozzle; on TankVolume with AgitationShare; on the one of
@@ -142,7 +143,7 @@ func PumpDemand(in PumpDemandInput) (PumpDemandResult, error) {
 		r.LargestApplicationRate = unit.ApplicationRate(float64(r.LargestSprayFlowRate) / area)
 	}
 	if r.LargestNozzles > mostCounted {
-		return PumpDemandResult{}, Invalid{{Field: "RatedPumpFlowRate", Code: CodeNotComputable}}
+		return PumpDemandResult{}, finding.Invalid{{Place: finding.Member("ratedPumpFlowRate"), Code: CodeNotComputable}}
 	}
 	r.warn(in, groups)
 	return r, nil
@@ -167,20 +168,20 @@ func (r *PumpDemandResult) agitate(in PumpDemandInput) {
 
 // judge holds the demand against the pump.
 func (r *PumpDemandResult) judge(pump unit.FlowRate) {
-	meets := func(flow unit.FlowRate) Verdict {
-		if atMost(float64(r.TotalFlowRate/flow), 1) {
-			return Within
+	meets := func(flow unit.FlowRate) finding.Verdict {
+		if finding.AtMost(float64(r.TotalFlowRate/flow), 1) {
+			return finding.Within
 		}
-		return Outside
+		return finding.Outside
 	}
 	r.WornPumpFlowRate = pump * unit.FlowRate(1-WornPump)
 	r.Sufficient, r.SufficientWhenWorn = meets(pump), meets(r.WornPumpFlowRate)
-	r.SpareFlowRate = unit.FlowRate(difference(float64(pump), float64(r.TotalFlowRate)))
-	left := difference(float64(pump)/(1+float64(r.Reserve)), float64(r.AgitationFlowRate))
+	r.SpareFlowRate = unit.FlowRate(finding.Difference(float64(pump), float64(r.TotalFlowRate)))
+	left := finding.Difference(float64(pump)/(1+float64(r.Reserve)), float64(r.AgitationFlowRate))
 	r.LargestSprayFlowRate = unit.FlowRate(math.Max(left, 0))
 	if len(r.NozzleFlowRates) == 1 {
 		n := float64(r.LargestSprayFlowRate / r.NozzleFlowRates[0])
-		if whole := math.Round(n); difference(n, whole) == 0 {
+		if whole := math.Round(n); finding.Difference(n, whole) == 0 {
 			n = whole
 		}
 		r.LargestNozzles = int(math.Min(math.Floor(n), 2*mostCounted)) // refused above mostCounted

@@ -1,8 +1,7 @@
 package calc
 
 import (
-	"strconv"
-
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -28,9 +27,9 @@ func (g NozzleGroup) flow(p unit.Pressure) unit.FlowRate {
 }
 
 func (r *PumpDemandResult) warn(in PumpDemandInput, groups []NozzleGroup) {
-	add := func(unusual bool, field, code string) {
+	add := func(unusual bool, place finding.Place, code string) {
 		if unusual {
-			r.Warnings = append(r.Warnings, Warning{field, code})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 		}
 	}
 	if in.SprayPressure != 0 {
@@ -38,93 +37,94 @@ func (r *PumpDemandResult) warn(in PumpDemandInput, groups []NozzleGroup) {
 		for _, g := range groups {
 			used = used || g.Nozzle.given() || g.Nozzle.PressureRange != PressureRange{}
 			far = far || g.Nozzle.farFromRating(in.SprayPressure)
-			outside = outside || g.Nozzle.PressureRange.holds(in.SprayPressure) == Outside
+			outside = outside || g.Nozzle.PressureRange.holds(in.SprayPressure) == finding.Outside
 		}
-		add(outside, "SprayPressure", WarnPressureOutsideRange)
-		add(far, "SprayPressure", WarnFarFromRating)
-		add(!used, "SprayPressure", WarnSprayPressureUnused)
+		add(outside, finding.Member("sprayPressure"), WarnPressureOutsideRange)
+		add(far, finding.Member("sprayPressure"), WarnFarFromRating)
+		add(!used, finding.Member("sprayPressure"), WarnSprayPressureUnused)
 	}
-	stirred := "AgitationFlowRate"
+	stirred := finding.Member("agitationFlowRate")
 	if in.AgitationShare != 0 {
-		stirred = "AgitationShare"
+		stirred = finding.Member("agitationShare")
 	}
 	add(r.AgitationFlowRate == 0, stirred, WarnAgitationNotCounted)
 	add(r.AgitationShare != 0 && !between(float64(r.AgitationShare), float64(leastAgitation), float64(mostAgitation)), stirred, WarnUnusualAgitation)
-	add(!atMost(float64(r.Reserve), float64(mostReserve)), "Reserve", WarnUnusualReserve)
-	add(r.Sufficient == Within && r.SufficientWhenWorn == Outside, "RatedPumpFlowRate", WarnShortWhenWorn)
+	add(!finding.AtMost(float64(r.Reserve), float64(mostReserve)), finding.Member("reserve"), WarnUnusualReserve)
+	add(r.Sufficient == finding.Within && r.SufficientWhenWorn == finding.Outside, finding.Member("ratedPumpFlowRate"), WarnShortWhenWorn)
 	if in.GroundSpeed != 0 {
-		add(unusualSpeed(in.GroundSpeed), "GroundSpeed", WarnUnusualSpeed)
-		add(unusualRate(r.ApplicationRate), "Width", WarnUnusualRate)
+		add(unusualSpeed(in.GroundSpeed), finding.Member("groundSpeed"), WarnUnusualSpeed)
+		add(unusualRate(r.ApplicationRate), finding.Member("width"), WarnUnusualRate)
 	}
 }
 
 // check reports everything that keeps PumpDemand from computing.
 func (in PumpDemandInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	switch {
 	case len(in.NozzleGroups) == 0:
-		v = append(v, in.alone().check("")...)
+		v = append(v, in.alone().check(true)...)
 	case in.Nozzles != 0 || in.NozzleFlowRate != 0 || !in.Nozzle.silent() || in.Nozzle.PressureRange != PressureRange{}:
-		other := "Nozzle"
+		other := finding.Member("nozzle")
 		switch {
 		case in.Nozzles != 0:
-			other = "Nozzles"
+			other = finding.Member("nozzles")
 		case in.NozzleFlowRate != 0:
-			other = "NozzleFlowRate"
+			other = finding.Member("nozzleFlowRate")
 		}
-		v.conflict("NozzleGroups", other)
+		v.Conflict(finding.Member("nozzleGroups"), other)
 	}
-	rated := "" // the first nozzle that is known by its rating, which needs a pressure
+	var rated finding.Place // the first nozzle that is known by its rating, which needs a pressure
 	if in.Nozzle.given() {
-		rated = "Nozzle"
+		rated = finding.Member("nozzle")
 	}
 	for i, g := range in.NozzleGroups {
-		v = append(v, g.check("NozzleGroups["+strconv.Itoa(i)+"].")...)
-		if g.Nozzle.given() && rated == "" {
-			rated = at("NozzleGroups", i, "Nozzle")
+		v = append(v, g.check(false).Under(finding.Item("nozzleGroups", i))...)
+		if g.Nozzle.given() && rated.IsZero() {
+			rated = finding.Item("nozzleGroups", i).Member("nozzle")
 		}
 	}
-	v.positiveFor(float64(in.SprayPressure), "SprayPressure", rated)
-	v.optional(float64(in.AgitationFlowRate), "AgitationFlowRate")
-	v.optional(float64(in.AgitationShare), "AgitationShare")
+	v.PositiveFor(float64(in.SprayPressure), finding.Member("sprayPressure"), rated)
+	v.Optional(float64(in.AgitationFlowRate), finding.Member("agitationFlowRate"))
+	v.Optional(float64(in.AgitationShare), finding.Member("agitationShare"))
 	switch {
 	case in.AgitationShare != 0 && in.AgitationFlowRate != 0:
-		v.conflict("AgitationShare", "AgitationFlowRate")
+		v.Conflict(finding.Member("agitationShare"), finding.Member("agitationFlowRate"))
 	case in.AgitationShare != 0 && in.TankVolume == 0:
-		v.needed("TankVolume", "AgitationShare")
+		v.Needed(finding.Member("tankVolume"), finding.Member("agitationShare"))
 	}
-	v.optional(float64(in.TankVolume), "TankVolume")
-	v.optional(float64(in.Reserve), "Reserve")
-	v.optional(float64(in.RatedPumpFlowRate), "RatedPumpFlowRate")
-	v.positiveFor(float64(in.GroundSpeed), "GroundSpeed", given(in.Width != 0, "Width"))
-	v.positiveFor(float64(in.Width), "Width", given(in.GroundSpeed != 0, "GroundSpeed"))
-	return v.err()
+	v.Optional(float64(in.TankVolume), finding.Member("tankVolume"))
+	v.Optional(float64(in.Reserve), finding.Member("reserve"))
+	v.Optional(float64(in.RatedPumpFlowRate), finding.Member("ratedPumpFlowRate"))
+	v.PositiveFor(float64(in.GroundSpeed), finding.Member("groundSpeed"), finding.Given(in.Width != 0, "width"))
+	v.PositiveFor(float64(in.Width), finding.Member("width"), finding.Given(in.GroundSpeed != 0, "groundSpeed"))
+	return v.Err()
 }
 
-// check looks at one group; prefix is the path of its fields.
-func (g NozzleGroup) check(prefix string) Invalid {
-	var v Invalid
+// check looks at one group. alone tells that its members are those of the input itself,
+// which groups would stand in for.
+func (g NozzleGroup) check(alone bool) finding.Invalid {
+	var v finding.Invalid
 	switch {
 	case g.Nozzles == 0:
-		if prefix == "" {
-			v.neededOr("Nozzles", "NozzleGroups")
+		if alone {
+			v.NeededOr(finding.Member("nozzles"), finding.Member("nozzleGroups"))
 		} else {
-			v.add(prefix+"Nozzles", CodeRequired)
+			v.Add(finding.Member("nozzles"), finding.CodeRequired)
 		}
 	case g.Nozzles < 0:
-		v.add(prefix+"Nozzles", CodeNotPositive)
+		v.Add(finding.Member("nozzles"), finding.CodeNotPositive)
 	}
 	if !g.Nozzle.given() {
-		instead := prefix + "Nozzle"
-		if prefix == "" {
-			instead = "Nozzle,NozzleGroups"
+		instead := []finding.Place{finding.Member("nozzle"), finding.Member("nozzleGroups")}
+		if !alone {
+			instead = instead[:1]
 		}
-		v.positiveOr(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate", instead)
-		return append(v, g.Nozzle.PressureRange.check(prefix+"Nozzle.PressureRange")...)
+		v.PositiveOr(float64(g.NozzleFlowRate), finding.Member("nozzleFlowRate"), instead...)
+		return append(v, g.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
-	v.optional(float64(g.NozzleFlowRate), prefix+"NozzleFlowRate")
+	v.Optional(float64(g.NozzleFlowRate), finding.Member("nozzleFlowRate"))
 	if g.NozzleFlowRate != 0 {
-		v.conflict(prefix+"Nozzle", prefix+"NozzleFlowRate")
+		v.Conflict(finding.Member("nozzle"), finding.Member("nozzleFlowRate"))
 	}
-	return append(v, g.Nozzle.check().under(prefix+"Nozzle")...)
+	return append(v, g.Nozzle.check().Under(finding.Member("nozzle"))...)
 }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -69,19 +70,19 @@ func TestReferencePumpDemand(t *testing.T) {
 	agrees(t, "reserve", float64(r.Reserve), 0.2, 1e-13)
 	agrees(t, "rate", r.ApplicationRate.In(unit.USGallonPerAcre), 26.4, 1e-13)
 	agrees(t, "largest rate", r.LargestApplicationRate.In(unit.USGallonPerAcre), 33, 1e-13)
-	if r.Sufficient != calc.Within || r.SufficientWhenWorn != calc.Within || r.LargestNozzles != 25 || r.Warnings != nil {
+	if r.Sufficient != finding.Within || r.SufficientWhenWorn != finding.Within || r.LargestNozzles != 25 || r.Warnings != nil {
 		t.Errorf("%v, worn %v, %d nozzles, %v", r.Sufficient, r.SufficientWhenWorn, r.LargestNozzles, r.Warnings)
 	}
 	// A pump of exactly the demand does, one a millionth smaller does not; both are
 	// short when worn, and only the first is worth a warning of it.
 	for _, c := range []struct {
 		pump    unit.FlowRate
-		want    calc.Verdict
+		want    finding.Verdict
 		warning string
-	}{{21.6, calc.Within, "RatedPumpFlowRate: short_when_worn"}, {21.6 * (1 - 1e-6), calc.Outside, ""}} {
+	}{{21.6, finding.Within, "ratedPumpFlowRate: short_when_worn"}, {21.6 * (1 - 1e-6), finding.Outside, ""}} {
 		in.RatedPumpFlowRate = c.pump * unit.USGallonPerMinute
 		r := mustPumpDemand(t, in)
-		if r.Sufficient != c.want || r.SufficientWhenWorn != calc.Outside || warned(r.Warnings) != c.warning {
+		if r.Sufficient != c.want || r.SufficientWhenWorn != finding.Outside || warned(r.Warnings) != c.warning {
 			t.Errorf("%v: %v, worn %v, %v", c.pump, r.Sufficient, r.SufficientWhenWorn, r.Warnings)
 		}
 	}
@@ -106,7 +107,7 @@ func TestReferencePumpDemandOfGroups(t *testing.T) {
 	agrees(t, "total", r.TotalFlowRate.In(unit.LitrePerMinute), 61, 1e-13)
 	agrees(t, "spare", r.SpareFlowRate.In(unit.LitrePerMinute), -1, 1e-12)
 	agrees(t, "largest", r.LargestSprayFlowRate.In(unit.LitrePerMinute), 8, 1e-12)
-	if r.Sufficient != calc.Outside || r.LargestNozzles != -1 || warned(r.Warnings) != "SprayPressure: far_from_rating" || r.ApplicationRate != 0 {
+	if r.Sufficient != finding.Outside || r.LargestNozzles != -1 || warned(r.Warnings) != "sprayPressure: far_from_rating" || r.ApplicationRate != 0 {
 		t.Errorf("%v, %d nozzles, %v, %v", r.Sufficient, r.LargestNozzles, r.Warnings, r.ApplicationRate)
 	}
 }
@@ -117,7 +118,7 @@ func TestReferencePumpTooSmallToStir(t *testing.T) {
 	r := mustPumpDemand(t, calc.PumpDemandInput{
 		Nozzles: 2, NozzleFlowRate: 1, AgitationFlowRate: 10, RatedPumpFlowRate: 5, GroundSpeed: 2, Width: 10,
 	})
-	if r.Sufficient != calc.Outside || r.LargestSprayFlowRate != 0 || r.LargestNozzles != 0 || r.LargestApplicationRate != 0 {
+	if r.Sufficient != finding.Outside || r.LargestSprayFlowRate != 0 || r.LargestNozzles != 0 || r.LargestApplicationRate != 0 {
 		t.Errorf("%+v", r)
 	}
 }
@@ -132,22 +133,22 @@ func TestReferencePumpDemandWarnings(t *testing.T) {
 		change func(*input)
 	}{
 		{"", func(*input) {}},
-		{"AgitationFlowRate: agitation_not_counted", func(in *input) { in.AgitationFlowRate = 0 }},
-		{"AgitationFlowRate: unusual_agitation", func(in *input) { in.TankVolume = 49 * unit.Litre }},
-		{"AgitationFlowRate: unusual_agitation", func(in *input) { in.TankVolume = 1001 * unit.Litre }},
+		{"agitationFlowRate: agitation_not_counted", func(in *input) { in.AgitationFlowRate = 0 }},
+		{"agitationFlowRate: unusual_agitation", func(in *input) { in.TankVolume = 49 * unit.Litre }},
+		{"agitationFlowRate: unusual_agitation", func(in *input) { in.TankVolume = 1001 * unit.Litre }},
 		{"", func(in *input) { in.TankVolume = 50 * unit.Litre }},
-		{"AgitationShare: unusual_agitation", func(in *input) {
+		{"agitationShare: unusual_agitation", func(in *input) {
 			in.AgitationFlowRate, in.TankVolume, in.AgitationShare = 0, 1, 0.21
 		}},
-		{"Reserve: unusual_reserve", func(in *input) { in.Reserve = 1.01 }},
-		{"SprayPressure: spray_pressure_unused", func(in *input) { in.SprayPressure = 3e5 }},
-		{"SprayPressure: pressure_outside_nozzle_range", func(in *input) {
+		{"reserve: unusual_reserve", func(in *input) { in.Reserve = 1.01 }},
+		{"sprayPressure: spray_pressure_unused", func(in *input) { in.SprayPressure = 3e5 }},
+		{"sprayPressure: pressure_outside_nozzle_range", func(in *input) {
 			in.NozzleFlowRate, in.Nozzle, in.SprayPressure = 0, ranged, 5e5
 		}},
 		{"", func(in *input) { in.NozzleFlowRate, in.Nozzle, in.SprayPressure = 0, ranged, 4e5 }},
 		{"", func(in *input) { in.Nozzle.PressureRange, in.SprayPressure = ranged.PressureRange, 2e5 }},
 		// 0.4 m/s; 600 x 40 / (0.9 mph = 1.448 km/h x 6 m) is 2762 L/ha.
-		{"GroundSpeed: unusual_speed; Width: unusual_rate", func(in *input) {
+		{"groundSpeed: unusual_speed; width: unusual_rate", func(in *input) {
 			in.GroundSpeed, in.Width = 0.9*unit.MilePerHour, 6
 		}},
 	} {
@@ -172,11 +173,11 @@ func TestPropertyPumpDemand(t *testing.T) {
 			RatedPumpFlowRate: unit.FlowRate(rapid.Float64Range(1e-4, 1e-2).Draw(t, "pump")),
 		}
 		r := mustPumpDemand(t, in)
-		if within := r.Sufficient == calc.Within; within != (r.LargestNozzles >= in.Nozzles) {
+		if within := r.Sufficient == finding.Within; within != (r.LargestNozzles >= in.Nozzles) {
 			t.Errorf("%d nozzles: %v, but at most %d", in.Nozzles, r.Sufficient, r.LargestNozzles)
 		}
 		if most := r.LargestNozzles; most > 0 {
-			for n, want := range map[int]calc.Verdict{most: calc.Within, most + 1: calc.Outside} {
+			for n, want := range map[int]finding.Verdict{most: finding.Within, most + 1: finding.Outside} {
 				in := in
 				if in.Nozzles = n; mustPumpDemand(t, in).Sufficient != want {
 					t.Errorf("%d nozzles of at most %d: not %v", n, most, want)
@@ -190,7 +191,7 @@ func TestPropertyPumpDemand(t *testing.T) {
 		}
 		s := mustPumpDemand(t, split)
 		agrees(t, "split", float64(s.TotalFlowRate), float64(r.TotalFlowRate), 1e-12)
-		if s.Sufficient != calc.Within || s.SpareFlowRate != 0 {
+		if s.Sufficient != finding.Within || s.SpareFlowRate != 0 {
 			t.Errorf("a pump of the demand: %v, spare %v", s.Sufficient, s.SpareFlowRate)
 		}
 	})
@@ -200,35 +201,35 @@ func TestPumpDemandRefuses(t *testing.T) {
 	type input = calc.PumpDemandInput
 	group := calc.NozzleGroup{Nozzles: 2, NozzleFlowRate: 1}
 	for want, change := range map[string]func(*input){
-		"Nozzles: required; NozzleFlowRate: required": func(in *input) { *in = input{} },
-		"Nozzles: not_positive":                       func(in *input) { in.Nozzles = -1 },
-		"NozzleFlowRate: not_positive":                func(in *input) { in.NozzleFlowRate = -1 },
-		"Nozzle: conflict":                            func(in *input) { in.Nozzle, in.SprayPressure = calc.Nozzle{Size: "02"}, 1e5 },
-		"SprayPressure: required":                     func(in *input) { in.NozzleFlowRate, in.Nozzle.Size = 0, "02" },
-		"Nozzle.RatedPressure: required":              func(in *input) { in.NozzleFlowRate, in.Nozzle.RatedFlowRate, in.SprayPressure = 0, 1, 1 },
-		"Nozzle.PressureRange.Low: range_inverted":    func(in *input) { in.Nozzle.PressureRange = calc.PressureRange{Low: 2, High: 1} },
-		"SprayPressure: not_finite":                   func(in *input) { in.SprayPressure = unit.Pressure(endless) },
-		"NozzleGroups: conflict":                      func(in *input) { in.NozzleGroups = []calc.NozzleGroup{group} },
-		"NozzleGroups: conflict; RatedPumpFlowRate: not_positive": func(in *input) { // a range alone is not passed over either
+		"nozzles: required; nozzleFlowRate: required": func(in *input) { *in = input{} },
+		"nozzles: not_positive":                       func(in *input) { in.Nozzles = -1 },
+		"nozzleFlowRate: not_positive":                func(in *input) { in.NozzleFlowRate = -1 },
+		"nozzle: conflict":                            func(in *input) { in.Nozzle, in.SprayPressure = calc.Nozzle{Size: "02"}, 1e5 },
+		"sprayPressure: required":                     func(in *input) { in.NozzleFlowRate, in.Nozzle.Size = 0, "02" },
+		"nozzle.ratedPressure: required":              func(in *input) { in.NozzleFlowRate, in.Nozzle.RatedFlowRate, in.SprayPressure = 0, 1, 1 },
+		"nozzle.pressureRange.low: range_inverted":    func(in *input) { in.Nozzle.PressureRange = calc.PressureRange{Low: 2, High: 1} },
+		"sprayPressure: not_finite":                   func(in *input) { in.SprayPressure = unit.Pressure(endless) },
+		"nozzleGroups: conflict":                      func(in *input) { in.NozzleGroups = []calc.NozzleGroup{group} },
+		"nozzleGroups: conflict; ratedPumpFlowRate: not_positive": func(in *input) { // a range alone is not passed over either
 			in.Nozzles, in.NozzleFlowRate, in.RatedPumpFlowRate = 0, 0, -1
 			in.Nozzle.PressureRange, in.NozzleGroups = calc.PressureRange{Low: 1, High: 2}, []calc.NozzleGroup{group}
 		},
-		"NozzleGroups[1].Nozzles: required":        func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{group, {NozzleFlowRate: 1}}} },
-		"NozzleGroups[0].NozzleFlowRate: required": func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{{Nozzles: 1}}} },
-		"NozzleGroups[0].Nozzle.Size: unknown_size": func(in *input) {
+		"nozzleGroups[1].nozzles: required":        func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{group, {NozzleFlowRate: 1}}} },
+		"nozzleGroups[0].nozzleFlowRate: required": func(in *input) { *in = input{NozzleGroups: []calc.NozzleGroup{{Nozzles: 1}}} },
+		"nozzleGroups[0].nozzle.size: unknown_size": func(in *input) {
 			*in = input{SprayPressure: 1, NozzleGroups: []calc.NozzleGroup{{Nozzles: 1, Nozzle: calc.Nozzle{Size: "3"}}}}
 		},
-		"AgitationShare: conflict":                       func(in *input) { in.AgitationShare, in.AgitationFlowRate, in.TankVolume = 0.1, 1, 1 },
-		"TankVolume: required":                           func(in *input) { in.AgitationShare = 0.1 },
-		"AgitationShare: not_positive":                   func(in *input) { in.AgitationShare, in.TankVolume = -0.1, 1 },
-		"AgitationFlowRate: not_positive":                func(in *input) { in.AgitationFlowRate = -1 },
-		"TankVolume: not_finite":                         func(in *input) { in.TankVolume = unit.Volume(noNumber) },
-		"Reserve: not_positive":                          func(in *input) { in.Reserve = -1 },
-		"RatedPumpFlowRate: not_positive":                func(in *input) { in.RatedPumpFlowRate = -1 },
-		"GroundSpeed: required":                          func(in *input) { in.Width = 1 },
-		"Width: required":                                func(in *input) { in.GroundSpeed = 1 },
-		"GroundSpeed: not_positive; Width: not_positive": func(in *input) { in.GroundSpeed, in.Width = -1, -1 },
-		"RatedPumpFlowRate: not_computable":              func(in *input) { in.RatedPumpFlowRate = 1e10 },
+		"agitationShare: conflict":                       func(in *input) { in.AgitationShare, in.AgitationFlowRate, in.TankVolume = 0.1, 1, 1 },
+		"tankVolume: required":                           func(in *input) { in.AgitationShare = 0.1 },
+		"agitationShare: not_positive":                   func(in *input) { in.AgitationShare, in.TankVolume = -0.1, 1 },
+		"agitationFlowRate: not_positive":                func(in *input) { in.AgitationFlowRate = -1 },
+		"tankVolume: not_finite":                         func(in *input) { in.TankVolume = unit.Volume(noNumber) },
+		"reserve: not_positive":                          func(in *input) { in.Reserve = -1 },
+		"ratedPumpFlowRate: not_positive":                func(in *input) { in.RatedPumpFlowRate = -1 },
+		"groundSpeed: required":                          func(in *input) { in.Width = 1 },
+		"width: required":                                func(in *input) { in.GroundSpeed = 1 },
+		"groundSpeed: not_positive; width: not_positive": func(in *input) { in.GroundSpeed, in.Width = -1, -1 },
+		"ratedPumpFlowRate: not_computable":              func(in *input) { in.RatedPumpFlowRate = 1e10 },
 	} {
 		in := input{Nozzles: 2, NozzleFlowRate: 1}
 		change(&in)

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // Repeatability is what is known beforehand of how far measurements repeat. A zero
 // Prior stands for the default one.
@@ -31,17 +34,22 @@ func (p Prior) or(standard Prior) Prior {
 	return p
 }
 
-func (p Prior) check(v *Invalid, field string) {
+func (r Repeatability) check() finding.Invalid {
+	return append(r.Runs.check().Under(finding.Member("runs")), r.Catches.check().Under(finding.Member("catches"))...)
+}
+
+func (p Prior) check() (v finding.Invalid) {
 	if p == (Prior{}) {
-		return
+		return nil
 	}
-	v.positiveFor(float64(p.StandardDeviation), field+".StandardDeviation", field+".DegreesOfFreedom")
+	v.PositiveFor(float64(p.StandardDeviation), finding.Member("standardDeviation"), finding.Member("degreesOfFreedom"))
 	switch {
 	case p.DegreesOfFreedom == 0:
-		v.needed(field+".DegreesOfFreedom", field+".StandardDeviation")
+		v.Needed(finding.Member("degreesOfFreedom"), finding.Member("standardDeviation"))
 	case p.DegreesOfFreedom < 0:
-		v.add(field+".DegreesOfFreedom", CodeNotPositive)
+		v.Add(finding.Member("degreesOfFreedom"), finding.CodeNotPositive)
 	}
+	return v
 }
 
 // A scatter is the variance of one measurement about the mean, as a share squared.

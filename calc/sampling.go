@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mathext"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -50,7 +51,7 @@ type SamplingResult struct {
 	ChanceAbove unit.Ratio
 	// Settled is Within when the interval lies at or below the limit, Outside when it
 	// lies above it, NotJudged when it holds the limit.
-	Settled Verdict
+	Settled finding.Verdict
 	// More is how many more catches settle it while the share outside stays as seen.
 	// Zero when it is settled, and when not even a thousand catches would.
 	More int
@@ -109,10 +110,10 @@ func Sampling(in SamplingInput) (SamplingResult, error) {
 	}
 	r.ChanceAbove = unit.Ratio(in.chanceAbove())
 	switch {
-	case atMost(float64(r.High), limit):
-		r.Settled = Within
-	case !atMost(float64(r.Low), limit):
-		r.Settled = Outside
+	case finding.AtMost(float64(r.High), limit):
+		r.Settled = finding.Within
+	case !finding.AtMost(float64(r.Low), limit):
+		r.Settled = finding.Outside
 	default:
 		r.More = in.more()
 		r.AllOthers = in.Caught+r.More == in.CatchPointsOnBoom
@@ -124,24 +125,24 @@ func Sampling(in SamplingInput) (SamplingResult, error) {
 }
 
 func (in SamplingInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	if in.Caught < 1 {
-		v.add("Caught", CodeTooFew)
+		v.Add(finding.Member("caught"), finding.CodeTooFew)
 	}
 	if in.Outside < 0 || in.Outside > in.Caught {
-		v.add("Outside", CodeNotAllowed)
+		v.Add(finding.Member("outside"), finding.CodeNotAllowed)
 	}
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.Caught {
-		v.add("CatchPointsOnBoom", CodeFewerThanCaught)
+		v.Add(finding.Member("catchPointsOnBoom"), CodeFewerThanCaught)
 	}
-	v.optional(float64(in.ReplaceAllAbove), "ReplaceAllAbove")
-	return v.err()
+	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
+	return v.Err()
 }
 
 // AtLimit is the greatest number of points outside that is not above the limit.
 func (in SamplingInput) AtLimit() int {
 	n := float64(in.CatchPointsOnBoom)
-	return int(math.Floor(min((float64(in.ReplaceAllAbove)+slack)*n, n)))
+	return int(math.Floor(min((float64(in.ReplaceAllAbove)+finding.Slack)*n, n)))
 }
 
 // MostOutside is the greatest number of marked points among n that x marked of m
@@ -153,7 +154,7 @@ func MostOutside(x, m, n int) int {
 }
 
 // likely tells that a tail is no part of what the interval leaves out.
-func likely(tail float64) bool { return tail > samplingTail*(1+slack) }
+func likely(tail float64) bool { return tail > samplingTail*(1+finding.Slack) }
 
 // An interval is from what to what a share may be.
 type interval struct{ low, high unit.Ratio }
@@ -204,7 +205,7 @@ func (in SamplingInput) chanceAbove() float64 {
 func (in SamplingInput) more() int {
 	seen, caught := in.Outside, in.Caught
 	other := draw{points: in.CatchPointsOnBoom, marked: in.AtLimit() + 1, share: float64(in.ReplaceAllAbove)}
-	if !atMost(float64(seen)/float64(caught), float64(in.ReplaceAllAbove)) {
+	if !finding.AtMost(float64(seen)/float64(caught), float64(in.ReplaceAllAbove)) {
 		seen = caught - seen // the points within are the few
 		other.marked, other.share = other.points-in.AtLimit(), 1-other.share
 	}

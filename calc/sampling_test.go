@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -193,16 +194,16 @@ func TestPropertyMoreCatches(t *testing.T) {
 		settledBy := func(more int) bool {
 			then := in
 			then.Caught += more
-			lean := calc.Outside
+			lean := finding.Outside
 			then.Outside = in.Outside * then.Caught / in.Caught
 			if seen <= float64(in.ReplaceAllAbove)*(1+1e-9) {
-				lean = calc.Within
+				lean = finding.Within
 				then.Outside = (in.Outside*then.Caught + in.Caught - 1) / in.Caught
 			}
 			after := mustSample(t, then)
 			return after.Settled == lean || after.Known
 		}
-		if (r.Settled != calc.NotJudged) != settledBy(0) {
+		if (r.Settled != finding.NotJudged) != settledBy(0) {
 			t.Fatalf("settled %v", r.Settled)
 		}
 		rest := in.CatchPointsOnBoom - in.Caught
@@ -210,7 +211,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 			t.Fatalf("%d more of %d, all others: %v", r.More, rest, r.AllOthers)
 		}
 		switch {
-		case r.Settled != calc.NotJudged:
+		case r.Settled != finding.NotJudged:
 			if r.More != 0 {
 				t.Fatalf("settled %v, and %d more", r.Settled, r.More)
 			}
@@ -261,22 +262,22 @@ func TestReferenceSamplingDecides(t *testing.T) {
 	for _, c := range []struct {
 		in      calc.SamplingInput
 		known   bool
-		settled calc.Verdict
+		settled finding.Verdict
 		all     bool
 	}{
-		{calc.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, calc.Within, false},             // 9 of 40 at most
-		{calc.SamplingInput{Caught: 12}, false, calc.NotJudged, false},                                 // 26.46 % at most
-		{calc.SamplingInput{Caught: 12, Outside: 12}, false, calc.Outside, false},                      // 73.5 % at least
-		{calc.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, calc.Within, false}, // a quarter is not above
-		{calc.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, calc.Outside, false},
-		{calc.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, calc.NotJudged, true},
-		{calc.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, calc.Within, false}, // no more than all are outside
+		{calc.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, finding.Within, false},             // 9 of 40 at most
+		{calc.SamplingInput{Caught: 12}, false, finding.NotJudged, false},                                 // 26.46 % at most
+		{calc.SamplingInput{Caught: 12, Outside: 12}, false, finding.Outside, false},                      // 73.5 % at least
+		{calc.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, finding.Within, false}, // a quarter is not above
+		{calc.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, finding.Outside, false},
+		{calc.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, finding.NotJudged, true},
+		{calc.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, finding.Within, false}, // no more than all are outside
 	} {
 		r := mustSample(t, c.in)
 		if r.Known != c.known || r.Settled != c.settled || r.AllOthers != c.all {
 			t.Errorf("%+v: %+v", c.in, r)
 		}
-		if c.known && (r.Low != r.High || r.ChanceAbove != unit.Ratio(r.Settled-calc.Within)) {
+		if c.known && (r.Low != r.High || r.ChanceAbove != unit.Ratio(r.Settled-finding.Within)) {
 			t.Errorf("%+v: all were caught, and %+v", c.in, r)
 		}
 	}
@@ -311,7 +312,7 @@ func TestReferenceMoreCatches(t *testing.T) {
 		{12, 1, 0, 0.25, 21}, {12, 6, 0, 0.25, 6}, {12, 0, 0, 0.1, 24},
 	} {
 		in := calc.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
-		if r := mustSample(t, in); r.More != c.more || r.Settled != calc.NotJudged {
+		if r := mustSample(t, in); r.More != c.more || r.Settled != finding.NotJudged {
 			t.Errorf("%+v: %d more, want %d; settled %v", in, r.More, c.more, r.Settled)
 		}
 	}
@@ -342,17 +343,17 @@ func TestReferenceSamplingCountsDrops(t *testing.T) {
 		t.Errorf("%s: %+v", statuses(r), r.Sampling)
 	}
 	in.CatchPointsOnBoom = 2
-	if _, err := calc.NozzleAcceptance(in); refusal(err) != "CatchPointsOnBoom: fewer_than_caught" {
+	if _, err := calc.NozzleAcceptance(in); refusal(err) != "catchPointsOnBoom: fewer_than_caught" {
 		t.Errorf("refused with %q", refusal(err))
 	}
 }
 
 func TestSamplingRefuses(t *testing.T) {
 	for want, in := range map[string]calc.SamplingInput{
-		"Caught: too_few":                      {},
-		"Outside: not_allowed":                 {Caught: 2, Outside: 3},
-		"CatchPointsOnBoom: fewer_than_caught": {Caught: 3, CatchPointsOnBoom: 2},
-		"ReplaceAllAbove: not_positive":        {Caught: 3, ReplaceAllAbove: -1},
+		"caught: too_few":                      {},
+		"outside: not_allowed":                 {Caught: 2, Outside: 3},
+		"catchPointsOnBoom: fewer_than_caught": {Caught: 3, CatchPointsOnBoom: 2},
+		"replaceAllAbove: not_positive":        {Caught: 3, ReplaceAllAbove: -1},
 	} {
 		if _, err := calc.Sampling(in); refusal(err) != want {
 			t.Errorf("refused with %q, want %q", refusal(err), want)

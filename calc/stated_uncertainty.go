@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -64,13 +65,13 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 	if judged.Standard == 0 {
 		return
 	}
-	if r.Verdict != NotJudged {
+	if r.Verdict != finding.NotJudged {
 		d, limit := float64(r.Deviation), float64(r.RateTolerance)
 		u.Deviation = judged.of(1 + d)
 		u.Within = conformity(d, &u.Deviation, -limit, limit)
 		u.Within.settle(d, &u.Deviation, -limit, limit, n)
 	}
-	if r.LabelVerdict != NotJudged {
+	if r.LabelVerdict != finding.NotJudged {
 		over := rate / float64(in.LabelMaximum)
 		label := judged.of(over)
 		u.UnderLabel = conformity(over, &label, unlimited, 1)
@@ -78,20 +79,21 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 	}
 }
 
-func (s RateStandards) check(v *Invalid, solved Solved) {
+func (s RateStandards) check(v *finding.Invalid, solved Solved) {
 	for i, x := range [...]struct {
 		value unit.Ratio
 		name  string
 	}{
-		{s.NozzleFlowRate, "NozzleFlowRate"}, {s.GroundSpeed, "GroundSpeed"},
-		{s.SprayedWidthPerNozzle, "SprayedWidthPerNozzle"}, {s.ApplicationRate, "ApplicationRate"},
+		{s.NozzleFlowRate, "nozzleFlowRate"}, {s.GroundSpeed, "groundSpeed"},
+		{s.SprayedWidthPerNozzle, "sprayedWidthPerNozzle"}, {s.ApplicationRate, "applicationRate"},
 	} {
 		if x.value == 0 {
 			continue
 		}
-		v.optional(float64(x.value), "StandardUncertainties."+x.name)
+		stated := finding.Member("standardUncertainties").Member(x.name)
+		v.Optional(float64(x.value), stated)
 		if solved == Solved(i+1) {
-			v.needed(x.name, "StandardUncertainties."+x.name)
+			v.Needed(finding.Member(x.name), stated)
 		}
 	}
 }
@@ -122,7 +124,7 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 		b[SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
 	}
 	u := &AreaCheckUncertainty{ApplicationRate: combine(&b, float64(r.ApplicationRate))}
-	if r.Verdict == NotJudged {
+	if r.Verdict == finding.NotJudged {
 		return u
 	}
 	b[SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
@@ -133,22 +135,23 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	return u
 }
 
-func (s AreaStandards) check(v *Invalid, in *AreaCheckInput) {
+func (s AreaStandards) check(v *finding.Invalid, in *AreaCheckInput) {
 	for _, x := range [...]struct {
 		value unit.Ratio
 		name  string
 		given bool
 	}{
-		{s.VolumeUsed, "VolumeUsed", true}, {s.Area, "Area", in.Area != 0},
-		{s.CourseLength, "CourseLength", in.CourseLength != 0}, {s.Width, "Width", in.Width != 0},
-		{s.ExpectedApplicationRate, "ExpectedApplicationRate", in.ExpectedApplicationRate != 0},
+		{s.VolumeUsed, "volumeUsed", true}, {s.Area, "area", in.Area != 0},
+		{s.CourseLength, "courseLength", in.CourseLength != 0}, {s.Width, "width", in.Width != 0},
+		{s.ExpectedApplicationRate, "expectedApplicationRate", in.ExpectedApplicationRate != 0},
 	} {
 		if x.value == 0 {
 			continue
 		}
-		v.optional(float64(x.value), "StandardUncertainties."+x.name)
+		stated := finding.Member("standardUncertainties").Member(x.name)
+		v.Optional(float64(x.value), stated)
 		if !x.given {
-			v.needed(x.name, "StandardUncertainties."+x.name)
+			v.Needed(finding.Member(x.name), stated)
 		}
 	}
 }

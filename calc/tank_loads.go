@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -67,12 +68,12 @@ type TankLoadsResult struct {
 	Products     []TankProductResult
 	CarrierWater LoadShares
 
-	Deviation     unit.Ratio // ApplicationRate from LabelRate
-	RateTolerance unit.Ratio // the one applied; zero without LabelRate
-	Verdict       Verdict    // NotJudged without LabelRate
+	Deviation     unit.Ratio      // ApplicationRate from LabelRate
+	RateTolerance unit.Ratio      // the one applied; zero without LabelRate
+	Verdict       finding.Verdict // NotJudged without LabelRate
 	// LabelVerdict is Outside when any product is over its LabelMaximum.
-	LabelVerdict Verdict
-	Warnings     []Warning
+	LabelVerdict finding.Verdict
+	Warnings     []finding.Warning
 }
 
 // A TankLoad is one fill of the tank.
@@ -137,7 +138,7 @@ const (
 //
 // which may be over the label's maximum although the rate is within tolerance.
 //
-// All quantities must be finite and not below zero. The error is Invalid, with
+// All quantities must be finite and not below zero. The error is finding.Invalid, with
 //   - required, not_positive, not_finite, not_allowed; conflict on TreatedArea
 //     beside any of FieldArea, Width, RowSpacing, or a field AreaBasis;
 //   - usable_above_tank, residual_too_large (above half of a load: the first load
@@ -157,7 +158,7 @@ func TankLoads(in TankLoadsInput) (TankLoadsResult, error) {
 	}
 	r := in.volumes()
 	if r.Tankfuls > MostLoads {
-		return TankLoadsResult{}, Invalid{{Field: "TankVolume", Code: CodeTooManyLoads}}
+		return TankLoadsResult{}, finding.Invalid{{Place: finding.Member("tankVolume"), Code: CodeTooManyLoads}}
 	}
 	r.share(in)
 	if err := r.mix(in); err != nil {
@@ -189,7 +190,7 @@ func (in TankLoadsInput) volumes() TankLoadsResult {
 func (r *TankLoadsResult) share(in TankLoadsInput) {
 	first := r.UsableVolume
 	whole := math.Round(r.Tankfuls)
-	exact := whole >= 1 && deviation(r.Tankfuls, whole) == 0
+	exact := whole >= 1 && finding.Deviation(r.Tankfuls, whole) == 0
 	if !exact {
 		whole = math.Floor(r.Tankfuls)
 	}
@@ -268,34 +269,36 @@ func (r *TankLoadsResult) judge(in TankLoadsInput) {
 }
 
 func (r *TankLoadsResult) warn(in TankLoadsInput) {
-	add := func(field, code string) { r.Warnings = append(r.Warnings, Warning{field, code}) }
-	if unusualRate(in.ApplicationRate) {
-		add("ApplicationRate", WarnUnusualRate)
+	add := func(place finding.Place, code string) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 	}
-	if !atMost(float64(in.treatedShare()), 1) {
-		add("Width", WarnWidthOverRowSpacing)
+	if unusualRate(in.ApplicationRate) {
+		add(finding.Member("applicationRate"), WarnUnusualRate)
+	}
+	if !finding.AtMost(float64(in.treatedShare()), 1) {
+		add(finding.Member("width"), WarnWidthOverRowSpacing)
 	}
 	if in.RateTolerance != 0 && in.LabelRate == 0 {
-		add("RateTolerance", WarnToleranceUnused)
+		add(finding.Member("rateTolerance"), WarnToleranceUnused)
 	}
 	if r.Loads > manyLoads {
-		add("TankVolume", WarnManyLoads)
+		add(finding.Member("tankVolume"), WarnManyLoads)
 	}
-	if r.PartLoad.Volume != 0 && !atMost(smallPart, float64(r.PartLoad.Volume/r.UsableVolume)) {
+	if r.PartLoad.Volume != 0 && !finding.AtMost(smallPart, float64(r.PartLoad.Volume/r.UsableVolume)) {
 		code := WarnSmallPartLoad
 		if r.Loads == 1 {
 			code = WarnSmallLoad
 		}
-		add("TankVolume", code)
+		add(finding.Member("tankVolume"), code)
 	}
-	if !atMost(littleWater, float64(r.CarrierWater.PerFullLoad/r.UsableVolume)) {
-		add("Products", WarnLittleWater)
+	if !finding.AtMost(littleWater, float64(r.CarrierWater.PerFullLoad/r.UsableVolume)) {
+		add(finding.Member("products"), WarnLittleWater)
 	}
 	var dry unit.Mass
 	for i := range r.Products {
 		dry += r.Products[i].PerFullLoad.Mass
 	}
-	if !atMost(float64(dry)/float64(muchDry), float64(r.CarrierWater.PerFullLoad)) {
-		add("Products", WarnMuchDry)
+	if !finding.AtMost(float64(dry)/float64(muchDry), float64(r.CarrierWater.PerFullLoad)) {
+		add(finding.Member("products"), WarnMuchDry)
 	}
 }

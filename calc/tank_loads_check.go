@@ -1,132 +1,120 @@
 package calc
 
-import (
-	"cmp"
-	"strconv"
-)
+import "wetrun/calc/finding"
 
 // check reports what keeps TankLoads from computing, before anything is computed.
 func (in TankLoadsInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	in.checkTank(&v)
 	in.checkArea(&v)
 	for i := range in.Products {
-		if bad := in.Products[i].check(); bad != nil {
-			at := "Products[" + strconv.Itoa(i) + "]"
-			for _, x := range bad {
-				if x.Because != "" {
-					x.Because = at + x.Because
-				}
-				x.Field = at + x.Field
-				v = append(v, x)
-			}
-		}
+		v = append(v, in.Products[i].check().Under(finding.Item("products", i))...)
 	}
-	return v.err()
+	return v.Err()
 }
 
-func (in TankLoadsInput) checkTank(v *Invalid) {
-	v.positive(float64(in.TankVolume), "TankVolume")
-	v.optional(float64(in.UsableVolume), "UsableVolume")
+func (in TankLoadsInput) checkTank(v *finding.Invalid) {
+	v.Positive(float64(in.TankVolume), finding.Member("tankVolume"))
+	v.Optional(float64(in.UsableVolume), finding.Member("usableVolume"))
 	usable := in.UsableVolume
 	if usable == 0 {
 		usable = in.TankVolume
 	}
-	if in.TankVolume > 0 && !atMost(float64(usable/in.TankVolume), 1) {
-		v.add("UsableVolume", CodeUsableAboveTank)
+	if in.TankVolume > 0 && !finding.AtMost(float64(usable/in.TankVolume), 1) {
+		v.Add(finding.Member("usableVolume"), CodeUsableAboveTank)
 	}
-	v.optional(float64(in.ResidualVolume), "ResidualVolume")
-	if usable > 0 && !atMost(float64(in.ResidualVolume/usable), 0.5) {
-		v.add("ResidualVolume", CodeResidualTooLarge)
+	v.Optional(float64(in.ResidualVolume), finding.Member("residualVolume"))
+	if usable > 0 && !finding.AtMost(float64(in.ResidualVolume/usable), 0.5) {
+		v.Add(finding.Member("residualVolume"), CodeResidualTooLarge)
 	}
-	v.positive(float64(in.ApplicationRate), "ApplicationRate")
-	v.optional(float64(in.LabelRate), "LabelRate")
-	v.optional(float64(in.RateTolerance), "RateTolerance")
+	v.Positive(float64(in.ApplicationRate), finding.Member("applicationRate"))
+	v.Optional(float64(in.LabelRate), finding.Member("labelRate"))
+	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
 }
 
-func (in TankLoadsInput) checkArea(v *Invalid) {
+func (in TankLoadsInput) checkArea(v *finding.Invalid) {
 	if in.AreaBasis >= rateBases {
-		v.add("AreaBasis", CodeNotAllowed)
+		v.Add(finding.Member("areaBasis"), finding.CodeNotAllowed)
 	}
 	byField := in.byField()
 	switch {
-	case in.TreatedArea != 0 && byField != "":
-		v.conflict("TreatedArea", byField)
+	case in.TreatedArea != 0 && !byField.IsZero():
+		v.Conflict(finding.Member("treatedArea"), byField)
 		fallthrough
 	case in.TreatedArea != 0:
-		v.optional(float64(in.TreatedArea), "TreatedArea")
-		v.optional(float64(in.FieldArea), "FieldArea")
-		v.optional(float64(in.Width), "Width")
-		v.optional(float64(in.RowSpacing), "RowSpacing")
-	case byField != "":
-		v.positiveFor(float64(in.FieldArea), "FieldArea", byField)
-		v.positiveFor(float64(in.Width), "Width", byField)
-		v.positiveFor(float64(in.RowSpacing), "RowSpacing", byField)
+		v.Optional(float64(in.TreatedArea), finding.Member("treatedArea"))
+		v.Optional(float64(in.FieldArea), finding.Member("fieldArea"))
+		v.Optional(float64(in.Width), finding.Member("width"))
+		v.Optional(float64(in.RowSpacing), finding.Member("rowSpacing"))
+	case !byField.IsZero():
+		v.PositiveFor(float64(in.FieldArea), finding.Member("fieldArea"), byField)
+		v.PositiveFor(float64(in.Width), finding.Member("width"), byField)
+		v.PositiveFor(float64(in.RowSpacing), finding.Member("rowSpacing"), byField)
 		if in.AreaBasis == RateBasisNone {
-			v.add("AreaBasis", CodeAreaBasisRequired)
+			v.Add(finding.Member("areaBasis"), CodeAreaBasisRequired)
 		}
 	default:
-		v.neededOr("TreatedArea", "FieldArea")
+		v.NeededOr(finding.Member("treatedArea"), finding.Member("fieldArea"))
 	}
 }
 
-// byField is the first field that speaks of a field with rows; empty when none does.
-func (in TankLoadsInput) byField() string {
-	return cmp.Or(
-		given(in.FieldArea != 0, "FieldArea"), given(in.Width != 0, "Width"),
-		given(in.RowSpacing != 0, "RowSpacing"), given(in.AreaBasis == RateBasisField, "AreaBasis"),
+// byField is the first member that speaks of a field with rows; zero when none does.
+func (in TankLoadsInput) byField() finding.Place {
+	return finding.First(
+		finding.Given(in.FieldArea != 0, "fieldArea"), finding.Given(in.Width != 0, "width"),
+		finding.Given(in.RowSpacing != 0, "rowSpacing"), finding.Given(in.AreaBasis == RateBasisField, "areaBasis"),
 	)
 }
 
-// check reports fields as they stand behind the product's own path.
-func (p *TankProduct) check() (v Invalid) {
-	pair := func(a, b float64, field string) {
-		v.optional(a, field)
-		v.optional(b, field)
+// check reports members of the product, or the whole of it.
+func (p *TankProduct) check() (v finding.Invalid) {
+	pair := func(a, b float64, place finding.Place) {
+		v.Optional(a, place)
+		v.Optional(b, place)
 		if a != 0 && b != 0 {
-			v.add(field, CodeConflict)
+			v.Add(place, finding.CodeConflict)
 		}
 	}
-	pair(float64(p.ProductRate.Volume), float64(p.ProductRate.Mass), ".ProductRate")
-	pair(float64(p.Concentration.Volume), float64(p.Concentration.Mass), ".Concentration")
-	pair(float64(p.ActiveIngredientContent.Share), float64(p.ActiveIngredientContent.PerVolume), ".ActiveIngredientContent")
-	pair(float64(p.LabelMaximum.Volume), float64(p.LabelMaximum.Mass), ".LabelMaximum")
-	v.optional(float64(p.ActiveIngredientRate), ".ActiveIngredientRate")
-	if !atMost(float64(p.ActiveIngredientContent.Share), 1) {
-		v.add(".ActiveIngredientContent", CodeContentAboveWhole)
+	pair(float64(p.ProductRate.Volume), float64(p.ProductRate.Mass), finding.Member("productRate"))
+	pair(float64(p.Concentration.Volume), float64(p.Concentration.Mass), finding.Member("concentration"))
+	pair(float64(p.ActiveIngredientContent.Share), float64(p.ActiveIngredientContent.PerVolume), finding.Member("activeIngredientContent"))
+	pair(float64(p.LabelMaximum.Volume), float64(p.LabelMaximum.Mass), finding.Member("labelMaximum"))
+	v.Optional(float64(p.ActiveIngredientRate), finding.Member("activeIngredientRate"))
+	if !finding.AtMost(float64(p.ActiveIngredientContent.Share), 1) {
+		v.Add(finding.Member("activeIngredientContent"), CodeContentAboveWhole)
 	}
 	p.checkForms(&v)
 	if v == nil && p.LabelMaximum.given() && (p.LabelMaximum.Mass == 0) != (p.mass() == 0) {
-		v.add(".LabelMaximum", CodeMeasureMismatch)
+		v.Add(finding.Member("labelMaximum"), CodeMeasureMismatch)
 	}
 	return v
 }
 
 // checkForms looks for exactly one of the three.
-func (p *TankProduct) checkForms(v *Invalid) {
+func (p *TankProduct) checkForms(v *finding.Invalid) {
 	rate, strength := p.ProductRate.given(), p.Concentration.given()
 	ingredient, content := p.ActiveIngredientRate != 0, p.ActiveIngredientContent.given()
-	first := ".ProductRate"
+	first := finding.Member("productRate")
 	if !rate {
-		first = ".Concentration"
+		first = finding.Member("concentration")
 	}
 	switch {
 	case !rate && !strength && !ingredient && !content:
-		v.add("", CodeProductForm)
+		v.Add(finding.Place{}, CodeProductForm)
 	case rate || strength:
 		if rate && strength {
-			v.conflict(".Concentration", first)
+			v.Conflict(finding.Member("concentration"), first)
 		}
 		if ingredient {
-			v.conflict(".ActiveIngredientRate", first)
+			v.Conflict(finding.Member("activeIngredientRate"), first)
 		}
 		if content {
-			v.conflict(".ActiveIngredientContent", first)
+			v.Conflict(finding.Member("activeIngredientContent"), first)
 		}
 	case !content:
-		v.needed(".ActiveIngredientContent", ".ActiveIngredientRate")
+		v.Needed(finding.Member("activeIngredientContent"), finding.Member("activeIngredientRate"))
 	case !ingredient:
-		v.needed(".ActiveIngredientRate", ".ActiveIngredientContent")
+		v.Needed(finding.Member("activeIngredientRate"), finding.Member("activeIngredientContent"))
 	}
 }
 

@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
 
 // A TankProduct is something that is put into the water, in exactly one of three
 // forms: ProductRate, Concentration, or ActiveIngredientRate with
@@ -75,9 +78,9 @@ type TankProductResult struct {
 	// MixVerdict is Outside when RatePerArea is over LabelMaximum, by however
 	// little, and DeliveredVerdict when DeliveredRate is. They are NotJudged where
 	// there is nothing to compare. LabelVerdict is the worse of the two.
-	MixVerdict       Verdict
-	DeliveredVerdict Verdict
-	LabelVerdict     Verdict
+	MixVerdict       finding.Verdict
+	DeliveredVerdict finding.Verdict
+	LabelVerdict     finding.Verdict
 }
 
 func (r ProductRate) given() bool { return r.Volume != 0 || r.Mass != 0 }
@@ -106,18 +109,18 @@ func (s Strength) in(v unit.Volume) Amount {
 }
 
 // against holds a rate against the most that is allowed, of the same measure.
-func (r ProductRate) against(most ProductRate) Verdict {
+func (r ProductRate) against(most ProductRate) finding.Verdict {
 	if !r.given() || !most.given() {
-		return NotJudged
+		return finding.NotJudged
 	}
 	share := float64(r.Volume / most.Volume)
 	if most.Mass != 0 {
 		share = float64(r.Mass / most.Mass)
 	}
-	if atMost(share, 1) {
-		return Within
+	if finding.AtMost(share, 1) {
+		return finding.Within
 	}
-	return Outside
+	return finding.Outside
 }
 
 // rate is the product per area that was asked for; zero for a concentration.
@@ -164,10 +167,10 @@ func (r *TankLoadsResult) mix(in TankLoadsInput) error {
 		out.DeliveredVerdict = out.DeliveredRate.against(p.LabelMaximum)
 		out.LabelVerdict = max(out.MixVerdict, out.DeliveredVerdict)
 	}
-	if !atMost(float64(liquid), 1) {
-		return Invalid{{Field: "Products", Code: CodeProductsExceedLoad}}
+	if !finding.AtMost(float64(liquid), 1) {
+		return finding.Invalid{{Place: finding.Member("products"), Code: CodeProductsExceedLoad}}
 	}
-	water := unit.Volume(difference(1, float64(liquid)))
+	water := unit.Volume(finding.Difference(1, float64(liquid)))
 	r.CarrierWater = LoadShares{
 		PerFullLoad: water * r.UsableVolume, PerPartLoad: water * r.PartLoad.Volume,
 		PerEqualLoad: water * r.EqualLoad.Volume, Total: water * r.MixedVolume,

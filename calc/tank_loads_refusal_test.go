@@ -15,27 +15,27 @@ func TestTankLoadsRefuses(t *testing.T) {
 		from   calc.TankLoadsInput
 		change func(*calc.TankLoadsInput)
 	}{
-		{"TankVolume: required; ApplicationRate: required; TreatedArea: required", calc.TankLoadsInput{}, func(*calc.TankLoadsInput) {}},
-		{"TankVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.TankVolume = -1 }},
-		{"UsableVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.UsableVolume = -1 }},
-		{"UsableVolume: usable_above_tank", good, func(in *calc.TankLoadsInput) { in.UsableVolume = 1.01 }},
-		{"ResidualVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = -1 }},
-		{"ResidualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = 0.51 }},
-		{"ResidualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.UsableVolume, in.ResidualVolume = 0.5, 0.3 }},
-		{"ApplicationRate: not_finite", good, func(in *calc.TankLoadsInput) { in.ApplicationRate = unit.ApplicationRate(endless) }},
-		{"LabelRate: not_positive", good, func(in *calc.TankLoadsInput) { in.LabelRate = -1 }},
-		{"RateTolerance: not_finite", good, func(in *calc.TankLoadsInput) { in.RateTolerance = unit.Ratio(noNumber) }},
-		{"TreatedArea: not_positive", good, func(in *calc.TankLoadsInput) { in.TreatedArea = -1 }},
-		{"TreatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.FieldArea = 1 }},
-		{"TreatedArea: conflict; Width: not_positive", good, func(in *calc.TankLoadsInput) { in.Width = -1 }},
-		{"TreatedArea: conflict; RowSpacing: not_positive", good, func(in *calc.TankLoadsInput) { in.RowSpacing = -1 }},
-		{"TreatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisField }},
-		{"FieldArea: required", field, func(in *calc.TankLoadsInput) { in.FieldArea = 0 }},
-		{"Width: required", field, func(in *calc.TankLoadsInput) { in.Width = 0 }},
-		{"RowSpacing: required", field, func(in *calc.TankLoadsInput) { in.RowSpacing = 0 }},
-		{"AreaBasis: area_basis_required", field, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisNone }},
-		{"AreaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = 9 }},
-		{"TankVolume: too_many_loads", good, func(in *calc.TankLoadsInput) { in.TankVolume = 1e-8 }},
+		{"tankVolume: required; applicationRate: required; treatedArea: required", calc.TankLoadsInput{}, func(*calc.TankLoadsInput) {}},
+		{"tankVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.TankVolume = -1 }},
+		{"usableVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.UsableVolume = -1 }},
+		{"usableVolume: usable_above_tank", good, func(in *calc.TankLoadsInput) { in.UsableVolume = 1.01 }},
+		{"residualVolume: not_positive", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = -1 }},
+		{"residualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.ResidualVolume = 0.51 }},
+		{"residualVolume: residual_too_large", good, func(in *calc.TankLoadsInput) { in.UsableVolume, in.ResidualVolume = 0.5, 0.3 }},
+		{"applicationRate: not_finite", good, func(in *calc.TankLoadsInput) { in.ApplicationRate = unit.ApplicationRate(endless) }},
+		{"labelRate: not_positive", good, func(in *calc.TankLoadsInput) { in.LabelRate = -1 }},
+		{"rateTolerance: not_finite", good, func(in *calc.TankLoadsInput) { in.RateTolerance = unit.Ratio(noNumber) }},
+		{"treatedArea: not_positive", good, func(in *calc.TankLoadsInput) { in.TreatedArea = -1 }},
+		{"treatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.FieldArea = 1 }},
+		{"treatedArea: conflict; width: not_positive", good, func(in *calc.TankLoadsInput) { in.Width = -1 }},
+		{"treatedArea: conflict; rowSpacing: not_positive", good, func(in *calc.TankLoadsInput) { in.RowSpacing = -1 }},
+		{"treatedArea: conflict", good, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisField }},
+		{"fieldArea: required", field, func(in *calc.TankLoadsInput) { in.FieldArea = 0 }},
+		{"width: required", field, func(in *calc.TankLoadsInput) { in.Width = 0 }},
+		{"rowSpacing: required", field, func(in *calc.TankLoadsInput) { in.RowSpacing = 0 }},
+		{"areaBasis: area_basis_required", field, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisNone }},
+		{"areaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = 9 }},
+		{"tankVolume: too_many_loads", good, func(in *calc.TankLoadsInput) { in.TankVolume = 1e-8 }},
 	} {
 		in := c.from
 		c.change(&in)
@@ -58,25 +58,25 @@ func TestTankProductRefuses(t *testing.T) {
 		want    string
 		product calc.TankProduct
 	}{
-		{"Products[1]: product_form_required", calc.TankProduct{}},
-		{"Products[1]: product_form_required", calc.TankProduct{LabelMaximum: liquid}},
-		{"Products[1].Concentration: conflict", calc.TankProduct{ProductRate: liquid, Concentration: calc.Strength{Volume: 0.01}}},
-		{"Products[1].ActiveIngredientRate: conflict; Products[1].ActiveIngredientContent: conflict",
+		{"products[1]: product_form_required", calc.TankProduct{}},
+		{"products[1]: product_form_required", calc.TankProduct{LabelMaximum: liquid}},
+		{"products[1].concentration: conflict", calc.TankProduct{ProductRate: liquid, Concentration: calc.Strength{Volume: 0.01}}},
+		{"products[1].activeIngredientRate: conflict; products[1].activeIngredientContent: conflict",
 			calc.TankProduct{ProductRate: liquid, ActiveIngredientRate: 1e-4, ActiveIngredientContent: share}},
-		{"Products[1].ActiveIngredientContent: conflict", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, ActiveIngredientContent: share}},
-		{"Products[1].ActiveIngredientContent: required", calc.TankProduct{ActiveIngredientRate: 1e-4}},
-		{"Products[1].ActiveIngredientRate: required", calc.TankProduct{ActiveIngredientContent: share}},
-		{"Products[1].ActiveIngredientContent: content_above_whole", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: calc.Content{Share: 1.01}}},
-		{"Products[1].ProductRate: conflict", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1e-7, Mass: 1e-4}}},
-		{"Products[1].Concentration: not_positive", calc.TankProduct{Concentration: calc.Strength{Mass: -1}}},
-		{"Products[1].LabelMaximum: not_finite", calc.TankProduct{ProductRate: dry, LabelMaximum: calc.ProductRate{Mass: unit.MassRate(endless)}}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ProductRate: liquid, LabelMaximum: dry}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ProductRate: dry, LabelMaximum: liquid}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, LabelMaximum: liquid}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Volume: 0.01}, LabelMaximum: dry}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: share, LabelMaximum: liquid}},
-		{"Products[1].LabelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: poured, LabelMaximum: dry}},
-		{"Products: products_exceed_load", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1.01e-5}}},
+		{"products[1].activeIngredientContent: conflict", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, ActiveIngredientContent: share}},
+		{"products[1].activeIngredientContent: required", calc.TankProduct{ActiveIngredientRate: 1e-4}},
+		{"products[1].activeIngredientRate: required", calc.TankProduct{ActiveIngredientContent: share}},
+		{"products[1].activeIngredientContent: content_above_whole", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: calc.Content{Share: 1.01}}},
+		{"products[1].productRate: conflict", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1e-7, Mass: 1e-4}}},
+		{"products[1].concentration: not_positive", calc.TankProduct{Concentration: calc.Strength{Mass: -1}}},
+		{"products[1].labelMaximum: not_finite", calc.TankProduct{ProductRate: dry, LabelMaximum: calc.ProductRate{Mass: unit.MassRate(endless)}}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{ProductRate: liquid, LabelMaximum: dry}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{ProductRate: dry, LabelMaximum: liquid}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Mass: 1}, LabelMaximum: liquid}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{Concentration: calc.Strength{Volume: 0.01}, LabelMaximum: dry}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: share, LabelMaximum: liquid}},
+		{"products[1].labelMaximum: measure_mismatch", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: poured, LabelMaximum: dry}},
+		{"products: products_exceed_load", calc.TankProduct{ProductRate: calc.ProductRate{Volume: 1.01e-5}}},
 		// 0.99 and the 1 % of the first product fill the load, and no more.
 		{"", calc.TankProduct{Concentration: calc.Strength{Volume: 0.99}}},
 		{"", calc.TankProduct{ActiveIngredientRate: 1e-4, ActiveIngredientContent: calc.Content{Share: 1}, LabelMaximum: dry}},
@@ -99,7 +99,7 @@ func TestTankLoadsMost(t *testing.T) {
 		t.Errorf("%d loads", r.Loads)
 	}
 	in.TreatedArea *= 1.1
-	if _, err := calc.TankLoads(in); refusal(err) != "TankVolume: too_many_loads" {
+	if _, err := calc.TankLoads(in); refusal(err) != "tankVolume: too_many_loads" {
 		t.Errorf("refused with %q", refusal(err))
 	}
 }

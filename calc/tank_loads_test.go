@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -129,14 +130,14 @@ func TestReferenceTankLoads(t *testing.T) {
 		agrees(t, "full", p.PerFullLoad.Volume.In(gal), want[0], 1e-12)
 		agrees(t, "part", p.PerPartLoad.Volume.In(gal), want[1], 1e-12)
 		agrees(t, "total", p.Total.Volume.In(gal), want[2], 1e-12)
-		if p.PerEqualLoad != (calc.Amount{}) || p.DeliveredRate != (calc.ProductRate{}) || p.RatePerFieldArea != (calc.ProductRate{}) || p.LabelVerdict != calc.NotJudged {
+		if p.PerEqualLoad != (calc.Amount{}) || p.DeliveredRate != (calc.ProductRate{}) || p.RatePerFieldArea != (calc.ProductRate{}) || p.LabelVerdict != finding.NotJudged {
 			t.Errorf("not asked for: %+v", p)
 		}
 	}
 	agrees(t, "water", r.CarrierWater.PerFullLoad.In(gal), 292.5, 1e-12)
 	agrees(t, "water of the part", r.CarrierWater.PerPartLoad.In(gal), 97.5, 1e-12)
 	agrees(t, "all water", r.CarrierWater.Total.In(gal), 975, 1e-12)
-	if r.Verdict != calc.NotJudged || r.LabelVerdict != calc.NotJudged || r.RateTolerance != 0 || r.Warnings != nil {
+	if r.Verdict != finding.NotJudged || r.LabelVerdict != finding.NotJudged || r.RateTolerance != 0 || r.Warnings != nil {
 		t.Errorf("verdict %v, label %v, warnings %v", r.Verdict, r.LabelVerdict, r.Warnings)
 	}
 }
@@ -166,13 +167,13 @@ func TestReferenceDelivered(t *testing.T) {
 	oz := unit.USFluidOuncePerAcre
 	for _, c := range []struct {
 		most           calc.ProductRate
-		mix, delivered calc.Verdict
+		mix, delivered finding.Verdict
 	}{
-		{calc.ProductRate{Volume: 23.9 * oz}, calc.Outside, calc.Outside},
-		{calc.ProductRate{Volume: 24 * oz}, calc.Within, calc.Outside},
-		{calc.ProductRate{Volume: 25.9 * oz}, calc.Within, calc.Outside},
-		{calc.ProductRate{Volume: 25.92 * oz}, calc.Within, calc.Within},
-		{calc.ProductRate{}, calc.NotJudged, calc.NotJudged},
+		{calc.ProductRate{Volume: 23.9 * oz}, finding.Outside, finding.Outside},
+		{calc.ProductRate{Volume: 24 * oz}, finding.Within, finding.Outside},
+		{calc.ProductRate{Volume: 25.9 * oz}, finding.Within, finding.Outside},
+		{calc.ProductRate{Volume: 25.92 * oz}, finding.Within, finding.Within},
+		{calc.ProductRate{}, finding.NotJudged, finding.NotJudged},
 	} {
 		r := mustTankLoads(t, calc.TankLoadsInput{
 			TankVolume: 300 * gal, ApplicationRate: 27 * gpa, LabelRate: 25 * gpa, TreatedArea: 40 * unit.Acre,
@@ -186,7 +187,7 @@ func TestReferenceDelivered(t *testing.T) {
 		if p.MixVerdict != c.mix || p.DeliveredVerdict != c.delivered || r.LabelVerdict != max(c.mix, c.delivered) {
 			t.Errorf("most %v: mix %v, delivered %v, label %v", c.most, p.MixVerdict, p.DeliveredVerdict, r.LabelVerdict)
 		}
-		if r.Verdict != calc.Within || r.RateTolerance != 10*unit.Percent {
+		if r.Verdict != finding.Within || r.RateTolerance != 10*unit.Percent {
 			t.Errorf("verdict %v at %v", r.Verdict, r.RateTolerance)
 		}
 	}
@@ -213,7 +214,7 @@ func TestReferenceDeliveredOnFields(t *testing.T) {
 	agrees(t, "by concentration", r.Products[1].DeliveredRate.Mass.In(unit.KilogramPerHectare), 0.015, 1e-12)
 	// 20 ha x 1/4 = 5 ha, 300 L, 3 tanks of 100 L, each 5/3 ha treated of 20/3 ha.
 	agrees(t, "field per load", r.FieldAreaPerLoad.In(unit.Hectare), 20.0/3, 1e-12)
-	if r.Verdict != calc.Outside || r.LabelVerdict != calc.Outside || r.Products[1].LabelVerdict != calc.Within || r.Loads != 3 {
+	if r.Verdict != finding.Outside || r.LabelVerdict != finding.Outside || r.Products[1].LabelVerdict != finding.Within || r.Loads != 3 {
 		t.Errorf("verdict %v, label %v, %v, loads %d", r.Verdict, r.LabelVerdict, r.Products[1].LabelVerdict, r.Loads)
 	}
 }
@@ -277,15 +278,15 @@ func TestReferenceTankWarnings(t *testing.T) {
 		want string
 	}{
 		{in(100, 110, 0.5), ""},
-		{in(100, 109, 0.01), "TankVolume: small_part_load"},
-		{in(100, 9, 0.01), "TankVolume: small_load"},
+		{in(100, 109, 0.01), "tankVolume: small_part_load"},
+		{in(100, 9, 0.01), "tankVolume: small_load"},
 		{in(2, 200, 0.01), ""},
-		{in(2, 202, 0.01), "TankVolume: many_loads"},
-		{in(100, 100, 0.51), "Products: little_water"},
-		{in(100, 100, 1), "Products: little_water"},
-		{in(1, 0.9, 0.01), "ApplicationRate: unusual_rate"},
-		{in(2001, 2001, 0.01), "ApplicationRate: unusual_rate"},
-		{rows, "Width: width_exceeds_row_spacing; TankVolume: small_part_load"},
+		{in(2, 202, 0.01), "tankVolume: many_loads"},
+		{in(100, 100, 0.51), "products: little_water"},
+		{in(100, 100, 1), "products: little_water"},
+		{in(1, 0.9, 0.01), "applicationRate: unusual_rate"},
+		{in(2001, 2001, 0.01), "applicationRate: unusual_rate"},
+		{rows, "width: width_exceeds_row_spacing; tankVolume: small_part_load"},
 		{touching, ""},
 	} {
 		if got := warned(mustTankLoads(t, c.in).Warnings); got != c.want {
@@ -303,7 +304,7 @@ func TestReferenceMuchDry(t *testing.T) {
 		liquid    unit.Concentration
 		want      string
 	}{
-		{1, 0, ""}, {1.01, 0, "Products: much_dry"}, {0.8, 0.2, ""}, {0.81, 0.2, "Products: much_dry"},
+		{1, 0, ""}, {1.01, 0, "products: much_dry"}, {0.8, 0.2, ""}, {0.81, 0.2, "products: much_dry"},
 	} {
 		in := calc.TankLoadsInput{
 			TankVolume: 100 * unit.Litre, ApplicationRate: 100 * lha, TreatedArea: unit.Hectare,
@@ -313,14 +314,14 @@ func TestReferenceMuchDry(t *testing.T) {
 			in.Products = append(in.Products, calc.TankProduct{Concentration: calc.Strength{Volume: c.liquid}})
 		}
 		if got := warned(mustTankLoads(t, in).Warnings); got != c.want {
-			t.Errorf("%v kg/L: warned of %q, want %q", c.kilograms, got, c.want)
+			t.Errorf("%v kg/l: warned of %q, want %q", c.kilograms, got, c.want)
 		}
 	}
 	r := mustTankLoads(t, calc.TankLoadsInput{
 		TankVolume: 100 * gal, ApplicationRate: 10 * gpa, TreatedArea: 10 * unit.Acre,
 		Products: []calc.TankProduct{{ProductRate: calc.ProductRate{Mass: 5000 * unit.PoundPerAcre}}},
 	})
-	if got := warned(r.Warnings); got != "Products: much_dry" {
+	if got := warned(r.Warnings); got != "products: much_dry" {
 		t.Errorf("5000 lb/acre: warned of %q", got)
 	}
 }

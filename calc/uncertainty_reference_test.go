@@ -214,11 +214,11 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 	_, err := calc.NozzleAcceptance(in)
 	got := strings.Split(refusal(err), "; ")
 	for _, want := range []string{
-		"Catches[0].Jug: wrong_instrument", "Catches[0].Stopwatch: unknown_instrument", "Catches[0].Gauge: wrong_instrument",
-		"Gauge: unknown_instrument", "Instruments[2].Id: duplicate_id", "Instruments[3].Id: required", "Instruments[3].ScaleError: not_positive",
-		"Instruments[4].Kind: not_allowed", "Instruments[4].Resolution: not_positive", "Instruments[4].ReactionTime: not_positive",
-		"Instruments[4].ReactionTime: stopwatch_only", "Repeatability.Runs.DegreesOfFreedom: required",
-		"Repeatability.Catches.StandardDeviation: required", "Repeatability.Catches.DegreesOfFreedom: not_positive",
+		"catches[0].jug: wrong_instrument", "catches[0].stopwatch: unknown_instrument", "catches[0].gauge: wrong_instrument",
+		"gauge: unknown_instrument", "instruments[2].id: duplicate_id", "instruments[3].id: required", "instruments[3].scaleError: not_positive",
+		"instruments[4].kind: not_allowed", "instruments[4].resolution: not_positive", "instruments[4].reactionTime: not_positive",
+		"instruments[4].reactionTime: stopwatch_only", "repeatability.runs.degreesOfFreedom: required",
+		"repeatability.catches.standardDeviation: required", "repeatability.catches.degreesOfFreedom: not_positive",
 	} {
 		found := false
 		for _, g := range got {
@@ -234,7 +234,7 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 		many.Measuring.Instruments = append(many.Measuring.Instruments, exact(strings.Repeat("t", i+1), calc.Tape, 0))
 	}
 	_, err = calc.GroundSpeed(many)
-	if got := refusal(err); got != "Instruments: too_many; Runs[0].Tape: instrument_not_named" {
+	if got := refusal(err); got != "instruments: too_many; runs[0].tape: instrument_not_named" {
 		t.Error(got)
 	}
 }

@@ -30,7 +30,7 @@ func TestReferenceUnusualDensity(t *testing.T) {
 			t.Fatal(err, err2, err3)
 		}
 		for _, x := range []struct{ got, field string }{
-			{warned(a.Warnings), "RelativeDensity"}, {warned(b.Warnings), "LiquidDensity"}, {warned(d.Warnings), "PredictAt[0].RelativeDensity"},
+			{warned(a.Warnings), "relativeDensity"}, {warned(b.Warnings), "liquidDensity"}, {warned(d.Warnings), "predictAt[0].relativeDensity"},
 		} {
 			want := ""
 			if c.unusual {
@@ -63,7 +63,7 @@ func TestReferenceUnusualFlow(t *testing.T) {
 		}
 		wantFlow, wantRate := "", ""
 		if c.unusual {
-			wantFlow, wantRate = "Catches[0]: unusual_flow", "NozzleFlowRate: unusual_flow"
+			wantFlow, wantRate = "catches[0]: unusual_flow", "nozzleFlowRate: unusual_flow"
 		}
 		if a, b := warned(flow.Warnings), warned(rate.Warnings); a != wantFlow || b != wantRate {
 			t.Errorf("%v of %d: warned of %q and %q", c.volume, c.nozzles, a, b)
@@ -79,8 +79,8 @@ func TestReferenceShortCourse(t *testing.T) {
 		speed unit.Speed
 		want  string
 	}{
-		{200, 0, "Multiple: short_course"}, {4, 0, ""}, {340.3125 / 50, 0, ""}, {340.3125 / 49.9, 0, "Multiple: short_course"},
-		{200, 5 * unit.MilePerHour, "Multiple: short_catch"},
+		{200, 0, "multiple: short_course"}, {4, 0, ""}, {340.3125 / 50, 0, ""}, {340.3125 / 49.9, 0, "multiple: short_course"},
+		{200, 5 * unit.MilePerHour, "multiple: short_catch"},
 	} {
 		r, err := calc.CourseLength(calc.CourseLengthInput{
 			Width: unit.Length(c.feet) * unit.Foot, ReadingUnit: unit.USFluidOunce, RateUnit: unit.USGallonPerAcre, GroundSpeed: c.speed,

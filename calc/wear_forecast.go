@@ -3,6 +3,7 @@ package calc
 import (
 	"time"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -58,7 +59,7 @@ type WearForecastResult struct {
 	Left                      unit.Time // from the last catch to AtLimit; zero unless WillReach
 	StudentPoint              float64   // of Earliest and Latest: two-sided, n - 2 degrees of freedom
 	SeasonsLeft               float64   // zero unless WillReach and seasons are known
-	Warnings                  []Warning
+	Warnings                  []finding.Warning
 }
 
 // WearPoint is one catch, brought to the common pressure.
@@ -129,7 +130,7 @@ const (
 // that was above the limit when it was first caught (first_over_limit) of a new flow
 // that is not its own.
 //
-// Invalid: catches as in NozzleFlow, and
+// finding.Invalid: catches as in NozzleFlow, and
 //
 //	too_few          fewer than three catches: two always lie on a line
 //	needs_two_times  all are of one time
@@ -152,7 +153,7 @@ func WearForecast(in WearForecastInput) (WearForecastResult, error) {
 	if in.Nozzle.given() {
 		r.NewFlowRate = in.Nozzle.FlowAt(in.SprayPressure)
 		if in.Nozzle.farFromRating(in.SprayPressure) {
-			r.Warnings = append(r.Warnings, Warning{"SprayPressure", WarnFarFromRating})
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("sprayPressure"), Code: WarnFarFromRating})
 		}
 	}
 	r.LimitFlowRate = r.NewFlowRate * unit.FlowRate(1+r.Limit)
@@ -162,27 +163,27 @@ func WearForecast(in WearForecastInput) (WearForecastResult, error) {
 		c := &in.Catches[i]
 		q := FlowAtPressure(c.NozzleFlowRate(), c.pressure(in.SprayPressure), in.SprayPressure, SquareRoot)
 		times[i], ratios[i] = c.seconds(), float64(q/r.NewFlowRate)
-		r.Catches[i] = WearPoint{NozzleFlowRate: q, OverNew: unit.Ratio(deviation(float64(q), float64(r.NewFlowRate)))}
+		r.Catches[i] = WearPoint{NozzleFlowRate: q, OverNew: unit.Ratio(finding.Deviation(float64(q), float64(r.NewFlowRate)))}
 		r.warnOfCatch(in, i)
 	}
 	line := fitWear(times, ratios)
 	for i := range r.Catches {
-		r.Catches[i].OverLine = unit.Ratio(difference(ratios[i], line.at(times[i])))
+		r.Catches[i].OverLine = unit.Ratio(finding.Difference(ratios[i], line.at(times[i])))
 	}
-	r.OverNew = unit.Ratio(deviation(line.at(line.last), 1))
+	r.OverNew = unit.Ratio(finding.Deviation(line.at(line.last), 1))
 	r.Scatter = unit.Ratio(line.scatter)
 	r.judge(line)
 	r.perSeason(in, line)
 	r.forecast(line)
-	if !atMost(-line.rise, float64(FallingFlow)) {
-		r.Warnings = append(r.Warnings, Warning{"Catches", WarnFallingFlow})
+	if !finding.AtMost(-line.rise, float64(FallingFlow)) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("catches"), Code: WarnFallingFlow})
 	}
 	for i := range r.Catches {
-		if times[i] == line.first && !atMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
-			r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnFirstOverLimit})
+		if times[i] == line.first && !finding.AtMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i), Code: WarnFirstOverLimit})
 		}
-		if times[i] == line.last && r.State != WornNow && !atMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
-			r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnLatestOverLimit})
+		if times[i] == line.last && r.State != WornNow && !finding.AtMost(float64(r.Catches[i].OverNew), float64(r.Limit)) {
+			r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i), Code: WarnLatestOverLimit})
 		}
 	}
 	return r, nil
@@ -191,22 +192,22 @@ func WearForecast(in WearForecastInput) (WearForecastResult, error) {
 func (r *WearForecastResult) warnOfCatch(in WearForecastInput, i int) {
 	c := &in.Catches[i]
 	if c.short() {
-		r.Warnings = append(r.Warnings, Warning{at("Catches", i, "Time"), WarnShortCatch})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i).Member("time"), Code: WarnShortCatch})
 	}
 	if farApart(c.pressure(in.SprayPressure), in.SprayPressure) {
-		r.Warnings = append(r.Warnings, Warning{at("Catches", i, "SprayPressure"), WarnFarPressure})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i).Member("sprayPressure"), Code: WarnFarPressure})
 	}
-	if !atMost(-float64(r.Catches[i].OverNew), float64(r.Limit)) {
-		r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnBelowNew})
+	if !finding.AtMost(-float64(r.Catches[i].OverNew), float64(r.Limit)) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i), Code: WarnBelowNew})
 	}
-	if !atMost(float64(r.Catches[i].OverNew), float64(MostWear)) {
-		r.Warnings = append(r.Warnings, Warning{catchPath(i), WarnBeyondWear})
+	if !finding.AtMost(float64(r.Catches[i].OverNew), float64(MostWear)) {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Item("catches", i), Code: WarnBeyondWear})
 	}
 }
 
 func (r *WearForecastResult) judge(line wearLine) {
 	switch {
-	case !atMost(float64(r.OverNew), float64(r.Limit)):
+	case !finding.AtMost(float64(r.OverNew), float64(r.Limit)):
 		r.State = WornNow
 	case line.rise > 0:
 		r.State = WillReach
@@ -240,17 +241,17 @@ func (r *WearForecastResult) forecast(line wearLine) {
 		r.Earliest, r.Latest = r.time(low, false), r.time(high, true)
 		r.StudentPoint = line.student()
 	} else {
-		r.Warnings = append(r.Warnings, Warning{"Catches", WarnWearUncertain})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("catches"), Code: WarnWearUncertain})
 	}
 	if r.State != WillReach {
 		return
 	}
-	r.Left = unit.Time(difference(at, line.last))
+	r.Left = unit.Time(finding.Difference(at, line.last))
 	if r.WearPerSeason > 0 {
 		r.SeasonsLeft = float64((r.Limit - r.OverNew) / r.WearPerSeason)
 	}
 	if float64(r.Left) > line.span {
-		r.Warnings = append(r.Warnings, Warning{"Catches", WarnFarForecast})
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("catches"), Code: WarnFarForecast})
 	}
 }
 

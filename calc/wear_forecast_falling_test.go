@@ -17,7 +17,7 @@ func TestReferenceWearFallingFlow(t *testing.T) {
 		millilitres []float64
 		want        string
 	}{
-		{[]float64{1000, 966, 931}, "Catches: falling_flow"}, {[]float64{1000, 990, 979}, "Catches: falling_flow"},
+		{[]float64{1000, 966, 931}, "catches: falling_flow"}, {[]float64{1000, 990, 979}, "catches: falling_flow"},
 		{[]float64{1000, 990, 980}, ""}, {[]float64{1000, 1001, 999}, ""}, {[]float64{1000, 1000, 1000}, ""},
 	} {
 		r := mustWearForecast(t, wearOf([]float64{0, 100, 200}, c.millilitres))
@@ -32,7 +32,7 @@ func TestReferenceWearFallingFlow(t *testing.T) {
 func TestReferenceWearFirstOverLimit(t *testing.T) {
 	for first, want := range map[float64]bool{1120: true, 1100: false} {
 		r := mustWearForecast(t, wearOf([]float64{0, 100, 200}, []float64{first, first + 10, first + 20}))
-		if got := warned(r.Warnings); strings.Contains(got, "Catches[0]: first_over_limit") != want {
+		if got := warned(r.Warnings); strings.Contains(got, "catches[0]: first_over_limit") != want {
 			t.Errorf("%v mL: warned of %q", first, got)
 		}
 	}
@@ -50,7 +50,7 @@ func TestReferenceBeyondWear(t *testing.T) {
 	} {
 		got := warned(mustWearForecast(t, wearOf([]float64{0, 1, 2}, c.millilitres)).Warnings)
 		for i := range c.millilitres {
-			if slices.Contains(c.want, i) != strings.Contains(got, fmt.Sprintf("Catches[%d]: beyond_wear", i)) {
+			if slices.Contains(c.want, i) != strings.Contains(got, fmt.Sprintf("catches[%d]: beyond_wear", i)) {
 				t.Errorf("%v: warned of %q, want of catches %v", c.millilitres, got, c.want)
 			}
 		}

@@ -108,7 +108,7 @@ func TestReferenceWearForecast(t *testing.T) {
 		{
 			"uncertain", wearOf([]float64{0, 100, 200}, []float64{1000, 1030, 1040}),
 			2e-4, 8.1649658e-3, 0.0433333333, 483.333333, 0, 0, 283.333333, calc.WillReach, true, false,
-			"Catches: wear_uncertain; Catches: far_forecast",
+			"catches: wear_uncertain; catches: far_forecast",
 		},
 		// Exactly on a line of 4 % in 100 h: at 250 h, and nothing is uncertain. It
 		// stands at 8 %; the limit lies 50 h on.
@@ -127,7 +127,7 @@ func TestReferenceWearForecast(t *testing.T) {
 		// The line passes 1.1 at 100 h before the first catch.
 		{
 			"worn from the start", wearOf([]float64{200, 300, 400}, []float64{1130, 1140, 1150}),
-			1e-4, 0, 0.15, 0, 0, 0, 0, calc.WornNow, false, false, "Catches[0]: first_over_limit",
+			1e-4, 0, 0.15, 0, 0, 0, 0, calc.WornNow, false, false, "catches[0]: first_over_limit",
 		},
 		{
 			"no wear", wearOf([]float64{0, 100, 200}, []float64{1010, 1010, 1010}),
@@ -135,18 +135,18 @@ func TestReferenceWearForecast(t *testing.T) {
 		},
 		{
 			"worn and level", wearOf([]float64{0, 100, 200}, []float64{1110, 1110, 1110}),
-			0, 0, 0.11, 0, 0, 0, 0, calc.WornNow, false, false, "Catches[0]: first_over_limit",
+			0, 0, 0.11, 0, 0, 0, 0, calc.WornNow, false, false, "catches[0]: first_over_limit",
 		},
 		{
 			"less and less", wearOf([]float64{0, 100, 200}, []float64{1000, 940, 880}),
-			-6e-4, 0, -0.12, 0, 0, 0, 0, calc.NoWear, false, false, "Catches[2]: below_new; Catches: falling_flow",
+			-6e-4, 0, -0.12, 0, 0, 0, 0, calc.NoWear, false, false, "catches[2]: below_new; catches: falling_flow",
 		},
 		// Means 100 and 1.04; b = 12 / 20 000; line 0.98, 1.04, 1.10: on the limit,
 		// the last catch 2 % above it. Squares 0.0004 + 0.0016 + 0.0004.
 		{
 			"latest", wearOf([]float64{0, 100, 200}, []float64{1000, 1000, 1120}),
 			6e-4, 0.0489897949, 0.1, 200, 0, 0, 0, calc.WillReach, true, false,
-			"Catches: wear_uncertain; Catches[2]: latest_over_limit",
+			"catches: wear_uncertain; catches[2]: latest_over_limit",
 		},
 	} {
 		r := mustWearForecast(t, c.in)
@@ -190,12 +190,12 @@ func TestReferenceWearAtPressure(t *testing.T) {
 	for i, want := range []float64{1000, 1030, 1060} {
 		agrees(t, fmt.Sprint("catch ", i), r.Catches[i].NozzleFlowRate.In(unit.LitrePerMinute)*1000, want, 1e-12)
 	}
-	if w := warned(r.Warnings); w != "SprayPressure: far_from_rating; Catches[1].SprayPressure: far_pressure" || r.Dated || r.WearPerDay != 0 {
+	if w := warned(r.Warnings); w != "sprayPressure: far_from_rating; catches[1].sprayPressure: far_pressure" || r.Dated || r.WearPerDay != 0 {
 		t.Errorf("warned of %q, dated %v, per day %v", w, r.Dated, r.WearPerDay)
 	}
 	in.Catches[0].Time = 10 * unit.Second
 	in.Catches[0].Volume /= 6
-	if w := warned(mustWearForecast(t, in).Warnings); w != "SprayPressure: far_from_rating; Catches[0].Time: short_catch; Catches[1].SprayPressure: far_pressure" {
+	if w := warned(mustWearForecast(t, in).Warnings); w != "sprayPressure: far_from_rating; catches[0].time: short_catch; catches[1].sprayPressure: far_pressure" {
 		t.Errorf("warned of %q", w)
 	}
 }
@@ -332,23 +332,23 @@ func TestWearForecastRefuses(t *testing.T) {
 	type input = calc.WearForecastInput
 	rated := calc.Nozzle{RatedFlowRate: 1, RatedPressure: 1}
 	for want, in := range map[string]input{
-		"Catches: too_few; SprayPressure: required; NewFlowRate: required": {},
-		"Catches: too_few":               but(func(in *input) { in.Catches = in.Catches[:2] }),
-		"Catches: needs_two_times":       but(func(in *input) { in.Catches[0].Hours, in.Catches[1].Hours = 200*unit.Hour, 200*unit.Hour }),
-		"Catches[1].Volume: required":    but(func(in *input) { in.Catches[1].Volume = 0 }),
-		"Catches[1].Hours: not_positive": but(func(in *input) { in.Catches[1].Hours = -1 }),
-		"Catches[1].Hours: not_finite":   but(func(in *input) { in.Catches[1].Hours = unit.Time(noNumber) }),
-		"SprayPressure: required":        but(func(in *input) { in.SprayPressure = 0 }),
-		"SprayPressure: not_positive":    but(func(in *input) { in.SprayPressure = -1 }),
-		"Limit: not_positive":            but(func(in *input) { in.Limit = -1 }),
-		"HoursPerSeason: not_finite":     but(func(in *input) { in.HoursPerSeason = unit.Time(endless) }),
-		"NewFlowRate: required":          but(func(in *input) { in.NewFlowRate = 0 }),
-		"NewFlowRate: conflict":          but(func(in *input) { in.Nozzle = rated }),
-		"Nozzle.RatedPressure: required": but(func(in *input) { in.NewFlowRate, in.Nozzle.RatedFlowRate = 0, 1 }),
-		"Nozzle.PressureRange.Low: range_inverted": but(func(in *input) {
+		"catches: too_few; sprayPressure: required; newFlowRate: required": {},
+		"catches: too_few":               but(func(in *input) { in.Catches = in.Catches[:2] }),
+		"catches: needs_two_times":       but(func(in *input) { in.Catches[0].Hours, in.Catches[1].Hours = 200*unit.Hour, 200*unit.Hour }),
+		"catches[1].volume: required":    but(func(in *input) { in.Catches[1].Volume = 0 }),
+		"catches[1].hours: not_positive": but(func(in *input) { in.Catches[1].Hours = -1 }),
+		"catches[1].hours: not_finite":   but(func(in *input) { in.Catches[1].Hours = unit.Time(noNumber) }),
+		"sprayPressure: required":        but(func(in *input) { in.SprayPressure = 0 }),
+		"sprayPressure: not_positive":    but(func(in *input) { in.SprayPressure = -1 }),
+		"limit: not_positive":            but(func(in *input) { in.Limit = -1 }),
+		"hoursPerSeason: not_finite":     but(func(in *input) { in.HoursPerSeason = unit.Time(endless) }),
+		"newFlowRate: required":          but(func(in *input) { in.NewFlowRate = 0 }),
+		"newFlowRate: conflict":          but(func(in *input) { in.Nozzle = rated }),
+		"nozzle.ratedPressure: required": but(func(in *input) { in.NewFlowRate, in.Nozzle.RatedFlowRate = 0, 1 }),
+		"nozzle.pressureRange.low: range_inverted": but(func(in *input) {
 			in.Nozzle.PressureRange = calc.PressureRange{Low: 2, High: 1}
 		}),
-		"Catches[0].Date: required; Catches[1].Hours: conflict; HoursPerSeason: conflict": but(func(in *input) {
+		"catches[0].date: required; catches[1].hours: conflict; hoursPerSeason: conflict": but(func(in *input) {
 			in.Catches[1].Date, in.Catches[2].Date, in.Catches[2].Hours = start, start, 0
 			in.HoursPerSeason = 1
 		}),
@@ -365,7 +365,7 @@ func TestReferenceWearFarPressure(t *testing.T) {
 	for bar, want := range map[float64]bool{6: false, 6.1: true, 1.5: false, 1.48: true, 3: false} {
 		in := wearOf([]float64{0, 100, 200}, []float64{1000, 1020, 1040})
 		in.Catches[1].SprayPressure = unit.Pressure(bar) * unit.Bar
-		got := strings.Contains(warned(mustWearForecast(t, in).Warnings), "Catches[1].SprayPressure: far_pressure")
+		got := strings.Contains(warned(mustWearForecast(t, in).Warnings), "catches[1].sprayPressure: far_pressure")
 		if got != want {
 			t.Errorf("%v of 3 bar: warned %v", bar, got)
 		}

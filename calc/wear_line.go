@@ -2,11 +2,12 @@ package calc
 
 import (
 	"math"
-	"strconv"
 	"time"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"wetrun/calc/finding"
 )
 
 // A wearLine is the line of least squares through flows over times. Times run from
@@ -33,7 +34,7 @@ func fitWear(times, ratios []float64) wearLine {
 	}
 	l.mean, l.level = stat.Mean(xs, nil), stat.Mean(ratios, nil)
 	_, l.rise = stat.LinearRegression(xs, ratios, nil, false)
-	if math.Abs(l.rise) < slack*l.level {
+	if math.Abs(l.rise) < finding.Slack*l.level {
 		l.rise = 0
 	}
 	var about float64
@@ -43,7 +44,7 @@ func fitWear(times, ratios []float64) wearLine {
 		about += d * d
 	}
 	l.scatter = math.Sqrt(about / (l.points - 2))
-	if l.scatter < slack*l.level {
+	if l.scatter < finding.Slack*l.level {
 		l.scatter = 0
 	}
 	return l
@@ -122,46 +123,44 @@ func (in WearForecastInput) dated() bool {
 	return false
 }
 
-func catchPath(i int) string { return "Catches[" + strconv.Itoa(i) + "]" }
-
 func (in WearForecastInput) check() error {
-	var v Invalid
+	var v finding.Invalid
 	if len(in.Catches) < 3 {
-		v.add("Catches", CodeTooFew)
+		v.Add(finding.Member("catches"), finding.CodeTooFew)
 	}
 	dated := in.dated()
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := range in.Catches {
 		c := &in.Catches[i]
-		v.catch(&c.Catch, "Catches", i)
-		if !sound(float64(c.Hours)) {
-			v.optional(float64(c.Hours), at("Catches", i, "Hours"))
+		c.check(&v, "catches", i)
+		if !finding.Sound(float64(c.Hours)) {
+			v.Optional(float64(c.Hours), finding.Item("catches", i).Member("hours"))
 		}
 		switch {
 		case dated && c.Hours != 0:
-			v.conflict(at("Catches", i, "Hours"), at("Catches", i, "Date"))
+			v.Conflict(finding.Item("catches", i).Member("hours"), finding.Item("catches", i).Member("date"))
 		case dated && c.Date.IsZero():
-			v.add(at("Catches", i, "Date"), CodeRequired)
+			v.Add(finding.Item("catches", i).Member("date"), finding.CodeRequired)
 		}
 		low, high = min(low, c.seconds()), max(high, c.seconds())
 	}
-	if len(v) == 0 && difference(high, low) == 0 {
-		v.add("Catches", CodeNeedsTwoTimes)
+	if len(v) == 0 && finding.Difference(high, low) == 0 {
+		v.Add(finding.Member("catches"), CodeNeedsTwoTimes)
 	}
-	v.positive(float64(in.SprayPressure), "SprayPressure")
-	v.optional(float64(in.Limit), "Limit")
-	v.optional(float64(in.HoursPerSeason), "HoursPerSeason")
+	v.Positive(float64(in.SprayPressure), finding.Member("sprayPressure"))
+	v.Optional(float64(in.Limit), finding.Member("limit"))
+	v.Optional(float64(in.HoursPerSeason), finding.Member("hoursPerSeason"))
 	if dated && in.HoursPerSeason != 0 {
-		v.conflict("HoursPerSeason", at("Catches", 0, "Date"))
+		v.Conflict(finding.Member("hoursPerSeason"), finding.Item("catches", 0).Member("date"))
 	}
 	switch given := in.Nozzle.given(); {
 	case given && in.NewFlowRate != 0:
-		v.conflict("NewFlowRate", "Nozzle")
+		v.Conflict(finding.Member("newFlowRate"), finding.Member("nozzle"))
 	case given:
-		v = append(v, in.Nozzle.check().under("Nozzle")...)
+		v = append(v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	default:
-		v.positiveOr(float64(in.NewFlowRate), "NewFlowRate", "Nozzle")
-		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
+		v.PositiveOr(float64(in.NewFlowRate), finding.Member("newFlowRate"), finding.Member("nozzle"))
+		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
-	return v.err()
+	return v.Err()
 }

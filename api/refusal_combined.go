@@ -1,0 +1,84 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+
+	"wetrun/calc"
+	"wetrun/calc/finding"
+)
+
+// answerBody decodes and checks a body and answers it. What is refused before anything is
+// calculated is handed on all the same, for what the calculation would refuse besides:
+// who mends a request once has then mended all of it.
+func answerBody[Req, Res any](ctx context.Context, body []byte, o *object[Req], request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *refusal) {
+	r := checkTop(request, decode(body, o, request))
+	if r != nil && (r.kind != invalidRequest || len(r.fields) >= mostErrors) {
+		var none Res
+		return none, r
+	}
+	response, err := handle(ctx, request)
+	switch {
+	case r != nil:
+		r.addCalculation(err)
+		return response, r
+	case err != nil:
+		return response, refusalOf(err)
+	}
+	return response, nil
+}
+
+// ofPresence are the codes that come of members being there or not, whatever their
+// values are.
+var ofPresence = []string{finding.CodeRequired, finding.CodeConflict}
+
+// addCalculation adds the violations of a calculation that are no consequence of what is refused
+// already. A member that could not be read is missing to the calculation, which may say
+// so, or miss what would stand in for another, or count one too few.
+func (r *refusal) addCalculation(err error) {
+	var more finding.Invalid
+	if !errors.As(err, &more) {
+		return
+	}
+	whole := !slices.ContainsFunc(r.fields, func(e FieldError) bool { return !slices.Contains(ofPresence, e.Code) })
+	more = r.withoutConsequences(more)
+	if !whole {
+		more = slices.DeleteFunc(more, func(v finding.Violation) bool { return !slices.Contains(ofPresence, v.Code) })
+	}
+	more = more[:min(len(more), mostErrors-len(r.fields))]
+	r.fields = append(r.fields, refused(more).fields...)
+}
+
+// combined adds what a calculation refuses to what the reader of its request did.
+func combined(wrong finding.Invalid, err error) error {
+	var more finding.Invalid
+	if len(wrong) == 0 || err != nil && !errors.As(err, &more) {
+		return err
+	}
+	return append(wrong, refused(wrong).withoutConsequences(more)...)
+}
+
+// withoutConsequences leaves out what is a consequence of what is refused already.
+func (r *refusal) withoutConsequences(more finding.Invalid) finding.Invalid {
+	return slices.DeleteFunc(more, func(v finding.Violation) bool {
+		// Of three of four, a part of a nozzle may be what is missing.
+		return v.Code == calc.CodeNeedThreeOfFour || r.leadsTo(v)
+	})
+}
+
+// leadsTo tells whether a violation is about a member that is refused already, or about
+// what another one asks for or would stand in for.
+func (r *refusal) leadsTo(v finding.Violation) bool {
+	for _, p := range append([]finding.Place{v.Place, v.Because}, v.Instead...) {
+		if p.IsZero() {
+			continue
+		}
+		at := pointer(p)
+		if r.about(at) || slices.ContainsFunc(r.fields, func(e FieldError) bool { return strings.HasPrefix(at, e.Pointer+"/") }) {
+			return true
+		}
+	}
+	return false
+}
