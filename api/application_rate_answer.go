@@ -10,11 +10,11 @@ import (
 
 // ApplicationRateResponse is the answer: all four, and what follows from them.
 type ApplicationRateResponse struct {
-	SolvedFor             string   `json:"solvedFor"`
-	NozzleFlowRate        Quantity `json:"nozzleFlowRate"`
-	GroundSpeed           Quantity `json:"groundSpeed"`
-	SprayedWidthPerNozzle Quantity `json:"sprayedWidthPerNozzle"`
-	ApplicationRate       Quantity `json:"applicationRate"`
+	SolvedFor             calc.Solved `json:"solvedFor"`
+	NozzleFlowRate        Quantity    `json:"nozzleFlowRate"`
+	GroundSpeed           Quantity    `json:"groundSpeed"`
+	SprayedWidthPerNozzle Quantity    `json:"sprayedWidthPerNozzle"`
+	ApplicationRate       Quantity    `json:"applicationRate"`
 
 	Nozzle                  *NozzleResponse `json:"nozzle,omitzero"`
 	Width                   Quantity        `json:"width,omitzero"`
@@ -36,17 +36,10 @@ type ApplicationRateResponse struct {
 	Explained
 }
 
-var solvedNames = map[calc.Solved]string{
-	calc.SolvedNozzleFlowRate:  "nozzleFlowRate",
-	calc.SolvedGroundSpeed:     "groundSpeed",
-	calc.SolvedWidth:           "sprayedWidthPerNozzle",
-	calc.SolvedApplicationRate: "applicationRate",
-}
-
 func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, result calc.ApplicationRateResult) ApplicationRateResponse {
 	units := r.units()
 	a := ApplicationRateResponse{
-		SolvedFor:             solvedNames[result.SolvedFor],
+		SolvedFor:             result.SolvedFor,
 		NozzleFlowRate:        r.NozzleFlowRate.or(in(result.NozzleFlowRate, units.flow)),
 		GroundSpeed:           r.GroundSpeed.or(in(result.GroundSpeed, units.speed)),
 		SprayedWidthPerNozzle: r.SprayedWidthPerNozzle.or(in(result.SprayedWidthPerNozzle, units.width)),
@@ -107,7 +100,7 @@ func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.Applica
 		a.Uncertainty.NozzleFlowRate = uncertain(&u.Solved, units.flow)
 	case calc.SolvedGroundSpeed:
 		a.Uncertainty.GroundSpeed = uncertain(&u.Solved, units.speed)
-	case calc.SolvedWidth:
+	case calc.SolvedSprayedWidthPerNozzle:
 		a.Uncertainty.SprayedWidthPerNozzle = uncertain(&u.Solved, units.width)
 	default:
 		a.Uncertainty.ApplicationRate = uncertain(&u.Solved, units.rate)

@@ -7,10 +7,10 @@ import (
 )
 
 var solvedMethods = map[calc.Solved]calc.MethodID{
-	calc.SolvedNozzleFlowRate:  calc.MethodNozzleFlowForRate,
-	calc.SolvedGroundSpeed:     calc.MethodSpeedForRate,
-	calc.SolvedWidth:           calc.MethodWidthForRate,
-	calc.SolvedApplicationRate: calc.MethodApplicationRate,
+	calc.SolvedNozzleFlowRate:        calc.MethodNozzleFlowForRate,
+	calc.SolvedGroundSpeed:           calc.MethodSpeedForRate,
+	calc.SolvedSprayedWidthPerNozzle: calc.MethodWidthForRate,
+	calc.SolvedApplicationRate:       calc.MethodApplicationRate,
 }
 
 func (r *ApplicationRateRequest) methods(x *calc.ApplicationRateResult) methodSet {
@@ -39,9 +39,9 @@ func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult,
 	}
 	result := map[calc.Solved]Quantity{
 		calc.SolvedNozzleFlowRate: a.NozzleFlowRate, calc.SolvedGroundSpeed: a.GroundSpeed,
-		calc.SolvedWidth: a.SprayedWidthPerNozzle, calc.SolvedApplicationRate: a.ApplicationRate,
+		calc.SolvedSprayedWidthPerNozzle: a.SprayedWidthPerNozzle, calc.SolvedApplicationRate: a.ApplicationRate,
 	}[x.SolvedFor]
-	w.line(solvedMethods[x.SolvedFor], "/"+solvedNames[x.SolvedFor], result,
+	w.line(solvedMethods[x.SolvedFor], "/"+string(x.SolvedFor), result,
 		put("q", a.NozzleFlowRate), put("v", a.GroundSpeed), put("w", a.SprayedWidthPerNozzle), put("R", a.ApplicationRate))
 	if x.Width != 0 && !r.Width.given() {
 		w.line(calc.MethodTreatedWidth, "/width", a.Width, put("w", a.SprayedWidthPerNozzle), putNumber("n", r.Nozzles))

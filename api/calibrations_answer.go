@@ -9,16 +9,16 @@ import (
 
 // CalibrationsResponse is the answer to a field sheet.
 type CalibrationsResponse struct {
-	Label         string         `json:"label,omitzero"`
-	Verdict       string         `json:"verdict"`
-	VerdictDetail string         `json:"verdictDetail"`
-	NextSteps     []StepResponse `json:"nextSteps"`
-	Machine       MachineRequest `json:"machine,omitzero"`
-	Pressure      PressurePart   `json:"pressure"`
-	Output        OutputPart     `json:"output"`
-	Speed         SpeedPart      `json:"speed"`
-	Rate          RatePart       `json:"rate"`
-	Correction    CorrectionPart `json:"correction"`
+	Label         string            `json:"label,omitzero"`
+	Verdict       calc.SheetVerdict `json:"verdict"`
+	VerdictDetail string            `json:"verdictDetail"`
+	NextSteps     []StepResponse    `json:"nextSteps"`
+	Machine       MachineRequest    `json:"machine,omitzero"`
+	Pressure      PressurePart      `json:"pressure"`
+	Output        OutputPart        `json:"output"`
+	Speed         SpeedPart         `json:"speed"`
+	Rate          RatePart          `json:"rate"`
+	Correction    CorrectionPart    `json:"correction"`
 
 	Maintenance MaintenancePart `json:"maintenance"`
 	AreaCheck   AreaCheckPart   `json:"areaCheck"`
@@ -31,55 +31,42 @@ type CalibrationsResponse struct {
 
 // StepResponse is one thing to do next.
 type StepResponse struct {
-	Code    string `json:"code"`
-	Label   string `json:"label,omitzero"`
-	Pointer string `json:"pointer,omitzero"`
-	Text    string `json:"text"`
+	Code    calc.StepCode `json:"code"`
+	Label   string        `json:"label,omitzero"`
+	Pointer string        `json:"pointer,omitzero"`
+	Text    string        `json:"text"`
 }
 
 // PressurePart is the boom's pressure.
 type PressurePart struct {
-	Status string                      `json:"status"`
+	Status calc.PartStatus             `json:"status"`
 	Result *PressureUniformityResponse `json:"result,omitzero"`
 }
 
 // OutputPart is the catches.
 type OutputPart struct {
-	Status string                    `json:"status"`
+	Status calc.PartStatus           `json:"status"`
 	Result *NozzleAcceptanceResponse `json:"result,omitzero"`
 }
 
 // SpeedPart is the timed runs.
 type SpeedPart struct {
-	Status string               `json:"status"`
+	Status calc.PartStatus      `json:"status"`
 	Result *GroundSpeedResponse `json:"result,omitzero"`
 }
 
 // RatePart is the rate per area.
 type RatePart struct {
-	Status string                   `json:"status"`
+	Status calc.PartStatus          `json:"status"`
 	Result *ApplicationRateResponse `json:"result,omitzero"`
 }
 
-// CorrectionPart is what would bring the rate to its target.
+// CorrectionPart is what would bring the rate to its target. Its status is the decision
+// of the correction, where one was looked for.
 type CorrectionPart struct {
 	Status string               `json:"status"`
 	Result *CorrectionsResponse `json:"result,omitzero"`
 }
-
-// The words of calc's results, in the order of their constants.
-var (
-	partWords    = [...]string{"not_done", "passed", "failed"}
-	verdictWords = [...]string{"incomplete", "ready", "not_ready"}
-	stepWords    = [...]string{
-		"clean_by_eye", "replace_by_eye", "replace_all_by_eye", "read_pressure", "repair_boom", "set_pressure_in_range",
-		"set_pressure_within_limits", "settle_pressure", "check_cab_gauge", "catch_output", "catch_after_repair", "match_pressures",
-		"check_reference", "settle_catch", "clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "catch_again", "catch_more",
-		"replace_all_and_recatch", "time_runs", "repeat_runs", "drive_within_limits", "tank_over_label_maximum", "find_disagreement",
-		"over_label_maximum", "give_width", "set_target", "settle_rate", "repair_before_rate", "choose_plan", "calibrate_controller",
-		"change_nozzle_or_gear", "measure_again", "file_record", "calibrate_again",
-	}
-)
 
 // sheetCautions go with every sheet: the whole job is done beside the machine.
 var sheetCautions = cautionsOf(
@@ -88,17 +75,17 @@ var sheetCautions = cautionsOf(
 )
 
 func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsResponse {
-	lang, verdict := text.From(ctx), verdictWords[x.Verdict]
+	lang := text.From(ctx)
 	a := CalibrationsResponse{
 		Label:         r.Label,
-		Verdict:       verdict,
-		VerdictDetail: text.Of(lang, "verdict."+verdict+verdictShade(x)),
+		Verdict:       x.Verdict,
+		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictShade(x)),
 		NextSteps:     make([]StepResponse, len(x.Steps)),
 		Machine:       r.Machine,
-		Pressure:      PressurePart{Status: partWords[x.PressureStatus]},
-		Output:        OutputPart{Status: partWords[x.OutputStatus]},
-		Speed:         SpeedPart{Status: partWords[x.SpeedStatus]},
-		Rate:          RatePart{Status: partWords[x.RateStatus]},
+		Pressure:      PressurePart{Status: x.PressureStatus},
+		Output:        OutputPart{Status: x.OutputStatus},
+		Speed:         SpeedPart{Status: x.SpeedStatus},
+		Rate:          RatePart{Status: x.RateStatus},
 		Correction:    CorrectionPart{Status: correctionStatus(x)},
 		Cautions:      sheetCautions.in(ctx),
 	}
@@ -173,9 +160,9 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 func correctionStatus(x calc.FieldSheetResult) string {
 	switch {
 	case x.Correction != nil:
-		return correctionDecisionWords[x.Correction.Decision]
+		return string(x.Correction.Decision)
 	case x.RateStatus == calc.Passed:
-		return correctionDecisionWords[calc.NoCorrection]
+		return string(calc.NoCorrectionNeeded)
 	}
-	return partWords[calc.NotDone]
+	return string(calc.NotDone)
 }

@@ -102,7 +102,7 @@ func (c *CostRequest) input() calc.SheetCost {
 
 // MaintenancePart is what was found by eye, with what follows.
 type MaintenancePart struct {
-	Status   string           `json:"status"`
+	Status   calc.PartStatus  `json:"status"`
 	Beds     []BedResponse    `json:"beds,omitzero"`
 	Findings []FindingRequest `json:"findings,omitzero"`
 }
@@ -110,12 +110,12 @@ type MaintenancePart struct {
 // BedResponse is one bed with its decision.
 type BedResponse struct {
 	BedRequest
-	Decision string `json:"decision"`
+	Decision calc.InspectionDecision `json:"decision"`
 }
 
 // AreaCheckPart is the rate that the tank tells.
 type AreaCheckPart struct {
-	Status string             `json:"status"`
+	Status calc.PartStatus    `json:"status"`
 	Result *AreaCheckResponse `json:"result,omitzero"`
 }
 
@@ -126,16 +126,14 @@ type CostResponse struct {
 	Total     Money    `json:"total,omitzero"`
 }
 
-var eyeWords = [...]string{"keep", "clean", "replace_listed", "replace_all"}
-
 // extras fills in the parts that a sheet can do without.
 func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsResponse) {
-	a.Maintenance = MaintenancePart{Status: partWords[x.MaintenanceStatus], Findings: r.Maintenance.Findings}
+	a.Maintenance = MaintenancePart{Status: x.MaintenanceStatus, Findings: r.Maintenance.Findings}
 	a.Maintenance.Beds = slices.Grow(a.Maintenance.Beds, len(x.Maintenance))
 	for i, d := range x.Maintenance {
-		a.Maintenance.Beds = append(a.Maintenance.Beds, BedResponse{r.Maintenance.Beds[i], eyeWords[d]})
+		a.Maintenance.Beds = append(a.Maintenance.Beds, BedResponse{r.Maintenance.Beds[i], d})
 	}
-	a.AreaCheck = AreaCheckPart{Status: partWords[x.AreaCheckStatus]}
+	a.AreaCheck = AreaCheckPart{Status: x.AreaCheckStatus}
 	if x.AreaCheck != nil {
 		units := r.units()
 		part := AreaCheckResponse{

@@ -30,7 +30,7 @@ func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (ve
 	if err := page.Write(out); err != nil {
 		return "", &refusal{kind: internalError}
 	}
-	return a.Verdict, nil
+	return string(a.Verdict), nil
 }
 
 // requestDigest is the SHA-256 of a request in the canonical form of RFC 8785, so
@@ -61,7 +61,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Language: s.lang.Tag(),
 		Title:    s.word("title"),
 		Label:    a.Label,
-		Verdict:  record.Verdict{Code: a.Verdict, Word: s.of(a.Verdict), Detail: a.VerdictDetail},
+		Verdict:  record.Verdict{Code: string(a.Verdict), Word: s.of(string(a.Verdict)), Detail: a.VerdictDetail},
 		Facts:    s.facts(),
 		Steps:    record.Lines{Heading: s.of("do")},
 		Parts:    s.recordParts(),

@@ -11,15 +11,15 @@ import (
 // says, and the readings it comes from.
 func (s *sheetRecord) recordParts() (all []record.Part) {
 	eye := s.answer.Maintenance
-	all = append(all, record.Part{Heading: s.word("by_eye"), Status: eye.Status, Word: s.of(eye.Status), Lines: s.seen(eye)})
+	all = append(all, record.Part{Heading: s.word("by_eye"), Status: string(eye.Status), Word: s.of(string(eye.Status)), Lines: s.seen(eye)})
 	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
 		all = append(all, record.Part{
-			Heading: s.of("part_" + p.name), Status: p.status, Word: s.of(p.status), Lines: p.lines, Table: tables[p.name],
+			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.of(string(p.status)), Lines: p.lines, Table: tables[p.name],
 		})
 	}
 	if tank := s.answer.AreaCheck; tank.Result == nil {
-		all = append(all, record.Part{Heading: s.of("part_tank"), Status: tank.Status, Word: s.of(tank.Status)})
+		all = append(all, record.Part{Heading: s.of("part_tank"), Status: string(tank.Status), Word: s.of(string(tank.Status))})
 	}
 	return all
 }
@@ -64,12 +64,12 @@ func (s *sheetRecord) catches() *record.Table {
 			t.Rows = append(t.Rows, s.replaced(sources[i].catch))
 		}
 		r := catches[i]
-		result := s.word("status_" + c.Status)
-		if c.Conformance == conformanceWords[calc.TooClose] {
+		result := s.word("status_" + string(c.Status))
+		if c.Conformance == calc.TooClose {
 			result += ", " + s.word("too_close")
 		}
 		acceptable := "-"
-		point := &record.Point{Value: c.NozzleFlowRate.as(u), Status: c.Status}
+		point := &record.Point{Value: c.NozzleFlowRate.as(u), Status: string(c.Status)}
 		if c.AcceptableVolume.High.given() {
 			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.people(c.AcceptableVolume.High))
 		}
@@ -77,7 +77,7 @@ func (s *sheetRecord) catches() *record.Table {
 			point.Low, point.High = c.AcceptableFlowRate.Low.as(u), c.AcceptableFlowRate.High.as(u)
 		}
 		t.Rows = append(t.Rows, record.Row{
-			Marked: c.Status != "within",
+			Marked: c.Status != calc.StatusWithin,
 			Cells: []string{
 				x.round.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
 				acceptable, s.people(c.NozzleFlowRate), result,

@@ -10,15 +10,14 @@ import (
 
 // step words one next step, with the catch or the bed it speaks of.
 func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepResponse {
-	word := stepWords[s.Code]
-	a := StepResponse{Code: word}
+	a := StepResponse{Code: s.Code}
 	switch s.Code {
 	case calc.StepSettlePressure:
-		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.Again))
+		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.MeasureAgain))
 	case calc.StepSettleCatch:
-		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.Again))
+		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.MeasureAgain))
 	case calc.StepCatchEachNozzle:
-		a.Text = text.Coded(lang, "step", word)
+		a.Text = text.Coded(lang, "step", string(s.Code))
 		if len(p.output.Catches[s.Catch].NozzlesOnDrop) > 0 {
 			a.Text = text.Of(lang, "step.catch_each_nozzle_drop")
 		}
@@ -27,7 +26,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	case calc.StepCatchMore:
 		a.Text = catchMore(lang, x.Output.Sampling, r.Output.CatchPointsOnBoom > 0)
 	default:
-		a.Text = text.Coded(lang, "step", word)
+		a.Text = text.Coded(lang, "step", string(s.Code))
 	}
 	switch {
 	case s.Catch >= 0:
@@ -41,7 +40,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 // settleRate says which limit the rate is too close to, and what to measure again;
 // what is the same for both is said once.
 func settleRate(lang text.Language, u *calc.RateUncertainty) string {
-	tolerance, label := howToSettle(lang, u.Within.Again), howToSettle(lang, u.UnderLabel.Again)
+	tolerance, label := howToSettle(lang, u.Within.MeasureAgain), howToSettle(lang, u.UnderLabel.MeasureAgain)
 	switch {
 	case u.UnderLabel.Conformance != calc.TooClose:
 		return text.Of(lang, "step.settle_rate", tolerance)

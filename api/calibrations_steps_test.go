@@ -48,7 +48,7 @@ type sheetAnswer struct {
 
 func (a *sheetAnswer) steps() (all []string) {
 	for _, s := range a.NextSteps {
-		all = append(all, strings.TrimSpace(s.Code+" "+s.Label))
+		all = append(all, strings.TrimSpace(string(s.Code)+" "+s.Label))
 	}
 	return all
 }

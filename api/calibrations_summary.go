@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wetrun/calc"
 	"wetrun/internal/text"
 )
 
@@ -17,7 +18,7 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 	if a.Label != "" {
 		s.line(a.Label)
 	}
-	s.say("verdict", strings.ToUpper(text.Of(s.lang, "summary."+a.Verdict)), a.VerdictDetail)
+	s.say("verdict", strings.ToUpper(text.Of(s.lang, "summary."+string(a.Verdict))), a.VerdictDetail)
 	s.heading("do")
 	for i, step := range a.NextSteps {
 		name := ""
@@ -28,7 +29,7 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 	}
 	s.heading("found")
 	for _, p := range s.parts(a) {
-		s.line(s.of("part_"+p.name) + ": " + s.of(p.status) + ". " + p.lines[0])
+		s.line(s.of("part_"+p.name) + ": " + s.of(string(p.status)) + ". " + p.lines[0])
 		for _, line := range p.lines[1:] {
 			s.line("  " + line)
 		}
@@ -68,8 +69,9 @@ func (s *summary) heading(key string)             { s.line("\n" + s.of(key)) }
 // A sheetPart is one part of the job with what was found: the first line says how it
 // came out, the others go into it.
 type sheetPart struct {
-	name, status string
-	lines        []string
+	name   string
+	status calc.PartStatus
+	lines  []string
 }
 
 func (s *summary) parts(a *CalibrationsResponse) []sheetPart {
@@ -103,8 +105,8 @@ func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	}
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.people(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
-		if c.Status != "within" {
-			lines = append(lines, s.of("catch_"+c.Status, x.round.name(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+		if c.Status != calc.StatusWithin {
+			lines = append(lines, s.of("catch_"+string(c.Status), x.round.name(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
 		}
 	}
 	lines = append(lines, s.catchesUnsure(x)...)
@@ -188,22 +190,24 @@ const mostPlansInSummary = 5
 // changes words what a plan changes.
 func (s *summary) changes(p PlanResponse) string {
 	var all []string
-	add := func(key string, value string) {
-		all = append(all, text.Of(s.lang, "summary.set_"+key, value))
+	add := func(change calc.Change, value string) {
+		all = append(all, text.Of(s.lang, "summary.set_"+string(change), value))
 	}
 	if p.Nozzle != nil {
 		name := p.Nozzle.Label
 		if name == "" {
 			name = p.Nozzle.Size
 		}
-		add("nozzle", name)
+		add(calc.ChangeNozzle, name)
 	}
 	if p.Gear != "" {
-		add("gear", p.Gear)
+		add(calc.ChangeGear, p.Gear)
 	}
-	for key, q := range map[string]Quantity{"engine_speed": p.EngineSpeed, "duty_cycle": p.DutyCycle, "pressure": p.SprayPressure, "speed": p.GroundSpeed} {
-		if q.given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, key) || key == "speed" && p.Gear != "") {
-			add(key, s.people(q))
+	for change, q := range map[calc.Change]Quantity{
+		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
+	} {
+		if q.given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
+			add(change, s.people(q))
 		}
 	}
 	slices.Sort(all)

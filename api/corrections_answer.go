@@ -11,24 +11,24 @@ import (
 
 // CorrectionsResponse is the answer.
 type CorrectionsResponse struct {
-	Deviation              Quantity            `json:"deviation"`
-	RateTolerance          Quantity            `json:"rateTolerance"`
-	WithinTolerance        bool                `json:"withinTolerance"`
-	OverLabelMaximum       bool                `json:"overLabelMaximum"`
-	WithinSprayVolumeRange *bool               `json:"withinSprayVolumeRange,omitzero"`
-	Decision               string              `json:"decision"`
-	DecisionDetail         string              `json:"decisionDetail"`
-	Plans                  []PlanResponse      `json:"plans"`
-	Rejected               []RejectionResponse `json:"rejected"`
-	Warnings               []warning           `json:"warnings,omitzero"`
-	Cautions               []notice            `json:"cautions"`
+	Deviation              Quantity                `json:"deviation"`
+	RateTolerance          Quantity                `json:"rateTolerance"`
+	WithinTolerance        bool                    `json:"withinTolerance"`
+	OverLabelMaximum       bool                    `json:"overLabelMaximum"`
+	WithinSprayVolumeRange *bool                   `json:"withinSprayVolumeRange,omitzero"`
+	Decision               calc.CorrectionDecision `json:"decision"`
+	DecisionDetail         string                  `json:"decisionDetail"`
+	Plans                  []PlanResponse          `json:"plans"`
+	Rejected               []RejectionResponse     `json:"rejected"`
+	Warnings               []warning               `json:"warnings,omitzero"`
+	Cautions               []notice                `json:"cautions"`
 	Explained
 }
 
 // PlanResponse is one change, or some together, that lead to the target.
 type PlanResponse struct {
-	Change                   string         `json:"change"`
-	Changes                  []string       `json:"changes,omitzero"`
+	Change                   calc.Change    `json:"change"`
+	Changes                  []calc.Change  `json:"changes,omitzero"`
 	Gear                     string         `json:"gear,omitzero"`
 	EngineSpeed              Quantity       `json:"engineSpeed,omitzero"`
 	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
@@ -47,12 +47,9 @@ type PlanResponse struct {
 	Cautions                 []string       `json:"cautions,omitzero"`
 }
 
-// The words of calc's results, in the order of their constants.
 var (
-	changeWords             = [...]string{"speed", "pressure", "engine_speed", "gear", "nozzle", "duty_cycle", "combined"}
-	correctionDecisionWords = [...]string{"none_needed", "choose_plan", "repair_first", "calibrate_controller", "out_of_reach"}
-	// remeasureWords: any change means measuring again what it moves.
-	remeasureWords = [...][]string{
+	// remeasured: any change means measuring again what it moves.
+	remeasured = map[calc.Change][]string{
 		calc.ChangeSpeed:       {"ground-speed", "application-rate"},
 		calc.ChangePressure:    {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
 		calc.ChangeEngineSpeed: {"pressure-uniformity", "ground-speed", "application-rate"},
@@ -66,15 +63,14 @@ var (
 
 func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *CorrectionsRequest) CorrectionsResponse {
 	lang := text.From(ctx)
-	word := correctionDecisionWords[x.Decision]
 	a := CorrectionsResponse{
 		Deviation:              percent(x.Deviation),
 		RateTolerance:          percent(x.RateTolerance),
 		WithinTolerance:        x.Within == finding.Within,
 		OverLabelMaximum:       x.OverLabelMaximum,
 		WithinSprayVolumeRange: within(x.SprayVolume),
-		Decision:               word,
-		DecisionDetail:         text.Of(lang, "correction."+word),
+		Decision:               x.Decision,
+		DecisionDetail:         text.Coded(lang, "correction", string(x.Decision)),
 		Plans:                  make([]PlanResponse, len(x.Plans)),
 		Rejected:               make([]RejectionResponse, len(x.Rejected)),
 		Warnings:               warnings(ctx, x.Warnings),
@@ -104,7 +100,7 @@ func (r *CorrectionsRequest) raised(p calc.Plan) bool {
 func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanResponse {
 	units := r.units()
 	a := PlanResponse{
-		Change:                   changeWords[p.Change],
+		Change:                   p.Change,
 		PredictedApplicationRate: in(p.PredictedApplicationRate, units.rate),
 		Deviation:                percent(p.Deviation),
 		AtLimit:                  p.AtLimit,
@@ -123,7 +119,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanRe
 	if r.sheet {
 		return a
 	}
-	a.Changes, a.Gear = changesOf(p.Changes), r.gearLabel(p.Gear)
+	a.Changes, a.Gear = p.Changes.All(), r.gearLabel(p.Gear)
 	a.DropletClass, a.DropletClassAllowed = dropletWords[p.DropletClass], within(p.DropletsAllowed)
 	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(Number)
@@ -151,24 +147,13 @@ func (r *CorrectionsRequest) gearLabel(n int) string {
 	return r.Gears[n-1].Label
 }
 
-// changesOf lists the single changes of a set.
-func changesOf(set calc.Changes) (all []string) {
-	for c := range calc.ChangeCombined {
-		if set.Has(c) {
-			all = append(all, changeWords[c])
-		}
-	}
-	return all
-}
-
 // remeasure lists what has to be measured again after a set of changes.
 func remeasure(set calc.Changes) (all []string) {
+	changes := set.All()
 	for _, operation := range remeasureOrder {
-		for c := range calc.ChangeCombined {
-			if set.Has(c) && slices.Contains(remeasureWords[c], operation) {
-				all = append(all, operation)
-				break
-			}
+		moves := func(c calc.Change) bool { return slices.Contains(remeasured[c], operation) }
+		if slices.ContainsFunc(changes, moves) {
+			all = append(all, operation)
 		}
 	}
 	return all

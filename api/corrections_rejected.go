@@ -1,8 +1,6 @@
 package api
 
 import (
-	"strings"
-
 	"wetrun/calc"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
@@ -10,67 +8,37 @@ import (
 
 // RejectionResponse is a change that cannot be made, with the numbers.
 type RejectionResponse struct {
-	Change                   string         `json:"change"`
-	Changes                  []string       `json:"changes,omitzero"`
-	Reason                   string         `json:"reason"`
-	Detail                   string         `json:"detail"`
-	Gear                     string         `json:"gear,omitzero"`
-	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
-	GroundSpeed              Quantity       `json:"groundSpeed,omitzero"`
-	DropletClass             string         `json:"dropletClass,omitzero"`
-	NeededGroundSpeed        Quantity       `json:"neededGroundSpeed,omitzero"`
-	MinimumGroundSpeed       Quantity       `json:"minimumGroundSpeed,omitzero"`
-	MaximumGroundSpeed       Quantity       `json:"maximumGroundSpeed,omitzero"`
-	NeededPressure           Quantity       `json:"neededPressure,omitzero"`
-	MinimumPressure          Quantity       `json:"minimumPressure,omitzero"`
-	MaximumPressure          Quantity       `json:"maximumPressure,omitzero"`
-	NeededEngineSpeed        Quantity       `json:"neededEngineSpeed,omitzero"`
-	MinimumEngineSpeed       Quantity       `json:"minimumEngineSpeed,omitzero"`
-	MaximumEngineSpeed       Quantity       `json:"maximumEngineSpeed,omitzero"`
-	NeededDutyCycle          Quantity       `json:"neededDutyCycle,omitzero"`
-	MinimumDutyCycle         Quantity       `json:"minimumDutyCycle,omitzero"`
-	MaximumDutyCycle         Quantity       `json:"maximumDutyCycle,omitzero"`
-	ApplicationRateAtLimit   Quantity       `json:"applicationRateAtLimit,omitzero"`
-	DeviationAtLimit         Quantity       `json:"deviationAtLimit,omitzero"`
-	PredictedApplicationRate Quantity       `json:"predictedApplicationRate,omitzero"`
-	Deviation                Quantity       `json:"deviation,omitzero"`
+	Change                   calc.Change          `json:"change"`
+	Changes                  []calc.Change        `json:"changes,omitzero"`
+	Reason                   calc.RejectionReason `json:"reason"`
+	Detail                   string               `json:"detail"`
+	Gear                     string               `json:"gear,omitzero"`
+	Nozzle                   *PlannedNozzle       `json:"nozzle,omitzero"`
+	GroundSpeed              Quantity             `json:"groundSpeed,omitzero"`
+	DropletClass             string               `json:"dropletClass,omitzero"`
+	NeededGroundSpeed        Quantity             `json:"neededGroundSpeed,omitzero"`
+	MinimumGroundSpeed       Quantity             `json:"minimumGroundSpeed,omitzero"`
+	MaximumGroundSpeed       Quantity             `json:"maximumGroundSpeed,omitzero"`
+	NeededPressure           Quantity             `json:"neededPressure,omitzero"`
+	MinimumPressure          Quantity             `json:"minimumPressure,omitzero"`
+	MaximumPressure          Quantity             `json:"maximumPressure,omitzero"`
+	NeededEngineSpeed        Quantity             `json:"neededEngineSpeed,omitzero"`
+	MinimumEngineSpeed       Quantity             `json:"minimumEngineSpeed,omitzero"`
+	MaximumEngineSpeed       Quantity             `json:"maximumEngineSpeed,omitzero"`
+	NeededDutyCycle          Quantity             `json:"neededDutyCycle,omitzero"`
+	MinimumDutyCycle         Quantity             `json:"minimumDutyCycle,omitzero"`
+	MaximumDutyCycle         Quantity             `json:"maximumDutyCycle,omitzero"`
+	ApplicationRateAtLimit   Quantity             `json:"applicationRateAtLimit,omitzero"`
+	DeviationAtLimit         Quantity             `json:"deviationAtLimit,omitzero"`
+	PredictedApplicationRate Quantity             `json:"predictedApplicationRate,omitzero"`
+	Deviation                Quantity             `json:"deviation,omitzero"`
 }
 
 const unitRpm = unit.IDRpm
 
-// reasonWords are calc's reasons; those that end in _ go on with what the limit is of.
-var reasonWords = [...]string{
-	calc.AboveMaximum:            "above_maximum_",
-	calc.BelowMinimum:            "below_minimum_",
-	calc.Uneven:                  "boom_uneven",
-	calc.Controlled:              "rate_controller",
-	calc.PressureNotMeasured:     "pressure_not_measured",
-	calc.PressureLimitsNotGiven:  "pressure_limits_not_given",
-	calc.AtLimitOverLabel:        "over_label_maximum",
-	calc.OutsideTolerance:        "outside_tolerance",
-	calc.PumpNotGiven:            "pump_not_given",
-	calc.PumpFollowsEngine:       "pump_follows_engine",
-	calc.EngineLimitsNotGiven:    "engine_limits_not_given",
-	calc.StaysAboveMaximum:       "stays_above_maximum_",
-	calc.StaysBelowMinimum:       "stays_below_minimum_",
-	calc.OutsideSprayVolume:      "outside_spray_volume_range",
-	calc.DropletsNotAllowed:      "droplet_class_not_allowed",
-	calc.PressureRangesApart:     "pressure_ranges_apart",
-	calc.DutyCycleLimitsNotGiven: "duty_cycle_limits_not_given",
-	calc.NoGearReaches:           "no_gear_reaches_speed",
-}
-
-func reasonOf(no calc.Rejection) string {
-	word := reasonWords[no.Reason]
-	if strings.HasSuffix(word, "_") {
-		word += changeWords[no.Limited]
-	}
-	return word
-}
-
 func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejection) RejectionResponse {
-	units, reason := r.units(), reasonOf(no)
-	a := RejectionResponse{Change: changeWords[no.Change], Reason: reason, Detail: text.Of(lang, "rejected."+reason)}
+	units := r.units()
+	a := RejectionResponse{Change: no.Change, Reason: no.Reason, Detail: text.Coded(lang, "rejected", string(no.Reason))}
 	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, no.NeededGroundSpeed, no.SpeedLimit, units.speed)
 	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, no.NeededPressure, no.PressureLimit, units.pressure)
 	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unitRpm)
@@ -82,7 +50,7 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejecti
 	if r.sheet {
 		return a
 	}
-	a.Changes, a.Gear = changesOf(no.Changes), r.gearLabel(no.Gear)
+	a.Changes, a.Gear = no.Changes.All(), r.gearLabel(no.Gear)
 	if no.DropletClass != calc.DropletClassUnknown {
 		a.DropletClass = dropletWords[no.DropletClass]
 	}

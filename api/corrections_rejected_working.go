@@ -18,12 +18,12 @@ func (k *correctionsWork) rejection(no *calc.Rejection, a *RejectionResponse, at
 		y.rate, y.deviation = a.ApplicationRateAtLimit, a.DeviationAtLimit
 		y.names[4], y.names[5] = "/applicationRateAtLimit", "/deviationAtLimit"
 	}
-	if no.Reason == calc.PumpFollowsEngine && no.Change == calc.ChangeEngineSpeed {
+	if no.Reason == calc.ReasonPumpFollowsEngine && no.Change == calc.ChangeEngineSpeed {
 		return // the rate stays as it was measured
 	}
 	if t.Solves {
 		own, needed := [...]*Quantity{&y.speed, &y.pressure, &y.engine, &y.duty}, [...]Quantity{a.NeededGroundSpeed, a.NeededPressure, a.NeededEngineSpeed, a.NeededDutyCycle}
-		i := [...]int{calc.ChangeSpeed: 0, calc.ChangePressure: 1, calc.ChangeEngineSpeed: 2, calc.ChangeDutyCycle: 3}[t.Solved]
+		i := map[calc.Change]int{calc.ChangeSpeed: 0, calc.ChangePressure: 1, calc.ChangeEngineSpeed: 2, calc.ChangeDutyCycle: 3}[t.Solved]
 		if near(needed[i].si(), t.Needed) {
 			*own[i] = needed[i]
 		}
@@ -69,7 +69,7 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 			}
 			k.line(calc.MethodSpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
 		case needed(q.of) && near(q.answer.si(), t.Needed): // it has its line
-		case q.of == calc.ChangeEngineSpeed && near(q.answer.si(), float64(t.To.EngineSpeed)) && t.Limited == calc.ChangeSpeed:
+		case q.of == calc.ChangeEngineSpeed && near(q.answer.si(), float64(t.To.EngineSpeed)) && (!t.Solves || t.Limited == calc.ChangeSpeed):
 			k.line(calc.MethodEngineSpeedInGear, at+q.member, q.answer, eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
 		default:
 			k.workConversion(at+q.member, q.answer, k.limit(q.measure))

@@ -167,8 +167,8 @@ func (k *correctionsWork) solved(t *calc.Attempt, f Quantity, at string, a attem
 		base = k.rate(t.From, f, "", Quantity{})
 	}
 	rate, target := put("R", base), put("R_t", k.r.TargetApplicationRate)
-	answered := [...]Quantity{calc.ChangeSpeed: a.speed, calc.ChangePressure: a.pressure, calc.ChangeEngineSpeed: a.engine, calc.ChangeDutyCycle: a.duty}[t.Solved]
-	name := at + [...]string{calc.ChangeSpeed: a.names[0], calc.ChangePressure: a.names[1], calc.ChangeEngineSpeed: a.names[2], calc.ChangeDutyCycle: a.names[3]}[t.Solved]
+	answered := map[calc.Change]Quantity{calc.ChangeSpeed: a.speed, calc.ChangePressure: a.pressure, calc.ChangeEngineSpeed: a.engine, calc.ChangeDutyCycle: a.duty}[t.Solved]
+	name := at + map[calc.Change]string{calc.ChangeSpeed: a.names[0], calc.ChangePressure: a.names[1], calc.ChangeEngineSpeed: a.names[2], calc.ChangeDutyCycle: a.names[3]}[t.Solved]
 	wanted := answered
 	if !near(answered.si(), t.Needed) {
 		wanted = Quantity{} // the answer stands at the limit

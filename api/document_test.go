@@ -230,6 +230,7 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 		want = "integer"
 	case typ.Kind() == reflect.String:
 		want = "string"
+		compareWords(t, at, typ, schema)
 	case typ.Kind() == reflect.Bool:
 		want = "boolean"
 	case typ.Kind() == reflect.Slice:

@@ -38,7 +38,7 @@ func TestReferenceFollowUps(t *testing.T) {
 		var got []string
 		for _, s := range a.NextSteps {
 			if s.Pointer != "" {
-				got = append(got, s.Code+" "+s.Label+" "+s.Pointer)
+				got = append(got, string(s.Code)+" "+s.Label+" "+s.Pointer)
 			}
 		}
 		if w.Code != http.StatusOK || !slices.Equal(got, c.want) {

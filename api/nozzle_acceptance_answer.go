@@ -27,7 +27,7 @@ type NozzleAcceptanceResponse struct {
 	CatchPointsOnBoom       int                       `json:"catchPointsOnBoom,omitzero"`
 	ProportionOutside       Quantity                  `json:"proportionOutside"`
 	ReplaceAllAbove         Quantity                  `json:"replaceAllAbove"`
-	Decision                string                    `json:"decision"`
+	Decision                calc.Decision             `json:"decision"`
 	DecisionDetail          string                    `json:"decisionDetail"`
 	Actions                 []ActionResponse          `json:"actions"`
 	Sampling                SamplingResponse          `json:"sampling"`
@@ -47,14 +47,14 @@ type ToleranceResponse struct {
 
 // AcceptanceCatchResponse is the verdict on one catch.
 type AcceptanceCatchResponse struct {
-	Label                    string   `json:"label,omitzero"`
-	FlowRate                 Quantity `json:"flowRate"`
-	NozzleFlowRate           Quantity `json:"nozzleFlowRate"`
-	NozzleFlowRateAtPressure Quantity `json:"nozzleFlowRateAtPressure,omitzero"`
-	RatedFlowRateAtPressure  Quantity `json:"ratedFlowRateAtPressure,omitzero"`
-	DeviationFromRated       Quantity `json:"deviationFromRated,omitzero"`
-	DeviationFromMean        Quantity `json:"deviationFromMean,omitzero"`
-	Status                   string   `json:"status"`
+	Label                    string      `json:"label,omitzero"`
+	FlowRate                 Quantity    `json:"flowRate"`
+	NozzleFlowRate           Quantity    `json:"nozzleFlowRate"`
+	NozzleFlowRateAtPressure Quantity    `json:"nozzleFlowRateAtPressure,omitzero"`
+	RatedFlowRateAtPressure  Quantity    `json:"ratedFlowRateAtPressure,omitzero"`
+	DeviationFromRated       Quantity    `json:"deviationFromRated,omitzero"`
+	DeviationFromMean        Quantity    `json:"deviationFromMean,omitzero"`
+	Status                   calc.Status `json:"status"`
 	ConformanceResponse
 	Uncertainty            *CatchUncertainty `json:"uncertainty,omitzero"`
 	AcceptableFlowRate     Range             `json:"acceptableFlowRate,omitzero"`
@@ -85,19 +85,14 @@ type SideMeanResponse struct {
 
 // ActionResponse is what to do about one catch, or about all.
 type ActionResponse struct {
-	Label   string `json:"label,omitzero"`
-	Pointer string `json:"pointer"`
-	Action  string `json:"action"`
-	Text    string `json:"text"`
+	Label   string      `json:"label,omitzero"`
+	Pointer string      `json:"pointer"`
+	Action  calc.Remedy `json:"action"`
+	Text    string      `json:"text"`
 }
 
-// The words of calc's results, in the order of their constants.
-var (
-	basisWords    = [...]string{"", "rated", "mean", "both"}
-	statusWords   = [...]string{"within", "below", "above"}
-	decisionWords = [...]string{"keep", "fix_listed", "replace_all"}
-	remedyWords   = [...]string{"clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
-)
+// basisWords are the bases of a tolerance, in the order of calc's constants.
+var basisWords = [...]string{"", "rated", "mean", "both"}
 
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
 
@@ -112,8 +107,8 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
 		ProportionOutside: percent(x.ProportionOutside),
 		ReplaceAllAbove:   percent(x.ReplaceAllAbove),
-		Decision:          decisionWords[x.Decision],
-		DecisionDetail:    text.Coded(lang, "decision", decisionWords[x.Decision]),
+		Decision:          x.Decision,
+		DecisionDetail:    text.Coded(lang, "decision", string(x.Decision)),
 		Actions:           make([]ActionResponse, len(x.Actions)),
 		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
@@ -164,8 +159,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		})
 	}
 	for i, action := range x.Actions {
-		word := remedyWords[action.Do]
-		a.Actions[i] = ActionResponse{Pointer: pointer(r.round.catches()), Action: word, Text: text.Coded(lang, "action", word)}
+		a.Actions[i] = ActionResponse{Pointer: pointer(r.round.catches()), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 			a.Actions[i].Pointer = pointer(r.round.place(action.Catch))
@@ -181,7 +175,7 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 		Label:          c.Label,
 		FlowRate:       in(q.FlowRate, units.flow),
 		NozzleFlowRate: in(q.NozzleFlowRate, units.flow),
-		Status:         statusWords[q.Status],
+		Status:         q.Status,
 	}
 	if q.AcceptableFlowRate.High > 0 { // else rating and mean lie so far apart that nothing is
 		a.AcceptableFlowRate = Range{in(q.AcceptableFlowRate.Low, units.flow), in(q.AcceptableFlowRate.High, units.flow)}

@@ -11,23 +11,23 @@ import (
 
 // NozzleSelectionResponse is the answer.
 type NozzleSelectionResponse struct {
-	TargetApplicationRate   Quantity            `json:"targetApplicationRate"`
-	GroundSpeed             Quantity            `json:"groundSpeed"`
-	SpeedRange              Range               `json:"speedRange,omitzero"`
-	SprayedWidthPerNozzle   Quantity            `json:"sprayedWidthPerNozzle"`
-	PressureRange           Range               `json:"pressureRange"`
-	RequiredNozzleFlowRate  Quantity            `json:"requiredNozzleFlowRate"`
-	RequiredNozzleFlowRates Range               `json:"requiredNozzleFlowRates,omitzero"`
-	WaterEquivalentFlowRate Quantity            `json:"waterEquivalentFlowRate,omitzero"`
-	TotalFlowRate           Quantity            `json:"totalFlowRate,omitzero"`
-	SizeRating              string              `json:"sizeRating,omitzero"`
-	Decision                string              `json:"decision"`
-	Reason                  string              `json:"reason,omitzero"`
-	DecisionDetail          string              `json:"decisionDetail"`
-	WouldFit                *WouldFitResponse   `json:"wouldFit,omitzero"`
-	Candidates              []CandidateResponse `json:"candidates"`
-	Warnings                []warning           `json:"warnings,omitzero"`
-	Cautions                []notice            `json:"cautions"`
+	TargetApplicationRate   Quantity               `json:"targetApplicationRate"`
+	GroundSpeed             Quantity               `json:"groundSpeed"`
+	SpeedRange              Range                  `json:"speedRange,omitzero"`
+	SprayedWidthPerNozzle   Quantity               `json:"sprayedWidthPerNozzle"`
+	PressureRange           Range                  `json:"pressureRange"`
+	RequiredNozzleFlowRate  Quantity               `json:"requiredNozzleFlowRate"`
+	RequiredNozzleFlowRates Range                  `json:"requiredNozzleFlowRates,omitzero"`
+	WaterEquivalentFlowRate Quantity               `json:"waterEquivalentFlowRate,omitzero"`
+	TotalFlowRate           Quantity               `json:"totalFlowRate,omitzero"`
+	SizeRating              string                 `json:"sizeRating,omitzero"`
+	Decision                calc.SelectionDecision `json:"decision"`
+	Reason                  calc.SelectionReason   `json:"reason,omitzero"`
+	DecisionDetail          string                 `json:"decisionDetail"`
+	WouldFit                *WouldFitResponse      `json:"wouldFit,omitzero"`
+	Candidates              []CandidateResponse    `json:"candidates"`
+	Warnings                []warning              `json:"warnings,omitzero"`
+	Cautions                []notice               `json:"cautions"`
 	Explained
 }
 
@@ -64,13 +64,6 @@ type WouldFitResponse struct {
 	Detail              string   `json:"detail"`
 }
 
-// The words of calc's decisions, in the order of their constants.
-var (
-	selectionDecisionWords = [...]string{"choose", "none_fits", "none_fits"}
-	selectionReasonWords   = [...]string{"", "pressure", "droplet_class"}
-	selectionDetails       = [...]string{"selection.choose", "selection.none_within_range", "selection.none_allowed"}
-)
-
 func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelectionResult) NozzleSelectionResponse {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleSelectionResponse{
@@ -80,9 +73,9 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		SprayedWidthPerNozzle:  r.SprayedWidthPerNozzle.or(in(x.SprayedWidthPerNozzle, units.width)),
 		PressureRange:          r.PressureRange,
 		RequiredNozzleFlowRate: in(x.RequiredNozzleFlowRate, units.flow),
-		Decision:               selectionDecisionWords[x.Decision],
-		Reason:                 selectionReasonWords[x.Decision],
-		DecisionDetail:         text.Of(lang, selectionDetails[x.Decision]),
+		Decision:               x.Decision,
+		Reason:                 x.Reason,
+		DecisionDetail:         selectionDetail(lang, &x),
 		Candidates:             make([]CandidateResponse, len(x.Candidates)),
 		Warnings:               warnings(ctx, x.Warnings),
 		Explained:              Explained{Methods: r.methods(&x)},
@@ -119,6 +112,13 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		}
 	}
 	return a
+}
+
+func selectionDetail(lang text.Language, x *calc.NozzleSelectionResult) string {
+	if x.Decision == calc.NoneFits {
+		return text.Coded(lang, "none_fits", string(x.Reason))
+	}
+	return text.Coded(lang, "selection", string(x.Decision))
 }
 
 func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate, units *resultUnits) CandidateResponse {

@@ -18,7 +18,7 @@ type SamplingResponse struct {
 	AllCaught         bool                 `json:"allCaught"`
 	ChanceAboveLimit  Quantity             `json:"chanceAboveLimit"`
 	Prior             string               `json:"prior,omitzero"`
-	Settled           string               `json:"settled"`
+	Settled           calc.Settled         `json:"settled"`
 	MoreCatches       *MoreCatchesResponse `json:"moreCatches,omitzero"`
 	Assumptions       []notice             `json:"assumptions,omitzero"`
 }
@@ -38,21 +38,15 @@ type MoreCatchesResponse struct {
 
 // OutlierResponse is a catch to make again.
 type OutlierResponse struct {
-	Label         string `json:"label,omitzero"`
-	Pointer       string `json:"pointer"`
-	Test          string `json:"test"`
-	Statistic     Number `json:"statistic"`
-	CriticalValue Number `json:"criticalValue"`
-	Text          string `json:"text"`
+	Label         string           `json:"label,omitzero"`
+	Pointer       string           `json:"pointer"`
+	Test          calc.OutlierTest `json:"test"`
+	Statistic     Number           `json:"statistic"`
+	CriticalValue Number           `json:"criticalValue"`
+	Text          string           `json:"text"`
 
 	catch int // of the round
 }
-
-// The words of calc's results, in the order of their constants.
-var (
-	settledWords = [...]string{"open", "not_above", "above"}
-	testWords    = [...]string{"grubbs", "range"}
-)
 
 const priorJeffreys = "jeffreys"
 
@@ -65,7 +59,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 		ProportionOutside: Range{percent(s.Low), percent(s.High)},
 		AllCaught:         s.Known,
 		ChanceAboveLimit:  percent(s.ChanceAbove),
-		Settled:           settledWords[s.Settled],
+		Settled:           s.Settled,
 	}
 	outside, caught := text.Whole(s.Outside), text.Whole(s.Caught)
 	switch {
@@ -77,7 +71,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 		low, high := math.Floor(100*float64(s.Low)), math.Ceil(100*float64(s.High))
 		a.Detail = text.Filled(lang, "sampling.points_unknown", outside, caught, text.Whole(int(low)), text.Whole(int(high)))
 	}
-	a.Detail += " " + text.Coded(lang, "sampling", a.Settled)
+	a.Detail += " " + text.Coded(lang, "sampling", string(s.Settled))
 	if points > 0 {
 		a.PointsOutside = &PointsResponse{s.LowPoints, s.HighPoints}
 	}
@@ -111,10 +105,9 @@ func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse
 
 func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []calc.Outlier) (all []OutlierResponse) {
 	for _, x := range found {
-		test := testWords[x.Test]
 		all = append(all, OutlierResponse{
-			Label: r.Catches[x.Value].Label, Pointer: pointer(r.round.place(x.Value)), Test: test,
-			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Of(text.From(ctx), "outlier."+test),
+			Label: r.Catches[x.Value].Label, Pointer: pointer(r.round.place(x.Value)), Test: x.Test,
+			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Coded(text.From(ctx), "outlier", string(x.Test)),
 			catch: x.Value,
 		})
 	}

@@ -16,7 +16,7 @@ func samplingMethods(x *calc.NozzleAcceptanceResult, points int) methodSet {
 	}
 	for _, o := range x.Outliers {
 		s.add(calc.MethodMeanOfValues, calc.MethodStandardDeviation)
-		if o.Test == calc.SingleOutlier {
+		if o.Test == calc.GrubbsTest {
 			s.add(calc.MethodGrubbs, calc.MethodGrubbsPoint, calc.MethodGrubbsCritical)
 		} else {
 			s.add(calc.MethodRangeOverDeviation, calc.MethodRangePoint, calc.MethodRangeCritical)
@@ -55,7 +55,7 @@ func (k *acceptanceWork) outliers() {
 		n := len(flows)
 		mean, deviation := k.spreadOf(flows)
 		statistic, critical := bare(o.Statistic), bare(o.Critical)
-		if o.Test == calc.SingleOutlier {
+		if o.Test == calc.GrubbsTest {
 			k.line(calc.MethodGrubbs, at+"/statistic", statistic,
 				put("x", in(k.x.Catches[o.Value].NozzleFlowRateAtPressure, k.units.flow)), put("m", mean), put("s", deviation))
 			t := bare(tabled["t_quantile"]([]float64{1 - float64(calc.OutlierTestSignificance)/float64(2*n), float64(n - 2)}))

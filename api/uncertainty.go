@@ -35,25 +35,18 @@ func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
 // ConformanceResponse tells how surely a verdict holds.
 type ConformanceResponse struct {
 	ConformanceProbability Quantity              `json:"conformanceProbability,omitzero"`
-	Conformance            string                `json:"conformance,omitzero"`
+	Conformance            calc.Conformance      `json:"conformance,omitzero"`
 	ConformanceDetail      string                `json:"conformanceDetail,omitzero"`
 	MeasureAgain           *MeasureAgainResponse `json:"measureAgain,omitzero"`
 }
 
 // MeasureAgainResponse is what would settle a verdict that is too close.
 type MeasureAgainResponse struct {
-	Measurement string `json:"measurement"`
-	How         string `json:"how"`
-	Instrument  string `json:"instrument,omitzero"`
-	More        int    `json:"more,omitzero"`
+	Measurement calc.Measurement       `json:"measurement"`
+	How         calc.HowToMeasureAgain `json:"how"`
+	Instrument  string                 `json:"instrument,omitzero"`
+	More        int                    `json:"more,omitzero"`
 }
-
-// The words of calc's results, in the order of their constants.
-var (
-	conformanceWords = [...]string{"", "within", "outside", "too_close"}
-	measurementWords = [...]string{"runs", "catches", "readings", "width", "nozzle_flow_rate", "ground_speed", "volume_used", "area", "application_rate"}
-	howWords         = [...]string{"again", "longer", "better_instrument"}
-)
 
 // conformance words how surely a verdict holds.
 func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse) {
@@ -61,29 +54,31 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 		return a
 	}
 	a.ConformanceProbability = percent(c.Probability)
-	a.Conformance = conformanceWords[c.Conformance]
+	a.Conformance = c.Conformance
 	if c.Conformance != calc.TooClose {
 		return a
 	}
-	a.MeasureAgain = &MeasureAgainResponse{
-		Measurement: measurementWords[c.Again.Measurement], How: howWords[c.Again.How], More: c.Again.More,
+	again := c.MeasureAgain
+	a.MeasureAgain = &MeasureAgainResponse{Measurement: again.Measurement, How: again.How, More: again.More}
+	if again.How == calc.HowBetterInstrument {
+		a.MeasureAgain.Instrument = instrumentWords[again.Instrument]
 	}
-	if c.Again.How == calc.BetterInstrument {
-		a.MeasureAgain.Instrument = instrumentWords[c.Again.Instrument]
-	}
-	a.ConformanceDetail = conformanceDetail(text.From(ctx), c.Again)
+	a.ConformanceDetail = conformanceDetail(text.From(ctx), again)
 	return a
 }
 
-// The keys of what to do about what is too close, by howWords, without and with how
-// many more are to be measured.
-var tooClose = [...][2]string{
-	{"too_close.again", "too_close.again_more"},
-	{"too_close.longer", "too_close.longer_more"},
-	{"too_close.better_instrument", "too_close.better_instrument"},
-}
+// tooClose has the keys of what to do about what is too close to its limit, without and
+// with how many more are to be measured.
+var tooClose = func() map[calc.HowToMeasureAgain][2]string {
+	keys := map[calc.HowToMeasureAgain][2]string{}
+	for _, how := range calc.HowToMeasureAgain.Words("") {
+		key := "too_close." + string(how)
+		keys[how] = [2]string{key, key + "_more"}
+	}
+	return keys
+}()
 
-// howToSettle is the same without saying that it is too close.
+// howToSettle is conformanceDetail without saying that it is too close.
 func howToSettle(lang text.Language, again calc.MeasureAgain) string {
 	return strings.TrimPrefix(conformanceDetail(lang, again), text.Of(lang, "too_close.lead")+" ")
 }
@@ -91,12 +86,13 @@ func howToSettle(lang text.Language, again calc.MeasureAgain) string {
 // conformanceDetail says that something is too close to its limit, what to measure again
 // and how often.
 func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
-	if again.How == calc.BetterInstrument {
-		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
+	keys := tooClose[again.How]
+	if again.How == calc.HowBetterInstrument {
+		return text.Filled(lang, keys[0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
 	}
-	what := text.Word(text.Coded(lang, "measurement", measurementWords[again.Measurement]))
+	what := text.Word(text.Coded(lang, "measurement", string(again.Measurement)))
 	if again.More == 0 {
-		return text.Filled(lang, tooClose[again.How][0], what)
+		return text.Filled(lang, keys[0], what)
 	}
-	return text.Filled(lang, tooClose[again.How][1], what, text.Whole(again.More))
+	return text.Filled(lang, keys[1], what, text.Whole(again.More))
 }

@@ -104,9 +104,9 @@ func certain(v any, removed *int) any {
 			case "methods":
 				x[name] = slices.DeleteFunc(member.([]any), func(id any) bool { return ofUncertainty[id.(string)] })
 			case "verdictDetail": // says too that something is too close to be sure
-				for _, verdict := range verdictWords {
-					if member == text.Of(text.English, "verdict."+verdict+"_close") {
-						x[name] = text.Of(text.English, "verdict."+verdict)
+				for _, verdict := range calc.SheetVerdict.Words("") {
+					if member == text.Of(text.English, "verdict."+string(verdict)+"_close") {
+						x[name] = text.Of(text.English, "verdict."+string(verdict))
 					}
 				}
 			default:
@@ -136,7 +136,10 @@ func TestStatedUncertaintiesAreWorded(t *testing.T) {
 		"targetApplicationRate":{"value":100,"unit":"L/ha"},"standardUncertainties":{"NAME":{"value":2,"unit":"%"}}}`
 	width := strings.Replace(rate, "GIVEN", `sprayedWidthPerNozzle":{"value":0.8333333333,"unit":"m"}`, 1)
 	given := strings.Replace(rate, "GIVEN", `applicationRate":{"value":110,"unit":"L/ha"}`, 1)
-	for _, c := range []struct{ operation, body, name, measurement string }{
+	for _, c := range []struct {
+		operation, body, name string
+		measurement           calc.Measurement
+	}{
 		{"area-check", area, "volumeUsed", "volume_used"}, {"area-check", area, "courseLength", "area"}, {"area-check", area, "width", "area"},
 		{"area-check", area, "expectedApplicationRate", "application_rate"}, {"application-rate", given, "applicationRate", "application_rate"},
 		{"application-rate", width, "nozzleFlowRate", "nozzle_flow_rate"}, {"application-rate", width, "groundSpeed", "ground_speed"},

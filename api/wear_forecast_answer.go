@@ -23,7 +23,7 @@ type WearForecastResponse struct {
 	WearPerHour       Quantity            `json:"wearPerHour,omitzero"`
 	WearPerDay        Quantity            `json:"wearPerDay,omitzero"`
 	WearPerSeason     Quantity            `json:"wearPerSeason,omitzero"`
-	Verdict           string              `json:"verdict"`
+	Verdict           calc.WearState      `json:"verdict"`
 	VerdictDetail     string              `json:"verdictDetail"`
 	HoursAtLimit      Quantity            `json:"hoursAtLimit,omitzero"`
 	HoursAtLimitRange Range               `json:"hoursAtLimitRange,omitzero"`
@@ -54,17 +54,10 @@ type DateRange struct {
 	High string `json:"high,omitzero"`
 }
 
-// The words of calc's states and what follows from each, in the order of their
-// constants.
-var (
-	wearVerdictWords = [...]string{"no_wear", "will_reach", "worn_now"}
-	wearStepWords    = [...]string{"catch_again", "catch_again", "replace_worn_set"}
-)
-
 var wearCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules")
 
 func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastResponse {
-	units, verdict := r.units(), wearVerdictWords[x.State]
+	units := r.units()
 	a := WearForecastResponse{
 		Nozzle:        r.Nozzle.answer(unit.Pressure(r.SprayPressure.si())),
 		SprayPressure: r.SprayPressure,
@@ -74,8 +67,8 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 		Catches:       make([]WearCatchResponse, len(x.Catches)),
 		OverNew:       percent(x.OverNew),
 		Scatter:       percent(x.Scatter),
-		Verdict:       verdict,
-		VerdictDetail: text.Of(text.From(ctx), "verdict."+verdict),
+		Verdict:       x.State,
+		VerdictDetail: text.Coded(text.From(ctx), "verdict", string(x.State)),
 		SeasonsLeft:   Number(x.SeasonsLeft),
 		Warnings:      warnings(ctx, x.Warnings),
 		NextSteps:     nextSteps(ctx, wearSteps(x)...),
@@ -114,7 +107,10 @@ func wearSteps(x calc.WearForecastResult) (codes []string) {
 			codes = append(codes, first.step)
 		}
 	}
-	return append(codes, wearStepWords[x.State])
+	if x.State == calc.WornNow {
+		return append(codes, "replace_worn_set")
+	}
+	return append(codes, "catch_again")
 }
 
 // times adds when the limit is reached, in hours or as dates.

@@ -61,15 +61,19 @@ const (
 )
 
 // A Solved names the one of the four that was solved for.
-type Solved uint8
+type Solved string
 
-// The unknowns of ApplicationRate. The zero Solved is none of them.
 const (
-	SolvedNozzleFlowRate Solved = iota + 1
-	SolvedGroundSpeed
-	SolvedWidth // SprayedWidthPerNozzle
-	SolvedApplicationRate
+	SolvedNozzleFlowRate        Solved = "nozzleFlowRate"
+	SolvedGroundSpeed           Solved = "groundSpeed"
+	SolvedSprayedWidthPerNozzle Solved = "sprayedWidthPerNozzle"
+	SolvedApplicationRate       Solved = "applicationRate"
 )
+
+// Words lists all four.
+func (Solved) Words() []Solved {
+	return []Solved{SolvedNozzleFlowRate, SolvedGroundSpeed, SolvedSprayedWidthPerNozzle, SolvedApplicationRate}
+}
 
 // ApplicationRateResult holds all four and what follows from them.
 type ApplicationRateResult struct {
@@ -181,7 +185,7 @@ func (in ApplicationRateInput) solvedFor() Solved {
 	case in.GroundSpeed == 0:
 		return SolvedGroundSpeed
 	}
-	return SolvedWidth
+	return SolvedSprayedWidthPerNozzle
 }
 
 // solve fills the four. The input has passed its check, so one is missing.
@@ -202,7 +206,7 @@ func (in ApplicationRateInput) solve() ApplicationRateResult {
 		solved = SolvedGroundSpeed
 		v = unit.Speed(float64(q) / (float64(rate) * float64(w)))
 	default:
-		solved = SolvedWidth
+		solved = SolvedSprayedWidthPerNozzle
 		w = unit.Length(float64(q) / (float64(rate) * float64(v)))
 	}
 	return ApplicationRateResult{

@@ -57,7 +57,8 @@ func (in ApplicationRateInput) checkValues(v *finding.Invalid) {
 
 // checkFour counts how many of the four are there, rightly or wrongly given.
 func (in ApplicationRateInput) checkFour(v *finding.Invalid) {
-	missing, count, solved := "", 0, Solved(0)
+	missing, count := "", 0
+	var solved Solved
 	for _, f := range [...]struct {
 		name  string
 		given bool

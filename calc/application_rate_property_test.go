@@ -40,7 +40,7 @@ func TestPropertyAnyThreeGiveTheFourth(t *testing.T) {
 		}{
 			{withoutFlow, calc.SolvedNozzleFlowRate},
 			{withoutSpeed, calc.SolvedGroundSpeed},
-			{withoutWidth, calc.SolvedWidth},
+			{withoutWidth, calc.SolvedSprayedWidthPerNozzle},
 			{whole, calc.SolvedApplicationRate},
 		} {
 			r := mustApplicationRate(t, c.in)

@@ -50,7 +50,7 @@ func TestReferenceWidthFromNozzles(t *testing.T) {
 	agrees(t, "width per nozzle", float64(r.SprayedWidthPerNozzle), 0.5, 1e-14)
 	agrees(t, "width", float64(r.Width), 6, 1e-14)
 	agrees(t, "field rate", r.FieldApplicationRate.In(unit.LitrePerHectare), 150, 1e-14)
-	if r.SolvedFor != calc.SolvedWidth {
+	if r.SolvedFor != calc.SolvedSprayedWidthPerNozzle {
 		t.Errorf("solved for %v", r.SolvedFor)
 	}
 }

@@ -74,7 +74,7 @@ func TestApplicationRateRefuses(t *testing.T) {
 		if refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)
 		}
-		if r.SolvedFor != 0 || r.ApplicationRate != 0 {
+		if r.SolvedFor != "" || r.ApplicationRate != 0 {
 			t.Errorf("%s: a result all the same: %+v", want, r)
 		}
 	}

@@ -10,15 +10,17 @@ import (
 )
 
 // Conformance tells how surely a verdict holds. It never changes the verdict.
-type Conformance uint8
+type Conformance string
 
-// The degrees of conformance.
 const (
-	ConformanceUnknown Conformance = iota // no uncertainty was asked for, or nothing was judged
-	SurelyWithin                          // with a probability of SureEnough or more
-	SurelyOutside                         // within with 1 - SureEnough or less
-	TooClose                              // neither
+	ConformanceUnknown Conformance = ""          // no uncertainty was asked for, or nothing was judged
+	SurelyWithin       Conformance = "within"    // with a probability of SureEnough or more
+	SurelyOutside      Conformance = "outside"   // within with 1 - SureEnough or less
+	TooClose           Conformance = "too_close" // neither
 )
+
+// Words lists what is known of a conformance.
+func (Conformance) Words() []Conformance { return []Conformance{SurelyWithin, SurelyOutside, TooClose} }
 
 // SureEnough is the probability from which something counts as certain: the usual
 // 95 % of an expanded uncertainty.
@@ -28,8 +30,8 @@ const SureEnough = 95 * unit.Percent
 type Conformity struct {
 	Conformance Conformance
 	Probability unit.Ratio
-	// Again is what would settle it; only with TooClose.
-	Again MeasureAgain
+	// MeasureAgain is what would settle it; only with TooClose.
+	MeasureAgain MeasureAgain
 }
 
 // unlimited is the low end of what is judged on one side only.
@@ -78,8 +80,8 @@ func (u *Uncertainty) below(d float64) float64 {
 	return distuv.StudentsT{Sigma: 1, Nu: u.DegreesOfFreedom}.CDF(d / u.Standard)
 }
 
-// less is the one of two that is the less likely to conform.
-func (c Conformity) less(d Conformity) Conformity {
+// lessLikely is the one of two that is less likely to conform.
+func (c Conformity) lessLikely(d Conformity) Conformity {
 	if c.Conformance == ConformanceUnknown || d.Conformance != ConformanceUnknown && d.Probability < c.Probability {
 		return d
 	}

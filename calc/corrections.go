@@ -92,16 +92,20 @@ type CorrectionsResult struct {
 }
 
 // CorrectionDecision is what follows.
-type CorrectionDecision uint8
+type CorrectionDecision string
 
-// The decisions.
 const (
-	NoCorrection        CorrectionDecision = iota // within tolerance and lawful
-	ChoosePlan                                    // at least one plan is inside the limits
-	RepairFirst                                   // the boom is uneven: no rate to correct yet
-	CalibrateController                           // the controller holds the rate
-	OutOfReach                                    // no change inside the limits is enough
+	NoCorrectionNeeded  CorrectionDecision = "none_needed"          // within tolerance and lawful
+	ChoosePlan          CorrectionDecision = "choose_plan"          // at least one plan is inside the limits
+	RepairFirst         CorrectionDecision = "repair_first"         // the boom is uneven: no rate to correct yet
+	CalibrateController CorrectionDecision = "calibrate_controller" // the controller holds the rate
+	OutOfReach          CorrectionDecision = "out_of_reach"         // no change inside the limits is enough
 )
+
+// Words lists every decision.
+func (CorrectionDecision) Words() []CorrectionDecision {
+	return []CorrectionDecision{NoCorrectionNeeded, ChoosePlan, RepairFirst, CalibrateController, OutOfReach}
+}
 
 // Codes of Corrections.
 const (
@@ -187,7 +191,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if !caughtExponent {
 		in.PressureExponent = SquareRoot
 	}
-	r := CorrectionsResult{RateTolerance: in.RateTolerance}
+	r := CorrectionsResult{RateTolerance: in.RateTolerance, Decision: NoCorrectionNeeded}
 	if r.RateTolerance == 0 {
 		r.RateTolerance = DefaultRateTolerance
 	}
@@ -211,7 +215,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	}
 	if reason, stop := in.hopeless(); stop {
 		r.Decision = RepairFirst
-		if reason == Controlled {
+		if reason == ReasonRateController {
 			r.Decision = CalibrateController
 		}
 		for _, c := range in.means() {
@@ -241,14 +245,14 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 }
 
 // hopeless tells whether no plan makes sense, and why.
-func (in CorrectionsInput) hopeless() (Reason, bool) {
+func (in CorrectionsInput) hopeless() (RejectionReason, bool) {
 	switch {
 	case in.BoomEven == BoomUneven:
-		return Uneven, true
+		return ReasonBoomUneven, true
 	case in.RateController || in.Pump.Regulation == RateControllerRegulation:
-		return Controlled, true
+		return ReasonRateController, true
 	}
-	return 0, false
+	return "", false
 }
 
 // means are the changes that the input knows something of.

@@ -61,10 +61,10 @@ func TestReferenceAllowedDroplets(t *testing.T) {
 	in.Limits.GroundSpeed.Low = 4 * unit.MilePerHour
 	r := mustCorrect(t, in)
 	// 4.5 mph at 40 psi, where rows meet: the finer is the class, and is not allowed.
-	if _, no := ofNozzle(r, 0, calc.ChangeSpeed); no == nil || no.Reason != calc.DropletsNotAllowed || no.DropletClass != calc.Fine {
+	if _, no := ofNozzle(r, 0, calc.ChangeSpeed); no == nil || no.Reason != calc.ReasonDropletClassNotAllowed || no.DropletClass != calc.Fine {
 		t.Errorf("got %+v", no)
 	}
-	if _, no := ofNozzle(r, 2, calc.ChangeNozzle); no == nil || no.Reason != calc.DropletsNotAllowed || no.DropletClass != calc.Coarse {
+	if _, no := ofNozzle(r, 2, calc.ChangeNozzle); no == nil || no.Reason != calc.ReasonDropletClassNotAllowed || no.DropletClass != calc.Coarse {
 		t.Errorf("got %+v", no)
 	}
 	p, _ := ofNozzle(r, 3, calc.ChangeNozzle, calc.ChangePressure)
@@ -93,14 +93,14 @@ func TestReferenceSprayVolume(t *testing.T) {
 	in := tooMuch()
 	in.SprayVolumeRange = calc.RateRange{Low: 98 * unit.USGallonPerAcre, High: 103 * unit.USGallonPerAcre}
 	r := mustCorrect(t, in)
-	if _, no := ofNozzle(r, 0, calc.ChangePressure); no == nil || no.Reason != calc.OutsideSprayVolume || len(r.Plans) != 1 {
+	if _, no := ofNozzle(r, 0, calc.ChangePressure); no == nil || no.Reason != calc.ReasonOutsideSprayVolumeRange || len(r.Plans) != 1 {
 		t.Fatalf("got %+v", r)
 	}
 	agrees(t, "rate at the limit", r.Rejected[0].ApplicationRateAtLimit.In(unit.USGallonPerAcre), 104.067, 1e-5)
 	for rate, want := range map[unit.ApplicationRate]finding.Verdict{97.9: finding.Outside, 98: finding.Within, 103: finding.Within, 103.1: finding.Outside} {
 		in.Measured.ApplicationRate = rate * unit.USGallonPerAcre
 		r := mustCorrect(t, in)
-		if r.SprayVolume != want || (r.Decision == calc.NoCorrection) != (want == finding.Within) {
+		if r.SprayVolume != want || (r.Decision == calc.NoCorrectionNeeded) != (want == finding.Within) {
 			t.Errorf("at %v: %+v", rate, r)
 		}
 	}

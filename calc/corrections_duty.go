@@ -14,7 +14,7 @@ type DutyCycleRange struct{ Low, High unit.Ratio }
 func (x *planner) byDuty() {
 	a := x.solveDuty(attempt{to: x.now})
 	if x.in.DutyCycleLimits == (DutyCycleRange{}) {
-		no := x.rejection(a, DutyCycleLimitsNotGiven)
+		no := x.rejection(a, ReasonDutyCycleLimitsNotGiven)
 		no.PredictedApplicationRate, no.Deviation = 0, 0
 		x.r.Rejected = append(x.r.Rejected, no)
 		return

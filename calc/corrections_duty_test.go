@@ -14,7 +14,7 @@ func TestReferenceDutyCycle(t *testing.T) {
 	in := tooMuch()
 	in.Measured.DutyCycle = 80 * unit.Percent
 	r := mustCorrect(t, in)
-	if _, no := ofNozzle(r, 0, calc.ChangeDutyCycle); no == nil || no.Reason != calc.DutyCycleLimitsNotGiven {
+	if _, no := ofNozzle(r, 0, calc.ChangeDutyCycle); no == nil || no.Reason != calc.ReasonDutyCycleLimitsNotGiven {
 		t.Fatalf("got %+v", r)
 	}
 	agrees(t, "needed", r.Rejected[0].NeededDutyCycle.In(unit.Percent), 70.1754, 1e-6)
@@ -28,14 +28,14 @@ func TestReferenceDutyCycle(t *testing.T) {
 	agrees(t, "rate at the limit", p.PredictedApplicationRate.In(unit.USGallonPerAcre), 106.875, 1e-12)
 	in.DutyCycleLimits.Low = 78 * unit.Percent
 	_, no := ofNozzle(mustCorrect(t, in), 0, calc.ChangeDutyCycle)
-	if no.Reason != calc.BelowMinimum || no.Limited != calc.ChangeDutyCycle {
+	if no.Reason != calc.ReasonBelowMinimumDutyCycle {
 		t.Errorf("got %+v", no)
 	}
 	agrees(t, "lowest", no.DutyCycleLimit.In(unit.Percent), 78, 1e-12)
 	// What stays above its limits is no plan, whatever else is changed.
 	in.DutyCycleLimits = calc.DutyCycleRange{Low: 40 * unit.Percent, High: 75 * unit.Percent}
 	r = mustCorrect(t, in)
-	if _, no = ofNozzle(r, 0, calc.ChangeSpeed); no == nil || no.Reason != calc.StaysAboveMaximum || no.Limited != calc.ChangeDutyCycle || len(r.Plans) != 1 {
+	if _, no = ofNozzle(r, 0, calc.ChangeSpeed); no == nil || no.Reason != calc.ReasonStaysAboveMaximumDutyCycle || len(r.Plans) != 1 {
 		t.Errorf("got %+v", r)
 	}
 	in.BoomEven = calc.BoomUneven

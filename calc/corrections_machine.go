@@ -118,17 +118,17 @@ func (in CorrectionsInput) engineRange() (low, high float64) {
 }
 
 // engineMeans tells whether the engine speed can be a means, and why not.
-func (x *planner) engineMeans() (Reason, bool) {
+func (x *planner) engineMeans() (RejectionReason, bool) {
 	_, high := x.in.engineRange()
 	switch {
 	case x.in.Pump == Pump{}:
-		return PumpNotGiven, false
+		return ReasonPumpNotGiven, false
 	case x.in.Pump.follows():
-		return PumpFollowsEngine, false
+		return ReasonPumpFollowsEngine, false
 	case high == 0:
-		return EngineLimitsNotGiven, false
+		return ReasonEngineLimitsNotGiven, false
 	}
-	return 0, true
+	return "", true
 }
 
 // byEngine adds the plan or the rejection of another engine speed in the present
@@ -141,7 +141,7 @@ func (x *planner) byEngine() {
 		return
 	}
 	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason, Attempt: a.exported()}
-	if reason == PumpFollowsEngine { // whatever the engine does, the rate stays
+	if reason == ReasonPumpFollowsEngine { // whatever the engine does, the rate stays
 		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
 	} else {
 		no.put(ChangeEngineSpeed, a.needed, 0)
@@ -164,7 +164,7 @@ func (x *planner) solveEngine(a attempt) attempt {
 	}
 	s := place(needed, low, high)
 	limited := of[0]
-	if s.reason == AboveMaximum {
+	if s.end == maximum {
 		limited = of[1]
 	}
 	a = a.solved(ChangeEngineSpeed, needed, s, limited)

@@ -146,7 +146,7 @@ func (x *planner) byNozzle() {
 	for n := 1; n <= len(x.in.Nozzles); n++ {
 		if !x.same(n) {
 			x.r.Rejected = append(x.r.Rejected, Rejection{
-				Change: ChangeNozzle, Changes: setOf(ChangeNozzle), Reason: PressureNotMeasured, Nozzle: n,
+				Change: ChangeNozzle, Changes: setOf(ChangeNozzle), Reason: ReasonPressureNotMeasured, Nozzle: n,
 			})
 		}
 	}

@@ -76,7 +76,7 @@ func TestReferenceNarrowerRange(t *testing.T) {
 	in := shelved()
 	in.Nozzles[2].PressureRange = in.Nozzles[1].PressureRange
 	_, no := ofNozzle(mustCorrect(t, in), 3, calc.ChangeNozzle, calc.ChangePressure)
-	if no.Reason != calc.BelowMinimum || no.Limited != calc.ChangePressure {
+	if no.Reason != calc.ReasonBelowMinimumPressure {
 		t.Fatalf("got %+v", no)
 	}
 	agrees(t, "needed", no.NeededPressure.In(unit.PoundPerSquareInch), 25.6, 1e-12)
@@ -89,10 +89,10 @@ func TestReferenceNarrowerRange(t *testing.T) {
 	// Ranges that do not meet: no pressure is right, whatever else is changed.
 	in.Limits.SprayPressure = calc.PressureRange{Low: 5 * unit.PoundPerSquareInch, High: 25 * unit.PoundPerSquareInch}
 	r := mustCorrect(t, in)
-	if _, no = ofNozzle(r, 0, calc.ChangePressure); no == nil || no.Reason != calc.PressureRangesApart {
+	if _, no = ofNozzle(r, 0, calc.ChangePressure); no == nil || no.Reason != calc.ReasonPressureRangesApart {
 		t.Errorf("got %+v", no)
 	}
-	if _, no = ofNozzle(r, 2, calc.ChangeNozzle); no == nil || no.Reason != calc.PressureRangesApart || len(r.Plans) != 0 || r.Decision != calc.OutOfReach {
+	if _, no = ofNozzle(r, 2, calc.ChangeNozzle); no == nil || no.Reason != calc.ReasonPressureRangesApart || len(r.Plans) != 0 || r.Decision != calc.OutOfReach {
 		t.Errorf("got %+v", r)
 	}
 }
@@ -126,7 +126,7 @@ func TestReferenceSameNozzle(t *testing.T) {
 	}
 	in.Measured.SprayPressure = 0
 	r := mustCorrect(t, in)
-	if _, no := ofNozzle(r, 1, calc.ChangeNozzle); len(r.Plans)+len(r.Rejected) != 3 || no.Reason != calc.PressureNotMeasured {
+	if _, no := ofNozzle(r, 1, calc.ChangeNozzle); len(r.Plans)+len(r.Rejected) != 3 || no.Reason != calc.ReasonPressureNotMeasured {
 		t.Errorf("got %+v", r)
 	}
 	in.BoomEven = calc.BoomUneven

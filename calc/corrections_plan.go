@@ -11,7 +11,7 @@ import (
 type stand struct {
 	value   float64
 	atLimit bool
-	reason  Reason // when atLimit
+	end     end // that it stands at, when atLimit
 }
 
 // place puts a solved value into limits, inclusive like every limit here. Limits
@@ -19,9 +19,9 @@ type stand struct {
 func place(solved, low, high float64) stand {
 	switch {
 	case high != 0 && !finding.AtMost(solved/high, 1):
-		return stand{high, true, AboveMaximum}
+		return stand{high, true, maximum}
 	case low != 0 && !finding.AtMost(low/solved, 1):
-		return stand{low, true, BelowMinimum}
+		return stand{low, true, minimum}
 	}
 	return stand{value: solved}
 }
@@ -119,9 +119,9 @@ func (x *planner) bySpeed() {
 	}
 	a := x.solveSpeed(attempt{to: x.now})
 	if no, ok := x.judge(a); ok && len(x.in.Gears) > 0 && !x.in.SpeedAndPressureOnly && !x.reachable(a.to.speed) {
-		no = x.rejection(a, NoGearReaches)
+		no = x.rejection(a, ReasonNoGearReachesSpeed)
 		if x.in.Pump.follows() {
-			no.Reason = PumpFollowsEngine
+			no.Reason = ReasonPumpFollowsEngine
 		}
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
@@ -145,15 +145,15 @@ func (x *planner) solveSpeed(a attempt) attempt {
 // byPressure adds the plan or the rejection of a change of pressure.
 func (x *planner) byPressure() {
 	if x.now.pressure == 0 {
-		x.r.Rejected = append(x.r.Rejected, Rejection{Change: ChangePressure, Changes: setOf(ChangePressure), Reason: PressureNotMeasured})
+		x.r.Rejected = append(x.r.Rejected, Rejection{Change: ChangePressure, Changes: setOf(ChangePressure), Reason: ReasonPressureNotMeasured})
 		return
 	}
 	a := x.solvePressure(attempt{to: x.now})
 	if limits, apart := x.pressureRange(0); limits == (PressureRange{}) || apart {
-		no := x.rejection(a, PressureLimitsNotGiven)
+		no := x.rejection(a, ReasonPressureLimitsNotGiven)
 		no.ApplicationRateAtLimit, no.DeviationAtLimit, no.PressureLimit = 0, 0, 0
 		if apart {
-			no.Reason = PressureRangesApart
+			no.Reason = ReasonPressureRangesApart
 		}
 		no.PredictedApplicationRate, no.Deviation = 0, 0
 		x.r.Rejected = append(x.r.Rejected, no)
@@ -189,21 +189,21 @@ func (x *planner) judge(a attempt) (Rejection, bool) {
 	predicted, off := x.predict(a)
 	switch {
 	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within && a.atLimit:
-		return x.rejection(a, a.reason), false
+		return x.rejection(a, beyond[limitOf{a.limited, a.end}].solved), false
 	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within:
-		return x.rejection(a, OutsideTolerance), false
+		return x.rejection(a, ReasonOutsideTolerance), false
 	case x.in.overLabel(unit.ApplicationRate(predicted)):
-		return x.rejection(a, AtLimitOverLabel), false
+		return x.rejection(a, ReasonOverLabelMaximum), false
 	case x.in.SpeedAndPressureOnly:
 		return Rejection{}, true
 	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == finding.Outside:
-		return x.rejection(a, OutsideSprayVolume), false
+		return x.rejection(a, ReasonOutsideSprayVolumeRange), false
 	}
 	if no, ok := x.insideLimits(a); !ok {
 		return no, false
 	}
 	if class, allowed := x.droplets(a.to); class != DropletClassUnknown && allowed == finding.Outside {
-		return x.rejection(a, DropletsNotAllowed), false
+		return x.rejection(a, ReasonDropletClassNotAllowed), false
 	}
 	return Rejection{}, true
 }
@@ -214,7 +214,7 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 	engineLow, engineHigh := x.in.engineRange()
 	pressure, apart := x.pressureRange(a.to.nozzle)
 	if apart && a.to.pressure != 0 {
-		return x.rejection(a, PressureRangesApart), false
+		return x.rejection(a, ReasonPressureRangesApart), false
 	}
 	for _, l := range [...]struct {
 		of                    Change
@@ -229,11 +229,12 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 			continue
 		}
 		if s := place(l.value, l.low, l.high); s.atLimit {
+			reasons := beyond[limitOf{l.of, s.end}]
+			reason := reasons.solved
 			if l.value == l.now {
-				s.reason += StaysAboveMaximum - AboveMaximum
+				reason = reasons.left
 			}
-			no := x.rejection(a, s.reason)
-			no.Limited = l.of
+			no := x.rejection(a, reason)
 			no.put(l.of, l.value, s.value)
 			return no, false
 		}
@@ -242,8 +243,8 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 }
 
 // rejection writes an attempt down as rejected.
-func (x *planner) rejection(a attempt, reason Reason) Rejection {
-	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Limited: a.limited, Gear: a.to.gear, Nozzle: a.to.nozzle}
+func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
+	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Gear: a.to.gear, Nozzle: a.to.nozzle}
 	no.DropletClass, _ = x.droplets(a.to)
 	no.Attempt = a.exported()
 	if a.changes.Has(ChangeGear) {

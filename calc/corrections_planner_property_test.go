@@ -249,7 +249,7 @@ func TestPropertyAnyPlanHolds(t *testing.T) {
 		}
 		for _, no := range r.Rejected {
 			off := math.Max(math.Abs(float64(no.Deviation)), math.Abs(float64(no.DeviationAtLimit)))
-			if no.Reason == calc.OutsideTolerance && off <= float64(in.RateTolerance) {
+			if no.Reason == calc.ReasonOutsideTolerance && off <= float64(in.RateTolerance) {
 				t.Fatalf("rejected though within tolerance: %+v", no)
 			}
 		}

@@ -6,31 +6,54 @@ import (
 )
 
 // Change is what a plan changes.
-type Change uint8
+type Change string
 
-// The changes.
 const (
-	ChangeSpeed Change = iota
-	ChangePressure
-	ChangeEngineSpeed
-	ChangeGear
-	ChangeNozzle
-	ChangeDutyCycle
-	ChangeCombined // more than one of the others
+	ChangeSpeed       Change = "speed"
+	ChangePressure    Change = "pressure"
+	ChangeEngineSpeed Change = "engine_speed"
+	ChangeGear        Change = "gear"
+	ChangeNozzle      Change = "nozzle"
+	ChangeDutyCycle   Change = "duty_cycle"
+	ChangeCombined    Change = "combined" // more than one of the others
 )
 
-// Changes is a set of changes.
+// Words lists every change.
+func (Change) Words() []Change { return append(singleChanges[:], ChangeCombined) }
+
+// singleChanges are those that a set can hold, in the order in which All lists them.
+var singleChanges = [...]Change{ChangeSpeed, ChangePressure, ChangeEngineSpeed, ChangeGear, ChangeNozzle, ChangeDutyCycle}
+
+// Changes is a set of single changes.
 type Changes uint8
 
-// Has tells whether the set holds a change.
-func (c Changes) Has(x Change) bool { return c&(1<<x) != 0 }
+// setOf is the set of one change, the empty one for ChangeCombined.
+func setOf(x Change) Changes {
+	for i, c := range singleChanges {
+		if c == x {
+			return 1 << i
+		}
+	}
+	return 0
+}
 
-func setOf(x Change) Changes { return 1 << x }
+// Has tells whether the set holds a change.
+func (c Changes) Has(x Change) bool { return c&setOf(x) != 0 }
+
+// All lists the changes of the set.
+func (c Changes) All() (all []Change) {
+	for i, x := range singleChanges {
+		if c&(1<<i) != 0 {
+			all = append(all, x)
+		}
+	}
+	return all
+}
 
 // only is the one change of a set, or ChangeCombined.
 func (c Changes) only() Change {
-	for x := range ChangeCombined {
-		if c == setOf(x) {
+	for i, x := range singleChanges {
+		if c == 1<<i {
 			return x
 		}
 	}
@@ -108,9 +131,7 @@ const GearChangeCost = 0.1
 type Rejection struct {
 	Change  Change
 	Changes Changes
-	Reason  Reason
-	// Limited is whose limit is in the way, for the reasons that speak of one.
-	Limited Change
+	Reason  RejectionReason
 
 	NeededGroundSpeed unit.Speed
 	NeededPressure    unit.Pressure
@@ -132,31 +153,6 @@ type Rejection struct {
 	Deviation                unit.Ratio
 	Attempt                  Attempt // zero where nothing was tried
 }
-
-// Reason is why a change was rejected.
-type Reason uint8
-
-// The reasons.
-const (
-	AboveMaximum Reason = iota
-	BelowMinimum
-	Uneven                 // repair the boom first
-	Controlled             // the rate controller would undo it
-	PressureNotMeasured    // nothing to start from
-	PressureLimitsNotGiven // a nozzle works in its own range only
-	AtLimitOverLabel       // in tolerance at the limit, but over the label maximum
-	OutsideTolerance       // nothing is solved here, and it misses the target
-	PumpNotGiven           // so nobody knows what the flow does with the engine
-	PumpFollowsEngine      // flow and speed change together
-	EngineLimitsNotGiven
-	DutyCycleLimitsNotGiven
-	StaysAboveMaximum // what it leaves as it is lies outside its limits
-	StaysBelowMinimum
-	OutsideSprayVolume // in tolerance, but outside the range that the label asks for
-	DropletsNotAllowed
-	PressureRangesApart // no pressure suits both the system and the nozzle
-	NoGearReaches       // no gear drives at that speed inside the limits of the engine
-)
 
 // put writes down a value that was needed and the limit in its way, zero when
 // there is none.

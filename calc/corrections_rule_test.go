@@ -20,7 +20,7 @@ func TestPublishedRateRule(t *testing.T) {
 		in := tooMuch()
 		in.RateTolerance = 5 * unit.Percent
 		in.Measured.ApplicationRate = rate * unit.USGallonPerAcre
-		if r := mustCorrect(t, in); r.Within != want || (r.Decision == calc.NoCorrection) != (want == finding.Within) {
+		if r := mustCorrect(t, in); r.Within != want || (r.Decision == calc.NoCorrectionNeeded) != (want == finding.Within) {
 			t.Errorf("%v of 100: verdict %v, decision %v", rate, r.Within, r.Decision)
 		}
 	}
@@ -48,7 +48,7 @@ func TestReferenceOutsideItsLimits(t *testing.T) {
 	}
 	agrees(t, "pressure", r.Plans[0].SprayPressure.In(unit.PoundPerSquareInch), 120/2.25, 1e-12)
 	no := r.Rejected[0]
-	if no.Change != calc.ChangeSpeed || no.Reason != calc.StaysAboveMaximum || no.Limited != calc.ChangePressure {
+	if no.Change != calc.ChangeSpeed || no.Reason != calc.ReasonStaysAboveMaximumPressure {
 		t.Errorf("rejected is %+v", no)
 	}
 	agrees(t, "pressure left", no.NeededPressure.In(unit.PoundPerSquareInch), 120, 1e-12)
@@ -102,7 +102,7 @@ func TestCorrectionsRejectedHasNothingMadeUp(t *testing.T) {
 	in.Measured.DutyCycle = 80 * unit.Percent
 	seen := 0
 	for _, no := range mustCorrect(t, in).Rejected {
-		if no.Reason != calc.PressureLimitsNotGiven && no.Reason != calc.DutyCycleLimitsNotGiven {
+		if no.Reason != calc.ReasonPressureLimitsNotGiven && no.Reason != calc.ReasonDutyCycleLimitsNotGiven {
 			continue
 		}
 		seen++

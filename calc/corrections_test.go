@@ -74,7 +74,7 @@ func TestReferenceCorrectionsRejected(t *testing.T) {
 	agrees(t, "deviation", r.Deviation.In(unit.Percent), 14, 1e-5)
 	agrees(t, "speed", r.Plans[0].GroundSpeed.In(unit.MilePerHour), 3.42, 1e-5)
 	no := r.Rejected[0]
-	if no.Change != calc.ChangePressure || no.Reason != calc.BelowMinimum {
+	if no.Change != calc.ChangePressure || no.Reason != calc.ReasonBelowMinimumPressure {
 		t.Errorf("rejected is %+v", no)
 	}
 	agrees(t, "needed", no.NeededPressure.In(unit.PoundPerSquareInch), 46.1681, 1e-5)
@@ -125,7 +125,7 @@ func TestPublishedPressureForAnotherRate(t *testing.T) {
 			},
 			TargetApplicationRate: unit.ApplicationRate(c.at10*10) * unit.LitrePerHectare,
 		})
-		if len(r.Rejected) != 1 || r.Rejected[0].Reason != calc.PressureLimitsNotGiven {
+		if len(r.Rejected) != 1 || r.Rejected[0].Reason != calc.ReasonPressureLimitsNotGiven {
 			t.Fatalf("got %+v", r.Rejected)
 		}
 		agrees(t, "needed pressure", r.Rejected[0].NeededPressure.In(unit.PoundPerSquareInch), 10, 0.013)
@@ -140,14 +140,14 @@ func TestReferenceNoCorrection(t *testing.T) {
 			measured, maximum unit.ApplicationRate
 			want              calc.CorrectionDecision
 		}{
-			{110, 0, calc.NoCorrection}, {90, 0, calc.NoCorrection}, {110.001, 0, calc.ChoosePlan}, {89.999, 0, calc.ChoosePlan},
-			{110, 105, calc.ChoosePlan}, {105, 105, calc.NoCorrection}, {105.001, 105, calc.ChoosePlan},
+			{110, 0, calc.NoCorrectionNeeded}, {90, 0, calc.NoCorrectionNeeded}, {110.001, 0, calc.ChoosePlan}, {89.999, 0, calc.ChoosePlan},
+			{110, 105, calc.ChoosePlan}, {105, 105, calc.NoCorrectionNeeded}, {105.001, 105, calc.ChoosePlan},
 		} {
 			in := tooMuch()
 			in.Measured.ApplicationRate, in.TargetApplicationRate, in.LabelMaximum = c.measured*rate, 100*rate, c.maximum*rate
 			r := mustCorrect(t, in)
 			over := c.maximum != 0 && c.measured > c.maximum
-			if r.Decision != c.want || r.OverLabelMaximum != over || c.want == calc.NoCorrection && len(r.Plans)+len(r.Rejected) != 0 {
+			if r.Decision != c.want || r.OverLabelMaximum != over || c.want == calc.NoCorrectionNeeded && len(r.Plans)+len(r.Rejected) != 0 {
 				t.Errorf("%v of 100, label %v: %+v", c.measured, c.maximum, r)
 			}
 		}
@@ -156,38 +156,38 @@ func TestReferenceNoCorrection(t *testing.T) {
 
 // TestReferenceVoidPlans: what stops both changes, and what stops one.
 func TestReferenceVoidPlans(t *testing.T) {
-	const whatever = calc.Change(99)
+	const whatever = calc.Change("whatever")
 	for name, c := range map[string]struct {
 		change   func(*calc.CorrectionsInput)
 		decision calc.CorrectionDecision
 		plans    int
-		reasons  []calc.Reason
+		reasons  []calc.RejectionReason
 		warnings string
 	}{
 		"uneven": {func(in *calc.CorrectionsInput) { in.BoomEven = calc.BoomUneven },
-			calc.RepairFirst, 0, []calc.Reason{calc.Uneven, calc.Uneven}, ""},
+			calc.RepairFirst, 0, []calc.RejectionReason{calc.ReasonBoomUneven, calc.ReasonBoomUneven}, ""},
 		"controller": {func(in *calc.CorrectionsInput) { in.RateController = true },
-			calc.CalibrateController, 0, []calc.Reason{calc.Controlled, calc.Controlled}, ""},
+			calc.CalibrateController, 0, []calc.RejectionReason{calc.ReasonRateController, calc.ReasonRateController}, ""},
 		// Repair comes first even where a controller holds the rate.
 		"both": {func(in *calc.CorrectionsInput) { in.BoomEven, in.RateController = calc.BoomUneven, true },
-			calc.RepairFirst, 0, []calc.Reason{calc.Uneven, calc.Uneven}, ""},
+			calc.RepairFirst, 0, []calc.RejectionReason{calc.ReasonBoomUneven, calc.ReasonBoomUneven}, ""},
 		"evenness unknown": {func(in *calc.CorrectionsInput) { in.BoomEven = calc.EvennessUnknown },
 			calc.ChoosePlan, 2, nil, "boomEven: boom_evenness_unknown"},
 		"no pressure": {func(in *calc.CorrectionsInput) { in.Measured.SprayPressure = 0 },
-			calc.ChoosePlan, 1, []calc.Reason{calc.PressureNotMeasured}, ""},
+			calc.ChoosePlan, 1, []calc.RejectionReason{calc.ReasonPressureNotMeasured}, ""},
 		"no limits": {func(in *calc.CorrectionsInput) { in.Limits = calc.CorrectionLimits{} },
-			calc.ChoosePlan, 1, []calc.Reason{calc.PressureLimitsNotGiven}, "limits.groundSpeed: speed_limits_not_given"},
+			calc.ChoosePlan, 1, []calc.RejectionReason{calc.ReasonPressureLimitsNotGiven}, "limits.groundSpeed: speed_limits_not_given"},
 		// 3.42 mph needed; at 3.1 the rate is 114 x 3/3.1 = 110.3, over 110.
 		"too fast": {func(in *calc.CorrectionsInput) { in.Limits.GroundSpeed.High = 3.1 * unit.MilePerHour },
-			calc.ChoosePlan, 1, []calc.Reason{calc.AboveMaximum}, ""},
+			calc.ChoosePlan, 1, []calc.RejectionReason{calc.ReasonAboveMaximumSpeed}, ""},
 		// And the pressure may not go below 58 psi: 112.1.
 		"out of reach": {func(in *calc.CorrectionsInput) {
 			in.Limits.GroundSpeed.High = 3.1 * unit.MilePerHour
 			in.Limits.SprayPressure.Low = 58 * unit.PoundPerSquareInch
-		}, calc.OutOfReach, 0, []calc.Reason{calc.AboveMaximum, calc.BelowMinimum}, ""},
+		}, calc.OutOfReach, 0, []calc.RejectionReason{calc.ReasonAboveMaximumSpeed, calc.ReasonBelowMinimumPressure}, ""},
 		// At 50 psi 104.07 is within 10 %, but the label says 102.
 		"label": {func(in *calc.CorrectionsInput) { in.LabelMaximum = 102 * unit.USGallonPerAcre },
-			calc.ChoosePlan, 1, []calc.Reason{calc.AtLimitOverLabel}, ""},
+			calc.ChoosePlan, 1, []calc.RejectionReason{calc.ReasonOverLabelMaximum}, ""},
 	} {
 		in := tooMuch()
 		c.change(&in)
@@ -279,7 +279,7 @@ func TestPropertyPlansHold(t *testing.T) {
 			SprayPressure: calc.PressureRange{Low: unit.Pressure(pLow), High: unit.Pressure(pLow * f("highest pressure", 1, 5))},
 		}
 		r := mustCorrect(t, in)
-		if want := 2; r.Decision == calc.NoCorrection && len(r.Plans)+len(r.Rejected) != 0 || r.Decision != calc.NoCorrection && len(r.Plans)+len(r.Rejected) != want {
+		if want := 2; r.Decision == calc.NoCorrectionNeeded && len(r.Plans)+len(r.Rejected) != 0 || r.Decision != calc.NoCorrectionNeeded && len(r.Plans)+len(r.Rejected) != want {
 			t.Errorf("%d plans, %d rejected", len(r.Plans), len(r.Rejected))
 		}
 		const near = 1 + 1e-8
@@ -366,13 +366,13 @@ func ExampleCorrections() {
 func TestReferenceOutsideLimits(t *testing.T) {
 	in := tooMuch()
 	in.Measured.ApplicationRate = in.TargetApplicationRate
-	if r := mustCorrect(t, in); r.Decision != calc.NoCorrection || r.Warnings != nil {
+	if r := mustCorrect(t, in); r.Decision != calc.NoCorrectionNeeded || r.Warnings != nil {
 		t.Errorf("inside: %+v", r)
 	}
 	in.Measured.GroundSpeed, in.Measured.SprayPressure = 5.1*unit.MilePerHour, 49*unit.PoundPerSquareInch
 	r := mustCorrect(t, in)
-	if got := warned(r.Warnings); r.Decision != calc.NoCorrection || got != "measured.groundSpeed: outside_limits; measured.sprayPressure: outside_limits" {
-		t.Errorf("outside: decision %d, warned of %q", r.Decision, got)
+	if got := warned(r.Warnings); r.Decision != calc.NoCorrectionNeeded || got != "measured.groundSpeed: outside_limits; measured.sprayPressure: outside_limits" {
+		t.Errorf("outside: decision %v, warned of %q", r.Decision, got)
 	}
 }
 

@@ -45,7 +45,7 @@ func TestPublishedDropletClass(t *testing.T) {
 		if got != want || c.Fits != (c.Droplets == finding.Within) || c.Fits != (r.Decision == calc.ChooseNozzle) {
 			t.Errorf("at %v psi: %v, want %v: %+v", psi, got, want, c)
 		}
-		if !c.Fits && (r.Decision != calc.NoneAllowed || r.WouldFit != nil || len(c.Notes) != 1) {
+		if !c.Fits && (r.Decision != calc.NoneFits || r.Reason != calc.NoneFitsDropletClass || r.WouldFit != nil || len(c.Notes) != 1) {
 			t.Errorf("at %v psi: decision %v, %+v, %v", psi, r.Decision, r.WouldFit, c.Notes)
 		}
 	}
@@ -103,7 +103,7 @@ func TestReferenceDropletsWhereLinesMeet(t *testing.T) {
 func TestReferenceAllowedComesFirst(t *testing.T) {
 	in := wanted("03", "04")
 	in.AllowedDropletClasses = []calc.DropletClass{calc.VeryFine, calc.Fine}
-	if r := mustSelect(t, in); r.Decision != calc.NoneAllowed || order(r) != "03 04 " || r.Candidates[0].Droplets != finding.Outside {
+	if r := mustSelect(t, in); r.Decision != calc.NoneFits || r.Reason != calc.NoneFitsDropletClass || order(r) != "03 04 " || r.Candidates[0].Droplets != finding.Outside {
 		t.Errorf("%s: %+v", order(r), r.Candidates[0])
 	}
 	in.DropletChart = []calc.DropletEntry{{Size: "04", PressureRange: psiRange(20, 60), DropletClass: calc.Fine}}

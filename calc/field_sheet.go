@@ -90,21 +90,23 @@ type SheetTarget struct {
 }
 
 // PartStatus tells how one part of the sheet came out.
-type PartStatus uint8
+type PartStatus string
 
-// The states of a part.
 const (
-	NotDone PartStatus = iota // nothing to judge, or not enough
-	Passed
-	Failed
+	NotDone PartStatus = "not_done" // nothing to judge, or not enough
+	Passed  PartStatus = "passed"
+	Failed  PartStatus = "failed"
 )
+
+// Words lists every status.
+func (PartStatus) Words() []PartStatus { return []PartStatus{NotDone, Passed, Failed} }
 
 // FieldSheetResult is every part's result, the overall verdict and what to do.
 // A part's result is nil when the part was not done.
 type FieldSheetResult struct {
 	MaintenanceStatus, PressureStatus, OutputStatus, SpeedStatus, RateStatus, AreaCheckStatus PartStatus
 
-	Maintenance []EyeDecision // per bed
+	Maintenance []InspectionDecision // per bed
 	Pressure    *PressureUniformityResult
 	Output      *NozzleAcceptanceResult
 	Speed       *GroundSpeedResult
@@ -128,66 +130,17 @@ type FieldSheetResult struct {
 	Steps   []Step
 }
 
-// SheetVerdict is the overall verdict.
-type SheetVerdict uint8
+// SheetVerdict is the overall verdict. A sheet with a part not done is never ready.
+type SheetVerdict string
 
-// The overall verdicts. A sheet with a part not done is never ready.
 const (
-	Incomplete SheetVerdict = iota
-	Ready
-	NotReady
+	Incomplete SheetVerdict = "incomplete"
+	Ready      SheetVerdict = "ready"
+	NotReady   SheetVerdict = "not_ready"
 )
 
-// A Step is one thing to do next. Catch is the catch it speaks of, Bed the bed, or
-// else -1.
-type Step struct {
-	Code       StepCode
-	Catch, Bed int
-}
-
-// StepCode names a step.
-type StepCode uint8
-
-// The steps, in the order of the job.
-const (
-	StepCleanByEye           StepCode = iota // one bed
-	StepReplaceByEye                         // one bed
-	StepReplaceAllByEye                      // more than three of a bed were rejected
-	StepReadPressure                         // at three places or more
-	StepRepairBoom                           // by a qualified mechanic, before any use
-	StepSetPressureInRange                   // the nozzle's own
-	StepSetPressureInLimits                  // those given
-	StepSettlePressure                       // too close to its limit to be sure
-	StepCheckCabGauge                        // no flow, or a reference gauge
-	StepCatchOutput                          // a dozen drops
-	StepCatchAfterRepair                     // what was caught on an uneven boom tells nothing
-	StepMatchPressures                       // catches and readings were at different pressures
-	StepCheckReference                       // all are off alike: the gauge, the size, the jug
-	StepSettleCatch                          // one catch: too close to its limit to be sure, before what is done about it
-	StepCleanAndRecatch                      // one catch
-	StepCheckAndRecatch                      // one catch
-	StepReplaceNozzle                        // one catch
-	StepCatchEachNozzle                      // one catch
-	StepCatchAgain                           // one catch: it stands apart from the others
-	StepCatchMore                            // before a new set: whether it is needed is still open
-	StepReplaceAllAndRecatch                 // the whole set
-	StepTimeRuns                             // at least two
-	StepRepeatRuns                           // they differ too much
-	StepDriveInLimits                        // those given
-	StepTankOverLabelMaximum                 // the rate that the tank says
-	StepFindDisagreement                     // the tank says another rate
-	StepOverLabelMaximum                     // the rate, by however little
-	StepGiveWidth                            // width per nozzle, or of a bed and its nozzles
-	StepSetTarget                            // from the label
-	StepSettleRate                           // too close to its limits to be sure
-	StepRepairBeforeRate                     // the rate of a boom not in order cannot be corrected
-	StepChoosePlan                           // from the correction
-	StepCalibrateController                  // it holds the rate
-	StepChangeNozzleOrGear                   // no single change is enough
-	StepMeasureAgain                         // after any change
-	StepFileRecord                           // keep it
-	StepCalibrateAgain                       // at least once a season
-)
+// Words lists every verdict.
+func (SheetVerdict) Words() []SheetVerdict { return []SheetVerdict{Incomplete, Ready, NotReady} }
 
 // FieldSheet runs the whole job in its order: pressure along the boom, the output
 // of each catch at the working pressure, the ground speed, the rate per area, and
@@ -214,12 +167,15 @@ const (
 // Source: the order of the job and the rules of the steps are common practice, no
 // published source; the arithmetic is that of the functions named.
 func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
-	var r FieldSheetResult
+	r := FieldSheetResult{
+		MaintenanceStatus: NotDone, PressureStatus: NotDone, OutputStatus: NotDone,
+		SpeedStatus: NotDone, RateStatus: NotDone, AreaCheckStatus: NotDone,
+	}
 	var v finding.Invalid
 	in.Pressure.PressureRange = in.Nozzle.PressureRange
 	in.Pressure.Measuring, in.Speed.Measuring = in.Measuring, in.Measuring
 	if len(in.Maintenance.Beds) > 0 {
-		decisions, open, err := JudgeByEye(in.Maintenance.Beds)
+		decisions, open, err := VisualInspection(in.Maintenance.Beds)
 		addPart(&v, err, placesOfMaintenance)
 		r.Maintenance, r.MaintenanceStatus = decisions, passedIf(!open)
 	}

@@ -55,17 +55,17 @@ func (r *FieldSheetResult) step(c StepCode) { r.Steps = append(r.Steps, Step{c, 
 // makes everything else about nozzles needless.
 func (r *FieldSheetResult) maintenanceSteps(beds []BedFinding) (changed bool) {
 	for i, d := range r.Maintenance {
-		if d == EyeReplaceAll && !beds[i].Done {
+		if d == InspectionReplaceAll && !beds[i].Done {
 			r.Steps = append(r.Steps, Step{StepReplaceAllByEye, -1, i})
 			return true
 		}
 	}
 	for i, d := range r.Maintenance {
-		if d == EyeKeep || beds[i].Done {
+		if d == InspectionKeep || beds[i].Done {
 			continue
 		}
 		code := StepCleanByEye
-		if d == EyeReplaceListed {
+		if d == InspectionReplaceListed {
 			code = StepReplaceByEye
 		}
 		r.Steps = append(r.Steps, Step{code, -1, i})
@@ -79,7 +79,7 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 		r.step(StepReadPressure)
 	}
 	if r.PressureInLimits == finding.Outside {
-		r.step(StepSetPressureInLimits)
+		r.step(StepSetPressureWithinLimits)
 		changed = true
 	}
 	if r.Pressure == nil {
@@ -138,7 +138,6 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 // catchSteps goes from catch to catch: what to settle before anything is done about
 // it, what to do about it, and where there is neither, whether to make it again.
 func (r *FieldSheetResult) catchSteps() {
-	codes := [...]StepCode{CleanAndRecatch: StepCleanAndRecatch, CheckAndRecatch: StepCheckAndRecatch, ReplaceNozzle: StepReplaceNozzle, CatchEachNozzle: StepCatchEachNozzle}
 	actions := r.Output.Actions
 	for i := range r.Output.Catches {
 		before := len(r.Steps)
@@ -146,7 +145,7 @@ func (r *FieldSheetResult) catchSteps() {
 			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
 		}
 		if len(actions) > 0 && actions[0].Catch == i {
-			r.Steps = append(r.Steps, Step{codes[actions[0].Do], i, -1})
+			r.Steps = append(r.Steps, Step{StepCode(actions[0].Do), i, -1})
 			actions = actions[1:]
 		}
 		apart := func(o Outlier) bool { return o.Value == i }
@@ -164,7 +163,7 @@ func (r *FieldSheetResult) speedSteps() (changed bool) {
 		r.step(StepRepeatRuns)
 	}
 	if r.SpeedInLimits == finding.Outside {
-		r.step(StepDriveInLimits)
+		r.step(StepDriveWithinLimits)
 	}
 	return r.SpeedInLimits == finding.Outside
 }

@@ -11,30 +11,34 @@ type BedFinding struct {
 	Done bool
 }
 
-// EyeDecision is what follows for one bed.
-type EyeDecision uint8
+// InspectionDecision is what follows for one bed.
+type InspectionDecision string
 
-// The decisions by eye, the graver the later.
 const (
-	EyeKeep EyeDecision = iota
-	EyeClean
-	EyeReplaceListed
-	EyeReplaceAll // of all beds: a set is replaced together
+	InspectionKeep          InspectionDecision = "keep"
+	InspectionClean         InspectionDecision = "clean"
+	InspectionReplaceListed InspectionDecision = "replace_listed"
+	InspectionReplaceAll    InspectionDecision = "replace_all" // of all beds: a set is replaced together
 )
+
+// Words lists every decision.
+func (InspectionDecision) Words() []InspectionDecision {
+	return []InspectionDecision{InspectionKeep, InspectionClean, InspectionReplaceListed, InspectionReplaceAll}
+}
 
 // MostRejectedOfBed is how many nozzles of one bed may be rejected by eye before
 // all nozzles are replaced. Common practice, no published source.
 const MostRejectedOfBed = 3
 
-// JudgeByEye decides for each bed from what was seen: more than MostRejectedOfBed
+// VisualInspection decides for each bed from what was seen: more than MostRejectedOfBed
 // rejected in any bed means a new set for all; else the rejected are replaced, and
 // the dirty cleaned. open tells whether anything is still to be done. Counts are
 // not below zero: finding.Invalid otherwise (not_positive).
 //
 // Source: common practice, no published source.
-func JudgeByEye(beds []BedFinding) (decisions []EyeDecision, open bool, err error) {
+func VisualInspection(beds []BedFinding) (decisions []InspectionDecision, open bool, err error) {
 	var v finding.Invalid
-	decisions = make([]EyeDecision, len(beds))
+	decisions = make([]InspectionDecision, len(beds))
 	for i, b := range beds {
 		if b.Clean < 0 {
 			v.Add(finding.Item("beds", i).Member("clean"), finding.CodeNotPositive)
@@ -44,13 +48,15 @@ func JudgeByEye(beds []BedFinding) (decisions []EyeDecision, open bool, err erro
 		}
 		switch {
 		case b.Replace > MostRejectedOfBed:
-			decisions[i] = EyeReplaceAll
+			decisions[i] = InspectionReplaceAll
 		case b.Replace > 0:
-			decisions[i] = EyeReplaceListed
+			decisions[i] = InspectionReplaceListed
 		case b.Clean > 0:
-			decisions[i] = EyeClean
+			decisions[i] = InspectionClean
+		default:
+			decisions[i] = InspectionKeep
 		}
-		open = open || decisions[i] != EyeKeep && !b.Done
+		open = open || decisions[i] != InspectionKeep && !b.Done
 	}
 	return decisions, open, v.Err()
 }

@@ -101,5 +101,5 @@ func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpee
 	p.settle()
 	u.Spread = p.uncertainty(x, 1)
 	u.Repeatable = conformity(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance))
-	u.Repeatable.settle(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance), repeats{readings: MeasureRuns, lengths: MeasureRuns, spread: true})
+	u.Repeatable.addMeasureAgain(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance), repeats{readings: MeasureRuns, lengths: MeasureRuns, spread: true})
 }

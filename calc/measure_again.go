@@ -10,8 +10,8 @@ import (
 // lies within it.
 type MeasureAgain struct {
 	Measurement Measurement
-	How         HowAgain
-	// Instrument is the kind to find a better one of; only with BetterInstrument.
+	How         HowToMeasureAgain
+	// Instrument is the kind to find a better one of; only with HowBetterInstrument.
 	Instrument InstrumentKind
 	// More is how many more measurements would settle it if they came out alike; 0
 	// when no number of them would.
@@ -19,30 +19,41 @@ type MeasureAgain struct {
 }
 
 // A Measurement is one that can be made again.
-type Measurement uint8
+type Measurement string
 
-// The measurements.
 const (
-	MeasureRuns Measurement = iota
-	MeasureCatches
-	MeasureReadings // of pressure
-	MeasureWidth
-	MeasureFlow // as stated: the figure behind a rate
-	MeasureSpeed
-	MeasureVolume
-	MeasureArea
-	MeasureRate
+	MeasureRuns            Measurement = "runs"
+	MeasureCatches         Measurement = "catches"
+	MeasureReadings        Measurement = "readings" // of pressure
+	MeasureWidth           Measurement = "width"
+	MeasureNozzleFlowRate  Measurement = "nozzle_flow_rate" // as stated: the figure behind a rate
+	MeasureGroundSpeed     Measurement = "ground_speed"
+	MeasureVolumeUsed      Measurement = "volume_used"
+	MeasureArea            Measurement = "area"
+	MeasureApplicationRate Measurement = "application_rate"
 )
 
-// HowAgain is how to make it.
-type HowAgain uint8
+// Words lists every measurement.
+func (Measurement) Words() []Measurement {
+	return []Measurement{
+		MeasureRuns, MeasureCatches, MeasureReadings, MeasureWidth, MeasureNozzleFlowRate, MeasureGroundSpeed, MeasureVolumeUsed,
+		MeasureArea, MeasureApplicationRate,
+	}
+}
 
-// The ways to measure again.
+// HowToMeasureAgain is how to make it.
+type HowToMeasureAgain string
+
 const (
-	RepeatIt         HowAgain = iota // more of the same
-	MeasureLonger                    // a longer course, a longer catch
-	BetterInstrument                 // its scale is what is not known
+	HowAgain            HowToMeasureAgain = "again"             // more of the same
+	HowLonger           HowToMeasureAgain = "longer"            // a longer course, a longer catch
+	HowBetterInstrument HowToMeasureAgain = "better_instrument" // its scale is what is not known
 )
+
+// Words lists every way to measure again.
+func (HowToMeasureAgain) Words() []HowToMeasureAgain {
+	return []HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument}
+}
 
 // mostMore is the number of repeats beyond which nobody makes them.
 const mostMore = 1000
@@ -56,16 +67,16 @@ type repeats struct {
 	spread        bool        // highest less lowest: more of them do not bring it nearer to the truth
 }
 
-// again looks for what dominates an uncertainty and would settle a value that lies
-// margin, above zero or not, from its nearest limit. With a coverage factor of 2 it is
-// settled when 2 u is no more than the margin, so that of the n repeats behind the
-// variance V beside a rest that stays,
+// whatToMeasureAgain looks for what dominates an uncertainty and would settle a value
+// that lies margin, above zero or not, from its nearest limit. With a coverage factor of
+// 2 it is settled when 2 u is no more than the margin, so that of the n repeats behind
+// the variance V beside a rest that stays,
 //
 //	n V / ((margin / 2)^2 - rest)
 //
 // are needed. Where the rest alone is too much, the instrument with the largest scale
 // error has to be better.
-func (u *Uncertainty) again(margin float64, n repeats) MeasureAgain {
+func (u *Uncertainty) whatToMeasureAgain(margin float64, n repeats) MeasureAgain {
 	b := &u.Budget
 	var all float64
 	main, scale := Source(0), SourceStopwatchScale
@@ -80,8 +91,8 @@ func (u *Uncertainty) again(margin float64, n repeats) MeasureAgain {
 			scale = scaleOf(k)
 		}
 	}
-	a, made := n.of(main)
-	if a.How == BetterInstrument {
+	a, made := n.measurementOf(main)
+	if a.How == HowBetterInstrument {
 		return a
 	}
 	falls := b[main].Standard * b[main].Standard
@@ -100,34 +111,31 @@ func (u *Uncertainty) again(margin float64, n repeats) MeasureAgain {
 			a.More = max(int(more), 1)
 		}
 	case enough <= rest && b[scale].Standard > 0 && b[scale].Standard*b[scale].Standard >= rest/2:
-		a, _ = n.of(scale)
+		a, _ = n.measurementOf(scale)
 	}
 	return a
 }
 
-// of is the measurement that a source belongs to, how to make it again, and how often
-// it was made.
-func (n repeats) of(s Source) (MeasureAgain, int) {
-	switch s {
-	case SourceRuns:
-		return MeasureAgain{Measurement: MeasureRuns}, n.runs
-	case SourceCatches:
-		return MeasureAgain{Measurement: MeasureCatches}, n.catches
-	case SourceNozzleFlowRate:
-		return MeasureAgain{Measurement: MeasureFlow}, 0
-	case SourceGroundSpeed:
-		return MeasureAgain{Measurement: MeasureSpeed}, 0
-	case SourceSprayedWidth:
-		return MeasureAgain{Measurement: MeasureWidth}, 0
-	case SourceVolumeUsed:
-		return MeasureAgain{Measurement: MeasureVolume}, 0
-	case SourceArea:
-		return MeasureAgain{Measurement: MeasureArea}, 0
-	case SourceApplicationRate, SourceExpectedRate:
-		return MeasureAgain{Measurement: MeasureRate}, 0
+// stated are the measurements of which no more than a figure is known.
+var stated = [Sources]Measurement{
+	SourceNozzleFlowRate: MeasureNozzleFlowRate, SourceGroundSpeed: MeasureGroundSpeed, SourceSprayedWidth: MeasureWidth,
+	SourceVolumeUsed: MeasureVolumeUsed, SourceArea: MeasureArea,
+	SourceApplicationRate: MeasureApplicationRate, SourceExpectedRate: MeasureApplicationRate,
+}
+
+// measurementOf is the measurement that a source belongs to, how to make it again, and
+// how often it was made.
+func (n repeats) measurementOf(s Source) (MeasureAgain, int) {
+	switch {
+	case s == SourceRuns:
+		return MeasureAgain{Measurement: MeasureRuns, How: HowAgain}, n.runs
+	case s == SourceCatches:
+		return MeasureAgain{Measurement: MeasureCatches, How: HowAgain}, n.catches
+	case stated[s] != "":
+		return MeasureAgain{Measurement: stated[s], How: HowAgain}, 0
 	}
 	kind := InstrumentKind(s / 2)
-	a := MeasureAgain{Measurement: n.readings, Instrument: kind}
+	a := MeasureAgain{Measurement: n.readings, How: HowAgain, Instrument: kind}
 	switch kind {
 	case Gauge:
 		a.Measurement = MeasureReadings
@@ -135,11 +143,11 @@ func (n repeats) of(s Source) (MeasureAgain, int) {
 		a.Measurement = n.lengths
 	}
 	if s == scaleOf(kind) {
-		a.How = BetterInstrument
+		a.How = HowBetterInstrument
 		return a, 0
 	}
 	if kind == Stopwatch || kind == Jug {
-		a.How = MeasureLonger
+		a.How = HowLonger
 	}
 	if n.spread {
 		return a, 0
@@ -147,9 +155,9 @@ func (n repeats) of(s Source) (MeasureAgain, int) {
 	return a, max(n.runs, n.catches, 1)
 }
 
-// settle says what would settle a value that is too close to one of its limits.
-func (c *Conformity) settle(x float64, u *Uncertainty, low, high float64, n repeats) {
+// addMeasureAgain says what would settle a value that is too close to one of its limits.
+func (c *Conformity) addMeasureAgain(x float64, u *Uncertainty, low, high float64, n repeats) {
 	if c.Conformance == TooClose {
-		c.Again = u.again(math.Min(math.Abs(high-x), math.Abs(x-low)), n)
+		c.MeasureAgain = u.whatToMeasureAgain(math.Min(math.Abs(high-x), math.Abs(x-low)), n)
 	}
 }

@@ -132,24 +132,28 @@ type CatchResult struct {
 }
 
 // Status tells where a catch lies.
-type Status uint8
+type Status string
 
-// The states of a catch.
 const (
-	StatusWithin Status = iota
-	StatusBelow
-	StatusAbove
+	StatusWithin Status = "within"
+	StatusBelow  Status = "below"
+	StatusAbove  Status = "above"
 )
+
+// Words lists every status.
+func (Status) Words() []Status { return []Status{StatusWithin, StatusBelow, StatusAbove} }
 
 // Decision is what follows for the nozzles that were caught.
-type Decision uint8
+type Decision string
 
-// The decisions.
 const (
-	Keep       Decision = iota // all that were caught are within
-	FixListed                  // some are outside: see the actions
-	ReplaceAll                 // too many are worn: a new set, caught again before it is trusted
+	Keep       Decision = "keep"        // all that were caught are within
+	FixListed  Decision = "fix_listed"  // some are outside: see the actions
+	ReplaceAll Decision = "replace_all" // too many are worn: a new set, caught again before it is trusted
 )
+
+// Words lists every decision.
+func (Decision) Words() []Decision { return []Decision{Keep, FixListed, ReplaceAll} }
 
 // An Action is what to do about one catch, or about all (Catch is then -1).
 type Action struct {
@@ -157,19 +161,23 @@ type Action struct {
 	Do    Remedy
 }
 
-// Remedy is a kind of action.
-type Remedy uint8
+// Remedy is a kind of action. Low means dirt, high means wear, and far too high neither.
+// Of a drop of several nozzles the sum hides which one is worn, so each is caught before
+// a part is bought.
+type Remedy string
 
-// The remedies. Low means dirt, high means wear, and far too high neither. Of a drop of
-// several nozzles the sum hides which one is worn, so each is caught before a part is
-// bought.
 const (
-	CleanAndRecatch Remedy = iota
-	CheckAndRecatch        // the reading, its unit, what ran into the jug, the size of the nozzle
-	ReplaceNozzle
-	CatchEachNozzle
-	ReplaceAllAndRecatch
+	CleanAndRecatch      Remedy = "clean_and_recatch"
+	CheckAndRecatch      Remedy = "check_and_recatch" // the reading, its unit, what ran into the jug, the size of the nozzle
+	ReplaceNozzle        Remedy = "replace"
+	CatchEachNozzle      Remedy = "catch_each_nozzle"
+	ReplaceAllAndRecatch Remedy = "replace_all_and_recatch"
 )
+
+// Words lists every remedy.
+func (Remedy) Words() []Remedy {
+	return []Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch}
+}
 
 // SideMean is the mean of the catches at one side of the boom.
 type SideMean struct {
@@ -253,7 +261,7 @@ const MostWear = 50 * unit.Percent
 func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) {
 	r := NozzleAcceptanceResult{
 		Basis: in.Tolerance.Basis, Limit: in.Tolerance.Limit, ReplaceAllAbove: in.ReplaceAllAbove,
-		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1 && !in.allDry(), Tested: len(in.Catches),
+		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1 && !in.allDry(), Tested: len(in.Catches), Decision: Keep,
 	}
 	if r.Limit == 0 {
 		r.Limit = DefaultOutputTolerance

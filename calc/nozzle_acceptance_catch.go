@@ -127,6 +127,7 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	}
 	switch {
 	case finding.Judge(d, limit) == finding.Within:
+		x.Status = StatusWithin
 		x.LargestHiddenDeviation = unit.Ratio(hidden(alike, d, limit))
 		r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
 	case d < 0:

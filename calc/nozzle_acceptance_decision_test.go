@@ -72,7 +72,7 @@ func TestReferenceDecisionByMean(t *testing.T) {
 		in.Nozzle = calc.Nozzle{}
 		r := mustAccept(t, in)
 		if r.Decision != c.decision || fmt.Sprint(r.Actions) != fmt.Sprint(c.actions) || warned(r.Warnings) != c.warned {
-			t.Errorf("%v: %d %v %s", c.readings, r.Decision, r.Actions, warned(r.Warnings))
+			t.Errorf("%v: %v %v %s", c.readings, r.Decision, r.Actions, warned(r.Warnings))
 		}
 	}
 }
@@ -109,7 +109,7 @@ func TestReferencePulledMean(t *testing.T) {
 		in = litreRated(0.05, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, volume)
 		in.Tolerance.Basis = calc.BothBases
 		if r := mustAccept(t, in); r.Outside != 12 || r.Decision != calc.FixListed || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: want}}) {
-			t.Errorf("%v: decision %d, %v", volume, r.Decision, r.Actions)
+			t.Errorf("%v: decision %v, %v", volume, r.Decision, r.Actions)
 		}
 	}
 }
@@ -120,11 +120,11 @@ func TestReferenceSetOfBothSides(t *testing.T) {
 	in := litreRated(0.1, 1.4, 1, 1.4, 1)
 	in.Nozzle, in.ReplaceAllAbove = calc.Nozzle{}, 0.9
 	if r := mustAccept(t, in); r.Decision != calc.ReplaceAll {
-		t.Errorf("decision %d, %v", r.Decision, r.Actions)
+		t.Errorf("decision %v, %v", r.Decision, r.Actions)
 	}
 	in.Catches[1].Volume, in.Catches[3].Volume = 1.25*unit.Litre, 1.25*unit.Litre // 1.325 is the mean then
 	if r := mustAccept(t, in); r.Decision != calc.Keep {
-		t.Errorf("decision %d, %v", r.Decision, r.Actions)
+		t.Errorf("decision %v, %v", r.Decision, r.Actions)
 	}
 }
 

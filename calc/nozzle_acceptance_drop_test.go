@@ -80,7 +80,7 @@ func TestReferenceWarnsOfWhatIsHidden(t *testing.T) {
 		in.Catches[i].Nozzles = 3
 	}
 	if r := mustAccept(t, in); r.Decision != calc.ReplaceAll || r.Hides != -1 {
-		t.Errorf("decision %d, and catch %d to look into", r.Decision, r.Hides)
+		t.Errorf("decision %v, and catch %d to look into", r.Decision, r.Hides)
 	}
 }
 

@@ -27,7 +27,7 @@ func TestReferenceDryCatch(t *testing.T) {
 	r := mustAccept(t, in)
 	dry, u := r.Catches[3], r.Uncertainty
 	if dry.Status != calc.StatusBelow || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}) {
-		t.Errorf("status %d, actions %v", dry.Status, r.Actions)
+		t.Errorf("status %v, actions %v", dry.Status, r.Actions)
 	}
 	if dry.DeviationFromRated != -1 || dry.DeviationFromMean != -1 || dry.FlowRate != 0 {
 		t.Errorf("%+v", dry)

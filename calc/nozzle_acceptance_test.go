@@ -44,11 +44,12 @@ func litreRated(limit unit.Ratio, readings ...unit.Volume) calc.NozzleAcceptance
 
 // statuses spells what was judged: w within, b below, a above.
 func statuses(r calc.NozzleAcceptanceResult) string {
-	var s []byte
+	letters := map[calc.Status]string{calc.StatusWithin: "w", calc.StatusBelow: "b", calc.StatusAbove: "a"}
+	s := ""
 	for _, c := range r.Catches {
-		s = append(s, "wba"[c.Status])
+		s += letters[c.Status]
 	}
-	return string(s)
+	return s
 }
 
 // TestReferenceNozzleAcceptance: reference value computed from exact unit

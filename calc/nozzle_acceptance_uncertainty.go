@@ -237,7 +237,7 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	p.settle()
 	u.DeviationFromMean = p.uncertainty(c.x, 1+float64(q.DeviationFromMean))
 	if c.r.Basis != RatedBasis {
-		u.Within = u.Within.less(withinLimit(float64(q.DeviationFromMean), limit, &u.DeviationFromMean))
+		u.Within = u.Within.lessLikely(withinLimit(float64(q.DeviationFromMean), limit, &u.DeviationFromMean))
 	}
 }
 
@@ -263,14 +263,14 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	}
 	u.DeviationFromMean = against(c.atCatch(i, c.r.MeanNozzleFlowRate), 1)
 	if c.r.Basis != RatedBasis {
-		u.Within = u.Within.less(withinLimit(-1, limit, &u.DeviationFromMean))
+		u.Within = u.Within.lessLikely(withinLimit(-1, limit, &u.DeviationFromMean))
 	}
 }
 
 // withinLimit judges one catch's deviation, either way.
 func withinLimit(d, limit float64, u *Uncertainty) Conformity {
 	within := conformity(d, u, -limit, limit)
-	within.settle(d, u, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
+	within.addMeasureAgain(d, u, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
 	return within
 }
 

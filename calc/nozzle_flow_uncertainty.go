@@ -58,7 +58,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	u.Predicted = make([]Uncertainty, len(in.PredictAt))
 	for i := range in.PredictAt {
 		if in.PredictAt[i].SprayPressure == 0 {
-			u.Predicted[i] = u.MeanNozzleFlowRate.of(float64(r.Predicted[i]))
+			u.Predicted[i] = u.MeanNozzleFlowRate.forResult(float64(r.Predicted[i]))
 			continue
 		}
 		u.Predicted[i] = combine(&brought, float64(r.Predicted[i]))

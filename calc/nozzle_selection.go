@@ -61,21 +61,38 @@ type NozzleSelectionResult struct {
 	TotalFlowRate           unit.FlowRate // of all Nozzles, of the liquid; zero when not known
 	Candidates              []Candidate   // best fit first
 	Decision                SelectionDecision
-	// WouldFit is nil unless the decision is NoneWithinRange and a speed is known
-	// at which one would fit.
+	Reason                  SelectionReason // empty where one fits
+	// WouldFit is nil unless none fits by its pressure and a speed is known at which
+	// one would.
 	WouldFit *WouldFit
 	Warnings []finding.Warning
 }
 
 // SelectionDecision is what comes of a selection.
-type SelectionDecision uint8
+type SelectionDecision string
 
-// The decisions.
 const (
-	ChooseNozzle    SelectionDecision = iota // at least one fits
-	NoneWithinRange                          // none reaches the rate inside the pressures
-	NoneAllowed                              // some do, but none of a droplet class known to be allowed
+	ChooseNozzle SelectionDecision = "choose" // at least one fits
+	NoneFits     SelectionDecision = "none_fits"
 )
+
+// Words lists every decision.
+func (SelectionDecision) Words() []SelectionDecision {
+	return []SelectionDecision{ChooseNozzle, NoneFits}
+}
+
+// SelectionReason is why none fits.
+type SelectionReason string
+
+const (
+	NoneFitsPressure     SelectionReason = "pressure"      // none reaches the rate inside the pressures
+	NoneFitsDropletClass SelectionReason = "droplet_class" // some do, but none of a droplet class known to be allowed
+)
+
+// Words lists every reason.
+func (SelectionReason) Words() []SelectionReason {
+	return []SelectionReason{NoneFitsPressure, NoneFitsDropletClass}
+}
 
 // WouldFit is what would make the first of Candidates, the nearest, fit: another
 // speed, or else the pressure that it needs at the speed wanted. Of a SpeedRange
@@ -164,10 +181,11 @@ func (r *NozzleSelectionResult) decide(in NozzleSelectionInput) {
 	best := &r.Candidates[0]
 	switch {
 	case best.Fits:
+		r.Decision = ChooseNozzle
 	case best.WithinRange:
-		r.Decision = NoneAllowed
+		r.Decision, r.Reason = NoneFits, NoneFitsDropletClass
 	default:
-		r.Decision = NoneWithinRange
+		r.Decision, r.Reason = NoneFits, NoneFitsPressure
 		if best.PressureRange == (PressureRange{}) {
 			return // the nearest comes first, so no other has one
 		}

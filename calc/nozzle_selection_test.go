@@ -138,7 +138,7 @@ func TestReferenceSpeedRange(t *testing.T) {
 	agrees(t, "most flow", r.RequiredNozzleFlowRates.High.In(unit.USGallonPerMinute), 0.375, 1e-12)
 	agrees(t, "least pressure", c.SprayPressures.Low.In(unit.PoundPerSquareInch), 25.6, 1e-12)
 	agrees(t, "most pressure", c.SprayPressures.High.In(unit.PoundPerSquareInch), 62.5, 1e-12)
-	if c.WithinRange || r.Decision != calc.NoneWithinRange || r.WouldFit == nil {
+	if c.WithinRange || r.Decision != calc.NoneFits || r.Reason != calc.NoneFitsPressure || r.WouldFit == nil {
 		t.Fatalf("%+v, %+v", c, r.WouldFit)
 	}
 	agrees(t, "speed", r.WouldFit.GroundSpeed.In(unit.MilePerHour), 6.1237244, 1e-7)
@@ -177,7 +177,7 @@ func TestReferenceSelectionFromShelf(t *testing.T) {
 		t.Errorf("the third: %+v", c)
 	}
 	in.Shelf = in.Shelf[2:3]
-	if r := mustSelect(t, in); r.Decision != calc.NoneWithinRange || r.WouldFit != nil {
+	if r := mustSelect(t, in); r.Decision != calc.NoneFits || r.Reason != calc.NoneFitsPressure || r.WouldFit != nil {
 		t.Errorf("nothing can make it fit: %+v", r)
 	}
 	in.Shelf[0].PressureRange = psiRange(60, 90) // touches at 60

@@ -20,13 +20,15 @@ type Outlier struct {
 }
 
 // OutlierTest tells what found an outlier.
-type OutlierTest uint8
+type OutlierTest string
 
-// The tests.
 const (
-	SingleOutlier    OutlierTest = iota // the one furthest from the mean
-	OppositeOutliers                    // the lowest and the highest together
+	GrubbsTest OutlierTest = "grubbs" // the one furthest from the mean
+	RangeTest  OutlierTest = "range"  // the lowest and the highest together
 )
+
+// Words lists every test.
+func (OutlierTest) Words() []OutlierTest { return []OutlierTest{GrubbsTest, RangeTest} }
 
 // OutlierSignificance is how often at most the tests together find an outlier among
 // values that differ by chance alone; OutlierTestSignificance is the half of it that
@@ -74,10 +76,10 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	if i, g, apart := s.furthest(values); apart {
-		found := []Outlier{{i, SingleOutlier, g, CriticalGrubbs(len(values), OutlierTestSignificance), -1}}
+		found := []Outlier{{i, GrubbsTest, g, CriticalGrubbs(len(values), OutlierTestSignificance), -1}}
 		if rest := placingOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
 			if j, g, apart := rest.furthest(values); apart {
-				found = append(found, Outlier{j, SingleOutlier, g, CriticalGrubbs(len(values)-1, OutlierTestSignificance), i})
+				found = append(found, Outlier{j, GrubbsTest, g, CriticalGrubbs(len(values)-1, OutlierTestSignificance), i})
 			}
 		}
 		return found
@@ -87,7 +89,7 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	critical := CriticalRange(len(values), OutlierTestSignificance)
-	return []Outlier{{s.lowest, OppositeOutliers, w, critical, -1}, {s.highest, OppositeOutliers, w, critical, -1}}
+	return []Outlier{{s.lowest, RangeTest, w, critical, -1}, {s.highest, RangeTest, w, critical, -1}}
 }
 
 // CriticalGrubbs is what G must exceed among n values, at least 3, for the one

@@ -139,12 +139,12 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 			}
 		}
 		found := calc.Outliers(values(low*(1+1e-6), 0))
-		if len(found) == 0 || found[0].Value != at || found[0].Test != calc.SingleOutlier {
+		if len(found) == 0 || found[0].Value != at || found[0].Test != calc.GrubbsTest {
 			t.Fatalf("beyond the limit: %+v", found)
 		}
 		agrees(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
 		agrees(t, "critical", found[0].Critical, calc.CriticalGrubbs(n, 2.5*unit.Percent), 1e-12)
-		if found := calc.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == calc.SingleOutlier {
+		if found := calc.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == calc.GrubbsTest {
 			t.Fatalf("within the limit: %+v", found)
 		}
 
@@ -152,7 +152,7 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 		mean, sd := meanAndDeviation(v)
 		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < calc.CriticalGrubbs(n, 2.5*unit.Percent)
 		found = calc.Outliers(v)
-		if len(found) != 2 || (found[0].Test == calc.OppositeOutliers) != hidden {
+		if len(found) != 2 || (found[0].Test == calc.RangeTest) != hidden {
 			t.Fatalf("one high, one low, hidden from a single test: %v: %+v", hidden, found)
 		}
 		if hidden && (found[0].Value != at+1 || found[1].Value != at || math.Abs(found[0].Statistic-2e5/sd) > 1e-6) {
@@ -175,7 +175,7 @@ func TestPropertyOutliersOfEvenSets(t *testing.T) {
 			for i := range values {
 				values[i] = 100 + random.NormFloat64()
 			}
-			if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.SingleOutlier {
+			if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.GrubbsTest {
 				single++
 			} else if len(found) > 0 {
 				pairs++

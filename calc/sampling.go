@@ -49,9 +49,8 @@ type SamplingResult struct {
 	Known bool
 	// ChanceAbove is the chance that the share of the whole boom is more than the limit.
 	ChanceAbove unit.Ratio
-	// Settled is Within when the interval lies at or below the limit, Outside when it
-	// lies above it, NotJudged when it holds the limit.
-	Settled finding.Verdict
+	// Settled is where the interval lies.
+	Settled Settled
 	// More is how many more catches settle it while the share outside stays as seen.
 	// Zero when it is settled, and when not even a thousand catches would.
 	More int
@@ -61,6 +60,18 @@ type SamplingResult struct {
 	// not known, when all have as many, and with AllOthers.
 	MoreOn []Position
 }
+
+// Settled tells whether the share of the whole boom is known to be above the limit.
+type Settled string
+
+const (
+	SettledOpen     Settled = "open"      // the interval holds the limit
+	SettledNotAbove Settled = "not_above" // it lies at or below the limit
+	SettledAbove    Settled = "above"
+)
+
+// Words lists every state.
+func (Settled) Words() []Settled { return []Settled{SettledOpen, SettledNotAbove, SettledAbove} }
 
 // Sampling says what catches at some of the points of a boom tell of all of them,
 // when the points were picked at random. With n caught, x of them outside, and N
@@ -111,10 +122,11 @@ func Sampling(in SamplingInput) (SamplingResult, error) {
 	r.ChanceAbove = unit.Ratio(in.chanceAbove())
 	switch {
 	case finding.AtMost(float64(r.High), limit):
-		r.Settled = finding.Within
+		r.Settled = SettledNotAbove
 	case !finding.AtMost(float64(r.Low), limit):
-		r.Settled = finding.Outside
+		r.Settled = SettledAbove
 	default:
+		r.Settled = SettledOpen
 		r.More = in.more()
 		r.AllOthers = in.Caught+r.More == in.CatchPointsOnBoom
 		if r.More > 0 && !r.AllOthers {

@@ -194,16 +194,16 @@ func TestPropertyMoreCatches(t *testing.T) {
 		settledBy := func(more int) bool {
 			then := in
 			then.Caught += more
-			lean := finding.Outside
+			lean := calc.SettledAbove
 			then.Outside = in.Outside * then.Caught / in.Caught
 			if seen <= float64(in.ReplaceAllAbove)*(1+1e-9) {
-				lean = finding.Within
+				lean = calc.SettledNotAbove
 				then.Outside = (in.Outside*then.Caught + in.Caught - 1) / in.Caught
 			}
 			after := mustSample(t, then)
 			return after.Settled == lean || after.Known
 		}
-		if (r.Settled != finding.NotJudged) != settledBy(0) {
+		if (r.Settled != calc.SettledOpen) != settledBy(0) {
 			t.Fatalf("settled %v", r.Settled)
 		}
 		rest := in.CatchPointsOnBoom - in.Caught
@@ -211,7 +211,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 			t.Fatalf("%d more of %d, all others: %v", r.More, rest, r.AllOthers)
 		}
 		switch {
-		case r.Settled != finding.NotJudged:
+		case r.Settled != calc.SettledOpen:
 			if r.More != 0 {
 				t.Fatalf("settled %v, and %d more", r.Settled, r.More)
 			}
@@ -262,22 +262,23 @@ func TestReferenceSamplingDecides(t *testing.T) {
 	for _, c := range []struct {
 		in      calc.SamplingInput
 		known   bool
-		settled finding.Verdict
+		settled calc.Settled
 		all     bool
 	}{
-		{calc.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, finding.Within, false},             // 9 of 40 at most
-		{calc.SamplingInput{Caught: 12}, false, finding.NotJudged, false},                                 // 26.46 % at most
-		{calc.SamplingInput{Caught: 12, Outside: 12}, false, finding.Outside, false},                      // 73.5 % at least
-		{calc.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, finding.Within, false}, // a quarter is not above
-		{calc.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, finding.Outside, false},
-		{calc.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, finding.NotJudged, true},
-		{calc.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, finding.Within, false}, // no more than all are outside
+		{calc.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, calc.SettledNotAbove, false},             // 9 of 40 at most
+		{calc.SamplingInput{Caught: 12}, false, calc.SettledOpen, false},                                        // 26.46 % at most
+		{calc.SamplingInput{Caught: 12, Outside: 12}, false, calc.SettledAbove, false},                          // 73.5 % at least
+		{calc.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, calc.SettledNotAbove, false}, // a quarter is not above
+		{calc.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, calc.SettledAbove, false},
+		{calc.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, calc.SettledOpen, true},
+		{calc.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, calc.SettledNotAbove, false}, // no more than all are outside
 	} {
 		r := mustSample(t, c.in)
 		if r.Known != c.known || r.Settled != c.settled || r.AllOthers != c.all {
 			t.Errorf("%+v: %+v", c.in, r)
 		}
-		if c.known && (r.Low != r.High || r.ChanceAbove != unit.Ratio(r.Settled-finding.Within)) {
+		sure := map[calc.Settled]unit.Ratio{calc.SettledNotAbove: 0, calc.SettledAbove: 1}
+		if chance, ok := sure[r.Settled]; c.known && (r.Low != r.High || !ok || r.ChanceAbove != chance) {
 			t.Errorf("%+v: all were caught, and %+v", c.in, r)
 		}
 	}
@@ -312,7 +313,7 @@ func TestReferenceMoreCatches(t *testing.T) {
 		{12, 1, 0, 0.25, 21}, {12, 6, 0, 0.25, 6}, {12, 0, 0, 0.1, 24},
 	} {
 		in := calc.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
-		if r := mustSample(t, in); r.More != c.more || r.Settled != finding.NotJudged {
+		if r := mustSample(t, in); r.More != c.more || r.Settled != calc.SettledOpen {
 			t.Errorf("%+v: %d more, want %d; settled %v", in, r.More, c.more, r.Settled)
 		}
 	}

@@ -38,17 +38,26 @@ func (r *ApplicationRateResult) uncertainty(in *ApplicationRateInput) *RateUncer
 	b[SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
 	b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	u := &RateUncertainty{}
-	solved := [...]float64{
-		SolvedNozzleFlowRate: float64(r.NozzleFlowRate), SolvedGroundSpeed: float64(r.GroundSpeed),
-		SolvedWidth: float64(r.SprayedWidthPerNozzle), SolvedApplicationRate: float64(r.ApplicationRate),
-	}
-	u.Solved = combine(&b, solved[r.SolvedFor])
+	u.Solved = combine(&b, r.solved())
 	if r.SolvedFor != SolvedApplicationRate {
 		b = Budget{}
 		b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	}
 	u.rate(r, in, combine(&b, float64(r.ApplicationRate)), combine(&b, float64(r.FieldApplicationRate)), repeats{})
 	return u
+}
+
+// solved is the value of what was solved for.
+func (r *ApplicationRateResult) solved() float64 {
+	switch r.SolvedFor {
+	case SolvedNozzleFlowRate:
+		return float64(r.NozzleFlowRate)
+	case SolvedGroundSpeed:
+		return float64(r.GroundSpeed)
+	case SolvedSprayedWidthPerNozzle:
+		return float64(r.SprayedWidthPerNozzle)
+	}
+	return float64(r.ApplicationRate)
 }
 
 // rate fills in what follows from the uncertainties of the rate per treated and per
@@ -67,32 +76,34 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 	}
 	if r.Verdict != finding.NotJudged {
 		d, limit := float64(r.Deviation), float64(r.RateTolerance)
-		u.Deviation = judged.of(1 + d)
+		u.Deviation = judged.forResult(1 + d)
 		u.Within = conformity(d, &u.Deviation, -limit, limit)
-		u.Within.settle(d, &u.Deviation, -limit, limit, n)
+		u.Within.addMeasureAgain(d, &u.Deviation, -limit, limit, n)
 	}
 	if r.LabelVerdict != finding.NotJudged {
 		over := rate / float64(in.LabelMaximum)
-		label := judged.of(over)
+		label := judged.forResult(over)
 		u.UnderLabel = conformity(over, &label, unlimited, 1)
-		u.UnderLabel.settle(over, &label, unlimited, 1, n)
+		u.UnderLabel.addMeasureAgain(over, &label, unlimited, 1, n)
 	}
 }
 
 func (s RateStandards) check(v *finding.Invalid, solved Solved) {
-	for i, x := range [...]struct {
+	for _, x := range [...]struct {
+		of    Solved
 		value unit.Ratio
 		name  string
 	}{
-		{s.NozzleFlowRate, "nozzleFlowRate"}, {s.GroundSpeed, "groundSpeed"},
-		{s.SprayedWidthPerNozzle, "sprayedWidthPerNozzle"}, {s.ApplicationRate, "applicationRate"},
+		{SolvedNozzleFlowRate, s.NozzleFlowRate, "nozzleFlowRate"}, {SolvedGroundSpeed, s.GroundSpeed, "groundSpeed"},
+		{SolvedSprayedWidthPerNozzle, s.SprayedWidthPerNozzle, "sprayedWidthPerNozzle"},
+		{SolvedApplicationRate, s.ApplicationRate, "applicationRate"},
 	} {
 		if x.value == 0 {
 			continue
 		}
 		stated := finding.Member("standardUncertainties").Member(x.name)
 		v.Optional(float64(x.value), stated)
-		if solved == Solved(i+1) {
+		if solved == x.of {
 			v.Needed(finding.Member(x.name), stated)
 		}
 	}
@@ -131,7 +142,7 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	d, limit := float64(r.Deviation), float64(r.RateTolerance)
 	u.Deviation = combine(&b, 1+d)
 	u.Within = conformity(d, &u.Deviation, -limit, limit)
-	u.Within.settle(d, &u.Deviation, -limit, limit, repeats{})
+	u.Within.addMeasureAgain(d, &u.Deviation, -limit, limit, repeats{})
 	return u
 }
 

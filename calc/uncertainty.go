@@ -87,13 +87,13 @@ func combine(b *Budget, reference float64) Uncertainty {
 	}
 	u.Standard = math.Sqrt(variance) * u.Reference
 	if fourth > 0 {
-		u.free(variance * variance / fourth)
+		u.setDegreesOfFreedom(variance * variance / fourth)
 	}
 	return u
 }
 
-// free sets the degrees of freedom and the coverage factor that goes with them.
-func (u *Uncertainty) free(nu float64) {
+// setDegreesOfFreedom sets the coverage factor that goes with them as well.
+func (u *Uncertainty) setDegreesOfFreedom(nu float64) {
 	if nu > endlessFreedom {
 		return
 	}
@@ -123,9 +123,9 @@ func studentCoverage(nu float64) float64 {
 	return x
 }
 
-// of is the same uncertainty, of another result of which the budget is the same
-// shares of another reference.
-func (u Uncertainty) of(reference float64) Uncertainty {
+// forResult is the uncertainty of another result with the same budget, its shares being
+// of another reference.
+func (u Uncertainty) forResult(reference float64) Uncertainty {
 	if u.Reference != 0 {
 		u.Standard *= math.Abs(reference) / u.Reference
 	}

@@ -226,21 +226,21 @@ func TestReferenceMeasureAgain(t *testing.T) {
 	rate := mustSheet(t, in).Rate.ApplicationRate
 	in.Target.ApplicationRate = rate / 1.085
 	got := mustSheet(t, in).Rate.Uncertainty.Within
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureRuns, How: calc.RepeatIt, More: 3}); got.Conformance != calc.TooClose || got.Again != want {
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureRuns, How: calc.HowAgain, More: 3}); got.Conformance != calc.TooClose || got.MeasureAgain != want {
 		t.Errorf("%+v, want too close and %+v", got, want)
 	}
 	// At 9.5 % half the margin is 0.005 / 1.095 / 2 = 0.002283: n = 43.2, 44, 42 more.
 	in.Target.ApplicationRate = rate / 1.095
 	got = mustSheet(t, in).Rate.Uncertainty.Within
-	if got.Again.More != 42 {
+	if got.MeasureAgain.More != 42 {
 		t.Errorf("%+v, want 42 more", got)
 	}
 	// A jug that may be 10 % off: no number of runs settles it.
 	in.Measuring.Instruments[2].ScaleError = 0.1
 	r := mustSheet(t, in)
 	got = r.Rate.Uncertainty.Within
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureCatches, How: calc.BetterInstrument, Instrument: calc.Jug}); got.Again != want {
-		t.Errorf("%+v, want %+v", got.Again, want)
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureCatches, How: calc.HowBetterInstrument, Instrument: calc.Jug}); got.MeasureAgain != want {
+		t.Errorf("%+v, want %+v", got.MeasureAgain, want)
 	}
 	if !slices.Contains(stepCodes(r), calc.StepSettleRate) || r.Verdict != calc.Ready {
 		t.Errorf("a rate too close: steps %v, verdict %v", stepCodes(r), r.Verdict)

@@ -28,14 +28,14 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 	agrees(t, "deviation", u.Deviation.Standard, 0.0175903, 1e-5)
 	agrees(t, "within", float64(u.Within.Probability), 0.94102, 2e-4)
 	agrees(t, "under the label", float64(u.UnderLabel.Probability), 0.99858, 1e-4)
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureFlow}); u.Within.Again != want {
-		t.Errorf("%+v, want %+v", u.Within.Again, want)
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureNozzleFlowRate, How: calc.HowAgain}); u.Within.MeasureAgain != want {
+		t.Errorf("%+v, want %+v", u.Within.MeasureAgain, want)
 	}
 	for measurement, s := range map[calc.Measurement]calc.RateStandards{
-		calc.MeasureSpeed: {GroundSpeed: 0.02}, calc.MeasureWidth: {SprayedWidthPerNozzle: 0.02},
+		calc.MeasureGroundSpeed: {GroundSpeed: 0.02}, calc.MeasureWidth: {SprayedWidthPerNozzle: 0.02},
 	} {
 		in.StandardUncertainties = s
-		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.Again; got != (calc.MeasureAgain{Measurement: measurement}) {
+		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.MeasureAgain; got != (calc.MeasureAgain{Measurement: measurement, How: calc.HowAgain}) {
 			t.Errorf("%+v, want %v", got, measurement)
 		}
 	}
@@ -55,7 +55,7 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 	for _, target := range []unit.ApplicationRate{r.FieldApplicationRate / 1.08, r.FieldApplicationRate / 1.1} {
 		in.TargetApplicationRate = target
 		u := must(calc.ApplicationRate(in)).Uncertainty
-		if want := (calc.MeasureAgain{Measurement: calc.MeasureRate}); u.Within.Conformance != calc.TooClose || u.Within.Again != want {
+		if want := (calc.MeasureAgain{Measurement: calc.MeasureApplicationRate, How: calc.HowAgain}); u.Within.Conformance != calc.TooClose || u.Within.MeasureAgain != want {
 			t.Errorf("%+v, want too close and %+v", u.Within, want)
 		}
 	}
@@ -84,16 +84,16 @@ func TestReferenceAreaUncertainty(t *testing.T) {
 	u = must(calc.AreaCheck(in)).Uncertainty
 	agrees(t, "deviation", u.Deviation.Standard, 0.0339492, 1e-5)
 	agrees(t, "within", float64(u.Within.Probability), 0.80, 1e-4)
-	if u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureVolume}) {
-		t.Errorf("%+v", u.Within.Again)
+	if u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureVolumeUsed, How: calc.HowAgain}) {
+		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 	in.StandardUncertainties = calc.AreaStandards{Width: 0.05}
-	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureArea}) {
-		t.Errorf("%+v", u.Within.Again)
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureArea, How: calc.HowAgain}) {
+		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 	in.StandardUncertainties = calc.AreaStandards{ExpectedApplicationRate: 0.05}
-	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.Again != (calc.MeasureAgain{Measurement: calc.MeasureRate}) {
-		t.Errorf("%+v", u.Within.Again)
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureApplicationRate, How: calc.HowAgain}) {
+		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 }
 
@@ -157,8 +157,8 @@ func TestReferencePressureUncertainty(t *testing.T) {
 	agrees(t, "reading", u.Readings[1].Standard, 0.0115470*bar, 1e-5)
 	agrees(t, "even: z 1.4411", float64(u.Even.Probability), 0.92523, 1e-4)
 	agrees(t, "in range: z 0.9608", float64(u.MeanInRange.Probability), 0.83167, 1e-4)
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureReadings, How: calc.BetterInstrument, Instrument: calc.Gauge}); u.Even.Again != want {
-		t.Errorf("%+v, want %+v", u.Even.Again, want)
+	if want := (calc.MeasureAgain{Measurement: calc.MeasureReadings, How: calc.HowBetterInstrument, Instrument: calc.Gauge}); u.Even.MeasureAgain != want {
+		t.Errorf("%+v, want %+v", u.Even.MeasureAgain, want)
 	}
 	in.Gauges = []string{"a", "a"}
 	u = must(calc.PressureUniformity(in)).Uncertainty

@@ -77,14 +77,16 @@ type WearTime struct {
 }
 
 // WearState is where the set stands.
-type WearState uint8
+type WearState string
 
-// The states.
 const (
-	NoWear    WearState = iota // the line does not rise
-	WillReach                  // it rises and is not above the limit yet
-	WornNow                    // at the last catch it is above the limit
+	NoWear    WearState = "no_wear"    // the line does not rise
+	WillReach WearState = "will_reach" // it rises and is not above the limit yet
+	WornNow   WearState = "worn_now"   // at the last catch it is above the limit
 )
+
+// Words lists every state.
+func (WearState) Words() []WearState { return []WearState{NoWear, WillReach, WornNow} }
 
 // WearConfidence is that of Earliest and Latest.
 const WearConfidence = 95 * unit.Percent
@@ -211,6 +213,8 @@ func (r *WearForecastResult) judge(line wearLine) {
 		r.State = WornNow
 	case line.rise > 0:
 		r.State = WillReach
+	default:
+		r.State = NoWear
 	}
 }
 

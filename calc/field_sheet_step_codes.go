@@ -1,0 +1,64 @@
+package calc
+
+// A Step is one thing to do next. Catch is the catch it speaks of, Bed the bed, or
+// else -1.
+type Step struct {
+	Code       StepCode
+	Catch, Bed int
+}
+
+// StepCode names a step, in the order of the job.
+type StepCode string
+
+const (
+	StepCleanByEye              StepCode = "clean_by_eye"                 // one bed
+	StepReplaceByEye            StepCode = "replace_by_eye"               // one bed
+	StepReplaceAllByEye         StepCode = "replace_all_by_eye"           // more than three of a bed were rejected
+	StepReadPressure            StepCode = "read_pressure"                // at three places or more
+	StepRepairBoom              StepCode = "repair_boom"                  // by a qualified mechanic, before any use
+	StepSetPressureInRange      StepCode = "set_pressure_in_range"        // the nozzle's own
+	StepSetPressureWithinLimits StepCode = "set_pressure_within_limits"   // those given
+	StepSettlePressure          StepCode = "settle_pressure"              // too close to its limit to be sure
+	StepCheckCabGauge           StepCode = "check_cab_gauge"              // no flow, or a reference gauge
+	StepCatchOutput             StepCode = "catch_output"                 // a dozen drops
+	StepCatchAfterRepair        StepCode = "catch_after_repair"           // what was caught on an uneven boom tells nothing
+	StepMatchPressures          StepCode = "match_pressures"              // catches and readings were at different pressures
+	StepCheckReference          StepCode = "check_reference"              // all are off alike: the gauge, the size, the jug
+	StepSettleCatch             StepCode = "settle_catch"                 // one catch: too close to its limit to be sure, before what is done about it
+	StepCleanAndRecatch         StepCode = StepCode(CleanAndRecatch)      // one catch
+	StepCheckAndRecatch         StepCode = StepCode(CheckAndRecatch)      // one catch
+	StepReplace                 StepCode = StepCode(ReplaceNozzle)        // one catch
+	StepCatchEachNozzle         StepCode = StepCode(CatchEachNozzle)      // one catch
+	StepCatchAgain              StepCode = "catch_again"                  // one catch: it stands apart from the others
+	StepCatchMore               StepCode = "catch_more"                   // before a new set: whether it is needed is still open
+	StepReplaceAllAndRecatch    StepCode = StepCode(ReplaceAllAndRecatch) // the whole set
+	StepTimeRuns                StepCode = "time_runs"                    // at least two
+	StepRepeatRuns              StepCode = "repeat_runs"                  // they differ too much
+	StepDriveWithinLimits       StepCode = "drive_within_limits"          // those given
+	StepTankOverLabelMaximum    StepCode = "tank_over_label_maximum"      // the rate that the tank says
+	StepFindDisagreement        StepCode = "find_disagreement"            // the tank says another rate
+	StepOverLabelMaximum        StepCode = "over_label_maximum"           // the rate, by however little
+	StepGiveWidth               StepCode = "give_width"                   // width per nozzle, or of a bed and its nozzles
+	StepSetTarget               StepCode = "set_target"                   // from the label
+	StepSettleRate              StepCode = "settle_rate"                  // too close to its limits to be sure
+	StepRepairBeforeRate        StepCode = "repair_before_rate"           // the rate of a boom not in order cannot be corrected
+	StepChoosePlan              StepCode = "choose_plan"                  // from the correction
+	StepCalibrateController     StepCode = "calibrate_controller"         // it holds the rate
+	StepChangeNozzleOrGear      StepCode = "change_nozzle_or_gear"        // no single change is enough
+	StepMeasureAgain            StepCode = "measure_again"                // after any change
+	StepFileRecord              StepCode = "file_record"                  // keep it
+	StepCalibrateAgain          StepCode = "calibrate_again"              // at least once a season
+)
+
+// Words lists every step.
+func (StepCode) Words() []StepCode {
+	return []StepCode{
+		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
+		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
+		StepMatchPressures, StepCheckReference, StepSettleCatch, StepCleanAndRecatch, StepCheckAndRecatch, StepReplace,
+		StepCatchEachNozzle, StepCatchAgain, StepCatchMore, StepReplaceAllAndRecatch, StepTimeRuns, StepRepeatRuns,
+		StepDriveWithinLimits, StepTankOverLabelMaximum, StepFindDisagreement, StepOverLabelMaximum, StepGiveWidth,
+		StepSetTarget, StepSettleRate, StepRepairBeforeRate, StepChoosePlan, StepCalibrateController, StepChangeNozzleOrGear,
+		StepMeasureAgain, StepFileRecord, StepCalibrateAgain,
+	}
+}
