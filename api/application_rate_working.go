@@ -2,14 +2,15 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
-var solvedMethods = map[calc.Solved]calc.MethodID{
-	calc.SolvedNozzleFlowRate:  calc.MethodNozzleFlowForRate,
-	calc.SolvedGroundSpeed:     calc.MethodSpeedForRate,
-	calc.SolvedWidth:           calc.MethodWidthForRate,
-	calc.SolvedApplicationRate: calc.MethodApplicationRate,
+var solvedMethods = map[calc.Solved]method.ID{
+	calc.SolvedNozzleFlowRate:  method.NozzleFlowForRate,
+	calc.SolvedGroundSpeed:     method.SpeedForRate,
+	calc.SolvedWidth:           method.WidthForRate,
+	calc.SolvedApplicationRate: method.ApplicationRate,
 }
 
 func (r *ApplicationRateRequest) methods(x *calc.ApplicationRateResult) methodSet {
@@ -17,14 +18,14 @@ func (r *ApplicationRateRequest) methods(x *calc.ApplicationRateResult) methodSe
 	dense := r.RelativeDensity.given() || r.LiquidDensity.given()
 	if x.SolvedFor != calc.SolvedNozzleFlowRate && !r.NozzleFlowRate.given() {
 		s.join(r.Nozzle.flowMethods(unit.Pressure(r.SprayPressure.si())))
-		s.addIf(dense, calc.MethodLiquidFlow)
+		s.addIf(dense, method.LiquidFlow)
 	}
-	s.addIf(r.LiquidDensity.given(), calc.MethodRelativeDensity)
-	s.addIf(dense, calc.MethodWaterEquivalentFlow)
-	s.addIf(r.Width.given(), calc.MethodWidthPerNozzle)
-	s.addIf(x.Width != 0 && !r.Width.given(), calc.MethodTreatedWidth)
-	s.addIf(x.FieldApplicationRate != 0, calc.MethodFieldRate)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
+	s.addIf(r.LiquidDensity.given(), method.RelativeDensity)
+	s.addIf(dense, method.WaterEquivalentFlow)
+	s.addIf(r.Width.given(), method.WidthPerNozzle)
+	s.addIf(x.Width != 0 && !r.Width.given(), method.TreatedWidth)
+	s.addIf(x.FieldApplicationRate != 0, method.FieldRate)
+	s.addIf(x.Verdict != calc.NotJudged, method.RateDeviation)
 	return s
 }
 
@@ -34,7 +35,7 @@ func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult,
 		r.workFlow(w, rd, a.NozzleFlowRate)
 	}
 	if r.Width.given() {
-		w.line(calc.MethodWidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
+		w.line(method.WidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
 	}
 	result := map[calc.Solved]Quantity{
 		calc.SolvedNozzleFlowRate: a.NozzleFlowRate, calc.SolvedGroundSpeed: a.GroundSpeed,
@@ -43,21 +44,21 @@ func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult,
 	w.line(solvedMethods[x.SolvedFor], "/"+solvedNames[x.SolvedFor], result,
 		put("q", a.NozzleFlowRate), put("v", a.GroundSpeed), put("w", a.SprayedWidthPerNozzle), put("R", a.ApplicationRate))
 	if x.Width != 0 && !r.Width.given() {
-		w.line(calc.MethodTreatedWidth, "/width", a.Width, put("w", a.SprayedWidthPerNozzle), putNumber("n", r.Nozzles))
+		w.line(method.TreatedWidth, "/width", a.Width, put("w", a.SprayedWidthPerNozzle), putNumber("n", r.Nozzles))
 	}
 	if a.FieldApplicationRate.given() {
-		w.line(calc.MethodFieldRate, "/fieldApplicationRate", a.FieldApplicationRate,
+		w.line(method.FieldRate, "/fieldApplicationRate", a.FieldApplicationRate,
 			put("R", a.ApplicationRate), put("W", a.Width), put("b", r.RowSpacing))
 	}
 	if a.WaterEquivalentFlowRate.given() {
-		w.line(calc.MethodWaterEquivalentFlow, "/waterEquivalentFlowRate", a.WaterEquivalentFlowRate, put("q", a.NozzleFlowRate), put("s", rd))
+		w.line(method.WaterEquivalentFlow, "/waterEquivalentFlowRate", a.WaterEquivalentFlowRate, put("q", a.NozzleFlowRate), put("s", rd))
 	}
 	if a.Deviation.given() {
 		rate := a.ApplicationRate
 		if r.RateBasis == basisField {
 			rate = a.FieldApplicationRate
 		}
-		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", rate), put("R_t", r.TargetApplicationRate))
+		w.line(method.RateDeviation, "/deviation", a.Deviation, put("R", rate), put("R_t", r.TargetApplicationRate))
 	}
 	r.workUncertainty(w, a)
 }
@@ -97,5 +98,5 @@ func (r *ApplicationRateRequest) workFlow(w *working, rd, result Quantity) {
 	n := r.Nozzle.input()
 	water := in(n.FlowAt(unit.Pressure(r.SprayPressure.si())), result.Unit)
 	r.Nozzle.workFlow(w, "", water, r.SprayPressure)
-	w.line(calc.MethodLiquidFlow, "/nozzleFlowRate", result, put("q_w", water), put("s", rd))
+	w.line(method.LiquidFlow, "/nozzleFlowRate", result, put("q_w", water), put("s", rd))
 }

@@ -1,21 +1,24 @@
 package api
 
-import "wetrun/calc"
+import (
+	"wetrun/calc"
+	"wetrun/calc/method"
+)
 
 func (r *AreaCheckRequest) methods(x *calc.AreaCheckResult) methodSet {
-	s := methodsOf(calc.MethodRateFromTank)
-	s.addIf(!r.Area.given(), calc.MethodCourseTreatedArea)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
+	s := methodsOf(method.RateFromTank)
+	s.addIf(!r.Area.given(), method.CourseTreatedArea)
+	s.addIf(x.Verdict != calc.NotJudged, method.RateDeviation)
 	return s
 }
 
 func (r *AreaCheckRequest) work(w *working, a *AreaCheckResponse) {
 	if !r.Area.given() {
-		w.line(calc.MethodCourseTreatedArea, "/area", a.Area, put("L", r.CourseLength), put("W", r.Width), putNumber("n", max(r.Passes, 1)))
+		w.line(method.CourseTreatedArea, "/area", a.Area, put("L", r.CourseLength), put("W", r.Width), putNumber("n", max(r.Passes, 1)))
 	}
-	w.line(calc.MethodRateFromTank, "/applicationRate", a.ApplicationRate, put("V", r.VolumeUsed), put("A", a.Area))
+	w.line(method.RateFromTank, "/applicationRate", a.ApplicationRate, put("V", r.VolumeUsed), put("A", a.Area))
 	if a.Deviation.given() {
-		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", a.ApplicationRate), put("R_t", r.ExpectedApplicationRate))
+		w.line(method.RateDeviation, "/deviation", a.Deviation, put("R", a.ApplicationRate), put("R_t", r.ExpectedApplicationRate))
 	}
 	a.workUncertainty(w)
 }

@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -97,9 +98,9 @@ func (k *sheetWork) rate(w *working) {
 	if r.RelativeDensity.given() {
 		caught, member = in(calc.WaterEquivalent(unit.FlowRate(caught.si()), unit.Ratio(r.RelativeDensity.si())), caught.Unit), ""
 	}
-	w.line(calc.MethodWeightedMeanFlow, member, caught, putEach("q_i", flows), putEach("n_i", nozzles))
+	w.line(method.WeightedMeanFlow, member, caught, putEach("q_i", flows), putEach("n_i", nozzles))
 	if member == "" {
-		w.line(calc.MethodLiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate, put("q_w", caught), put("s", r.RelativeDensity))
+		w.line(method.LiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate, put("q_w", caught), put("s", r.RelativeDensity))
 	}
 	if !r.Machine.BedWidth.given() {
 		w.workConversion("/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, r.Machine.SprayedWidthPerNozzle)
@@ -139,7 +140,7 @@ func (k *sheetWork) areaCheck(w *working) {
 		if k.r.Target.RateBasis == basisField {
 			rate = k.a.Rate.Result.FieldApplicationRate
 		}
-		w.line(calc.MethodWaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate, put("R", rate), put("s", rd))
+		w.line(method.WaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate, put("R", rate), put("s", rd))
 	}
 	request.work(w, a)
 }
@@ -147,15 +148,15 @@ func (k *sheetWork) areaCheck(w *working) {
 // extras are the cost of the deviation and the use that is left.
 func (k *sheetWork) extras(w *working) {
 	if c := k.a.Cost; c != nil {
-		w.line(calc.MethodDeviationCost, "/cost/deviation", bare(c.Deviation.Amount),
+		w.line(method.DeviationCost, "/cost/deviation", bare(c.Deviation.Amount),
 			putNumber("m", float64(k.r.Cost.Mix.Amount)), put("d", k.a.Rate.Result.Deviation))
 		if c.Total != (Money{}) {
-			w.line(calc.MethodCostForArea, "/cost/total", bare(c.Total.Amount),
+			w.line(method.CostForArea, "/cost/total", bare(c.Total.Amount),
 				putNumber("c", float64(c.Deviation.Amount)), put("A", k.r.Cost.PlannedArea), put("a", c.PerArea))
 		}
 	}
 	if d := k.a.NextDue; d != nil && d.HoursLeft.given() {
 		s := &k.r.Schedule
-		w.line(calc.MethodHoursLeft, "/nextDue/hoursLeft", d.HoursLeft, put("e", s.CalibrateEvery), put("u", s.UsedSince.or(Quantity{0, unit.IDH})))
+		w.line(method.HoursLeft, "/nextDue/hoursLeft", d.HoursLeft, put("e", s.CalibrateEvery), put("u", s.UsedSince.or(Quantity{0, unit.IDH})))
 	}
 }

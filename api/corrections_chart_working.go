@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -25,7 +26,7 @@ func (k *correctionsWork) flowRatioByChart(s calc.MachineState, measured Quantit
 	c := k.chartFlow(s.Nozzle, in(s.SprayPressure, k.units.pressure))
 	known := k.chartFlow(s.Nozzle, k.r.Measured.SprayPressure)
 	f := bare(measured.Value * c.si() / known.si())
-	k.step(calc.MethodFlowRatioByChart, f, put("f_0", measured), put("c", c), put("c_0", known))
+	k.step(method.FlowRatioByChart, f, put("f_0", measured), put("c", c), put("c_0", known))
 	return f
 }
 
@@ -34,16 +35,16 @@ func (k *correctionsWork) pressureByChart(t *calc.Attempt, name string, answered
 	n, target := k.nozzle(t.From.Nozzle), k.r.TargetApplicationRate
 	known := k.chartFlow(t.From.Nozzle, k.r.Measured.SprayPressure)
 	q := in(unit.FlowRate(known.si()*target.si()/rate.si()), k.units.flow)
-	k.step(calc.MethodChartFlowForRate, q, put("c_0", known), put("R_t", target), put("R", rate))
+	k.step(method.ChartFlowForRate, q, put("c_0", known), put("R_t", target), put("R", rate))
 	needed := in(t.Needed, k.units.pressure)
 	own := n.input()
 	_, above := own.ChartPressure(unit.FlowRate(q.si()), unit.Pressure(k.r.Measured.SprayPressure.si()))
 	if above == 0 || above == len(n.FlowChart) {
 		end := n.FlowChart[max(0, above-1)]
-		k.member(calc.MethodPressureForFlow, name, answered, needed, put("p_0", end.Pressure), put("q", q), put("q_0", end.FlowRate))
+		k.member(method.PressureForFlow, name, answered, needed, put("p_0", end.Pressure), put("q", q), put("q_0", end.FlowRate))
 		return
 	}
 	low, high := n.FlowChart[above-1], n.FlowChart[above]
-	k.member(calc.MethodPressureByChart, name, answered, needed, put("p_1", low.Pressure), put("p_2", high.Pressure),
+	k.member(method.PressureByChart, name, answered, needed, put("p_1", low.Pressure), put("p_2", high.Pressure),
 		put("q", q), put("q_1", low.FlowRate), put("q_2", high.FlowRate))
 }

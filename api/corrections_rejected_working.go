@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 )
 
 // rejection adds the numbers of a change that cannot be made.
@@ -67,10 +68,10 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 			if needed(calc.ChangeEngineSpeed) {
 				engine = k.engineFor(t, q.answer)
 			}
-			k.line(calc.MethodSpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
+			k.line(method.SpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
 		case needed(q.of) && near(q.answer.si(), t.Needed): // it has its line
 		case q.of == calc.ChangeEngineSpeed && near(q.answer.si(), float64(t.To.EngineSpeed)) && t.Limited == calc.ChangeSpeed:
-			k.line(calc.MethodEngineSpeedInGear, at+q.member, q.answer, eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
+			k.line(method.EngineSpeedInGear, at+q.member, q.answer, eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
 		default:
 			k.workConversion(at+q.member, q.answer, k.limit(q.measure))
 		}
@@ -80,7 +81,7 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 		if needed(calc.ChangeEngineSpeed) {
 			engine = in(t.To.EngineSpeed, unitRpm)
 		}
-		k.line(calc.MethodSpeedInGear, at+"/groundSpeed", a.GroundSpeed, vg, put("e", engine), eg)
+		k.line(method.SpeedInGear, at+"/groundSpeed", a.GroundSpeed, vg, put("e", engine), eg)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -22,7 +23,7 @@ func (r *CorrectionsRequest) work(w *working, x *calc.CorrectionsResult, a *Corr
 	if r.PressureExponent.given() {
 		k.exponent = plainNumber(r.PressureExponent.si())
 	}
-	w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", r.Measured.ApplicationRate), put("R_t", r.TargetApplicationRate))
+	w.line(method.RateDeviation, "/deviation", a.Deviation, put("R", r.Measured.ApplicationRate), put("R_t", r.TargetApplicationRate))
 	for i := range x.Plans {
 		p, y := &x.Plans[i], &a.Plans[i]
 		k.attempt(&p.Attempt, "/plans/"+strconv.Itoa(i), attemptMembers{
@@ -56,7 +57,7 @@ func (k *correctionsWork) speed(s calc.MachineState) Quantity {
 }
 
 // member adds a line whose member is left out where the answer does not have it.
-func (k *correctionsWork) member(id calc.MethodID, at string, answered, value Quantity, operands ...operand) {
+func (k *correctionsWork) member(id method.ID, at string, answered, value Quantity, operands ...operand) {
 	if !answered.given() {
 		k.step(id, value, operands...)
 		return
@@ -81,7 +82,7 @@ func (k *correctionsWork) flowRatio(n int) Quantity {
 	q1, p1 := k.known(0)
 	q2, p2 := k.known(n)
 	f := bare(q2.si() / q1.si() * math.Pow(p1.si()/p2.si(), k.exponent.Value))
-	k.step(calc.MethodFlowRatio, f, put("q_2", q2), put("q_1", q1), put("p_1", p1), put("p_2", p2), put("n", k.exponent))
+	k.step(method.FlowRatio, f, put("q_2", q2), put("q_1", q1), put("p_1", p1), put("p_2", p2), put("n", k.exponent))
 	return f
 }
 
@@ -125,7 +126,7 @@ func (k *correctionsWork) rate(s calc.MachineState, f Quantity, at string, answe
 		rate *= dp.si() / d.si()
 	}
 	value := in(rate, k.units.rate)
-	k.member(calc.MethodPredictedRate, at, answered, value, put("R", m.ApplicationRate), put("f", f), put("v", v), put("v_p", vp),
+	k.member(method.PredictedRate, at, answered, value, put("R", m.ApplicationRate), put("f", f), put("v", v), put("v_p", vp),
 		put("p_p", pp), put("p", p), put("n", k.exponent), put("d_p", dp), put("d", d))
 	return value
 }
@@ -142,12 +143,12 @@ func (k *correctionsWork) attempt(t *calc.Attempt, at string, a attemptMembers) 
 		if t.Solves && (engineSolved || t.Solved == calc.ChangeSpeed) {
 			answered = Quantity{}
 		}
-		k.member(calc.MethodSpeedInGear, at+a.names[0], answered, from, vg, put("e", m.EngineSpeed), eg)
+		k.member(method.SpeedInGear, at+a.names[0], answered, from, vg, put("e", m.EngineSpeed), eg)
 	}
 	if t.Solves {
 		k.solved(t, f, at, a)
 		if engineSolved {
-			k.member(calc.MethodSpeedInGear, at+a.names[0], a.speed, in(t.To.GroundSpeed, k.units.speed), vg, put("e", in(t.To.EngineSpeed, unitRpm)), eg)
+			k.member(method.SpeedInGear, at+a.names[0], a.speed, in(t.To.GroundSpeed, k.units.speed), vg, put("e", in(t.To.EngineSpeed, unitRpm)), eg)
 		}
 	}
 	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.given() {
@@ -155,7 +156,7 @@ func (k *correctionsWork) attempt(t *calc.Attempt, at string, a attemptMembers) 
 	}
 	if a.rate.given() {
 		k.rate(t.To, f, at+a.names[4], a.rate)
-		k.line(calc.MethodRateDeviation, at+a.names[5], a.deviation, put("R", a.rate), put("R_t", k.r.TargetApplicationRate))
+		k.line(method.RateDeviation, at+a.names[5], a.deviation, put("R", a.rate), put("R_t", k.r.TargetApplicationRate))
 	}
 }
 
@@ -175,24 +176,24 @@ func (k *correctionsWork) solved(t *calc.Attempt, f Quantity, at string, a attem
 	}
 	switch t.Solved {
 	case calc.ChangeSpeed:
-		k.member(calc.MethodCorrectedSpeed, name, wanted, in(t.Needed, k.units.speed), put("v", k.speed(t.From)), rate, target)
+		k.member(method.CorrectedSpeed, name, wanted, in(t.Needed, k.units.speed), put("v", k.speed(t.From)), rate, target)
 	case calc.ChangePressure:
 		if k.byChart(t.From.Nozzle) {
 			k.pressureByChart(t, name, wanted, base)
 			break
 		}
-		k.member(calc.MethodCorrectedPressure, name, wanted, in(t.Needed, k.units.pressure), put("p", m.SprayPressure), rate, target, put("n", k.exponent))
+		k.member(method.CorrectedPressure, name, wanted, in(t.Needed, k.units.pressure), put("p", m.SprayPressure), rate, target, put("n", k.exponent))
 	case calc.ChangeEngineSpeed:
-		k.member(calc.MethodCorrectedEngineSpeed, name, wanted, in(t.Needed, unitRpm), put("e", m.EngineSpeed), rate, target)
+		k.member(method.CorrectedEngineSpeed, name, wanted, in(t.Needed, unitRpm), put("e", m.EngineSpeed), rate, target)
 	case calc.ChangeDutyCycle:
-		k.member(calc.MethodCorrectedDutyCycle, name, wanted, in(t.Needed, unit.IDPct), put("d", m.DutyCycle), rate, target)
+		k.member(method.CorrectedDutyCycle, name, wanted, in(t.Needed, unit.IDPct), put("d", m.DutyCycle), rate, target)
 	}
 	if !t.AtLimit || wanted.given() {
 		return
 	}
 	if t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed {
 		vg, eg := k.gear(t.To.Gear)
-		k.member(calc.MethodEngineSpeedInGear, name, answered, in(t.To.EngineSpeed, unitRpm), eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
+		k.member(method.EngineSpeedInGear, name, answered, in(t.To.EngineSpeed, unitRpm), eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
 		return
 	}
 	if answered.given() {
@@ -232,7 +233,7 @@ func (k *correctionsWork) size(p *calc.Plan, a *PlanResponse, at string) {
 		case calc.ChangeNozzle:
 			now, then = plainNumber(1), bare(1+float64(p.RelativeChange))
 		}
-		k.line(calc.MethodRelativeChange, at+"/relativeChange", a.RelativeChange, put("x", then), put("x_0", now))
+		k.line(method.RelativeChange, at+"/relativeChange", a.RelativeChange, put("x", then), put("x_0", now))
 	}
 	if a.ChangeSize == nil {
 		return
@@ -251,6 +252,6 @@ func (k *correctionsWork) size(p *calc.Plan, a *PlanResponse, at string) {
 	if t.Nozzle != 0 {
 		nozzle = calc.NozzleChangeCost
 	}
-	k.line(calc.MethodChangeSize, at+"/changeSize", bare(p.Size), put("v_p", k.speed(*t)), put("v", m.GroundSpeed),
+	k.line(method.ChangeSize, at+"/changeSize", bare(p.Size), put("v_p", k.speed(*t)), put("v", m.GroundSpeed),
 		put("p_p", pressureThen), put("p", pressure), put("d_p", dutyThen), put("d", duty), putNumber("g", gear), putNumber("z", nozzle))
 }

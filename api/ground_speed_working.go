@@ -4,12 +4,13 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 )
 
 func groundSpeedMethods(x *calc.GroundSpeedResult) methodSet {
-	s := methodsOf(calc.MethodRunSpeed, calc.MethodGroundSpeed, calc.MethodTotalLength, calc.MethodTotalTime)
-	s.addIf(x.TargetTimes != nil, calc.MethodCourseTime)
-	s.addIf(x.Repeatable != calc.NotJudged, calc.MethodRunSpread)
+	s := methodsOf(method.RunSpeed, method.GroundSpeed, method.TotalLength, method.TotalTime)
+	s.addIf(x.TargetTimes != nil, method.CourseTime)
+	s.addIf(x.Repeatable != calc.NotJudged, method.RunSpread)
 	return s
 }
 
@@ -17,17 +18,17 @@ func (r *GroundSpeedRequest) work(w *working, a *GroundSpeedResponse) {
 	var lengths, times, speeds []Quantity
 	for i, run := range r.Runs {
 		at := "/runs/" + strconv.Itoa(i)
-		w.line(calc.MethodRunSpeed, at+"/groundSpeed", a.Runs[i].GroundSpeed, put("L", run.CourseLength), put("t", run.Time))
+		w.line(method.RunSpeed, at+"/groundSpeed", a.Runs[i].GroundSpeed, put("L", run.CourseLength), put("t", run.Time))
 		if a.Runs[i].TargetTime.given() {
-			w.line(calc.MethodCourseTime, at+"/targetTime", a.Runs[i].TargetTime, put("L", run.CourseLength), put("v", r.TargetGroundSpeed))
+			w.line(method.CourseTime, at+"/targetTime", a.Runs[i].TargetTime, put("L", run.CourseLength), put("v", r.TargetGroundSpeed))
 		}
 		lengths, times, speeds = append(lengths, run.CourseLength), append(times, run.Time), append(speeds, a.Runs[i].GroundSpeed)
 	}
-	w.line(calc.MethodTotalLength, "/totalLength", a.TotalLength, putEach("L_i", lengths))
-	w.line(calc.MethodTotalTime, "/totalTime", a.TotalTime, putEach("t_i", times))
-	w.line(calc.MethodGroundSpeed, "/groundSpeed", a.GroundSpeed, put("L", a.TotalLength), put("t", a.TotalTime))
+	w.line(method.TotalLength, "/totalLength", a.TotalLength, putEach("L_i", lengths))
+	w.line(method.TotalTime, "/totalTime", a.TotalTime, putEach("t_i", times))
+	w.line(method.GroundSpeed, "/groundSpeed", a.GroundSpeed, put("L", a.TotalLength), put("t", a.TotalTime))
 	if a.Spread.given() {
-		w.line(calc.MethodRunSpread, "/spread", a.Spread, putEach("v_i", speeds), put("v", a.GroundSpeed))
+		w.line(method.RunSpread, "/spread", a.Spread, putEach("v_i", speeds), put("v", a.GroundSpeed))
 	}
 	r.workUncertainty(w, a)
 }

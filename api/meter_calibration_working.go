@@ -3,22 +3,22 @@ package api
 import (
 	"strconv"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *MeterCalibrationRequest) methods() methodSet {
 	pulsed, set := r.Readings[0].Pulses != 0, r.CurrentSetting.Pulses != 0
 	var s methodSet
-	s.addIf(!pulsed, calc.MethodCorrectionFactor)
-	s.addIf(pulsed, calc.MethodAmountPerPulse)
-	s.addIf(pulsed && set, calc.MethodFactorOfPulses)
-	s.addIf(!pulsed || set, calc.MethodMeterError)
-	s.addIf(!pulsed && set, calc.MethodAmountPerPulseOfSetting)
-	s.addIf(pulsed || set, calc.MethodPulsesForAmount)
-	s.addIf(set, calc.MethodAmountForPulses)
-	s.addIf(r.CurrentFactor.given(), calc.MethodNewFactor)
-	s.addIf(len(r.Readings) > 1, calc.MethodMeterSpread)
+	s.addIf(!pulsed, method.CorrectionFactor)
+	s.addIf(pulsed, method.AmountPerPulse)
+	s.addIf(pulsed && set, method.FactorOfPulses)
+	s.addIf(!pulsed || set, method.MeterError)
+	s.addIf(!pulsed && set, method.AmountPerPulseOfSetting)
+	s.addIf(pulsed || set, method.PulsesForAmount)
+	s.addIf(set, method.AmountForPulses)
+	s.addIf(r.CurrentFactor.given(), method.NewFactor)
+	s.addIf(len(r.Readings) > 1, method.MeterSpread)
 	return s
 }
 
@@ -36,7 +36,7 @@ func (r *MeterCalibrationRequest) work(w *working, a *MeterCalibrationResponse, 
 		x, at := &a.Readings[i], "/readings/"+strconv.Itoa(i)
 		perPulse := k.correction(at, r.Readings[i:i+1], x.CorrectionFactor, x.MeterError)
 		if x.PulseSetting != nil {
-			w.line(calc.MethodPulsesForAmount, at+"/pulseSetting/pulses", bare(x.PulseSetting.Pulses), put("s", k.per), put("u", perPulse))
+			w.line(method.PulsesForAmount, at+"/pulseSetting/pulses", bare(x.PulseSetting.Pulses), put("s", k.per), put("u", perPulse))
 		}
 		if r.Readings[i].Pulses != 0 {
 			compared = append(compared, perPulse)
@@ -46,20 +46,20 @@ func (r *MeterCalibrationRequest) work(w *working, a *MeterCalibrationResponse, 
 	}
 	perPulse := k.correction("", r.Readings, a.CorrectionFactor, a.MeterError)
 	if a.NewPulses != nil {
-		w.line(calc.MethodPulsesForAmount, "/newPulses/pulses", bare(a.NewPulses.Pulses), put("s", k.per), put("u", perPulse))
+		w.line(method.PulsesForAmount, "/newPulses/pulses", bare(a.NewPulses.Pulses), put("s", k.per), put("u", perPulse))
 	}
 	if a.NewAmount != nil {
-		w.line(calc.MethodAmountForPulses, "/newAmount/per", a.NewAmount.Per, putNumber("n", r.CurrentSetting.Pulses), put("u", perPulse))
+		w.line(method.AmountForPulses, "/newAmount/per", a.NewAmount.Per, putNumber("n", r.CurrentSetting.Pulses), put("u", perPulse))
 	}
 	if a.NewFactor.given() {
-		w.line(calc.MethodNewFactor, "/newFactor", a.NewFactor, put("f_0", r.CurrentFactor), put("c", a.CorrectionFactor))
+		w.line(method.NewFactor, "/newFactor", a.NewFactor, put("f_0", r.CurrentFactor), put("c", a.CorrectionFactor))
 	}
 	if a.Spread.given() {
 		mean := a.CorrectionFactor
 		if r.Readings[0].Pulses != 0 {
 			mean = perPulse
 		}
-		w.line(calc.MethodMeterSpread, "/spread", a.Spread, putEach("c_i", compared), put("c", mean))
+		w.line(method.MeterSpread, "/spread", a.Spread, putEach("c_i", compared), put("c", mean))
 	}
 }
 
@@ -82,19 +82,19 @@ func (k *meterWork) correction(at string, readings []MeterReadingRequest, factor
 	switch {
 	case pulsed:
 		perPulse = in(amount/shown, k.per.Unit)
-		k.line(calc.MethodAmountPerPulse, "", perPulse, putEach("a_i", measured), putEach("n_i", indicated))
+		k.line(method.AmountPerPulse, "", perPulse, putEach("a_i", measured), putEach("n_i", indicated))
 		if setting.Pulses != 0 {
-			k.line(calc.MethodFactorOfPulses, at+"/correctionFactor", factor, put("u", perPulse), putNumber("n", setting.Pulses), put("s", k.per))
+			k.line(method.FactorOfPulses, at+"/correctionFactor", factor, put("u", perPulse), putNumber("n", setting.Pulses), put("s", k.per))
 		}
 	default:
-		k.line(calc.MethodCorrectionFactor, at+"/correctionFactor", factor, putEach("a_i", measured), putEach("s_i", indicated))
+		k.line(method.CorrectionFactor, at+"/correctionFactor", factor, putEach("a_i", measured), putEach("s_i", indicated))
 		if setting.Pulses != 0 && at == "" {
 			perPulse = in(factor.Value*k.per.si()/float64(setting.Pulses), k.per.Unit)
-			k.line(calc.MethodAmountPerPulseOfSetting, "", perPulse, put("c", factor), put("s", k.per), putNumber("n", setting.Pulses))
+			k.line(method.AmountPerPulseOfSetting, "", perPulse, put("c", factor), put("s", k.per), putNumber("n", setting.Pulses))
 		}
 	}
 	if meterError.given() {
-		k.line(calc.MethodMeterError, at+"/meterError", meterError, put("c", factor))
+		k.line(method.MeterError, at+"/meterError", meterError, put("c", factor))
 	}
 	return perPulse
 }

@@ -5,7 +5,7 @@ import (
 
 	"github.com/go-json-experiment/json/jsontext"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -14,19 +14,19 @@ import (
 // methods were used costs nothing on the way.
 type methodSet [3]uint64
 
-func methodsOf(ids ...calc.MethodID) (s methodSet) {
+func methodsOf(ids ...method.ID) (s methodSet) {
 	s.add(ids...)
 	return s
 }
 
-func (s *methodSet) add(ids ...calc.MethodID) {
+func (s *methodSet) add(ids ...method.ID) {
 	for _, id := range ids {
 		s[id>>6] |= 1 << (id & 63)
 	}
 }
 
 // addIf adds methods where something was computed.
-func (s *methodSet) addIf(computed bool, ids ...calc.MethodID) {
+func (s *methodSet) addIf(computed bool, ids ...method.ID) {
 	if computed {
 		s.add(ids...)
 	}
@@ -53,7 +53,7 @@ func (s *methodSet) appendTo(b []byte) []byte {
 				b = append(b, ',')
 			}
 			b = append(b, '"')
-			b = append(b, calc.MethodOf(calc.MethodID(word<<6+bits.TrailingZeros64(set))).ID...)
+			b = append(b, method.Of(method.ID(word<<6+bits.TrailingZeros64(set))).ID...)
 			b = append(b, '"')
 		}
 	}
@@ -88,7 +88,7 @@ type SymbolResponse struct {
 // methods lists every method.
 func methods(lang text.Language) any {
 	var r MethodsResponse
-	for _, m := range calc.Methods() {
+	for _, m := range method.All() {
 		a := MethodResponse{
 			ID: m.ID, Title: text.Of(lang, "method."+m.ID), Formula: m.Formula,
 			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source, m.FromMemory), Operations: m.Operations,

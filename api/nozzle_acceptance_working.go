@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -12,29 +13,29 @@ func (r *NozzleAcceptanceRequest) methods(x *calc.NozzleAcceptanceResult, a *Noz
 	quiet := working{quiet: true}
 	a.workUncertainty(&quiet)
 	s.join(quiet.used)
-	s.add(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodProportionOutside)
-	s.addIf(r.lowestShared(x), calc.MethodLowestPressure)
-	s.addIf(a.MeanNozzleFlowRate.given(), calc.MethodWeightedMeanFlow)
-	s.addIf(x.HasMean, calc.MethodMeanOfValues, calc.MethodCoefficientOfVariation)
-	s.addIf(x.HasRating || x.HasMean, calc.MethodOutputDeviation)
-	s.addIf(x.LargestHiddenDeviation != 0, calc.MethodHiddenDeviation, calc.MethodLargestHiddenDeviation)
-	s.addIf(a.AcceptableFlowRate.High.given(), calc.MethodAcceptableLow, calc.MethodAcceptableHigh)
+	s.add(method.CatchFlow, method.CatchNozzleFlow, method.ProportionOutside)
+	s.addIf(r.lowestShared(x), method.LowestPressure)
+	s.addIf(a.MeanNozzleFlowRate.given(), method.WeightedMeanFlow)
+	s.addIf(x.HasMean, method.MeanOfValues, method.CoefficientOfVariation)
+	s.addIf(x.HasRating || x.HasMean, method.OutputDeviation)
+	s.addIf(x.LargestHiddenDeviation != 0, method.HiddenDeviation, method.LargestHiddenDeviation)
+	s.addIf(a.AcceptableFlowRate.High.given(), method.AcceptableLow, method.AcceptableHigh)
 	if a.RatedFlowRateAtPressure.given() {
 		s.join(r.Nozzle.flowMethods(x.SprayPressure))
 	}
 	for i := range x.Catches {
 		c, q := &r.Catches[i], &x.Catches[i]
-		s.addIf(a.Catches[i].AcceptableFlowRate.High.given(), calc.MethodAcceptableLow, calc.MethodAcceptableHigh, calc.MethodJugReading)
+		s.addIf(a.Catches[i].AcceptableFlowRate.High.given(), method.AcceptableLow, method.AcceptableHigh, method.JugReading)
 		apart := q.SprayPressure != x.SprayPressure
 		if len(c.NozzlesOnDrop) > 0 {
-			s.add(calc.MethodDropRating, calc.MethodAlikeNozzles, calc.MethodDropMeanRating)
+			s.add(method.DropRating, method.AlikeNozzles, method.DropMeanRating)
 			for j := range c.NozzlesOnDrop {
 				s.join(c.NozzlesOnDrop[j].Nozzle.flowMethods(q.SprayPressure))
 				if apart {
 					s.join(c.NozzlesOnDrop[j].Nozzle.flowMethods(x.SprayPressure))
 				}
 			}
-			s.addIf(apart, calc.MethodFlowByChart)
+			s.addIf(apart, method.FlowByChart)
 			continue
 		}
 		if x.HasRating && q.SprayPressure != 0 {
@@ -43,9 +44,9 @@ func (r *NozzleAcceptanceRequest) methods(x *calc.NozzleAcceptanceResult, a *Noz
 		switch {
 		case q.SprayPressure == 0 || !apart:
 		case len(r.Nozzle.FlowChart) == 0:
-			s.add(calc.MethodPressureLaw)
+			s.add(method.PressureLaw)
 		default:
-			s.add(calc.MethodFlowByChart)
+			s.add(method.FlowByChart)
 			s.join(r.Nozzle.flowMethods(x.SprayPressure))
 		}
 	}
@@ -85,7 +86,7 @@ func (r *NozzleAcceptanceRequest) work(w *working, x *calc.NozzleAcceptanceResul
 				own = append(own, r.Catches[i].SprayPressure)
 			}
 		}
-		w.line(calc.MethodLowestPressure, "/sprayPressure", a.SprayPressure, putEach("p_i", own))
+		w.line(method.LowestPressure, "/sprayPressure", a.SprayPressure, putEach("p_i", own))
 	}
 	if a.RatedFlowRateAtPressure.given() {
 		r.Nozzle.workFlow(w, "/ratedFlowRateAtPressure", a.RatedFlowRateAtPressure, a.SprayPressure)
@@ -108,9 +109,9 @@ func (r *NozzleAcceptanceRequest) work(w *working, x *calc.NozzleAcceptanceResul
 				all = append(all, q)
 			}
 		}
-		w.line(calc.MethodLargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation, putEach("h_i", all))
+		w.line(method.LargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation, putEach("h_i", all))
 	}
-	w.line(calc.MethodProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Sampling.Outside), putNumber("n", x.Sampling.Caught))
+	w.line(method.ProportionOutside, "/proportionOutside", a.ProportionOutside, putNumber("n_o", x.Sampling.Outside), putNumber("n", x.Sampling.Caught))
 	k.sampling()
 	k.outliers()
 	a.workUncertainty(w)
@@ -149,7 +150,7 @@ func (k *acceptanceWork) dropFlow(i int, member string, p Quantity) (drop Quanti
 		sum += q.Value * float64(max(d.Count, 1))
 	}
 	drop = Quantity{sum, k.units.flow}
-	k.line(calc.MethodDropRating, member, drop, putEach("q_i", each), putEach("n_i", counts))
+	k.line(method.DropRating, member, drop, putEach("q_i", each), putEach("n_i", counts))
 	return drop, each
 }
 
@@ -165,8 +166,8 @@ func (k *acceptanceWork) nozzles(i int) (n int) {
 // measured adds the flows of one catch.
 func (k *acceptanceWork) measured(i int) {
 	c, q, at := &k.r.Catches[i], &k.a.Catches[i], "/catches/"+strconv.Itoa(i)
-	k.line(calc.MethodCatchFlow, at+"/flowRate", q.FlowRate, put("V", c.Volume), put("t", c.Time))
-	k.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", q.FlowRate), putNumber("n", k.nozzles(i)))
+	k.line(method.CatchFlow, at+"/flowRate", q.FlowRate, put("V", c.Volume), put("t", c.Time))
+	k.line(method.CatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", q.FlowRate), putNumber("n", k.nozzles(i)))
 	if p := k.x.Catches[i].SprayPressure; p == 0 || p == k.x.SprayPressure {
 		return
 	}
@@ -178,7 +179,7 @@ func (k *acceptanceWork) measured(i int) {
 	if len(c.NozzlesOnDrop) > 0 {
 		wanted, _ := k.dropFlow(i, "", there)
 		known, _ := k.dropFlow(i, "", here)
-		k.line(calc.MethodFlowByChart, member, moved, put("q_0", q.NozzleFlowRate), put("c", wanted), put("c_0", known))
+		k.line(method.FlowByChart, member, moved, put("q_0", q.NozzleFlowRate), put("c", wanted), put("c_0", known))
 		return
 	}
 	k.move(member, moved, q.NozzleFlowRate, here, there)
@@ -187,10 +188,10 @@ func (k *acceptanceWork) measured(i int) {
 // move adds the line of a flow that was brought to another pressure.
 func (k *acceptanceWork) move(member string, moved, flow, here, there Quantity) {
 	if len(k.r.Nozzle.FlowChart) == 0 {
-		k.line(calc.MethodPressureLaw, member, moved, put("q_0", flow), put("p", there), put("p_0", here), putNumber("n", calc.SquareRoot))
+		k.line(method.PressureLaw, member, moved, put("q_0", flow), put("p", there), put("p_0", here), putNumber("n", calc.SquareRoot))
 		return
 	}
-	k.line(calc.MethodFlowByChart, member, moved, put("q_0", flow), put("c", k.nozzleFlow(there)), put("c_0", k.nozzleFlow(here)))
+	k.line(method.FlowByChart, member, moved, put("q_0", flow), put("c", k.nozzleFlow(there)), put("c_0", k.nozzleFlow(here)))
 }
 
 // statistics adds the mean, the coefficient of variation and the sides.
@@ -207,7 +208,7 @@ func (k *acceptanceWork) statistics() {
 		sides[k.r.Catches[i].Position] = [2][]Quantity{append(side[0], q), append(side[1], n)}
 	}
 	if k.a.MeanNozzleFlowRate.given() {
-		k.line(calc.MethodWeightedMeanFlow, "/meanNozzleFlowRate", k.a.MeanNozzleFlowRate, putEach("q_i", flows), putEach("n_i", nozzles))
+		k.line(method.WeightedMeanFlow, "/meanNozzleFlowRate", k.a.MeanNozzleFlowRate, putEach("q_i", flows), putEach("n_i", nozzles))
 	}
 	if !k.x.HasMean {
 		return
@@ -217,12 +218,12 @@ func (k *acceptanceWork) statistics() {
 		sum += q.Value
 	}
 	mean, n := Quantity{sum / float64(len(flows)), k.units.flow}, putNumber("n", len(flows))
-	k.line(calc.MethodMeanOfValues, "", mean, putEach("x_i", flows), n)
-	k.line(calc.MethodCoefficientOfVariation, "/coefficientOfVariation", k.a.CoefficientOfVariation, putEach("x_i", flows), put("m", mean), n)
+	k.line(method.MeanOfValues, "", mean, putEach("x_i", flows), n)
+	k.line(method.CoefficientOfVariation, "/coefficientOfVariation", k.a.CoefficientOfVariation, putEach("x_i", flows), put("m", mean), n)
 	for i, s := range k.a.SideMeans {
 		at, side := "/sideMeans/"+strconv.Itoa(i), sides[s.Position]
-		k.line(calc.MethodWeightedMeanFlow, at+"/meanNozzleFlowRate", s.MeanNozzleFlowRate, putEach("q_i", side[0]), putEach("n_i", side[1]))
-		k.line(calc.MethodOutputDeviation, at+"/deviationFromMean", s.DeviationFromMean, put("q", s.MeanNozzleFlowRate), put("q_r", k.a.MeanNozzleFlowRate))
+		k.line(method.WeightedMeanFlow, at+"/meanNozzleFlowRate", s.MeanNozzleFlowRate, putEach("q_i", side[0]), putEach("n_i", side[1]))
+		k.line(method.OutputDeviation, at+"/deviationFromMean", s.DeviationFromMean, put("q", s.MeanNozzleFlowRate), put("q_r", k.a.MeanNozzleFlowRate))
 	}
 }
 
@@ -235,20 +236,20 @@ func (k *acceptanceWork) judged(i int) {
 	case len(c.NozzlesOnDrop) > 0:
 		drop, each := k.dropFlow(i, at+"/ratedFlowRateAtPressure", p)
 		rated = in(drop.si()/float64(k.nozzles(i)), k.units.flow)
-		k.line(calc.MethodDropMeanRating, "", rated, put("Q", drop), putNumber("n", k.nozzles(i)))
+		k.line(method.DropMeanRating, "", rated, put("Q", drop), putNumber("n", k.nozzles(i)))
 		least := each[0]
 		for _, one := range each {
 			least.Value = min(least.Value, one.Value)
 		}
 		alike = bare(drop.Value / least.Value)
-		k.line(calc.MethodAlikeNozzles, "", alike, put("Q", drop), putEach("q_i", each))
+		k.line(method.AlikeNozzles, "", alike, put("Q", drop), putEach("q_i", each))
 	case k.x.HasRating:
 		rated = k.nozzleFlow(p)
 	}
 	if x.InMean {
 		mean = k.a.MeanNozzleFlowRate
 		flow := in(x.NozzleFlowRateAtPressure, k.units.flow)
-		k.line(calc.MethodOutputDeviation, at+"/deviationFromMean", q.DeviationFromMean, put("q", flow), put("q_r", mean))
+		k.line(method.OutputDeviation, at+"/deviationFromMean", q.DeviationFromMean, put("q", flow), put("q_r", mean))
 		if x.SprayPressure != 0 && x.SprayPressure != k.x.SprayPressure && k.x.Basis != calc.RatedBasis {
 			n := k.r.Nozzle.input()
 			here, there := k.a.SprayPressure, k.pressure(i)
@@ -261,20 +262,20 @@ func (k *acceptanceWork) judged(i int) {
 		}
 	}
 	if q.DeviationFromRated.given() {
-		k.line(calc.MethodOutputDeviation, at+"/deviationFromRated", q.DeviationFromRated, put("q", q.NozzleFlowRate), put("q_r", rated))
+		k.line(method.OutputDeviation, at+"/deviationFromRated", q.DeviationFromRated, put("q", q.NozzleFlowRate), put("q_r", rated))
 	}
 	if q.AcceptableFlowRate.High.given() {
 		k.acceptable(at+"/acceptableFlowRate", q.AcceptableFlowRate, k.references(rated, mean))
 		nozzles, time := putNumber("n", k.nozzles(i)), put("t", c.Time)
-		k.line(calc.MethodJugReading, at+"/acceptableVolume/low", q.AcceptableVolume.Low, put("q", q.AcceptableFlowRate.Low), nozzles, time)
-		k.line(calc.MethodJugReading, at+"/acceptableVolume/high", q.AcceptableVolume.High, put("q", q.AcceptableFlowRate.High), nozzles, time)
+		k.line(method.JugReading, at+"/acceptableVolume/low", q.AcceptableVolume.Low, put("q", q.AcceptableFlowRate.Low), nozzles, time)
+		k.line(method.JugReading, at+"/acceptableVolume/high", q.AcceptableVolume.High, put("q", q.AcceptableFlowRate.High), nozzles, time)
 	}
 	if q.LargestHiddenDeviation.given() {
 		d := q.DeviationFromRated
 		if k.x.Basis == calc.MeanBasis {
 			d = q.DeviationFromMean
 		}
-		k.line(calc.MethodHiddenDeviation, at+"/largestHiddenDeviation", q.LargestHiddenDeviation, put("n", alike), put("d", d), put("l", k.a.Tolerance.Limit))
+		k.line(method.HiddenDeviation, at+"/largestHiddenDeviation", q.LargestHiddenDeviation, put("n", alike), put("d", d), put("l", k.a.Tolerance.Limit))
 	}
 }
 
@@ -291,6 +292,6 @@ func (k *acceptanceWork) references(rated, mean Quantity) []Quantity {
 
 func (k *acceptanceWork) acceptable(member string, flows Range, references []Quantity) {
 	all, limit := putEach("q_i", references), put("l", k.a.Tolerance.Limit)
-	k.line(calc.MethodAcceptableLow, member+"/low", flows.Low, limit, all)
-	k.line(calc.MethodAcceptableHigh, member+"/high", flows.High, limit, all)
+	k.line(method.AcceptableLow, member+"/low", flows.Low, limit, all)
+	k.line(method.AcceptableHigh, member+"/high", flows.High, limit, all)
 }

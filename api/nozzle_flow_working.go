@@ -5,17 +5,18 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *NozzleFlowRequest) methods(x *calc.NozzleFlowResult) methodSet {
-	s := methodsOf(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodMeanNozzleFlow)
-	s.addIf(x.ExponentFitted, calc.MethodMeanLogarithm, calc.MethodPressureExponent)
+	s := methodsOf(method.CatchFlow, method.CatchNozzleFlow, method.MeanNozzleFlow)
+	s.addIf(x.ExponentFitted, method.MeanLogarithm, method.PressureExponent)
 	for i := range r.PredictAt {
 		p := &r.PredictAt[i]
-		s.addIf(p.SprayPressure.given(), calc.MethodPredictedFlow)
-		s.addIf(p.RelativeDensity.given() || p.LiquidDensity.given(), calc.MethodLiquidFlow)
-		s.addIf(p.LiquidDensity.given(), calc.MethodRelativeDensity)
+		s.addIf(p.SprayPressure.given(), method.PredictedFlow)
+		s.addIf(p.RelativeDensity.given() || p.LiquidDensity.given(), method.LiquidFlow)
+		s.addIf(p.LiquidDensity.given(), method.RelativeDensity)
 	}
 	return s
 }
@@ -26,17 +27,17 @@ func (r *NozzleFlowRequest) work(w *working, x *calc.NozzleFlowResult, a *Nozzle
 	for i := range r.Catches {
 		c, at := &r.Catches[i], "/catches/"+strconv.Itoa(i)
 		n := plainNumber(max(c.Nozzles, 1))
-		w.line(calc.MethodCatchFlow, at+"/flowRate", a.Catches[i].FlowRate, put("V", c.Volume), put("t", c.Time))
-		w.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", a.Catches[i].NozzleFlowRate, put("F", a.Catches[i].FlowRate), put("n", n))
+		w.line(method.CatchFlow, at+"/flowRate", a.Catches[i].FlowRate, put("V", c.Volume), put("t", c.Time))
+		w.line(method.CatchNozzleFlow, at+"/nozzleFlowRate", a.Catches[i].NozzleFlowRate, put("F", a.Catches[i].FlowRate), put("n", n))
 		p := c.SprayPressure.or(r.SprayPressure)
 		flows, nozzles, pressures = append(flows, a.Catches[i].FlowRate), append(nozzles, n), append(pressures, p)
 		if p.given() {
 			known, flowsKnown = append(known, p), append(flowsKnown, a.Catches[i].NozzleFlowRate)
 		}
 	}
-	w.line(calc.MethodMeanNozzleFlow, "/meanNozzleFlowRate", a.MeanNozzleFlowRate, putEach("F_i", flows), putEach("n_i", nozzles))
+	w.line(method.MeanNozzleFlow, "/meanNozzleFlowRate", a.MeanNozzleFlowRate, putEach("F_i", flows), putEach("n_i", nozzles))
 	if x.ExponentFitted {
-		w.line(calc.MethodPressureExponent, "/pressureExponent/value", bare(x.Exponent), putEach("p_i", known), putEach("q_i", flowsKnown),
+		w.line(method.PressureExponent, "/pressureExponent/value", bare(x.Exponent), putEach("p_i", known), putEach("q_i", flowsKnown),
 			put("x", w.workLogarithms(known)), put("y", w.workLogarithms(flowsKnown)))
 	}
 	for i, p := range r.PredictAt {
@@ -49,11 +50,11 @@ func (r *NozzleFlowRequest) work(w *working, x *calc.NozzleFlowResult, a *Nozzle
 			if rd.given() {
 				member, water = "", in(calc.WaterEquivalent(unit.FlowRate(water.si()), unit.Ratio(rd.si())), flow)
 			}
-			w.line(calc.MethodPredictedFlow, member, water, putEach("F_i", flows), put("p", p.SprayPressure), putEach("p_i", pressures),
+			w.line(method.PredictedFlow, member, water, putEach("F_i", flows), put("p", p.SprayPressure), putEach("p_i", pressures),
 				putNumber("n", x.Exponent), putEach("n_i", nozzles))
 		}
 		if rd.given() {
-			w.line(calc.MethodLiquidFlow, at, a.Predicted[i].NozzleFlowRate, put("q_w", water), put("s", rd))
+			w.line(method.LiquidFlow, at, a.Predicted[i].NozzleFlowRate, put("q_w", water), put("s", rd))
 		}
 	}
 	a.workUncertainty(w)
@@ -82,6 +83,6 @@ func (w *working) workLogarithms(all []Quantity) Quantity {
 		sum += math.Log(q.si() / all[0].Unit.Factor())
 	}
 	mean := bare(sum / float64(len(all)))
-	w.line(calc.MethodMeanLogarithm, "", mean, putEach("x_i", all), putNumber("n", len(all)))
+	w.line(method.MeanLogarithm, "", mean, putEach("x_i", all), putNumber("n", len(all)))
 	return plainNumber(mean.Value)
 }

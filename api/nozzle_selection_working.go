@@ -4,24 +4,25 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *NozzleSelectionRequest) methods(x *calc.NozzleSelectionResult) methodSet {
-	s := methodsOf(calc.MethodNozzleFlowForRate, calc.MethodPressureForFlow)
-	s.addIf(!r.SpeedRange.IsZero(), calc.MethodMiddleSpeed)
-	s.addIf(r.Width.given(), calc.MethodWidthPerNozzle)
-	s.addIf(r.LiquidDensity.given(), calc.MethodRelativeDensity)
-	s.addIf(x.WaterEquivalentFlowRate != 0, calc.MethodWaterEquivalentFlow)
-	s.addIf(x.TotalFlowRate != 0, calc.MethodTotalFlow)
+	s := methodsOf(method.NozzleFlowForRate, method.PressureForFlow)
+	s.addIf(!r.SpeedRange.IsZero(), method.MiddleSpeed)
+	s.addIf(r.Width.given(), method.WidthPerNozzle)
+	s.addIf(r.LiquidDensity.given(), method.RelativeDensity)
+	s.addIf(x.WaterEquivalentFlowRate != 0, method.WaterEquivalentFlow)
+	s.addIf(x.TotalFlowRate != 0, method.TotalFlow)
 	for i := range x.Candidates {
 		c := &x.Candidates[i].PressureRange
-		s.addIf(*c != (calc.PressureRange{}), calc.MethodSpeedAtPressure)
-		s.addIf(*c != (calc.PressureRange{}) && *c != pressureRange(r.PressureRange), calc.MethodRangeLow, calc.MethodRangeHigh)
+		s.addIf(*c != (calc.PressureRange{}), method.SpeedAtPressure)
+		s.addIf(*c != (calc.PressureRange{}) && *c != pressureRange(r.PressureRange), method.RangeLow, method.RangeHigh)
 	}
 	if x.WouldFit != nil {
 		end := r.wouldFitEnd(x)
-		s.addIf(end.given() && end.Unit != r.units().pressure, calc.MethodUnitConversion)
+		s.addIf(end.given() && end.Unit != r.units().pressure, method.UnitConversion)
 	}
 	return s
 }
@@ -41,20 +42,20 @@ func (r *NozzleSelectionRequest) wouldFitEnd(x *calc.NozzleSelectionResult) Quan
 func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult, a *NozzleSelectionResponse) {
 	units := r.units()
 	if !r.SpeedRange.IsZero() {
-		w.line(calc.MethodMiddleSpeed, "/groundSpeed", a.GroundSpeed, put("v_l", r.SpeedRange.Low), put("v_h", r.SpeedRange.High))
+		w.line(method.MiddleSpeed, "/groundSpeed", a.GroundSpeed, put("v_l", r.SpeedRange.Low), put("v_h", r.SpeedRange.High))
 	}
 	if r.Width.given() {
-		w.line(calc.MethodWidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
+		w.line(method.WidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
 	}
 	rd := w.workDensity(r.RelativeDensity, r.LiquidDensity)
 	// needs adds the flow that a speed asks for, and returns that of water.
 	needs := func(member, waterMember string, flow, speed Quantity) Quantity {
-		w.line(calc.MethodNozzleFlowForRate, member, flow, put("R", r.TargetApplicationRate), put("v", speed), put("w", a.SprayedWidthPerNozzle))
+		w.line(method.NozzleFlowForRate, member, flow, put("R", r.TargetApplicationRate), put("v", speed), put("w", a.SprayedWidthPerNozzle))
 		if !rd.given() {
 			return flow
 		}
 		water := in(calc.WaterEquivalent(unit.FlowRate(flow.si()), unit.Ratio(rd.si())), units.flow)
-		w.line(calc.MethodWaterEquivalentFlow, waterMember, water, put("q", flow), put("s", rd))
+		w.line(method.WaterEquivalentFlow, waterMember, water, put("q", flow), put("s", rd))
 		return water
 	}
 	middle := needs("/requiredNozzleFlowRate", "/waterEquivalentFlowRate", a.RequiredNozzleFlowRate, a.GroundSpeed)
@@ -64,12 +65,12 @@ func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult,
 		high = needs("/requiredNozzleFlowRates/high", "", a.RequiredNozzleFlowRates.High, r.SpeedRange.High)
 	}
 	if a.TotalFlowRate.given() {
-		w.line(calc.MethodTotalFlow, "/totalFlowRate", a.TotalFlowRate, putNumber("n", r.Nozzles), put("q", a.RequiredNozzleFlowRate))
+		w.line(method.TotalFlow, "/totalFlowRate", a.TotalFlowRate, putNumber("n", r.Nozzles), put("q", a.RequiredNozzleFlowRate))
 	}
 	for i := range a.Candidates {
 		c, at := &a.Candidates[i], "/candidates/"+strconv.Itoa(i)
 		pressure := func(member string, result, flow Quantity) {
-			w.line(calc.MethodPressureForFlow, at+member, result, put("p_0", c.RatedPressure), put("q", flow), put("q_0", c.RatedFlowRate))
+			w.line(method.PressureForFlow, at+member, result, put("p_0", c.RatedPressure), put("q", flow), put("q_0", c.RatedFlowRate))
 		}
 		pressure("/sprayPressure", c.SprayPressure, middle)
 		if c.SprayPressures.Low.given() {
@@ -81,12 +82,12 @@ func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult,
 		}
 		if y := &x.Candidates[i]; y.PressureRange != pressureRange(r.PressureRange) {
 			own := r.Shelf[y.Shelf].PressureRange
-			w.line(calc.MethodRangeLow, at+"/pressureRange/low", c.PressureRange.Low, putEach("p_i", []Quantity{r.PressureRange.Low, own.Low}))
-			w.line(calc.MethodRangeHigh, at+"/pressureRange/high", c.PressureRange.High, putEach("p_i", []Quantity{r.PressureRange.High, own.High}))
+			w.line(method.RangeLow, at+"/pressureRange/low", c.PressureRange.Low, putEach("p_i", []Quantity{r.PressureRange.Low, own.Low}))
+			w.line(method.RangeHigh, at+"/pressureRange/high", c.PressureRange.High, putEach("p_i", []Quantity{r.PressureRange.High, own.High}))
 		}
 		speed, known := put("v_0", a.GroundSpeed), put("p_0", c.SprayPressure)
-		w.line(calc.MethodSpeedAtPressure, at+"/speedWindow/low", c.SpeedWindow.Low, speed, put("p", c.PressureRange.Low), known)
-		w.line(calc.MethodSpeedAtPressure, at+"/speedWindow/high", c.SpeedWindow.High, speed, put("p", c.PressureRange.High), known)
+		w.line(method.SpeedAtPressure, at+"/speedWindow/low", c.SpeedWindow.Low, speed, put("p", c.PressureRange.Low), known)
+		w.line(method.SpeedAtPressure, at+"/speedWindow/high", c.SpeedWindow.High, speed, put("p", c.PressureRange.High), known)
 	}
 	if a.WouldFit != nil {
 		if end := r.wouldFitEnd(x); end.given() {

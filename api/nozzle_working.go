@@ -4,15 +4,16 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 // flowMethods are those by which a nozzle's own flow at a pressure comes about.
 func (n *NozzleRequest) flowMethods(p unit.Pressure) methodSet {
 	if n.between(p) > 0 {
-		return methodsOf(calc.MethodFlowChart)
+		return methodsOf(method.FlowChart)
 	}
-	return methodsOf(calc.MethodPressureLaw)
+	return methodsOf(method.PressureLaw)
 }
 
 // between is the index of the upper one of the two points of the chart that a
@@ -28,7 +29,7 @@ func (n *NozzleRequest) between(p unit.Pressure) int {
 // workFlow adds the line of a nozzle's own flow of water at a pressure, a step where it
 // is no member.
 func (n *NozzleRequest) workFlow(w *working, member string, result, p Quantity) {
-	add := func(id calc.MethodID, operands ...operand) {
+	add := func(id method.ID, operands ...operand) {
 		if member == "" {
 			w.step(id, result, operands...)
 		} else {
@@ -37,12 +38,12 @@ func (n *NozzleRequest) workFlow(w *working, member string, result, p Quantity) 
 	}
 	if i := n.between(unit.Pressure(p.si())); i > 0 {
 		low, high := n.FlowChart[i-1], n.FlowChart[i]
-		add(calc.MethodFlowChart, put("q_1", low.FlowRate), put("q_2", high.FlowRate),
+		add(method.FlowChart, put("q_1", low.FlowRate), put("q_2", high.FlowRate),
 			put("p", p), put("p_1", low.Pressure), put("p_2", high.Pressure))
 		return
 	}
 	flow, at := n.rated(p)
-	add(calc.MethodPressureLaw, put("q_0", flow), put("p", p), put("p_0", at), putNumber("n", calc.SquareRoot))
+	add(method.PressureLaw, put("q_0", flow), put("p", p), put("p_0", at), putNumber("n", calc.SquareRoot))
 }
 
 // rated is the rating that the square-root law goes from: of a chart the nearer end.
@@ -65,6 +66,6 @@ func (w *working) workDensity(relative, liquid Quantity) Quantity {
 		return relative
 	}
 	rd := in(calc.RelativeDensity(unit.Density(liquid.si())), unit.IDOne)
-	w.line(calc.MethodRelativeDensity, "", rd, put("r", liquid), put("r_w", in(calc.WaterDensity, unit.IDKgM3)))
+	w.line(method.RelativeDensity, "", rd, put("r", liquid), put("r_w", in(calc.WaterDensity, unit.IDKgM3)))
 	return rd
 }

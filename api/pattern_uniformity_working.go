@@ -6,16 +6,17 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *PatternUniformityRequest) methods(x *calc.PatternUniformityResult) methodSet {
 	var s methodSet
-	s.addIf(x.Even != calc.NotJudged, calc.MethodMeanOfValues, calc.MethodStandardDeviation, calc.MethodVariation, calc.MethodPlaceDeviation)
-	s.addIf(x.Even != calc.NotJudged && r.Spacing.given(), calc.MethodPlaceDistance)
-	s.addIf(x.Boom.Even != calc.NotJudged, calc.MethodOverlappedMean, calc.MethodOverlappedPlace, calc.MethodOverlappedVariation,
-		calc.MethodHighestPlace, calc.MethodLowestPlace)
-	s.addIf(x.BestFound, calc.MethodSpacingStep)
+	s.addIf(x.Even != calc.NotJudged, method.MeanOfValues, method.StandardDeviation, method.Variation, method.PlaceDeviation)
+	s.addIf(x.Even != calc.NotJudged && r.Spacing.given(), method.PlaceDistance)
+	s.addIf(x.Boom.Even != calc.NotJudged, method.OverlappedMean, method.OverlappedPlace, method.OverlappedVariation,
+		method.HighestPlace, method.LowestPlace)
+	s.addIf(x.BestFound, method.SpacingStep)
 	return s
 }
 
@@ -27,7 +28,7 @@ func (r *PatternUniformityRequest) work(w *working, x *calc.PatternUniformityRes
 		r.workBoom(w, a)
 	}
 	for i := range a.Spacings {
-		w.line(calc.MethodSpacingStep, "/spacings/"+strconv.Itoa(i)+"/nozzleSpacing", a.Spacings[i].NozzleSpacing,
+		w.line(method.SpacingStep, "/spacings/"+strconv.Itoa(i)+"/nozzleSpacing", a.Spacings[i].NozzleSpacing,
 			put("l", r.SpacingRange.Low), put("h", r.SpacingRange.High), putNumber("i", i), putNumber("n", r.SpacingRange.Steps))
 	}
 }
@@ -38,14 +39,14 @@ func (r *PatternUniformityRequest) workRow(w *working, x *calc.PatternUniformity
 		volumes = append(volumes, r.Readings[i].Volume)
 	}
 	all, mean, n := putEach("x_i", volumes), put("m", a.Mean), putNumber("n", len(volumes))
-	w.line(calc.MethodMeanOfValues, "/mean", a.Mean, all, n)
-	w.line(calc.MethodStandardDeviation, "/standardDeviation", a.StandardDeviation, all, mean, n)
-	w.line(calc.MethodVariation, "/coefficientOfVariation", a.CoefficientOfVariation, put("s", a.StandardDeviation), mean)
+	w.line(method.MeanOfValues, "/mean", a.Mean, all, n)
+	w.line(method.StandardDeviation, "/standardDeviation", a.StandardDeviation, all, mean, n)
+	w.line(method.Variation, "/coefficientOfVariation", a.CoefficientOfVariation, put("s", a.StandardDeviation), mean)
 	for i := range volumes {
-		w.line(calc.MethodPlaceDeviation, "/readings/"+strconv.Itoa(i)+"/deviation", a.Readings[i].Deviation, put("x", volumes[i]), mean)
+		w.line(method.PlaceDeviation, "/readings/"+strconv.Itoa(i)+"/deviation", a.Readings[i].Deviation, put("x", volumes[i]), mean)
 	}
 	if a.WorstPlace.Distance.given() {
-		w.line(calc.MethodPlaceDistance, "/worstPlace/distance", a.WorstPlace.Distance, putNumber("i", x.Worst), put("b", r.Spacing))
+		w.line(method.PlaceDistance, "/worstPlace/distance", a.WorstPlace.Distance, putNumber("i", x.Worst), put("b", r.Spacing))
 	}
 }
 
@@ -59,7 +60,7 @@ func (r *PatternUniformityRequest) workBoom(w *working, a *PatternUniformityResp
 	}
 	d := r.NozzleSpacing.si() / r.NozzlePattern.CupSpacing.si()
 	mean := in(sum/d, r.NozzlePattern.Volumes[0].Unit)
-	w.line(calc.MethodOverlappedMean, "", mean, cups, putEach("x_i", r.NozzlePattern.Volumes), spacing)
+	w.line(method.OverlappedMean, "", mean, cups, putEach("x_i", r.NozzlePattern.Volumes), spacing)
 	bends := calc.PatternBends(len(r.NozzlePattern.Volumes), d)
 	var places, lengths []Quantity
 	for i, x := range bends {
@@ -78,16 +79,16 @@ func (r *PatternUniformityRequest) workBoom(w *working, a *PatternUniformityResp
 		if math.Abs(place.Value) < 1e-9 { // as calc takes it
 			place.Value = 0
 		}
-		w.line(calc.MethodOverlappedPlace, "", place, putEach("x_i", volumes), putEach("s_i", shares), put("m", mean))
+		w.line(method.OverlappedPlace, "", place, putEach("x_i", volumes), putEach("s_i", shares), put("m", mean))
 		places = append(places, place)
 		if i > 0 {
 			lengths = append(lengths, in((x-bends[i-1])*r.NozzlePattern.CupSpacing.si(), unit.ID(r.NozzleSpacing.Unit)))
 		}
 	}
 	last := len(places) - 1
-	w.line(calc.MethodOverlappedVariation, "/boom/coefficientOfVariation", a.Boom.CoefficientOfVariation,
+	w.line(method.OverlappedVariation, "/boom/coefficientOfVariation", a.Boom.CoefficientOfVariation,
 		putEach("l_i", lengths), putEach("f_i", places[:last]), putEach("g_i", places[1:]), spacing)
 	all := putEach("d_i", slices.Clip(places))
-	w.line(calc.MethodHighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation, all)
-	w.line(calc.MethodLowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation, all)
+	w.line(method.HighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation, all)
+	w.line(method.LowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation, all)
 }

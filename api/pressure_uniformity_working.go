@@ -2,16 +2,17 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *PressureUniformityRequest) methods(x *calc.PressureUniformityResult) methodSet {
-	s := methodsOf(calc.MethodHighestPressure, calc.MethodLowestPressure, calc.MethodMeanPressure, calc.MethodPressureSpread, calc.MethodFlowSpread)
-	s.addIf(r.largest().Unit != r.units().pressure, calc.MethodUnitConversion)
-	s.addIf(x.MaxDifference < 2*x.Mean, calc.MethodFlowSpreadAtLimit)
-	s.addIf(x.HasCab, calc.MethodCabOffset)
-	s.addIf(x.CabIfHoseLoss != 0, calc.MethodCabIfHoseLoss)
-	s.addIf(x.CabIfGaugeError != 0, calc.MethodCabIfGaugeError)
+	s := methodsOf(method.HighestPressure, method.LowestPressure, method.MeanPressure, method.PressureSpread, method.FlowSpread)
+	s.addIf(r.largest().Unit != r.units().pressure, method.UnitConversion)
+	s.addIf(x.MaxDifference < 2*x.Mean, method.FlowSpreadAtLimit)
+	s.addIf(x.HasCab, method.CabOffset)
+	s.addIf(x.CabIfHoseLoss != 0, method.CabIfHoseLoss)
+	s.addIf(x.CabIfGaugeError != 0, method.CabIfGaugeError)
 	return s
 }
 
@@ -25,24 +26,24 @@ func (r *PressureUniformityRequest) work(w *working, a *PressureUniformityRespon
 	for i := range readings {
 		readings[i] = r.Readings[i].Pressure
 	}
-	w.line(calc.MethodHighestPressure, "/highest", a.Highest, putEach("p_i", readings))
-	w.line(calc.MethodLowestPressure, "/lowest", a.Lowest, putEach("p_i", readings))
-	w.line(calc.MethodMeanPressure, "/mean", a.Mean, putEach("p_i", readings), putNumber("n", len(readings)))
+	w.line(method.HighestPressure, "/highest", a.Highest, putEach("p_i", readings))
+	w.line(method.LowestPressure, "/lowest", a.Lowest, putEach("p_i", readings))
+	w.line(method.MeanPressure, "/mean", a.Mean, putEach("p_i", readings), putNumber("n", len(readings)))
 	high, low := put("p_h", a.Highest), put("p_l", a.Lowest)
-	w.line(calc.MethodPressureSpread, "/spread", a.Spread, high, low)
-	w.line(calc.MethodFlowSpread, "/flowSpread", a.FlowSpread, high, low)
+	w.line(method.PressureSpread, "/spread", a.Spread, high, low)
+	w.line(method.FlowSpread, "/flowSpread", a.FlowSpread, high, low)
 	w.workConversion("/maxDifference", a.MaxDifference, r.largest())
 	mean := put("p", a.Mean)
 	if a.FlowSpreadAtMaxDifference.given() {
-		w.line(calc.MethodFlowSpreadAtLimit, "/flowSpreadAtMaxDifference", a.FlowSpreadAtMaxDifference, mean, put("d", a.MaxDifference))
+		w.line(method.FlowSpreadAtLimit, "/flowSpreadAtMaxDifference", a.FlowSpreadAtMaxDifference, mean, put("d", a.MaxDifference))
 	}
 	if a.CabOffset.given() {
-		w.line(calc.MethodCabOffset, "/cabOffset", a.CabOffset, put("p_c", r.CabPressure), mean)
+		w.line(method.CabOffset, "/cabOffset", a.CabOffset, put("p_c", r.CabPressure), mean)
 	}
 	if wanted := a.CabPressureForTarget; wanted.IfHoseLoss.given() {
-		w.line(calc.MethodCabIfHoseLoss, "/cabPressureForTarget/ifHoseLoss", wanted.IfHoseLoss, put("p_t", r.TargetPressure), put("p_c", r.CabPressure), mean)
+		w.line(method.CabIfHoseLoss, "/cabPressureForTarget/ifHoseLoss", wanted.IfHoseLoss, put("p_t", r.TargetPressure), put("p_c", r.CabPressure), mean)
 		if wanted.IfGaugeError.given() {
-			w.line(calc.MethodCabIfGaugeError, "/cabPressureForTarget/ifGaugeError", wanted.IfGaugeError, put("p_t", r.TargetPressure), put("c", a.CabOffset))
+			w.line(method.CabIfGaugeError, "/cabPressureForTarget/ifGaugeError", wanted.IfGaugeError, put("p_t", r.TargetPressure), put("c", a.CabOffset))
 		}
 	}
 	r.workUncertainty(w, a)

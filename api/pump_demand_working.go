@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -16,17 +17,17 @@ func (r *PumpDemandRequest) groups() []NozzleGroupRequest {
 }
 
 func (r *PumpDemandRequest) methods(x *calc.PumpDemandResult) methodSet {
-	s := methodsOf(calc.MethodGroupFlow, calc.MethodSprayFlow, calc.MethodReserveFlow, calc.MethodPumpDemand)
+	s := methodsOf(method.GroupFlow, method.SprayFlow, method.ReserveFlow, method.PumpDemand)
 	for _, g := range r.groups() {
 		if !g.NozzleFlowRate.given() {
 			s.join(g.Nozzle.flowMethods(unit.Pressure(r.SprayPressure.si())))
 		}
 	}
 	tank := r.TankVolume.given()
-	s.addIf(tank && !r.AgitationFlowRate.given(), calc.MethodAgitationFlow)
-	s.addIf(tank && r.AgitationFlowRate.given(), calc.MethodAgitationShare)
-	s.addIf(x.Sufficient != calc.NotJudged, calc.MethodSpareFlow, calc.MethodWornPumpFlow, calc.MethodLargestSprayFlow)
-	s.addIf(r.GroundSpeed.given(), calc.MethodBoomRate)
+	s.addIf(tank && !r.AgitationFlowRate.given(), method.AgitationFlow)
+	s.addIf(tank && r.AgitationFlowRate.given(), method.AgitationShare)
+	s.addIf(x.Sufficient != calc.NotJudged, method.SpareFlow, method.WornPumpFlow, method.LargestSprayFlow)
+	s.addIf(r.GroundSpeed.given(), method.BoomRate)
 	return s
 }
 
@@ -37,34 +38,34 @@ func (r *PumpDemandRequest) work(w *working, a *PumpDemandResponse) {
 		if !g.NozzleFlowRate.given() {
 			g.Nozzle.workFlow(w, at+"/nozzleFlowRate", x.NozzleFlowRate, r.SprayPressure)
 		}
-		w.line(calc.MethodGroupFlow, at+"/sprayFlowRate", x.SprayFlowRate, putNumber("n", x.Nozzles), put("q", x.NozzleFlowRate))
+		w.line(method.GroupFlow, at+"/sprayFlowRate", x.SprayFlowRate, putNumber("n", x.Nozzles), put("q", x.NozzleFlowRate))
 		flows = append(flows, x.SprayFlowRate)
 	}
-	w.line(calc.MethodSprayFlow, "/sprayFlowRate", a.SprayFlowRate, putEach("Q_i", flows))
+	w.line(method.SprayFlow, "/sprayFlowRate", a.SprayFlowRate, putEach("Q_i", flows))
 	minute := put("t", Quantity{1, unit.IDMin})
 	switch {
 	case !r.TankVolume.given():
 	case r.AgitationFlowRate.given():
-		w.line(calc.MethodAgitationShare, "/agitationShare", a.AgitationShare, put("a", r.AgitationFlowRate), minute, put("V", r.TankVolume))
+		w.line(method.AgitationShare, "/agitationShare", a.AgitationShare, put("a", r.AgitationFlowRate), minute, put("V", r.TankVolume))
 	default:
-		w.line(calc.MethodAgitationFlow, "/agitationFlowRate", a.AgitationFlowRate, put("s", a.AgitationShare), put("V", r.TankVolume), minute)
+		w.line(method.AgitationFlow, "/agitationFlowRate", a.AgitationFlowRate, put("s", a.AgitationShare), put("V", r.TankVolume), minute)
 	}
 	agitation := a.AgitationFlowRate.or(Quantity{0, a.SprayFlowRate.Unit})
 	spray, stirring, reserve := put("Q", a.SprayFlowRate), put("a", agitation), put("e", a.Reserve)
-	w.line(calc.MethodReserveFlow, "/reserveFlowRate", a.ReserveFlowRate, spray, stirring, reserve)
-	w.line(calc.MethodPumpDemand, "/totalFlowRate", a.TotalFlowRate, spray, stirring, put("r", a.ReserveFlowRate))
+	w.line(method.ReserveFlow, "/reserveFlowRate", a.ReserveFlowRate, spray, stirring, reserve)
+	w.line(method.PumpDemand, "/totalFlowRate", a.TotalFlowRate, spray, stirring, put("r", a.ReserveFlowRate))
 	pump := put("P", r.RatedPumpFlowRate)
 	if r.RatedPumpFlowRate.given() {
-		w.line(calc.MethodSpareFlow, "/spareFlowRate", a.SpareFlowRate, pump, put("T", a.TotalFlowRate))
-		w.line(calc.MethodWornPumpFlow, "/wornPumpFlowRate", a.WornPumpFlowRate, pump, put("u", percent(calc.WornPump)))
-		w.line(calc.MethodLargestSprayFlow, "/largestSprayFlowRate", a.LargestSprayFlowRate, pump, reserve, stirring)
+		w.line(method.SpareFlow, "/spareFlowRate", a.SpareFlowRate, pump, put("T", a.TotalFlowRate))
+		w.line(method.WornPumpFlow, "/wornPumpFlowRate", a.WornPumpFlowRate, pump, put("u", percent(calc.WornPump)))
+		w.line(method.LargestSprayFlow, "/largestSprayFlowRate", a.LargestSprayFlowRate, pump, reserve, stirring)
 	}
 	if !r.GroundSpeed.given() {
 		return
 	}
 	speed, width := put("v", r.GroundSpeed), put("W", r.Width)
-	w.line(calc.MethodBoomRate, "/applicationRate", a.ApplicationRate, spray, speed, width)
+	w.line(method.BoomRate, "/applicationRate", a.ApplicationRate, spray, speed, width)
 	if a.LargestApplicationRate.given() {
-		w.line(calc.MethodBoomRate, "/largestApplicationRate", a.LargestApplicationRate, put("Q", a.LargestSprayFlowRate), speed, width)
+		w.line(method.BoomRate, "/largestApplicationRate", a.LargestApplicationRate, put("Q", a.LargestSprayFlowRate), speed, width)
 	}
 }

@@ -6,20 +6,21 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func samplingMethods(x *calc.NozzleAcceptanceResult, points int) methodSet {
-	s := methodsOf(calc.MethodSharePossibleLow, calc.MethodSharePossibleHigh, calc.MethodChanceAbove)
+	s := methodsOf(method.SharePossibleLow, method.SharePossibleHigh, method.ChanceAbove)
 	if points > 0 {
-		s = methodsOf(calc.MethodPointsPossibleLow, calc.MethodPointsPossibleHigh, calc.MethodChanceAbovePoints)
+		s = methodsOf(method.PointsPossibleLow, method.PointsPossibleHigh, method.ChanceAbovePoints)
 	}
 	for _, o := range x.Outliers {
-		s.add(calc.MethodMeanOfValues, calc.MethodStandardDeviation)
+		s.add(method.MeanOfValues, method.StandardDeviation)
 		if o.Test == calc.SingleOutlier {
-			s.add(calc.MethodGrubbs, calc.MethodGrubbsPoint, calc.MethodGrubbsCritical)
+			s.add(method.Grubbs, method.GrubbsPoint, method.GrubbsCritical)
 		} else {
-			s.add(calc.MethodRangeOverDeviation, calc.MethodRangePoint, calc.MethodRangeCritical)
+			s.add(method.RangeOverDeviation, method.RangePoint, method.RangeCritical)
 		}
 	}
 	return s
@@ -28,9 +29,9 @@ func samplingMethods(x *calc.NozzleAcceptanceResult, points int) methodSet {
 // sampling adds what the catches tell of the whole boom.
 func (k *acceptanceWork) sampling() {
 	s, a, points := &k.x.Sampling, &k.a.Sampling, k.r.CatchPointsOnBoom
-	low, high, chance := calc.MethodSharePossibleLow, calc.MethodSharePossibleHigh, calc.MethodChanceAbove
+	low, high, chance := method.SharePossibleLow, method.SharePossibleHigh, method.ChanceAbove
 	if points > 0 {
-		low, high, chance = calc.MethodPointsPossibleLow, calc.MethodPointsPossibleHigh, calc.MethodChanceAbovePoints
+		low, high, chance = method.PointsPossibleLow, method.PointsPossibleHigh, method.ChanceAbovePoints
 	}
 	limit := calc.SamplingInput{CatchPointsOnBoom: points, ReplaceAllAbove: unit.Ratio(k.a.ReplaceAllAbove.si())}
 	given := []operand{
@@ -56,17 +57,17 @@ func (k *acceptanceWork) outliers() {
 		mean, deviation := k.spreadOf(flows)
 		statistic, critical := bare(o.Statistic), bare(o.Critical)
 		if o.Test == calc.SingleOutlier {
-			k.line(calc.MethodGrubbs, at+"/statistic", statistic,
+			k.line(method.Grubbs, at+"/statistic", statistic,
 				put("x", in(k.x.Catches[o.Value].NozzleFlowRateAtPressure, k.units.flow)), put("m", mean), put("s", deviation))
 			t := bare(tabled["t_quantile"]([]float64{1 - float64(calc.OutlierTestSignificance)/float64(2*n), float64(n - 2)}))
-			k.step(calc.MethodGrubbsPoint, t, putNumber("n", n))
-			k.line(calc.MethodGrubbsCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
+			k.step(method.GrubbsPoint, t, putNumber("n", n))
+			k.line(method.GrubbsCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
 			continue
 		}
-		k.line(calc.MethodRangeOverDeviation, at+"/statistic", statistic, putEach("x_i", flows), put("s", deviation))
+		k.line(method.RangeOverDeviation, at+"/statistic", statistic, putEach("x_i", flows), put("s", deviation))
 		t := bare(tabled["t_quantile"]([]float64{1 - float64(calc.OutlierTestSignificance)/float64(n*(n-1)), float64(n - 2)}))
-		k.step(calc.MethodRangePoint, t, putNumber("n", n))
-		k.line(calc.MethodRangeCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
+		k.step(method.RangePoint, t, putNumber("n", n))
+		k.line(method.RangeCritical, at+"/criticalValue", critical, putNumber("n", n), put("t", t))
 	}
 }
 
@@ -79,7 +80,7 @@ func (k *acceptanceWork) spreadOf(flows []Quantity) (mean, deviation Quantity) {
 	m, s := stat.MeanStdDev(values, nil)
 	mean, deviation = Quantity{m, k.units.flow}, Quantity{s, k.units.flow}
 	n := putNumber("n", len(flows))
-	k.step(calc.MethodMeanOfValues, mean, putEach("x_i", flows), n)
-	k.step(calc.MethodStandardDeviation, deviation, putEach("x_i", flows), put("m", mean), n)
+	k.step(method.MeanOfValues, mean, putEach("x_i", flows), n)
+	k.step(method.StandardDeviation, deviation, putEach("x_i", flows), put("m", mean), n)
 	return mean, deviation
 }

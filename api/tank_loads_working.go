@@ -4,27 +4,28 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 func (r *TankLoadsRequest) methods(x *calc.TankLoadsResult) methodSet {
-	s := methodsOf(calc.MethodVolumeForArea, calc.MethodMixedVolume, calc.MethodTankfuls, calc.MethodAreaPerLoad, calc.MethodCarrierWater)
+	s := methodsOf(method.VolumeForArea, method.MixedVolume, method.Tankfuls, method.AreaPerLoad, method.CarrierWater)
 	field := r.FieldArea.given()
-	s.addIf(field, calc.MethodTreatedAreaOfField, calc.MethodFieldAreaOfTreated)
-	s.addIf(!r.UsableVolume.given() && r.TankVolume.Unit != r.units().volume, calc.MethodUnitConversion)
-	s.addIf(x.FirstLoadArea != 0, calc.MethodAreaAfterLines)
-	s.addIf(x.PartLoad.Volume != 0, calc.MethodPartLoad)
-	s.addIf(x.EqualLoad.Volume != 0, calc.MethodEqualLoad)
-	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
-	s.addIf(field && (r.AreaBasis == basisField || len(r.Products) > 0), calc.MethodRateOnBasis)
+	s.addIf(field, method.TreatedAreaOfField, method.FieldAreaOfTreated)
+	s.addIf(!r.UsableVolume.given() && r.TankVolume.Unit != r.units().volume, method.UnitConversion)
+	s.addIf(x.FirstLoadArea != 0, method.AreaAfterLines)
+	s.addIf(x.PartLoad.Volume != 0, method.PartLoad)
+	s.addIf(x.EqualLoad.Volume != 0, method.EqualLoad)
+	s.addIf(x.Verdict != calc.NotJudged, method.RateDeviation)
+	s.addIf(field && (r.AreaBasis == basisField || len(r.Products) > 0), method.RateOnBasis)
 	for i := range r.Products {
 		p := &r.Products[i]
 		if p.Concentration.given() {
-			s.add(calc.MethodConcentrateInVolume, calc.MethodConcentrateRate)
+			s.add(method.ConcentrateInVolume, method.ConcentrateRate)
 			continue
 		}
-		s.add(calc.MethodProductInVolume, calc.MethodProductRateApplied)
-		s.addIf(p.ActiveIngredientRate.given(), calc.MethodProductOfIngredient)
+		s.add(method.ProductInVolume, method.ProductRateApplied)
+		s.addIf(p.ActiveIngredientRate.given(), method.ProductOfIngredient)
 	}
 	return s
 }
@@ -43,41 +44,41 @@ func (r *TankLoadsRequest) work(w *working, x *calc.TankLoadsResult, a *TankLoad
 	k := &tankWork{working: w, r: r, a: a, units: r.units(), treated: r.ApplicationRate, basis: r.ApplicationRate}
 	rate := put("R", r.ApplicationRate)
 	if r.FieldArea.given() {
-		w.line(calc.MethodTreatedAreaOfField, "/treatedArea", a.TreatedArea, put("F", r.FieldArea), put("W", r.Width), put("b", r.RowSpacing))
+		w.line(method.TreatedAreaOfField, "/treatedArea", a.TreatedArea, put("F", r.FieldArea), put("W", r.Width), put("b", r.RowSpacing))
 		if r.AreaBasis == basisField || len(r.Products) > 0 {
 			k.field = in(r.ApplicationRate.si()*r.Width.si()/r.RowSpacing.si(), k.units.rate)
-			w.line(calc.MethodRateOnBasis, "", k.field, rate, put("W", r.Width), put("b", r.RowSpacing))
+			w.line(method.RateOnBasis, "", k.field, rate, put("W", r.Width), put("b", r.RowSpacing))
 		}
 		if r.AreaBasis == basisField {
 			k.basis = k.field
 		}
 	}
-	w.line(calc.MethodVolumeForArea, "/sprayVolume", a.SprayVolume, put("A", a.TreatedArea), rate)
-	w.line(calc.MethodMixedVolume, "/mixedVolume", a.MixedVolume, put("V", a.SprayVolume), put("r", k.residual()))
+	w.line(method.VolumeForArea, "/sprayVolume", a.SprayVolume, put("A", a.TreatedArea), rate)
+	w.line(method.MixedVolume, "/mixedVolume", a.MixedVolume, put("V", a.SprayVolume), put("r", k.residual()))
 	if !r.UsableVolume.given() {
 		w.workConversion("/usableVolume", a.UsableVolume, r.TankVolume)
 	}
-	w.line(calc.MethodTankfuls, "/tankfuls", bare(a.Tankfuls), put("M", a.MixedVolume), put("U", a.UsableVolume))
-	w.line(calc.MethodAreaPerLoad, "/areaPerLoad", a.AreaPerLoad, put("V", a.UsableVolume), rate)
+	w.line(method.Tankfuls, "/tankfuls", bare(a.Tankfuls), put("M", a.MixedVolume), put("U", a.UsableVolume))
+	w.line(method.AreaPerLoad, "/areaPerLoad", a.AreaPerLoad, put("V", a.UsableVolume), rate)
 	k.fieldArea("/fieldAreaPerLoad", a.FieldAreaPerLoad, a.AreaPerLoad)
 	first := a.UsableVolume
 	if l := a.PartLoad; l != nil {
-		w.line(calc.MethodPartLoad, "/partLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.FullLoads), put("U", a.UsableVolume))
+		w.line(method.PartLoad, "/partLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.FullLoads), put("U", a.UsableVolume))
 		k.load("/partLoad", l)
 		if a.Loads == 1 {
 			first = l.Volume
 		}
 	}
 	if l := a.EqualLoad; l != nil {
-		w.line(calc.MethodEqualLoad, "/equalLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.Loads))
+		w.line(method.EqualLoad, "/equalLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.Loads))
 		k.load("/equalLoad", l)
 		first = l.Volume
 	}
 	if a.FirstLoadArea.given() {
-		w.line(calc.MethodAreaAfterLines, "/firstLoadArea", a.FirstLoadArea, put("V", first), put("r", k.residual()), rate)
+		w.line(method.AreaAfterLines, "/firstLoadArea", a.FirstLoadArea, put("V", first), put("r", k.residual()), rate)
 	}
 	if a.DeliveredDeviation.given() {
-		w.line(calc.MethodRateDeviation, "/deliveredDeviation", a.DeliveredDeviation, put("R", k.basis), put("R_t", r.LabelRate))
+		w.line(method.RateDeviation, "/deliveredDeviation", a.DeliveredDeviation, put("R", k.basis), put("R_t", r.LabelRate))
 	}
 	liquid := [4][]Quantity{}
 	for i := range r.Products {
@@ -89,7 +90,7 @@ func (r *TankLoadsRequest) work(w *working, x *calc.TankLoadsResult, a *TankLoad
 			if len(all) == 0 {
 				all = []Quantity{{0, k.units.volume}}
 			}
-			w.line(calc.MethodCarrierWater, "/carrierWater"+share.member, share.amount, put("V", share.volume), putEach("m_i", all))
+			w.line(method.CarrierWater, "/carrierWater"+share.member, share.amount, put("V", share.volume), putEach("m_i", all))
 		}
 	}
 }
@@ -98,16 +99,16 @@ func (k *tankWork) residual() Quantity { return k.r.ResidualVolume.or(Quantity{0
 
 func (k *tankWork) fieldArea(member string, field, treated Quantity) {
 	if field.given() {
-		k.line(calc.MethodFieldAreaOfTreated, member, field, put("A", treated), put("b", k.r.RowSpacing), put("W", k.r.Width))
+		k.line(method.FieldAreaOfTreated, member, field, put("A", treated), put("b", k.r.RowSpacing), put("W", k.r.Width))
 	}
 }
 
 // load adds the areas of one load; the only one fills the lines as well.
 func (k *tankWork) load(member string, l *TankLoadResponse) {
 	if k.a.Loads == 1 && k.r.ResidualVolume.given() {
-		k.line(calc.MethodAreaAfterLines, member+"/area", l.Area, put("V", l.Volume), put("r", k.residual()), put("R", k.treated))
+		k.line(method.AreaAfterLines, member+"/area", l.Area, put("V", l.Volume), put("r", k.residual()), put("R", k.treated))
 	} else {
-		k.line(calc.MethodAreaPerLoad, member+"/area", l.Area, put("V", l.Volume), put("R", k.treated))
+		k.line(method.AreaPerLoad, member+"/area", l.Area, put("V", l.Volume), put("R", k.treated))
 	}
 	k.fieldArea(member+"/fieldArea", l.FieldArea, l.Area)
 }
@@ -141,15 +142,15 @@ func (k *tankWork) product(i int, x *calc.TankLoadsResult, liquid *[4][]Quantity
 		if p.ActiveIngredientContent.Unit.Kind() == unit.KindRatio {
 			rate = in(rate.si(), k.units.massRate)
 		}
-		k.line(calc.MethodProductOfIngredient, "", rate, put("a", p.ActiveIngredientRate), put("c", p.ActiveIngredientContent))
+		k.line(method.ProductOfIngredient, "", rate, put("a", p.ActiveIngredientRate), put("c", p.ActiveIngredientContent))
 	}
 	amount := func(member string, result, volume Quantity) {
 		switch {
 		case !result.given():
 		case p.Concentration.given():
-			k.line(calc.MethodConcentrateInVolume, member, result, put("c", p.Concentration), put("V", volume))
+			k.line(method.ConcentrateInVolume, member, result, put("c", p.Concentration), put("V", volume))
 		default:
-			k.line(calc.MethodProductInVolume, member, result, put("P", rate), put("V", volume), put("R", k.basis))
+			k.line(method.ProductInVolume, member, result, put("P", rate), put("V", volume), put("R", k.basis))
 		}
 	}
 	for j, share := range k.shares(&a.LoadSharesResponse) {
@@ -165,9 +166,9 @@ func (k *tankWork) product(i int, x *calc.TankLoadsResult, liquid *[4][]Quantity
 		switch {
 		case !result.given():
 		case p.Concentration.given():
-			k.line(calc.MethodConcentrateRate, member, result, put("c", p.Concentration), put("R_a", at))
+			k.line(method.ConcentrateRate, member, result, put("c", p.Concentration), put("R_a", at))
 		default:
-			k.line(calc.MethodProductRateApplied, member, result, put("P", rate), put("R_a", at), put("R", mixedFor))
+			k.line(method.ProductRateApplied, member, result, put("P", rate), put("R_a", at), put("R", mixedFor))
 		}
 	}
 	applied(at+"/ratePerArea", a.RatePerArea, k.basis, k.basis)

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -13,25 +14,25 @@ var readingUnits = [...]unit.ID{calc.Stopwatch: unit.IDS, calc.Tape: unit.IDM, c
 
 // uncertaintyMethods are those of one uncertainty.
 func uncertaintyMethods(u *calc.Uncertainty) methodSet {
-	s := methodsOf(calc.MethodCombinedUncertainty, calc.MethodExpandedUncertainty)
+	s := methodsOf(method.CombinedUncertainty, method.ExpandedUncertainty)
 	for source := range u.Budget {
 		if u.Budget[source].Standard == 0 {
 			continue
 		}
 		switch source := calc.Source(source); {
 		case source == calc.SourceRuns || source == calc.SourceCatches:
-			s.add(calc.MethodPooledScatter, calc.MethodScatterOfMean)
+			s.add(method.PooledScatter, method.ScatterOfMean)
 		case source > calc.SourceCatches: // as stated
 		case source%2 == 0:
-			s.add(calc.MethodScaleError)
+			s.add(method.ScaleError)
 		default:
-			s.add(calc.MethodReadingError, calc.MethodReadings)
+			s.add(method.ReadingError, method.Readings)
 		}
 	}
 	if u.DegreesOfFreedom == 0 {
-		s.add(calc.MethodNormalCoverage)
+		s.add(method.NormalCoverage)
 	} else {
-		s.add(calc.MethodStudentCoverage, calc.MethodEffectiveFreedom)
+		s.add(method.StudentCoverage, method.EffectiveFreedom)
 	}
 	return s
 }
@@ -74,15 +75,15 @@ func (w *working) uncertain(member string, u *UncertaintyResponse) {
 	if u.Standard.Unit.Kind() == unit.KindRatio {
 		reference = bare(x.Reference)
 	}
-	w.line(calc.MethodCombinedUncertainty, part("/standard"), u.Standard, put("X", reference), putEach("u_i", all))
+	w.line(method.CombinedUncertainty, part("/standard"), u.Standard, put("X", reference), putEach("u_i", all))
 	if u.DegreesOfFreedom == 0 {
-		w.line(calc.MethodNormalCoverage, part("/coverageFactor"), bare(u.CoverageFactor))
+		w.line(method.NormalCoverage, part("/coverageFactor"), bare(u.CoverageFactor))
 	} else {
 		nu := bare(u.DegreesOfFreedom)
-		w.line(calc.MethodEffectiveFreedom, part("/degreesOfFreedom"), nu, putEach("u_i", all), putEach("v_i", free), putEach("nu_i", freedom))
-		w.line(calc.MethodStudentCoverage, part("/coverageFactor"), bare(u.CoverageFactor), put("nu", nu))
+		w.line(method.EffectiveFreedom, part("/degreesOfFreedom"), nu, putEach("u_i", all), putEach("v_i", free), putEach("nu_i", freedom))
+		w.line(method.StudentCoverage, part("/coverageFactor"), bare(u.CoverageFactor), put("nu", nu))
 	}
-	w.line(calc.MethodExpandedUncertainty, part("/expanded"), u.Expanded, putNumber("k_p", u.CoverageFactor), put("u", u.Standard))
+	w.line(method.ExpandedUncertainty, part("/expanded"), u.Expanded, putNumber("k_p", u.CoverageFactor), put("u", u.Standard))
 }
 
 // component adds how much one source adds.
@@ -100,7 +101,7 @@ func (w *working) component(s calc.Source, standard float64, parts *calc.Parts) 
 		for _, p := range parts.Scales[s/2] {
 			follows, errors = append(follows, plainNumber(p.Sensitivity)), append(errors, plainNumber(p.ScaleError))
 		}
-		w.step(calc.MethodScaleError, bare(standard), putEach("c_i", follows), putEach("a_i", errors))
+		w.step(method.ScaleError, bare(standard), putEach("c_i", follows), putEach("a_i", errors))
 	default:
 		w.readings(parts.Readings[s/2], standard)
 	}
@@ -116,18 +117,18 @@ func (w *working) readings(all []calc.ReadingPart, standard float64) {
 			}
 		} else {
 			id := readingUnits[p.Kind]
-			w.step(calc.MethodReadingError, bare(p.Uncertainty), put("d", in(p.Resolution, id)), put("t", in(p.ReactionTime, id)), put("x", in(p.Value, id)))
+			w.step(method.ReadingError, bare(p.Uncertainty), put("d", in(p.Resolution, id)), put("t", in(p.ReactionTime, id)), put("x", in(p.Value, id)))
 		}
 		weights, each = append(weights, plainNumber(p.Weight)), append(each, plainNumber(p.Uncertainty))
 	}
-	w.step(calc.MethodReadings, bare(standard), putEach("g_i", weights), putEach("u_i", each))
+	w.step(method.Readings, bare(standard), putEach("g_i", weights), putEach("u_i", each))
 }
 
 // scatter adds what differs from one measurement to the next.
 func (w *working) scatter(p *calc.ScatterPart, standard float64) {
-	w.step(calc.MethodPooledScatter, bare(p.Pooled), putNumber("nu_0", p.Prior.DegreesOfFreedom), putNumber("s_0", float64(p.Prior.StandardDeviation)),
+	w.step(method.PooledScatter, bare(p.Pooled), putNumber("nu_0", p.Prior.DegreesOfFreedom), putNumber("s_0", float64(p.Prior.StandardDeviation)),
 		putNumber("r", p.Readings), putNumber("n", p.Number), putNumber("c", p.Seen))
-	w.step(calc.MethodScatterOfMean, bare(standard), putNumber("s", p.Pooled), putNumber("w", p.Squares), putNumber("f", 1-p.Caught))
+	w.step(method.ScatterOfMean, bare(standard), putNumber("s", p.Pooled), putNumber("w", p.Squares), putNumber("f", 1-p.Caught))
 }
 
 // conforms adds the line of the probability that what was measured as x lies between
@@ -138,14 +139,14 @@ func (w *working) conforms(member string, c *ConformanceResponse, x Quantity, u 
 		return
 	}
 	member += "/conformanceProbability"
-	id := calc.MethodNormalBelow
+	id := method.NormalBelow
 	switch free := u.DegreesOfFreedom != 0; {
 	case free && low.given():
-		id = calc.MethodStudentWithin
+		id = method.StudentWithin
 	case free:
-		id = calc.MethodStudentBelow
+		id = method.StudentBelow
 	case low.given():
-		id = calc.MethodNormalWithin
+		id = method.NormalWithin
 	}
 	if w.quiet {
 		w.used.add(id)

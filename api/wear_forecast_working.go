@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -33,7 +34,7 @@ func (r *WearForecastRequest) work(w *working, x *calc.WearForecastResult, a *We
 	if !r.NewFlowRate.given() {
 		r.Nozzle.workFlow(w, "/newFlowRate", a.NewFlowRate, r.SprayPressure)
 	}
-	w.line(calc.MethodLimitFlow, "/limitFlowRate", a.LimitFlowRate, put("q_n", a.NewFlowRate), put("l", a.Limit))
+	w.line(method.LimitFlow, "/limitFlowRate", a.LimitFlowRate, put("q_n", a.NewFlowRate), put("l", a.Limit))
 	for i := range r.Catches {
 		k.measured(i)
 	}
@@ -43,15 +44,15 @@ func (r *WearForecastRequest) work(w *working, x *calc.WearForecastResult, a *We
 		if t.si() > last.si() {
 			last = t
 		}
-		w.line(calc.MethodWearLineDeviation, "/catches/"+strconv.Itoa(i)+"/overLine", a.Catches[i].OverLine,
+		w.line(method.WearLineDeviation, "/catches/"+strconv.Itoa(i)+"/overLine", a.Catches[i].OverLine,
 			put("q", k.flows[i]), put("q_n", a.NewFlowRate), put("y", k.meanFlow), put("b", k.perHour), put("t", t), put("m", k.meanTime), put("s", hour))
 	}
-	w.line(calc.MethodWearOnLine, "/overNew", a.OverNew, put("y", k.meanFlow), put("b", k.perHour), put("t", last), put("m", k.meanTime), put("s", hour))
+	w.line(method.WearOnLine, "/overNew", a.OverNew, put("y", k.meanFlow), put("b", k.perHour), put("t", last), put("m", k.meanTime), put("s", hour))
 	var over []Quantity
 	for i := range a.Catches {
 		over = append(over, a.Catches[i].OverLine)
 	}
-	w.line(calc.MethodWearScatter, "/scatter", a.Scatter, putEach("d_i", over), putNumber("n", len(over)))
+	w.line(method.WearScatter, "/scatter", a.Scatter, putEach("d_i", over), putNumber("n", len(over)))
 	k.atLimit(last)
 }
 
@@ -69,15 +70,15 @@ func (k *wearWork) measured(i int) {
 	c, q, at := &k.r.Catches[i], &k.a.Catches[i], "/catches/"+strconv.Itoa(i)
 	n, u := max(c.Nozzles, 1), q.NozzleFlowRate.Unit
 	all := in(c.Volume.si()/c.Time.si(), u)
-	k.line(calc.MethodCatchFlow, "", all, put("V", c.Volume), put("t", c.Time))
+	k.line(method.CatchFlow, "", all, put("V", c.Volume), put("t", c.Time))
 	one := Quantity{all.Value / float64(n), u}
 	if p := c.SprayPressure; p.given() && p.si() != k.r.SprayPressure.si() {
-		k.line(calc.MethodCatchNozzleFlow, "", one, put("F", all), putNumber("n", n))
-		k.line(calc.MethodPressureLaw, at+"/nozzleFlowRate", q.NozzleFlowRate, put("q_0", one), put("p", k.r.SprayPressure), put("p_0", p), putNumber("n", calc.SquareRoot))
+		k.line(method.CatchNozzleFlow, "", one, put("F", all), putNumber("n", n))
+		k.line(method.PressureLaw, at+"/nozzleFlowRate", q.NozzleFlowRate, put("q_0", one), put("p", k.r.SprayPressure), put("p_0", p), putNumber("n", calc.SquareRoot))
 	} else {
-		k.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", all), putNumber("n", n))
+		k.line(method.CatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", all), putNumber("n", n))
 	}
-	k.line(calc.MethodOverNew, at+"/overNew", q.OverNew, put("q", q.NozzleFlowRate), put("q_n", k.a.NewFlowRate))
+	k.line(method.OverNew, at+"/overNew", q.OverNew, put("q", q.NozzleFlowRate), put("q_n", k.a.NewFlowRate))
 	k.times, k.flows = append(k.times, k.moment(i)), append(k.flows, q.NozzleFlowRate)
 }
 
@@ -91,10 +92,10 @@ func (k *wearWork) fit() {
 	n := float64(len(k.times))
 	k.meanTime, k.meanFlow = in(times/n, unit.IDH), bare(flows/n)
 	count, newFlow := putNumber("n", len(k.times)), put("q_n", k.a.NewFlowRate)
-	k.line(calc.MethodWearMeanTime, "", k.meanTime, putEach("t_i", k.times), count)
-	k.line(calc.MethodWearMeanFlow, "", k.meanFlow, putEach("q_i", k.flows), newFlow, count)
+	k.line(method.WearMeanTime, "", k.meanTime, putEach("t_i", k.times), count)
+	k.line(method.WearMeanFlow, "", k.meanFlow, putEach("q_i", k.flows), newFlow, count)
 	rate := func(member string, result, period Quantity) {
-		k.line(calc.MethodWearRate, member, result, put("s", period), putEach("t_i", k.times), put("m", k.meanTime), putEach("q_i", k.flows), newFlow, put("y", k.meanFlow))
+		k.line(method.WearRate, member, result, put("s", period), putEach("t_i", k.times), put("m", k.meanTime), putEach("q_i", k.flows), newFlow, put("y", k.meanFlow))
 	}
 	if k.x.Dated {
 		rate("/wearPerDay", k.a.WearPerDay, Quantity{24, unit.IDH})
@@ -115,13 +116,13 @@ func (k *wearWork) atLimit(last Quantity) {
 	m, b, s := put("m", k.meanTime), put("b", k.perHour), put("s", hour)
 	limit, y := put("l", k.a.Limit), put("y", k.meanFlow)
 	if k.a.HoursAtLimit.given() {
-		k.line(calc.MethodTimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit, m, s, limit, y, b)
+		k.line(method.TimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit, m, s, limit, y, b)
 	}
 	if k.a.HoursLeft.given() {
-		k.line(calc.MethodTimeLeft, "/hoursLeft", k.a.HoursLeft, put("x_l", k.a.HoursAtLimit), put("t", last))
+		k.line(method.TimeLeft, "/hoursLeft", k.a.HoursLeft, put("x_l", k.a.HoursAtLimit), put("t", last))
 	}
 	if k.x.SeasonsLeft != 0 {
-		k.line(calc.MethodSeasonsLeft, "/seasonsLeft", bare(k.a.SeasonsLeft), limit, put("d", k.a.OverNew), put("b", k.a.WearPerSeason))
+		k.line(method.SeasonsLeft, "/seasonsLeft", bare(k.a.SeasonsLeft), limit, put("d", k.a.OverNew), put("b", k.a.WearPerSeason))
 	}
 	if !k.a.HoursAtLimitRange.Low.given() {
 		return
@@ -131,12 +132,12 @@ func (k *wearWork) atLimit(last Quantity) {
 		squares += math.Pow((t.si()-k.meanTime.si())/hour.si(), 2)
 	}
 	sum, student, scatter := bare(squares), putNumber("T", k.x.StudentPoint), put("c", k.a.Scatter)
-	k.line(calc.MethodWearSquares, "", sum, putEach("t_i", k.times), m, s)
+	k.line(method.WearSquares, "", sum, putEach("t_i", k.times), m, s)
 	sure := bare(math.Pow(k.perHour.si(), 2) - math.Pow(k.x.StudentPoint*k.a.Scatter.si(), 2)/squares)
-	k.line(calc.MethodWearCertainty, "", sure, b, student, scatter, put("S", sum))
-	bound := func(id calc.MethodID, member string, result Quantity) {
+	k.line(method.WearCertainty, "", sure, b, student, scatter, put("S", sum))
+	bound := func(id method.ID, member string, result Quantity) {
 		k.line(id, member, result, m, s, b, limit, y, student, scatter, put("A", sure), putNumber("n", len(k.times)), put("S", sum))
 	}
-	bound(calc.MethodWearEarliest, "/hoursAtLimitRange/low", k.a.HoursAtLimitRange.Low)
-	bound(calc.MethodWearLatest, "/hoursAtLimitRange/high", k.a.HoursAtLimitRange.High)
+	bound(method.WearEarliest, "/hoursAtLimitRange/low", k.a.HoursAtLimitRange.Low)
+	bound(method.WearLatest, "/hoursAtLimitRange/high", k.a.HoursAtLimitRange.High)
 }

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -47,11 +47,11 @@ type working struct {
 	at       string
 	lines    []workingLine
 	used     methodSet
-	quiet    bool                       // only used is wanted
-	steps    map[string]bool            // written by step
-	formulas map[calc.MethodID]*formula // as they were read
-	key      []byte                     // of a step
-	told     map[any]bool               // by pointer: what has all its steps already
+	quiet    bool                   // only used is wanted
+	steps    map[string]bool        // written by step
+	formulas map[method.ID]*formula // as they were read
+	key      []byte                 // of a step
+	told     map[any]bool           // by pointer: what has all its steps already
 }
 
 // An operand is what goes in the place of a symbol: one value or a list.
@@ -100,23 +100,23 @@ func (w *working) taken() methodSet {
 
 // line adds the line of one member: a method with its operands. The numbers carry
 // nine digits, and more where a small difference would lose them.
-func (w *working) line(id calc.MethodID, member string, result Quantity, operands ...operand) {
+func (w *working) line(id method.ID, member string, result Quantity, operands ...operand) {
 	if w.quiet {
 		w.used.add(id)
 		return
 	}
 	filled := slices.Clone(operands) // so that they stay on the caller's stack where no line is wanted
-	method := calc.MethodOf(id)
-	left, right, _ := strings.Cut(method.Formula, " = ")
+	m := method.Of(id)
+	left, right, _ := strings.Cut(m.Formula, " = ")
 	f := w.formulas[id]
 	if f == nil {
 		if w.formulas == nil {
-			w.formulas = map[calc.MethodID]*formula{}
+			w.formulas = map[method.ID]*formula{}
 		}
 		f = readFormula(right)
 		w.formulas[id] = f
 	}
-	line := workingLine{Method: method.ID, Result: result}
+	line := workingLine{Method: m.ID, Result: result}
 	if member != "" {
 		line.Member = w.at + member
 	}
@@ -132,7 +132,7 @@ func (w *working) line(id calc.MethodID, member string, result Quantity, operand
 
 // step adds a line of what is no member, once: what several members have in common
 // is told where it comes first.
-func (w *working) step(id calc.MethodID, result Quantity, operands ...operand) {
+func (w *working) step(id method.ID, result Quantity, operands ...operand) {
 	if w.quiet {
 		w.used.add(id)
 		return
