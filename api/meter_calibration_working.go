@@ -1,100 +1,84 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
-func (r *MeterCalibrationRequest) methods() methodSet {
-	pulsed, set := r.Readings[0].Pulses != 0, r.CurrentSetting.Pulses != 0
-	var s methodSet
-	s.addIf(!pulsed, method.CorrectionFactor)
-	s.addIf(pulsed, method.AmountPerPulse)
-	s.addIf(pulsed && set, method.FactorOfPulses)
-	s.addIf(!pulsed || set, method.MeterError)
-	s.addIf(!pulsed && set, method.AmountPerPulseOfSetting)
-	s.addIf(pulsed || set, method.PulsesForAmount)
-	s.addIf(set, method.AmountForPulses)
-	s.addIf(r.CurrentFactor.given(), method.NewFactor)
-	s.addIf(len(r.Readings) > 1, method.MeterSpread)
-	return s
-}
-
 // meterWork is the working of one meter. per is the amount that pulses are set for.
 type meterWork struct {
-	*working
 	r   *MeterCalibrationRequest
 	per Quantity
 }
 
-func (r *MeterCalibrationRequest) work(w *working, a *MeterCalibrationResponse, base unit.ID) {
-	k := &meterWork{w, r, r.CurrentSetting.Per.or(Quantity{1, base})}
+func (r *MeterCalibrationRequest) work(w working, a *MeterCalibrationResponse, base unit.ID) {
+	k := &meterWork{r, r.CurrentSetting.Per.or(Quantity{1, base})}
 	var compared []Quantity
 	for i := range r.Readings {
-		x, at := &a.Readings[i], "/readings/"+strconv.Itoa(i)
-		perPulse := k.correction(at, r.Readings[i:i+1], x.CorrectionFactor, x.MeterError)
+		x, w := &a.Readings[i], w.item("/readings", i)
+		perPulse := k.correction(w, r.Readings[i:i+1], false, x.CorrectionFactor, x.MeterError)
 		if x.PulseSetting != nil {
-			w.line(method.PulsesForAmount, at+"/pulseSetting/pulses", bare(x.PulseSetting.Pulses), put("s", k.per), put("u", perPulse))
+			w.line(method.PulsesForAmount, "/pulseSetting/pulses", dimensionless(x.PulseSetting.Pulses)).with("s", k.per).with("u", perPulse)
 		}
-		if r.Readings[i].Pulses != 0 {
+		switch {
+		case w.methodsOnly:
+		case r.Readings[i].Pulses != 0:
 			compared = append(compared, perPulse)
-		} else {
+		default:
 			compared = append(compared, x.CorrectionFactor)
 		}
 	}
-	perPulse := k.correction("", r.Readings, a.CorrectionFactor, a.MeterError)
+	perPulse := k.correction(w, r.Readings, true, a.CorrectionFactor, a.MeterError)
 	if a.NewPulses != nil {
-		w.line(method.PulsesForAmount, "/newPulses/pulses", bare(a.NewPulses.Pulses), put("s", k.per), put("u", perPulse))
+		w.line(method.PulsesForAmount, "/newPulses/pulses", dimensionless(a.NewPulses.Pulses)).with("s", k.per).with("u", perPulse)
 	}
 	if a.NewAmount != nil {
-		w.line(method.AmountForPulses, "/newAmount/per", a.NewAmount.Per, putNumber("n", r.CurrentSetting.Pulses), put("u", perPulse))
+		w.line(method.AmountForPulses, "/newAmount/per", a.NewAmount.Per).count("n", r.CurrentSetting.Pulses).with("u", perPulse)
 	}
 	if a.NewFactor.given() {
-		w.line(method.NewFactor, "/newFactor", a.NewFactor, put("f_0", r.CurrentFactor), put("c", a.CorrectionFactor))
+		w.line(method.NewFactor, "/newFactor", a.NewFactor).with("f_0", r.CurrentFactor).with("c", a.CorrectionFactor)
 	}
 	if a.Spread.given() {
 		mean := a.CorrectionFactor
 		if r.Readings[0].Pulses != 0 {
 			mean = perPulse
 		}
-		w.line(method.MeterSpread, "/spread", a.Spread, putEach("c_i", compared), put("c", mean))
+		w.line(method.MeterSpread, "/spread", a.Spread).each("c_i", compared...).with("c", mean)
 	}
 }
 
-// correction adds what some readings say together, and returns the amount of a pulse
+// correction adds what one reading or all of them say, and returns the amount of a pulse
 // where there is one.
-func (k *meterWork) correction(at string, readings []MeterReadingRequest, factor, meterError Quantity) (perPulse Quantity) {
-	var measured, indicated []Quantity
+func (k *meterWork) correction(w working, readings []MeterReadingRequest, all bool, factor, meterError Quantity) (perPulse Quantity) {
 	var amount, shown float64
-	pulsed, setting := readings[0].Pulses != 0, k.r.CurrentSetting
-	for _, x := range readings {
-		measured = append(measured, x.Measured)
-		amount += x.Measured.si()
-		if pulsed {
-			indicated = append(indicated, plainNumber(x.Pulses))
-			shown += float64(x.Pulses)
-		} else {
-			indicated = append(indicated, x.Indicated)
-		}
+	pulsed, setting := readings[0].Pulses != 0, &k.r.CurrentSetting
+	for i := range readings {
+		amount += readings[i].Measured.si()
+		shown += float64(readings[i].Pulses)
 	}
+	measured := listed(w, readings, func(x *MeterReadingRequest) Quantity { return x.Measured })
+	indicated := listed(w, readings, func(x *MeterReadingRequest) Quantity {
+		if pulsed {
+			return plainNumber(x.Pulses)
+		}
+		return x.Indicated
+	})
 	switch {
 	case pulsed:
 		perPulse = in(amount/shown, k.per.Unit)
-		k.line(method.AmountPerPulse, "", perPulse, putEach("a_i", measured), putEach("n_i", indicated))
+		w.line(method.AmountPerPulse, "", perPulse).each("a_i", measured...).each("n_i", indicated...)
 		if setting.Pulses != 0 {
-			k.line(method.FactorOfPulses, at+"/correctionFactor", factor, put("u", perPulse), putNumber("n", setting.Pulses), put("s", k.per))
+			w.line(method.FactorOfPulses, "/correctionFactor", factor).with("u", perPulse).count("n", setting.Pulses).with("s", k.per)
 		}
 	default:
-		k.line(method.CorrectionFactor, at+"/correctionFactor", factor, putEach("a_i", measured), putEach("s_i", indicated))
-		if setting.Pulses != 0 && at == "" {
+		w.line(method.CorrectionFactor, "/correctionFactor", factor).each("a_i", measured...).each("s_i", indicated...)
+		if setting.Pulses != 0 && all {
 			perPulse = in(factor.Value*k.per.si()/float64(setting.Pulses), k.per.Unit)
-			k.line(method.AmountPerPulseOfSetting, "", perPulse, put("c", factor), put("s", k.per), putNumber("n", setting.Pulses))
+			w.line(method.AmountPerPulseOfSetting, "", perPulse).with("c", factor).with("s", k.per).count("n", setting.Pulses)
 		}
 	}
 	if meterError.given() {
-		k.line(method.MeterError, at+"/meterError", meterError, put("c", factor))
+		w.line(method.MeterError, "/meterError", meterError).with("c", factor)
 	}
 	return perPulse
 }

@@ -169,7 +169,6 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 			a.Actions[i].Pointer = "#/catches/" + strconv.Itoa(action.Catch)
 		}
 	}
-	a.Methods = r.methods(&x, &a)
 	return a
 }
 
