@@ -80,9 +80,9 @@ func applicationRate(ctx context.Context, r *ApplicationRateRequest) (Applicatio
 		return ApplicationRateResponse{}, err
 	}
 	a := applicationRateAnswer(ctx, r, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

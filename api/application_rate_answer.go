@@ -51,7 +51,6 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		LabelMaximum:          r.LabelMaximum,
 		Cautions:              rateCautions.in(ctx),
 		Warnings:              warnings(ctx, result.Warnings),
-		Explained:             Explained{Methods: r.methods(&result)},
 	}
 	if result.Width != 0 {
 		a.Width = r.Width.or(in(result.Width, units.width))
@@ -68,7 +67,6 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 	}
 	a.OverLabelMaximum = overLabel(result.LabelVerdict)
 	a.uncertain(ctx, &result, units)
-	a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	return a
 }
 

@@ -2,70 +2,55 @@ package api
 
 import (
 	"wetrun/calc"
-	"wetrun/calc/finding"
-	"wetrun/calc/unit"
+	"wetrun/calc/method"
 )
 
-var solvedMethods = map[calc.Solved]calc.MethodID{
-	calc.SolvedNozzleFlowRate:        calc.MethodNozzleFlowForRate,
-	calc.SolvedGroundSpeed:           calc.MethodSpeedForRate,
-	calc.SolvedSprayedWidthPerNozzle: calc.MethodWidthForRate,
-	calc.SolvedApplicationRate:       calc.MethodApplicationRate,
-}
-
-func (r *ApplicationRateRequest) methods(x *calc.ApplicationRateResult) methodSet {
-	s := methodsOf(solvedMethods[x.SolvedFor])
-	dense := r.RelativeDensity.given() || r.LiquidDensity.given()
-	if x.SolvedFor != calc.SolvedNozzleFlowRate && !r.NozzleFlowRate.given() {
-		s.join(r.Nozzle.flowMethods(unit.Pressure(r.SprayPressure.si())))
-		s.addIf(dense, calc.MethodLiquidFlow)
-	}
-	s.addIf(r.LiquidDensity.given(), calc.MethodRelativeDensity)
-	s.addIf(dense, calc.MethodWaterEquivalentFlow)
-	s.addIf(r.Width.given(), calc.MethodWidthPerNozzle)
-	s.addIf(x.Width != 0 && !r.Width.given(), calc.MethodTreatedWidth)
-	s.addIf(x.FieldApplicationRate != 0, calc.MethodFieldRate)
-	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
-	return s
-}
-
-func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult, a *ApplicationRateResponse) {
-	rd := w.workDensity(r.RelativeDensity, r.LiquidDensity)
+func (r *ApplicationRateRequest) work(w working, x *calc.ApplicationRateResult, a *ApplicationRateResponse) {
+	rd := w.density(r.RelativeDensity, r.LiquidDensity)
 	if x.SolvedFor != calc.SolvedNozzleFlowRate && !r.NozzleFlowRate.given() {
 		r.workFlow(w, rd, a.NozzleFlowRate)
 	}
 	if r.Width.given() {
-		w.line(calc.MethodWidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
+		w.line(method.WidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle).with("W", r.Width).count("n", r.Nozzles)
 	}
-	result := map[calc.Solved]Quantity{
-		calc.SolvedNozzleFlowRate: a.NozzleFlowRate, calc.SolvedGroundSpeed: a.GroundSpeed,
-		calc.SolvedSprayedWidthPerNozzle: a.SprayedWidthPerNozzle, calc.SolvedApplicationRate: a.ApplicationRate,
-	}[x.SolvedFor]
-	w.line(solvedMethods[x.SolvedFor], "/"+string(x.SolvedFor), result,
-		put("q", a.NozzleFlowRate), put("v", a.GroundSpeed), put("w", a.SprayedWidthPerNozzle), put("R", a.ApplicationRate))
+	a.solved(w, x.SolvedFor).
+		with("q", a.NozzleFlowRate).with("v", a.GroundSpeed).with("w", a.SprayedWidthPerNozzle).with("R", a.ApplicationRate)
 	if x.Width != 0 && !r.Width.given() {
-		w.line(calc.MethodTreatedWidth, "/width", a.Width, put("w", a.SprayedWidthPerNozzle), putNumber("n", r.Nozzles))
+		w.line(method.TreatedWidth, "/width", a.Width).with("w", a.SprayedWidthPerNozzle).count("n", r.Nozzles)
 	}
 	if a.FieldApplicationRate.given() {
-		w.line(calc.MethodFieldRate, "/fieldApplicationRate", a.FieldApplicationRate,
-			put("R", a.ApplicationRate), put("W", a.Width), put("b", r.RowSpacing))
+		w.line(method.FieldRate, "/fieldApplicationRate", a.FieldApplicationRate).
+			with("R", a.ApplicationRate).with("W", a.Width).with("b", r.RowSpacing)
 	}
 	if a.WaterEquivalentFlowRate.given() {
-		w.line(calc.MethodWaterEquivalentFlow, "/waterEquivalentFlowRate", a.WaterEquivalentFlowRate, put("q", a.NozzleFlowRate), put("s", rd))
+		w.line(method.WaterEquivalentFlow, "/waterEquivalentFlowRate", a.WaterEquivalentFlowRate).with("q", a.NozzleFlowRate).with("s", rd)
 	}
 	if a.Deviation.given() {
 		rate := a.ApplicationRate
 		if r.RateBasis == basisField {
 			rate = a.FieldApplicationRate
 		}
-		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", rate), put("R_t", r.TargetApplicationRate))
+		w.line(method.RateDeviation, "/deviation", a.Deviation).with("R", rate).with("R_t", r.TargetApplicationRate)
 	}
 	r.workUncertainty(w, a)
 }
 
+// solved begins the line of the figure that was solved for.
+func (a *ApplicationRateResponse) solved(w working, figure calc.Solved) *line {
+	switch figure {
+	case calc.SolvedNozzleFlowRate:
+		return w.line(method.NozzleFlowForRate, "/nozzleFlowRate", a.NozzleFlowRate)
+	case calc.SolvedGroundSpeed:
+		return w.line(method.SpeedForRate, "/groundSpeed", a.GroundSpeed)
+	case calc.SolvedSprayedWidthPerNozzle:
+		return w.line(method.WidthForRate, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle)
+	}
+	return w.line(method.ApplicationRate, "/applicationRate", a.ApplicationRate)
+}
+
 // workUncertainty adds how well the rate is known. Where the rate was given and
-// something else solved for, its own uncertainty is a step between.
-func (r *ApplicationRateRequest) workUncertainty(w *working, a *ApplicationRateResponse) {
+// something else solved for, its own uncertainty is a number between.
+func (r *ApplicationRateRequest) workUncertainty(w working, a *ApplicationRateResponse) {
 	u := a.Uncertainty
 	if u == nil {
 		return
@@ -90,13 +75,12 @@ func (r *ApplicationRateRequest) workUncertainty(w *working, a *ApplicationRateR
 }
 
 // workFlow adds the lines of the nozzle that stands in for its flow.
-func (r *ApplicationRateRequest) workFlow(w *working, rd, result Quantity) {
+func (r *ApplicationRateRequest) workFlow(w working, rd, result Quantity) {
 	if !rd.given() {
 		r.Nozzle.workFlow(w, "/nozzleFlowRate", result, r.SprayPressure)
 		return
 	}
-	n := r.Nozzle.input()
-	water := in(n.FlowAt(unit.Pressure(r.SprayPressure.si())), result.Unit)
+	water := r.Nozzle.flowAt(w, r.SprayPressure, result.Unit)
 	r.Nozzle.workFlow(w, "", water, r.SprayPressure)
-	w.line(calc.MethodLiquidFlow, "/nozzleFlowRate", result, put("q_w", water), put("s", rd))
+	w.line(method.LiquidFlow, "/nozzleFlowRate", result).with("q_w", water).with("s", rd)
 }

@@ -111,10 +111,8 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		a.ConformanceResponse = conformance(ctx, u.Within)
 		a.Uncertainty = &AreaCheckUncertainty{uncertain(&u.ApplicationRate, units.rate), uncertain(&u.Deviation, unit.IDPct)}
 	}
-	a.Methods = r.methods(&result)
-	a.Methods.join(methodsBy(a.workUncertainty))
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }

@@ -1,29 +1,17 @@
 package api
 
 import (
-	"wetrun/calc"
-	"wetrun/calc/finding"
+	"wetrun/calc/method"
 )
 
-func (r *AreaCheckRequest) methods(x *calc.AreaCheckResult) methodSet {
-	s := methodsOf(calc.MethodRateFromTank)
-	s.addIf(!r.Area.given(), calc.MethodCourseTreatedArea)
-	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
-	return s
-}
-
-func (r *AreaCheckRequest) work(w *working, a *AreaCheckResponse) {
+func (r *AreaCheckRequest) work(w working, a *AreaCheckResponse) {
 	if !r.Area.given() {
-		w.line(calc.MethodCourseTreatedArea, "/area", a.Area, put("L", r.CourseLength), put("W", r.Width), putNumber("n", max(r.Passes, 1)))
+		w.line(method.CourseTreatedArea, "/area", a.Area).with("L", r.CourseLength).with("W", r.Width).count("n", max(r.Passes, 1))
 	}
-	w.line(calc.MethodRateFromTank, "/applicationRate", a.ApplicationRate, put("V", r.VolumeUsed), put("A", a.Area))
+	w.line(method.RateFromTank, "/applicationRate", a.ApplicationRate).with("V", r.VolumeUsed).with("A", a.Area)
 	if a.Deviation.given() {
-		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", a.ApplicationRate), put("R_t", r.ExpectedApplicationRate))
+		w.line(method.RateDeviation, "/deviation", a.Deviation).with("R", a.ApplicationRate).with("R_t", r.ExpectedApplicationRate)
 	}
-	a.workUncertainty(w)
-}
-
-func (a *AreaCheckResponse) workUncertainty(w *working) {
 	if u := a.Uncertainty; u != nil {
 		w.uncertain("/uncertainty/applicationRate", &u.ApplicationRate)
 		w.uncertain("/uncertainty/deviation", &u.Deviation)

@@ -2,6 +2,7 @@ package api
 
 import (
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -16,68 +17,45 @@ type sheetWork struct {
 
 // explain fills in the methods of the parts and of the sheet, and the working.
 func (k *sheetWork) explain() {
-	a, w := k.a, working{quiet: true}
-	if a.Rate.Result != nil {
-		k.rate(&w)
-		a.Rate.Result.Methods = w.taken()
-		a.Methods.join(a.Rate.Result.Methods)
+	a, w := k.a, explaining(k.r.shows())
+	if part := a.Pressure.Result; part != nil {
+		k.p.pressure.work(w.part("/pressure/result"), part)
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	if a.Correction.Result != nil {
-		k.correction(&w)
-		a.Correction.Result.Methods = w.taken()
-		a.Methods.join(a.Correction.Result.Methods)
+	if part := a.Output.Result; part != nil {
+		k.p.output.work(w.part("/output/result"), k.x.Output, part)
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	if a.AreaCheck.Result != nil {
-		k.areaCheck(&w)
-		a.AreaCheck.Result.Methods = w.taken()
-		a.Methods.join(a.AreaCheck.Result.Methods)
+	if part := a.Speed.Result; part != nil {
+		k.p.speed.work(w.part("/speed/result"), part)
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	if a.Pressure.Result != nil {
-		a.Methods.join(a.Pressure.Result.Methods)
+	if part := a.Rate.Result; part != nil {
+		k.rate(w.part("/rate/result"))
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	if a.Output.Result != nil {
-		a.Methods.join(a.Output.Result.Methods)
+	if part := a.Correction.Result; part != nil {
+		k.correction(w.part("/correction/result"))
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	if a.Speed.Result != nil {
-		a.Methods.join(a.Speed.Result.Methods)
+	if part := a.AreaCheck.Result; part != nil {
+		k.areaCheck(w.part("/areaCheck/result"))
+		part.Methods = w.takeMethods()
+		a.Methods.join(part.Methods)
 	}
-	k.extras(&w)
-	a.Methods.join(w.taken())
-	if k.r.shows() {
-		a.Working = worked(k.all)
-	}
-}
-
-func (k *sheetWork) all(w *working) {
-	under := func(at string) *working {
-		w.at = "#" + at
-		return w
-	}
-	a := k.a
-	if a.Pressure.Result != nil {
-		k.p.pressure.work(under("/pressure/result"), a.Pressure.Result)
-	}
-	if a.Output.Result != nil {
-		k.p.output.work(under("/output/result"), k.x.Output, a.Output.Result)
-	}
-	if a.Speed.Result != nil {
-		k.p.speed.work(under("/speed/result"), a.Speed.Result)
-	}
-	if a.Rate.Result != nil {
-		k.rate(under("/rate/result"))
-	}
-	if a.Correction.Result != nil {
-		k.correction(under("/correction/result"))
-	}
-	if a.AreaCheck.Result != nil {
-		k.areaCheck(under("/areaCheck/result"))
-	}
-	k.extras(under(""))
+	k.extras(w)
+	a.Methods.join(w.takeMethods())
+	a.Working = w.written()
 }
 
 // rate is application-rate with what the sheet says of the machine; the flow is the
 // mean of what was caught, of the liquid.
-func (k *sheetWork) rate(w *working) {
+func (k *sheetWork) rate(w working) {
 	r, a := k.r, k.a.Rate.Result
 	request := ApplicationRateRequest{
 		NozzleFlowRate: a.NozzleFlowRate, GroundSpeed: a.GroundSpeed,
@@ -86,7 +64,7 @@ func (k *sheetWork) rate(w *working) {
 		TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis, LabelMaximum: r.Target.LabelMaximum,
 	}
 	var flows, nozzles []Quantity
-	if !w.quiet {
+	if !w.methodsOnly {
 		n := acceptanceWork{r: &k.p.output}
 		for i := range k.x.Output.Catches {
 			flows = append(flows, in(k.x.Output.Catches[i].NozzleFlowRateAtPressure, a.NozzleFlowRate.Unit))
@@ -97,20 +75,20 @@ func (k *sheetWork) rate(w *working) {
 	if r.RelativeDensity.given() {
 		caught, member = in(calc.WaterEquivalent(unit.FlowRate(caught.si()), unit.Ratio(r.RelativeDensity.si())), caught.Unit), ""
 	}
-	w.line(calc.MethodWeightedMeanFlow, member, caught, putEach("q_i", flows), putEach("n_i", nozzles))
+	w.line(method.WeightedMeanFlow, member, caught).each("q_i", flows...).each("n_i", nozzles...)
 	if member == "" {
-		w.line(calc.MethodLiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate, put("q_w", caught), put("s", r.RelativeDensity))
+		w.line(method.LiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate).with("q_w", caught).with("s", r.RelativeDensity)
 	}
 	if !r.Machine.BedWidth.given() {
-		w.workConversion("/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, r.Machine.SprayedWidthPerNozzle)
+		w.conversion("/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, r.Machine.SprayedWidthPerNozzle)
 	} else {
-		w.workConversion("/width", a.Width, r.Machine.BedWidth)
+		w.conversion("/width", a.Width, r.Machine.BedWidth)
 	}
 	request.work(w, k.x.Rate, a)
 }
 
 // correction is corrections from what the other parts measured.
-func (k *sheetWork) correction(w *working) {
+func (k *sheetWork) correction(w working) {
 	c := k.r.correctionsRequest().plannedWith(k.x.Output)
 	c.Measured.ApplicationRate, c.Measured.GroundSpeed = k.a.Rate.Result.ApplicationRate, k.a.Rate.Result.GroundSpeed
 	if k.r.Target.RateBasis == basisField {
@@ -125,37 +103,38 @@ func (k *sheetWork) correction(w *working) {
 }
 
 // areaCheck is area-check against the rate of the sheet.
-func (k *sheetWork) areaCheck(w *working) {
+func (k *sheetWork) areaCheck(w working) {
 	t, a := &k.r.AreaCheck, k.a.AreaCheck.Result
 	request := AreaCheckRequest{
 		VolumeUsed: t.VolumeUsed, Area: t.Area, CourseLength: t.CourseLength, Width: t.Width, Passes: t.Passes,
 		ExpectedApplicationRate: a.ExpectedApplicationRate,
 	}
 	if t.Area.given() {
-		w.workConversion("/area", a.Area, t.Area)
+		w.conversion("/area", a.Area, t.Area)
 	}
 	if rd := k.r.RelativeDensity; rd.given() && a.ExpectedApplicationRate.given() {
 		rate := k.a.Rate.Result.ApplicationRate
 		if k.r.Target.RateBasis == basisField {
 			rate = k.a.Rate.Result.FieldApplicationRate
 		}
-		w.line(calc.MethodWaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate, put("R", rate), put("s", rd))
+		w.line(method.WaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate).with("R", rate).with("s", rd)
 	}
 	request.work(w, a)
 }
 
 // extras are the cost of the deviation and the use that is left.
-func (k *sheetWork) extras(w *working) {
+func (k *sheetWork) extras(w working) {
 	if c := k.a.Cost; c != nil {
-		w.line(calc.MethodDeviationCost, "/cost/deviation", bare(c.Deviation.Amount),
-			putNumber("m", float64(k.r.Cost.Mix.Amount)), put("d", k.a.Rate.Result.Deviation))
+		w.line(method.DeviationCost, "/cost/deviation", dimensionless(c.Deviation.Amount)).
+			number("m", float64(k.r.Cost.Mix.Amount)).with("d", k.a.Rate.Result.Deviation)
 		if c.Total != (Money{}) {
-			w.line(calc.MethodCostForArea, "/cost/total", bare(c.Total.Amount),
-				putNumber("c", float64(c.Deviation.Amount)), put("A", k.r.Cost.PlannedArea), put("a", c.PerArea))
+			w.line(method.CostForArea, "/cost/total", dimensionless(c.Total.Amount)).
+				number("c", float64(c.Deviation.Amount)).with("A", k.r.Cost.PlannedArea).with("a", c.PerArea)
 		}
 	}
 	if d := k.a.NextDue; d != nil && d.HoursLeft.given() {
 		s := &k.r.Schedule
-		w.line(calc.MethodHoursLeft, "/nextDue/hoursLeft", d.HoursLeft, put("e", s.CalibrateEvery), put("u", s.UsedSince.or(Quantity{0, unit.IDH})))
+		w.line(method.HoursLeft, "/nextDue/hoursLeft", d.HoursLeft).
+			with("e", s.CalibrateEvery).with("u", s.UsedSince.or(Quantity{0, unit.IDH}))
 	}
 }

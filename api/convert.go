@@ -42,9 +42,9 @@ func convert(_ context.Context, r *ConvertRequest) (ConvertResponse, error) {
 		e.Pointer = pointer(finding.Member("to"))
 		return ConvertResponse{}, &refusal{kind: invalidRequest, fields: []FieldError{e}}
 	}
-	a := ConvertResponse{Quantity: in(r.Quantity.si(), r.To), Explained: Explained{Methods: convertMethods}}
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	a := ConvertResponse{Quantity: in(r.Quantity.si(), r.To)}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }

@@ -1,17 +1,7 @@
 package api
 
-import "wetrun/calc"
+import "wetrun/calc/method"
 
-var convertMethods = methodsOf(calc.MethodUnitConversion)
-
-func (r *ConvertRequest) work(w *working, a *ConvertResponse) {
-	w.line(calc.MethodUnitConversion, "/quantity", a.Quantity, put("x", r.Quantity))
-}
-
-// workConversion adds the line of a quantity that is answered in another unit than it
-// was given in.
-func (w *working) workConversion(member string, result, given Quantity) {
-	if result.Unit != given.Unit {
-		w.line(calc.MethodUnitConversion, member, result, put("x", given))
-	}
+func (r *ConvertRequest) work(w working, a *ConvertResponse) {
+	w.line(method.UnitConversion, "/quantity", a.Quantity).with("x", r.Quantity)
 }

@@ -93,11 +93,9 @@ func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsRespons
 		return CorrectionsResponse{}, r.nameGears(err)
 	}
 	a := correctionsAnswer(ctx, result, r)
-	lines := func(w *working) { r.work(w, &result, &a) }
-	a.Methods = methodsBy(lines)
-	if r.shows() {
-		a.Working = worked(lines)
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -4,10 +4,11 @@ import (
 	"math"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 )
 
 // rejection adds the numbers of a change that cannot be made.
-func (k *correctionsWork) rejection(no *calc.Rejection, a *RejectionResponse, at string) {
+func (k *correctionsWork) rejection(w working, no *calc.Rejection, a *RejectionResponse) {
 	if no.Attempt == (calc.Attempt{}) {
 		return
 	}
@@ -28,8 +29,8 @@ func (k *correctionsWork) rejection(no *calc.Rejection, a *RejectionResponse, at
 			*own[i] = needed[i]
 		}
 	}
-	k.attempt(&t, at, y)
-	k.needed(&t, a, at)
+	k.attempt(w, &t, &y)
+	k.needed(w, &t, a)
 	for _, l := range [...]struct {
 		member string
 		value  Quantity
@@ -40,15 +41,15 @@ func (k *correctionsWork) rejection(no *calc.Rejection, a *RejectionResponse, at
 		{"/minimumDutyCycle", a.MinimumDutyCycle}, {"/maximumDutyCycle", a.MaximumDutyCycle},
 	} {
 		if l.value.given() {
-			k.workConversion(at+l.member, l.value, k.limit(l.value))
+			w.conversion(l.member, l.value, k.limit(l.value))
 		}
 	}
 }
 
 // needed adds the needed values of a rejection, and the speed in its gear.
-func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at string) {
+func (k *correctionsWork) needed(w working, t *calc.Attempt, a *RejectionResponse) {
 	m := &k.r.Measured
-	vg, eg := k.gear(t.To.Gear)
+	speed, turns := k.gear(t.To.Gear)
 	needed := func(of calc.Change) bool { return t.Solves && t.Solved == of }
 	for _, q := range [...]struct {
 		of              calc.Change
@@ -67,12 +68,13 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 			if needed(calc.ChangeEngineSpeed) {
 				engine = k.engineFor(t, q.answer)
 			}
-			k.line(calc.MethodSpeedInGear, at+q.member, q.answer, vg, put("e", engine), eg)
+			w.line(method.SpeedInGear, q.member, q.answer).with("v_g", speed).with("e", engine).with("e_g", turns)
 		case needed(q.of) && near(q.answer.si(), t.Needed): // it has its line
 		case q.of == calc.ChangeEngineSpeed && near(q.answer.si(), float64(t.To.EngineSpeed)) && (!t.Solves || t.Limited == calc.ChangeSpeed):
-			k.line(calc.MethodEngineSpeedInGear, at+q.member, q.answer, eg, put("v", k.limit(in(t.To.GroundSpeed, k.units.speed))), vg)
+			w.line(method.EngineSpeedInGear, q.member, q.answer).
+				with("e_g", turns).with("v", k.limit(in(t.To.GroundSpeed, k.units.speed))).with("v_g", speed)
 		default:
-			k.workConversion(at+q.member, q.answer, k.limit(q.measure))
+			w.conversion(q.member, q.answer, k.limit(q.measure))
 		}
 	}
 	if a.GroundSpeed.given() {
@@ -80,7 +82,7 @@ func (k *correctionsWork) needed(t *calc.Attempt, a *RejectionResponse, at strin
 		if needed(calc.ChangeEngineSpeed) {
 			engine = in(t.To.EngineSpeed, unitRpm)
 		}
-		k.line(calc.MethodSpeedInGear, at+"/groundSpeed", a.GroundSpeed, vg, put("e", engine), eg)
+		w.line(method.SpeedInGear, "/groundSpeed", a.GroundSpeed).with("v_g", speed).with("e", engine).with("e_g", turns)
 	}
 }
 

@@ -57,9 +57,8 @@ func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResp
 	if r.GroundSpeed.given() {
 		a.Time = in(result.Time, unit.IDS)
 	}
-	a.Methods = r.methods()
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }

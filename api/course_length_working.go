@@ -1,18 +1,12 @@
 package api
 
-import "wetrun/calc"
+import "wetrun/calc/method"
 
-func (r *CourseLengthRequest) methods() methodSet {
-	s := methodsOf(calc.MethodCourseArea, calc.MethodCourseLength)
-	s.addIf(r.GroundSpeed.given(), calc.MethodCourseTime)
-	return s
-}
-
-func (r *CourseLengthRequest) work(w *working, a *CourseLengthResponse) {
-	w.line(calc.MethodCourseArea, "/area", a.Area,
-		putNumber("m", max(r.Multiple, 1)), put("V_u", Quantity{1, r.ReadingUnit}), put("R_u", Quantity{1, r.RateUnit}))
-	w.line(calc.MethodCourseLength, "/courseLength", a.CourseLength, put("A", a.Area), put("W", r.Width))
+func (r *CourseLengthRequest) work(w working, a *CourseLengthResponse) {
+	w.line(method.CourseArea, "/area", a.Area).
+		count("m", max(r.Multiple, 1)).with("V_u", Quantity{1, r.ReadingUnit}).with("R_u", Quantity{1, r.RateUnit})
+	w.line(method.CourseLength, "/courseLength", a.CourseLength).with("A", a.Area).with("W", r.Width)
 	if a.Time.given() {
-		w.line(calc.MethodCourseTime, "/time", a.Time, put("L", a.CourseLength), put("v", r.GroundSpeed))
+		w.line(method.CourseTime, "/time", a.Time).with("L", a.CourseLength).with("v", r.GroundSpeed)
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 	"github.com/go-json-experiment/json"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -58,7 +58,7 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 		return
 	case *methodSet:
 		for range r.IntN(4) {
-			x.add(calc.MethodID(r.IntN(int(calc.MethodCount))))
+			x.add(method.ID(r.IntN(int(method.Count))))
 		}
 		return
 	}

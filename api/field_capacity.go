@@ -88,10 +88,9 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 	if r.FieldArea.given() {
 		r.field(&a, &result)
 	}
-	a.Methods = r.methods()
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -1,41 +1,28 @@
 package api
 
-import "wetrun/calc"
+import "wetrun/calc/method"
 
-func (r *FieldCapacityRequest) methods() methodSet {
-	s := methodsOf(calc.MethodTheoreticalWorkRate, calc.MethodEffectiveWorkRate)
-	refilled, field := r.RefillTime.given(), r.FieldArea.given()
-	s.addIf(r.TankVolume.given(), calc.MethodAreaPerLoad, calc.MethodTimeForArea)
-	s.addIf(refilled, calc.MethodWorkRateWithRefills)
-	s.addIf(field, calc.MethodTimeForArea, calc.MethodTotalWorkTime)
-	s.addIf(field && r.ApplicationRate.given(), calc.MethodVolumeForArea)
-	s.addIf(field && refilled, calc.MethodRefillingTime)
-	return s
-}
-
-func (r *FieldCapacityRequest) work(w *working, a *FieldCapacityResponse) {
-	w.line(calc.MethodTheoreticalWorkRate, "/theoreticalWorkRate", a.TheoreticalWorkRate, put("v", r.GroundSpeed), put("W", r.WorkingWidth))
-	w.line(calc.MethodEffectiveWorkRate, "/effectiveWorkRate", a.EffectiveWorkRate, put("C", a.TheoreticalWorkRate), put("e", a.FieldEfficiency))
-	rate := put("C", a.EffectiveWorkRate)
+func (r *FieldCapacityRequest) work(w working, a *FieldCapacityResponse) {
+	w.line(method.TheoreticalWorkRate, "/theoreticalWorkRate", a.TheoreticalWorkRate).with("v", r.GroundSpeed).with("W", r.WorkingWidth)
+	w.line(method.EffectiveWorkRate, "/effectiveWorkRate", a.EffectiveWorkRate).with("C", a.TheoreticalWorkRate).with("e", a.FieldEfficiency)
 	if a.AreaPerLoad.given() {
-		w.line(calc.MethodAreaPerLoad, "/areaPerLoad", a.AreaPerLoad, put("V", r.TankVolume), put("R", r.ApplicationRate))
-		w.line(calc.MethodTimeForArea, "/timePerLoad", a.TimePerLoad, put("A", a.AreaPerLoad), rate)
+		w.line(method.AreaPerLoad, "/areaPerLoad", a.AreaPerLoad).with("V", r.TankVolume).with("R", r.ApplicationRate)
+		w.line(method.TimeForArea, "/timePerLoad", a.TimePerLoad).with("A", a.AreaPerLoad).with("C", a.EffectiveWorkRate)
 	}
 	if a.WorkRateWithRefills.given() {
-		w.line(calc.MethodWorkRateWithRefills, "/workRateWithRefills", a.WorkRateWithRefills,
-			put("A", a.AreaPerLoad), put("t", a.TimePerLoad), put("r", r.RefillTime))
+		w.line(method.WorkRateWithRefills, "/workRateWithRefills", a.WorkRateWithRefills).
+			with("A", a.AreaPerLoad).with("t", a.TimePerLoad).with("r", r.RefillTime)
 	}
 	if !r.FieldArea.given() {
 		return
 	}
-	area := put("A", r.FieldArea)
 	if a.SprayVolume.given() {
-		w.line(calc.MethodVolumeForArea, "/sprayVolume", a.SprayVolume, area, put("R", r.ApplicationRate))
+		w.line(method.VolumeForArea, "/sprayVolume", a.SprayVolume).with("A", r.FieldArea).with("R", r.ApplicationRate)
 	}
-	w.line(calc.MethodTimeForArea, "/fieldTime", a.FieldTime, area, rate)
+	w.line(method.TimeForArea, "/fieldTime", a.FieldTime).with("A", r.FieldArea).with("C", a.EffectiveWorkRate)
 	refilling := a.RefillingTime.or(Quantity{0, a.FieldTime.Unit})
 	if a.RefillingTime.given() {
-		w.line(calc.MethodRefillingTime, "/refillingTime", a.RefillingTime, putNumber("n", *a.Refills), put("r", r.RefillTime))
+		w.line(method.RefillingTime, "/refillingTime", a.RefillingTime).count("n", *a.Refills).with("r", r.RefillTime)
 	}
-	w.line(calc.MethodTotalWorkTime, "/totalTime", a.TotalTime, put("t", a.FieldTime), put("r", refilling))
+	w.line(method.TotalWorkTime, "/totalTime", a.TotalTime).with("t", a.FieldTime).with("r", refilling)
 }

@@ -90,9 +90,9 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedRespons
 		return GroundSpeedResponse{}, err
 	}
 	a := groundSpeedAnswer(ctx, r, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 
@@ -124,7 +124,6 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		RunTolerance:    percent(result.RunTolerance),
 		WithinTolerance: within(result.Repeatable),
 		Warnings:        warnings(ctx, result.Warnings),
-		Explained:       Explained{Methods: groundSpeedMethods(&result)},
 	}
 	for i, v := range result.Runs {
 		a.Runs[i] = RunResponse{Label: r.Runs[i].Label, GroundSpeed: in(v, units.speed)}
@@ -145,7 +144,6 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		for i := range u.Runs {
 			a.Runs[i].Uncertainty = &RunUncertainty{uncertain(&u.Runs[i], units.speed)}
 		}
-		a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	}
 	return a
 }

@@ -1,44 +1,29 @@
 package api
 
-import (
-	"strconv"
+import "wetrun/calc/method"
 
-	"wetrun/calc"
-	"wetrun/calc/finding"
-)
-
-func groundSpeedMethods(x *calc.GroundSpeedResult) methodSet {
-	s := methodsOf(calc.MethodRunSpeed, calc.MethodGroundSpeed, calc.MethodTotalLength, calc.MethodTotalTime)
-	s.addIf(x.TargetTimes != nil, calc.MethodCourseTime)
-	s.addIf(x.Repeatable != finding.NotJudged, calc.MethodRunSpread)
-	return s
-}
-
-func (r *GroundSpeedRequest) work(w *working, a *GroundSpeedResponse) {
-	var lengths, times, speeds []Quantity
-	for i, run := range r.Runs {
-		at := "/runs/" + strconv.Itoa(i)
-		w.line(calc.MethodRunSpeed, at+"/groundSpeed", a.Runs[i].GroundSpeed, put("L", run.CourseLength), put("t", run.Time))
-		if a.Runs[i].TargetTime.given() {
-			w.line(calc.MethodCourseTime, at+"/targetTime", a.Runs[i].TargetTime, put("L", run.CourseLength), put("v", r.TargetGroundSpeed))
+func (r *GroundSpeedRequest) work(w working, a *GroundSpeedResponse) {
+	for i := range r.Runs {
+		run, x, w := &r.Runs[i], &a.Runs[i], w.item("/runs", i)
+		w.line(method.RunSpeed, "/groundSpeed", x.GroundSpeed).with("L", run.CourseLength).with("t", run.Time)
+		if x.TargetTime.given() {
+			w.line(method.CourseTime, "/targetTime", x.TargetTime).with("L", run.CourseLength).with("v", r.TargetGroundSpeed)
 		}
-		lengths, times, speeds = append(lengths, run.CourseLength), append(times, run.Time), append(speeds, a.Runs[i].GroundSpeed)
 	}
-	w.line(calc.MethodTotalLength, "/totalLength", a.TotalLength, putEach("L_i", lengths))
-	w.line(calc.MethodTotalTime, "/totalTime", a.TotalTime, putEach("t_i", times))
-	w.line(calc.MethodGroundSpeed, "/groundSpeed", a.GroundSpeed, put("L", a.TotalLength), put("t", a.TotalTime))
+	lengths := listed(w, r.Runs, func(run *RunRequest) Quantity { return run.CourseLength })
+	times := listed(w, r.Runs, func(run *RunRequest) Quantity { return run.Time })
+	w.line(method.TotalLength, "/totalLength", a.TotalLength).each("L_i", lengths...)
+	w.line(method.TotalTime, "/totalTime", a.TotalTime).each("t_i", times...)
+	w.line(method.GroundSpeed, "/groundSpeed", a.GroundSpeed).with("L", a.TotalLength).with("t", a.TotalTime)
 	if a.Spread.given() {
-		w.line(calc.MethodRunSpread, "/spread", a.Spread, putEach("v_i", speeds), put("v", a.GroundSpeed))
+		speeds := listed(w, a.Runs, func(x *RunResponse) Quantity { return x.GroundSpeed })
+		w.line(method.RunSpread, "/spread", a.Spread).each("v_i", speeds...).with("v", a.GroundSpeed)
 	}
-	r.workUncertainty(w, a)
-}
-
-func (r *GroundSpeedRequest) workUncertainty(w *working, a *GroundSpeedResponse) {
 	if a.Uncertainty == nil {
 		return
 	}
 	for i := range a.Runs {
-		w.uncertain(w.item("/runs", i, "/uncertainty/groundSpeed"), &a.Runs[i].Uncertainty.GroundSpeed)
+		w.item("/runs", i).uncertain("/uncertainty/groundSpeed", &a.Runs[i].Uncertainty.GroundSpeed)
 	}
 	w.uncertain("/uncertainty/groundSpeed", &a.Uncertainty.GroundSpeed)
 	if a.Uncertainty.Spread != nil {

@@ -92,10 +92,9 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 		return MeterCalibrationResponse{}, err
 	}
 	a := meterAnswer(ctx, r, result, base)
-	a.Methods = r.methods()
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a, base) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a, base)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -1,64 +1,10 @@
 package api
 
 import (
-	"math/bits"
-
-	"github.com/go-json-experiment/json/jsontext"
-
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
-
-// A methodSet is the methods of one answer. It is a set of bits, so that saying which
-// methods were used costs nothing on the way.
-type methodSet [3]uint64
-
-func methodsOf(ids ...calc.MethodID) (s methodSet) {
-	s.add(ids...)
-	return s
-}
-
-func (s *methodSet) add(ids ...calc.MethodID) {
-	for _, id := range ids {
-		s[id>>6] |= 1 << (id & 63)
-	}
-}
-
-// addIf adds methods where something was computed.
-func (s *methodSet) addIf(computed bool, ids ...calc.MethodID) {
-	if computed {
-		s.add(ids...)
-	}
-}
-
-// join adds the methods of a part.
-func (s *methodSet) join(part methodSet) {
-	for i := range s {
-		s[i] |= part[i]
-	}
-}
-
-// MarshalJSONTo writes the ids in the order of GET /v1/methods.
-func (s methodSet) MarshalJSONTo(enc *jsontext.Encoder) error {
-	return enc.WriteValue(s.appendTo(enc.AvailableBuffer()))
-}
-
-// appendTo writes the ids; they need no escaping.
-func (s *methodSet) appendTo(b []byte) []byte {
-	b = append(b, '[')
-	for word, set := range s {
-		for ; set != 0; set &= set - 1 {
-			if b[len(b)-1] != '[' {
-				b = append(b, ',')
-			}
-			b = append(b, '"')
-			b = append(b, calc.MethodOf(calc.MethodID(word<<6+bits.TrailingZeros64(set))).ID...)
-			b = append(b, '"')
-		}
-	}
-	return append(b, ']')
-}
 
 // MethodsResponse is the answer of GET /v1/methods.
 type MethodsResponse struct {
@@ -88,7 +34,7 @@ type SymbolResponse struct {
 // methods lists every method.
 func methods(lang text.Language) any {
 	var r MethodsResponse
-	for _, m := range calc.Methods() {
+	for _, m := range method.All() {
 		a := MethodResponse{
 			ID: m.ID, Title: text.Of(lang, "method."+m.ID), Formula: m.Formula,
 			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source, m.FromMemory), Operations: m.Operations,

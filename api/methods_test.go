@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -62,7 +62,7 @@ func TestMethods(t *testing.T) {
 			}
 		}
 	}
-	for _, m := range calc.Methods() {
+	for _, m := range method.All() {
 		if len(used[m.ID]) == 0 {
 			t.Errorf("%s: no answer uses it", m.ID)
 		}
@@ -117,7 +117,7 @@ func TestMethodsPage(t *testing.T) {
 			t.Errorf("%s: its source is %+v", m.ID, m.Source)
 		}
 	}
-	for _, m := range calc.Methods() {
+	for _, m := range method.All() {
 		for _, key := range []string{"method." + m.ID, "domain." + m.Domain} {
 			if !text.Has(key) {
 				t.Errorf("%s has no words", key)
@@ -143,7 +143,7 @@ func TestTradeConstants(t *testing.T) {
 		600:  {unit.IDLMin, unit.IDKmH, unit.IDM, unit.IDLHa},
 	} {
 		var w working
-		w.line(calc.MethodApplicationRate, "", Quantity{want, units[3]},
+		w.line(method.ApplicationRate, "", Quantity{want, units[3]},
 			put("q", Quantity{1, units[0]}), put("v", Quantity{1, units[1]}), put("w", Quantity{1, units[2]}))
 		if c := w.lines[0].Constants; len(c) != 1 || parseNumber(string(c[0].Value)) != want {
 			t.Errorf("the constant is %v, the trade prints %v", c, want)

@@ -97,9 +97,9 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 		return NozzleAcceptanceResponse{}, err
 	}
 	a := r.answer(ctx, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

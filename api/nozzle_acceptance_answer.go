@@ -165,7 +165,6 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 			a.Actions[i].Pointer = pointer(r.round.place(action.Catch))
 		}
 	}
-	a.Methods = r.methods(&x, &a)
 	return a
 }
 

@@ -2,34 +2,39 @@ package api
 
 import "wetrun/calc"
 
-func (a *NozzleAcceptanceResponse) workUncertainty(w *working) {
+// uncertainties adds how well the members are known, and how surely the verdicts hold.
+func (k *acceptanceWork) uncertainties() {
+	a := k.a
 	if a.Uncertainty == nil {
 		return
 	}
 	for i := range a.Catches {
-		c := &a.Catches[i]
+		c, w := &a.Catches[i], k.item("/catches", i)
 		u := c.Uncertainty
-		w.uncertain(w.item("/catches", i, "/uncertainty/nozzleFlowRate"), &u.NozzleFlowRate)
-		w.uncertain(w.item("/catches", i, "/uncertainty/deviationFromRated"), &u.DeviationFromRated)
-		w.uncertain(w.item("/catches", i, "/uncertainty/deviationFromMean"), &u.DeviationFromMean)
-		d, known := a.judgedBy(c)
-		w.conformsEitherWay(w.item("/catches", i, ""), &c.ConformanceResponse, d, known, a.Tolerance.Limit)
+		w.uncertain("/uncertainty/nozzleFlowRate", &u.NozzleFlowRate)
+		w.uncertain("/uncertainty/deviationFromRated", &u.DeviationFromRated)
+		w.uncertain("/uncertainty/deviationFromMean", &u.DeviationFromMean)
+		d, known := k.judgedBy(c)
+		w.conformsEitherWay("", &c.ConformanceResponse, d, known, a.Tolerance.Limit)
 	}
-	w.uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
-	w.uncertain("/uncertainty/coefficientOfVariation", &a.Uncertainty.CoefficientOfVariation)
+	k.uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
+	k.uncertain("/uncertainty/coefficientOfVariation", &a.Uncertainty.CoefficientOfVariation)
 }
 
 // judgedBy is the deviation whose probability a catch has: with both bases that of the
-// one that is the less likely to be within its limit.
-func (a *NozzleAcceptanceResponse) judgedBy(c *AcceptanceCatchResponse) (Quantity, *UncertaintyResponse) {
+// one that is the less likely to be within its limit. Where only the method is asked
+// for, either of them tells it, unless one alone has degrees of freedom.
+func (k *acceptanceWork) judgedBy(c *AcceptanceCatchResponse) (Quantity, *UncertaintyResponse) {
 	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
-	switch {
-	case a.Tolerance.Basis == basisWords[calc.MeanBasis] || rated.of == nil:
+	switch tolerance := &k.a.Tolerance; {
+	case tolerance.Basis == basisWords[calc.MeanBasis] || rated.of == nil:
 		return c.DeviationFromMean, mean
-	case a.Tolerance.Basis == basisWords[calc.RatedBasis] || mean.of == nil:
+	case tolerance.Basis == basisWords[calc.RatedBasis] || mean.of == nil:
+		return c.DeviationFromRated, rated
+	case k.methodsOnly && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
 		return c.DeviationFromRated, rated
 	}
-	limit := a.Tolerance.Limit.si()
+	limit := k.a.Tolerance.Limit.si()
 	if chance(c.DeviationFromMean.si(), mean, limit) < chance(c.DeviationFromRated.si(), rated, limit) {
 		return c.DeviationFromMean, mean
 	}

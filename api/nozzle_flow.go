@@ -97,11 +97,9 @@ func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, 
 		return NozzleFlowResponse{}, err
 	}
 	a := nozzleFlowAnswer(ctx, r, result)
-	a.Methods = r.methods(&result)
-	a.Methods.join(methodsBy(a.workUncertainty))
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -2,86 +2,93 @@ package api
 
 import (
 	"math"
-	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
-func (r *NozzleFlowRequest) methods(x *calc.NozzleFlowResult) methodSet {
-	s := methodsOf(calc.MethodCatchFlow, calc.MethodCatchNozzleFlow, calc.MethodMeanNozzleFlow)
-	s.addIf(x.ExponentFitted, calc.MethodMeanLogarithm, calc.MethodPressureExponent)
-	for i := range r.PredictAt {
-		p := &r.PredictAt[i]
-		s.addIf(p.SprayPressure.given(), calc.MethodPredictedFlow)
-		s.addIf(p.RelativeDensity.given() || p.LiquidDensity.given(), calc.MethodLiquidFlow)
-		s.addIf(p.LiquidDensity.given(), calc.MethodRelativeDensity)
-	}
-	return s
+// flowWork is the working of the flow of some catches, with what its lines go over.
+type flowWork struct {
+	working
+	r *NozzleFlowRequest
+	x *calc.NozzleFlowResult
+	a *NozzleFlowResponse
+
+	flows, nozzles, pressures []Quantity
 }
 
-func (r *NozzleFlowRequest) work(w *working, x *calc.NozzleFlowResult, a *NozzleFlowResponse) {
-	flow := a.MeanNozzleFlowRate.Unit
-	var flows, nozzles, pressures, known, flowsKnown []Quantity
+func (r *NozzleFlowRequest) work(w working, x *calc.NozzleFlowResult, a *NozzleFlowResponse) {
 	for i := range r.Catches {
-		c, at := &r.Catches[i], "/catches/"+strconv.Itoa(i)
-		n := plainNumber(max(c.Nozzles, 1))
-		w.line(calc.MethodCatchFlow, at+"/flowRate", a.Catches[i].FlowRate, put("V", c.Volume), put("t", c.Time))
-		w.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", a.Catches[i].NozzleFlowRate, put("F", a.Catches[i].FlowRate), put("n", n))
-		p := c.SprayPressure.or(r.SprayPressure)
-		flows, nozzles, pressures = append(flows, a.Catches[i].FlowRate), append(nozzles, n), append(pressures, p)
-		if p.given() {
-			known, flowsKnown = append(known, p), append(flowsKnown, a.Catches[i].NozzleFlowRate)
-		}
+		c, q, w := &r.Catches[i], &a.Catches[i], w.item("/catches", i)
+		w.line(method.CatchFlow, "/flowRate", q.FlowRate).with("V", c.Volume).with("t", c.Time)
+		w.line(method.CatchNozzleFlow, "/nozzleFlowRate", q.NozzleFlowRate).with("F", q.FlowRate).count("n", max(c.Nozzles, 1))
 	}
-	w.line(calc.MethodMeanNozzleFlow, "/meanNozzleFlowRate", a.MeanNozzleFlowRate, putEach("F_i", flows), putEach("n_i", nozzles))
+	k := &flowWork{
+		working: w, r: r, x: x, a: a,
+		flows:     listed(w, a.Catches, func(q *CatchFlowResponse) Quantity { return q.FlowRate }),
+		nozzles:   listed(w, r.Catches, func(c *CatchRequest) Quantity { return plainNumber(max(c.Nozzles, 1)) }),
+		pressures: listed(w, r.Catches, func(c *CatchRequest) Quantity { return c.SprayPressure.or(r.SprayPressure) }),
+	}
+	w.line(method.MeanNozzleFlow, "/meanNozzleFlowRate", a.MeanNozzleFlowRate).each("F_i", k.flows...).each("n_i", k.nozzles...)
 	if x.ExponentFitted {
-		w.line(calc.MethodPressureExponent, "/pressureExponent/value", bare(x.Exponent), putEach("p_i", known), putEach("q_i", flowsKnown),
-			put("x", w.workLogarithms(known)), put("y", w.workLogarithms(flowsKnown)))
+		k.exponent()
 	}
-	for i, p := range r.PredictAt {
-		at := "/predicted/" + strconv.Itoa(i) + "/nozzleFlowRate"
-		rd := w.workDensity(p.RelativeDensity, p.LiquidDensity)
-		water := a.MeanNozzleFlowRate
-		if p.SprayPressure.given() {
-			member := at
-			water = a.Predicted[i].NozzleFlowRate
-			if rd.given() {
-				member, water = "", in(calc.WaterEquivalent(unit.FlowRate(water.si()), unit.Ratio(rd.si())), flow)
-			}
-			w.line(calc.MethodPredictedFlow, member, water, putEach("F_i", flows), put("p", p.SprayPressure), putEach("p_i", pressures),
-				putNumber("n", x.Exponent), putEach("n_i", nozzles))
-		}
-		if rd.given() {
-			w.line(calc.MethodLiquidFlow, at, a.Predicted[i].NozzleFlowRate, put("q_w", water), put("s", rd))
-		}
+	for i := range r.PredictAt {
+		k.predicted(w.item("/predicted", i), &r.PredictAt[i], &a.Predicted[i])
 	}
-	a.workUncertainty(w)
-}
-
-func (a *NozzleFlowResponse) workUncertainty(w *working) {
 	if a.Uncertainty == nil {
 		return
 	}
 	for i := range a.Catches {
-		w.uncertain(w.item("/catches", i, "/uncertainty/nozzleFlowRate"), &a.Catches[i].Uncertainty.NozzleFlowRate)
+		w.item("/catches", i).uncertain("/uncertainty/nozzleFlowRate", &a.Catches[i].Uncertainty.NozzleFlowRate)
 	}
 	w.uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
 	for i := range a.Predicted {
 		if u := a.Predicted[i].Uncertainty; u != nil {
-			w.uncertain(w.item("/predicted", i, "/uncertainty/nozzleFlowRate"), &u.NozzleFlowRate)
+			w.item("/predicted", i).uncertain("/uncertainty/nozzleFlowRate", &u.NozzleFlowRate)
 		}
 	}
 }
 
-// workLogarithms adds the line of a mean of logarithms, of the numbers in the unit of
+// exponent adds the fit of the exponent to the catches whose pressure is known.
+func (k *flowWork) exponent() {
+	var pressures, flows []Quantity
+	for i, p := range k.pressures {
+		if p.given() {
+			pressures, flows = append(pressures, p), append(flows, k.a.Catches[i].NozzleFlowRate)
+		}
+	}
+	x, y := k.meanLogarithm(pressures), k.meanLogarithm(flows)
+	k.line(method.PressureExponent, "/pressureExponent/value", dimensionless(k.x.Exponent)).
+		each("p_i", pressures...).each("q_i", flows...).with("x", x).with("y", y)
+}
+
+// predicted adds the flow at another pressure or of another liquid.
+func (k *flowWork) predicted(w working, p *PredictionRequest, a *PredictedResponse) {
+	rd := w.density(p.RelativeDensity, p.LiquidDensity)
+	member, water := "/nozzleFlowRate", k.a.MeanNozzleFlowRate
+	if p.SprayPressure.given() {
+		water = a.NozzleFlowRate
+		if rd.given() {
+			member, water = "", in(calc.WaterEquivalent(unit.FlowRate(water.si()), unit.Ratio(rd.si())), k.a.MeanNozzleFlowRate.Unit)
+		}
+		w.line(method.PredictedFlow, member, water).each("F_i", k.flows...).with("p", p.SprayPressure).each("p_i", k.pressures...).
+			number("n", k.x.Exponent).each("n_i", k.nozzles...)
+	}
+	if rd.given() {
+		w.line(method.LiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate).with("q_w", water).with("s", rd)
+	}
+}
+
+// meanLogarithm adds the line of a mean of logarithms, of the numbers in the unit of
 // the first, and returns it.
-func (w *working) workLogarithms(all []Quantity) Quantity {
+func (k *flowWork) meanLogarithm(all []Quantity) Quantity {
 	var sum float64
 	for _, q := range all {
 		sum += math.Log(q.si() / all[0].Unit.Factor())
 	}
-	mean := bare(sum / float64(len(all)))
-	w.line(calc.MethodMeanLogarithm, "", mean, putEach("x_i", all), putNumber("n", len(all)))
+	mean := dimensionless(sum / float64(len(all)))
+	k.line(method.MeanLogarithm, "", mean).each("x_i", all...).count("n", len(all))
 	return plainNumber(mean.Value)
 }

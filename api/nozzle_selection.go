@@ -86,9 +86,9 @@ func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSele
 		return NozzleSelectionResponse{}, err
 	}
 	a := r.answer(ctx, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

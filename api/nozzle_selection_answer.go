@@ -78,7 +78,6 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		DecisionDetail:         selectionDetail(lang, &x),
 		Candidates:             make([]CandidateResponse, len(x.Candidates)),
 		Warnings:               warnings(ctx, x.Warnings),
-		Explained:              Explained{Methods: r.methods(&x)},
 	}
 	if !r.SpeedRange.IsZero() {
 		q := x.RequiredNozzleFlowRates

@@ -1,30 +1,10 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
-
-func (r *NozzleSelectionRequest) methods(x *calc.NozzleSelectionResult) methodSet {
-	s := methodsOf(calc.MethodNozzleFlowForRate, calc.MethodPressureForFlow)
-	s.addIf(!r.SpeedRange.IsZero(), calc.MethodMiddleSpeed)
-	s.addIf(r.Width.given(), calc.MethodWidthPerNozzle)
-	s.addIf(r.LiquidDensity.given(), calc.MethodRelativeDensity)
-	s.addIf(x.WaterEquivalentFlowRate != 0, calc.MethodWaterEquivalentFlow)
-	s.addIf(x.TotalFlowRate != 0, calc.MethodTotalFlow)
-	for i := range x.Candidates {
-		c := &x.Candidates[i].PressureRange
-		s.addIf(*c != (calc.PressureRange{}), calc.MethodSpeedAtPressure)
-		s.addIf(*c != (calc.PressureRange{}) && *c != pressureRange(r.PressureRange), calc.MethodRangeLow, calc.MethodRangeHigh)
-	}
-	if x.WouldFit != nil {
-		end := r.wouldFitEnd(x)
-		s.addIf(end.given() && end.Unit != r.units().pressure, calc.MethodUnitConversion)
-	}
-	return s
-}
 
 // wouldFitEnd is the end of the common range at which the nearest nozzle would work;
 // none where its own range narrows it.
@@ -38,23 +18,23 @@ func (r *NozzleSelectionRequest) wouldFitEnd(x *calc.NozzleSelectionResult) Quan
 	return r.PressureRange.High
 }
 
-func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult, a *NozzleSelectionResponse) {
+func (r *NozzleSelectionRequest) work(w working, x *calc.NozzleSelectionResult, a *NozzleSelectionResponse) {
 	units := r.units()
 	if !r.SpeedRange.IsZero() {
-		w.line(calc.MethodMiddleSpeed, "/groundSpeed", a.GroundSpeed, put("v_l", r.SpeedRange.Low), put("v_h", r.SpeedRange.High))
+		w.line(method.MiddleSpeed, "/groundSpeed", a.GroundSpeed).with("v_l", r.SpeedRange.Low).with("v_h", r.SpeedRange.High)
 	}
 	if r.Width.given() {
-		w.line(calc.MethodWidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle, put("W", r.Width), putNumber("n", r.Nozzles))
+		w.line(method.WidthPerNozzle, "/sprayedWidthPerNozzle", a.SprayedWidthPerNozzle).with("W", r.Width).count("n", r.Nozzles)
 	}
-	rd := w.workDensity(r.RelativeDensity, r.LiquidDensity)
+	rd := w.density(r.RelativeDensity, r.LiquidDensity)
 	// needs adds the flow that a speed asks for, and returns that of water.
 	needs := func(member, waterMember string, flow, speed Quantity) Quantity {
-		w.line(calc.MethodNozzleFlowForRate, member, flow, put("R", r.TargetApplicationRate), put("v", speed), put("w", a.SprayedWidthPerNozzle))
+		w.line(method.NozzleFlowForRate, member, flow).with("R", r.TargetApplicationRate).with("v", speed).with("w", a.SprayedWidthPerNozzle)
 		if !rd.given() {
 			return flow
 		}
 		water := in(calc.WaterEquivalent(unit.FlowRate(flow.si()), unit.Ratio(rd.si())), units.flow)
-		w.line(calc.MethodWaterEquivalentFlow, waterMember, water, put("q", flow), put("s", rd))
+		w.line(method.WaterEquivalentFlow, waterMember, water).with("q", flow).with("s", rd)
 		return water
 	}
 	middle := needs("/requiredNozzleFlowRate", "/waterEquivalentFlowRate", a.RequiredNozzleFlowRate, a.GroundSpeed)
@@ -64,12 +44,12 @@ func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult,
 		high = needs("/requiredNozzleFlowRates/high", "", a.RequiredNozzleFlowRates.High, r.SpeedRange.High)
 	}
 	if a.TotalFlowRate.given() {
-		w.line(calc.MethodTotalFlow, "/totalFlowRate", a.TotalFlowRate, putNumber("n", r.Nozzles), put("q", a.RequiredNozzleFlowRate))
+		w.line(method.TotalFlow, "/totalFlowRate", a.TotalFlowRate).count("n", r.Nozzles).with("q", a.RequiredNozzleFlowRate)
 	}
 	for i := range a.Candidates {
-		c, at := &a.Candidates[i], "/candidates/"+strconv.Itoa(i)
+		c, w := &a.Candidates[i], w.item("/candidates", i)
 		pressure := func(member string, result, flow Quantity) {
-			w.line(calc.MethodPressureForFlow, at+member, result, put("p_0", c.RatedPressure), put("q", flow), put("q_0", c.RatedFlowRate))
+			w.line(method.PressureForFlow, member, result).with("p_0", c.RatedPressure).with("q", flow).with("q_0", c.RatedFlowRate)
 		}
 		pressure("/sprayPressure", c.SprayPressure, middle)
 		if c.SprayPressures.Low.given() {
@@ -81,16 +61,17 @@ func (r *NozzleSelectionRequest) work(w *working, x *calc.NozzleSelectionResult,
 		}
 		if y := &x.Candidates[i]; y.PressureRange != pressureRange(r.PressureRange) {
 			own := r.Shelf[y.Shelf].PressureRange
-			w.line(calc.MethodRangeLow, at+"/pressureRange/low", c.PressureRange.Low, putEach("p_i", []Quantity{r.PressureRange.Low, own.Low}))
-			w.line(calc.MethodRangeHigh, at+"/pressureRange/high", c.PressureRange.High, putEach("p_i", []Quantity{r.PressureRange.High, own.High}))
+			w.line(method.RangeLow, "/pressureRange/low", c.PressureRange.Low).each("p_i", r.PressureRange.Low, own.Low)
+			w.line(method.RangeHigh, "/pressureRange/high", c.PressureRange.High).each("p_i", r.PressureRange.High, own.High)
 		}
-		speed, known := put("v_0", a.GroundSpeed), put("p_0", c.SprayPressure)
-		w.line(calc.MethodSpeedAtPressure, at+"/speedWindow/low", c.SpeedWindow.Low, speed, put("p", c.PressureRange.Low), known)
-		w.line(calc.MethodSpeedAtPressure, at+"/speedWindow/high", c.SpeedWindow.High, speed, put("p", c.PressureRange.High), known)
+		w.line(method.SpeedAtPressure, "/speedWindow/low", c.SpeedWindow.Low).
+			with("v_0", a.GroundSpeed).with("p", c.PressureRange.Low).with("p_0", c.SprayPressure)
+		w.line(method.SpeedAtPressure, "/speedWindow/high", c.SpeedWindow.High).
+			with("v_0", a.GroundSpeed).with("p", c.PressureRange.High).with("p_0", c.SprayPressure)
 	}
 	if a.WouldFit != nil {
 		if end := r.wouldFitEnd(x); end.given() {
-			w.workConversion("/wouldFit/sprayPressure", a.WouldFit.SprayPressure, end)
+			w.conversion("/wouldFit/sprayPressure", a.WouldFit.SprayPressure, end)
 		}
 	}
 }

@@ -4,49 +4,49 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
-
-// flowMethods are those by which a nozzle's own flow at a pressure comes about.
-func (n *NozzleRequest) flowMethods(p unit.Pressure) methodSet {
-	if n.between(p) > 0 {
-		return methodsOf(calc.MethodFlowChart)
-	}
-	return methodsOf(calc.MethodPressureLaw)
-}
 
 // between is the index of the upper one of the two points of the chart that a
 // pressure lies between; 0 outside of it, and without one.
 func (n *NozzleRequest) between(p unit.Pressure) int {
-	i := slices.IndexFunc(n.FlowChart, func(x FlowPointRequest) bool { return x.Pressure.si() >= float64(p) })
-	if i < 0 || i == 0 {
-		return 0
-	}
-	return i
+	return max(0, slices.IndexFunc(n.FlowChart, func(x FlowPointRequest) bool { return x.Pressure.si() >= float64(p) }))
 }
 
-// workFlow adds the line of a nozzle's own flow of water at a pressure, a step where it
-// is no member.
-func (n *NozzleRequest) workFlow(w *working, member string, result, p Quantity) {
-	add := func(id calc.MethodID, operands ...operand) {
-		if member == "" {
-			w.step(id, result, operands...)
-		} else {
-			w.line(id, member, result, operands...)
-		}
+// workFlow adds the line of a nozzle's own flow of water at a pressure: of a member, or
+// without one of a number between.
+func (n *NozzleRequest) workFlow(w working, member string, result, p Quantity) {
+	id, above := method.PressureLaw, n.between(unit.Pressure(p.si()))
+	if above > 0 {
+		id = method.FlowChart
 	}
-	if i := n.between(unit.Pressure(p.si())); i > 0 {
-		low, high := n.FlowChart[i-1], n.FlowChart[i]
-		add(calc.MethodFlowChart, put("q_1", low.FlowRate), put("q_2", high.FlowRate),
-			put("p", p), put("p_1", low.Pressure), put("p_2", high.Pressure))
-		return
+	l := w.line(id, member, result)
+	switch {
+	case l == nil:
+	case above > 0:
+		low, high := n.FlowChart[above-1], n.FlowChart[above]
+		l.with("q_1", low.FlowRate).with("q_2", high.FlowRate).with("p", p).with("p_1", low.Pressure).with("p_2", high.Pressure)
+	default:
+		flow, rated := n.rated(p)
+		l.with("q_0", flow).with("p", p).with("p_0", rated).number("n", calc.SquareRoot)
 	}
-	flow, at := n.rated(p)
-	add(calc.MethodPressureLaw, put("q_0", flow), put("p", p), put("p_0", at), putNumber("n", calc.SquareRoot))
+	if l != nil {
+		l.once = member == ""
+	}
+}
+
+// flowAt is what workFlow explains, where a line is wanted.
+func (n *NozzleRequest) flowAt(w working, p Quantity, u unit.ID) Quantity {
+	if w.methodsOnly {
+		return Quantity{}
+	}
+	own := n.input()
+	return in(own.FlowAt(unit.Pressure(p.si())), u)
 }
 
 // rated is the rating that the square-root law goes from: of a chart the nearer end.
-func (n *NozzleRequest) rated(p Quantity) (flow, at Quantity) {
+func (n *NozzleRequest) rated(p Quantity) (flow, pressure Quantity) {
 	if points := n.FlowChart; len(points) > 0 {
 		x := points[0]
 		if p.si() > x.Pressure.si() {
@@ -58,13 +58,13 @@ func (n *NozzleRequest) rated(p Quantity) (flow, at Quantity) {
 	return a.RatedFlowRate, a.RatedPressure
 }
 
-// workDensity adds the line of a relative density that was given as a density, and
-// returns the one to put in; none for water.
-func (w *working) workDensity(relative, liquid Quantity) Quantity {
+// density adds the line of a relative density that was given as a density, and returns
+// the one to put in; none for water.
+func (w working) density(relative, liquid Quantity) Quantity {
 	if !liquid.given() {
 		return relative
 	}
 	rd := in(calc.RelativeDensity(unit.Density(liquid.si())), unit.IDOne)
-	w.line(calc.MethodRelativeDensity, "", rd, put("r", liquid), put("r_w", in(calc.WaterDensity, unit.IDKgM3)))
+	w.line(method.RelativeDensity, "", rd).with("r", liquid).with("r_w", in(calc.WaterDensity, unit.IDKgM3))
 	return rd
 }

@@ -82,9 +82,9 @@ func patternUniformity(ctx context.Context, r *PatternUniformityRequest) (Patter
 		return PatternUniformityResponse{}, err
 	}
 	a := r.answer(ctx, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

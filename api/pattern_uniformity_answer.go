@@ -66,7 +66,6 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 		MaxPlaceDeviation:         percent(x.MaxPlaceDeviation),
 		WithinTolerance:           within(x.Even),
 		Warnings:                  warnings(ctx, x.Warnings),
-		Explained:                 Explained{Methods: r.methods(&x)},
 		Cautions:                  patternCautions.in(ctx),
 	}
 	if x.Even != finding.NotJudged {

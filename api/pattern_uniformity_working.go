@@ -2,25 +2,12 @@ package api
 
 import (
 	"math"
-	"slices"
-	"strconv"
 
 	"wetrun/calc"
-	"wetrun/calc/finding"
-	"wetrun/calc/unit"
+	"wetrun/calc/method"
 )
 
-func (r *PatternUniformityRequest) methods(x *calc.PatternUniformityResult) methodSet {
-	var s methodSet
-	s.addIf(x.Even != finding.NotJudged, calc.MethodMeanOfValues, calc.MethodStandardDeviation, calc.MethodVariation, calc.MethodPlaceDeviation)
-	s.addIf(x.Even != finding.NotJudged && r.Spacing.given(), calc.MethodPlaceDistance)
-	s.addIf(x.Boom.Even != finding.NotJudged, calc.MethodOverlappedMean, calc.MethodOverlappedPlace, calc.MethodOverlappedVariation,
-		calc.MethodHighestPlace, calc.MethodLowestPlace)
-	s.addIf(x.BestFound, calc.MethodSpacingStep)
-	return s
-}
-
-func (r *PatternUniformityRequest) work(w *working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
+func (r *PatternUniformityRequest) work(w working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
 	if a.Mean.given() {
 		r.workRow(w, x, a)
 	}
@@ -28,67 +15,82 @@ func (r *PatternUniformityRequest) work(w *working, x *calc.PatternUniformityRes
 		r.workBoom(w, a)
 	}
 	for i := range a.Spacings {
-		w.line(calc.MethodSpacingStep, "/spacings/"+strconv.Itoa(i)+"/nozzleSpacing", a.Spacings[i].NozzleSpacing,
-			put("l", r.SpacingRange.Low), put("h", r.SpacingRange.High), putNumber("i", i), putNumber("n", r.SpacingRange.Steps))
+		w.item("/spacings", i).line(method.SpacingStep, "/nozzleSpacing", a.Spacings[i].NozzleSpacing).
+			with("l", r.SpacingRange.Low).with("h", r.SpacingRange.High).count("i", i).count("n", r.SpacingRange.Steps)
 	}
 }
 
-func (r *PatternUniformityRequest) workRow(w *working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
-	var volumes []Quantity
+func (r *PatternUniformityRequest) workRow(w working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
+	n, volumes := len(r.Readings), listed(w, r.Readings, func(x *PatternReadingRequest) Quantity { return x.Volume })
+	w.line(method.MeanOfValues, "/mean", a.Mean).each("x_i", volumes...).count("n", n)
+	w.line(method.StandardDeviation, "/standardDeviation", a.StandardDeviation).each("x_i", volumes...).with("m", a.Mean).count("n", n)
+	w.line(method.Variation, "/coefficientOfVariation", a.CoefficientOfVariation).with("s", a.StandardDeviation).with("m", a.Mean)
 	for i := range r.Readings {
-		volumes = append(volumes, r.Readings[i].Volume)
-	}
-	all, mean, n := putEach("x_i", volumes), put("m", a.Mean), putNumber("n", len(volumes))
-	w.line(calc.MethodMeanOfValues, "/mean", a.Mean, all, n)
-	w.line(calc.MethodStandardDeviation, "/standardDeviation", a.StandardDeviation, all, mean, n)
-	w.line(calc.MethodVariation, "/coefficientOfVariation", a.CoefficientOfVariation, put("s", a.StandardDeviation), mean)
-	for i := range volumes {
-		w.line(calc.MethodPlaceDeviation, "/readings/"+strconv.Itoa(i)+"/deviation", a.Readings[i].Deviation, put("x", volumes[i]), mean)
+		w.item("/readings", i).line(method.PlaceDeviation, "/deviation", a.Readings[i].Deviation).with("x", r.Readings[i].Volume).with("m", a.Mean)
 	}
 	if a.WorstPlace.Distance.given() {
-		w.line(calc.MethodPlaceDistance, "/worstPlace/distance", a.WorstPlace.Distance, putNumber("i", x.Worst), put("b", r.Spacing))
+		w.line(method.PlaceDistance, "/worstPlace/distance", a.WorstPlace.Distance).count("i", x.Worst).with("b", r.Spacing)
 	}
 }
 
 // workBoom adds the overlapped pattern of the nozzle spacing that was asked for: where
 // its straight pieces end, and what follows over the pieces.
-func (r *PatternUniformityRequest) workBoom(w *working, a *PatternUniformityResponse) {
-	cups, spacing := put("b", r.NozzlePattern.CupSpacing), put("w", r.NozzleSpacing)
-	var sum float64
-	for _, v := range r.NozzlePattern.Volumes {
-		sum += v.si()
+func (r *PatternUniformityRequest) workBoom(w working, a *PatternUniformityResponse) {
+	cups, bends := r.NozzlePattern.CupSpacing, []float64{0}
+	d := r.NozzleSpacing.si() / cups.si()
+	var mean Quantity
+	if !w.methodsOnly {
+		mean = in(r.volumes()/d, r.NozzlePattern.Volumes[0].Unit)
+		bends = calc.PatternBends(len(r.NozzlePattern.Volumes), d)
 	}
-	d := r.NozzleSpacing.si() / r.NozzlePattern.CupSpacing.si()
-	mean := in(sum/d, r.NozzlePattern.Volumes[0].Unit)
-	w.line(calc.MethodOverlappedMean, "", mean, cups, putEach("x_i", r.NozzlePattern.Volumes), spacing)
-	bends := calc.PatternBends(len(r.NozzlePattern.Volumes), d)
+	w.line(method.OverlappedMean, "", mean).with("b", cups).each("x_i", r.NozzlePattern.Volumes...).with("w", r.NozzleSpacing)
 	var places, lengths []Quantity
 	for i, x := range bends {
-		volumes, shares := []Quantity{}, []Quantity{}
-		var here float64
-		for j, share := range calc.PatternShares(len(r.NozzlePattern.Volumes), d, x) {
-			if share > 0 {
-				volumes, shares = append(volumes, r.NozzlePattern.Volumes[j]), append(shares, plainNumber(share))
-				here += r.NozzlePattern.Volumes[j].si() * share
-			}
+		place := r.workPlace(w, mean, d, x)
+		if w.methodsOnly {
+			continue
 		}
-		if len(volumes) == 0 {
-			volumes, shares = []Quantity{{0, mean.Unit}}, []Quantity{plainNumber(0)}
-		}
-		place := bare(here/mean.si() - 1)
-		if math.Abs(place.Value) < 1e-9 { // as calc takes it
-			place.Value = 0
-		}
-		w.line(calc.MethodOverlappedPlace, "", place, putEach("x_i", volumes), putEach("s_i", shares), put("m", mean))
 		places = append(places, place)
 		if i > 0 {
-			lengths = append(lengths, in((x-bends[i-1])*r.NozzlePattern.CupSpacing.si(), unit.ID(r.NozzleSpacing.Unit)))
+			lengths = append(lengths, in((x-bends[i-1])*cups.si(), r.NozzleSpacing.Unit))
 		}
 	}
-	last := len(places) - 1
-	w.line(calc.MethodOverlappedVariation, "/boom/coefficientOfVariation", a.Boom.CoefficientOfVariation,
-		putEach("l_i", lengths), putEach("f_i", places[:last]), putEach("g_i", places[1:]), spacing)
-	all := putEach("d_i", slices.Clip(places))
-	w.line(calc.MethodHighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation, all)
-	w.line(calc.MethodLowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation, all)
+	last := max(0, len(places)-1)
+	w.line(method.OverlappedVariation, "/boom/coefficientOfVariation", a.Boom.CoefficientOfVariation).
+		each("l_i", lengths...).each("f_i", places[:last]...).each("g_i", places[min(1, last):]...).with("w", r.NozzleSpacing)
+	w.line(method.HighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation).each("d_i", places...)
+	w.line(method.LowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation).each("d_i", places...)
+}
+
+// volumes is what all cups under the nozzle caught.
+func (r *PatternUniformityRequest) volumes() (si float64) {
+	for _, v := range r.NozzlePattern.Volumes {
+		si += v.si()
+	}
+	return si
+}
+
+// workPlace adds the deviation at a place, which is x cups along the boom.
+func (r *PatternUniformityRequest) workPlace(w working, mean Quantity, d, x float64) Quantity {
+	l := w.line(method.OverlappedPlace, "", Quantity{})
+	if l == nil {
+		return Quantity{}
+	}
+	var volumes, shares []Quantity
+	var here float64
+	for i, share := range calc.PatternShares(len(r.NozzlePattern.Volumes), d, x) {
+		if share > 0 {
+			volumes, shares = append(volumes, r.NozzlePattern.Volumes[i]), append(shares, plainNumber(share))
+			here += r.NozzlePattern.Volumes[i].si() * share
+		}
+	}
+	if volumes == nil {
+		volumes, shares = []Quantity{{0, mean.Unit}}, []Quantity{plainNumber(0)}
+	}
+	l.result = dimensionless(here/mean.si() - 1)
+	if math.Abs(l.result.Value) < 1e-9 { // as calc takes it
+		l.result.Value = 0
+	}
+	l.each("x_i", volumes...).each("s_i", shares...).with("m", mean)
+	return l.result
 }

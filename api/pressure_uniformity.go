@@ -106,9 +106,9 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 		return PressureUniformityResponse{}, err
 	}
 	a := pressureUniformityAnswer(ctx, r, result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 
@@ -151,7 +151,6 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		Warnings:        warnings(ctx, result.Warnings),
 		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
 		Cautions:        pressureCautions.in(ctx),
-		Explained:       Explained{Methods: r.methods(&result)},
 	}
 	// A flow spread of nothing is still one, where the difference is one that the
 	// mean can have.
@@ -185,7 +184,6 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		for i := range u.Readings {
 			a.Readings[i].Uncertainty = &ReadingUncertainty{uncertain(&u.Readings[i], units.pressure)}
 		}
-		a.Methods.join(methodsBy(func(w *working) { r.workUncertainty(w, &a) }))
 	}
 	return a
 }

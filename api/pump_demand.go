@@ -68,10 +68,9 @@ func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, 
 		return PumpDemandResponse{}, err
 	}
 	a := pumpDemandAnswer(ctx, r, result)
-	a.Methods = r.methods(&result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -1,10 +1,8 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc"
-	"wetrun/calc/finding"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -16,56 +14,41 @@ func (r *PumpDemandRequest) groups() []NozzleGroupRequest {
 	return []NozzleGroupRequest{{Nozzles: r.Nozzles, NozzleFlowRate: r.NozzleFlowRate, Nozzle: r.Nozzle}}
 }
 
-func (r *PumpDemandRequest) methods(x *calc.PumpDemandResult) methodSet {
-	s := methodsOf(calc.MethodGroupFlow, calc.MethodSprayFlow, calc.MethodReserveFlow, calc.MethodPumpDemand)
-	for _, g := range r.groups() {
+func (r *PumpDemandRequest) work(w working, a *PumpDemandResponse) {
+	groups := r.groups()
+	for i := range groups {
+		g, x, w := &groups[i], &a.NozzleGroups[i], w.item("/nozzleGroups", i)
 		if !g.NozzleFlowRate.given() {
-			s.join(g.Nozzle.flowMethods(unit.Pressure(r.SprayPressure.si())))
+			g.Nozzle.workFlow(w, "/nozzleFlowRate", x.NozzleFlowRate, r.SprayPressure)
 		}
+		w.line(method.GroupFlow, "/sprayFlowRate", x.SprayFlowRate).count("n", x.Nozzles).with("q", x.NozzleFlowRate)
 	}
-	tank := r.TankVolume.given()
-	s.addIf(tank && !r.AgitationFlowRate.given(), calc.MethodAgitationFlow)
-	s.addIf(tank && r.AgitationFlowRate.given(), calc.MethodAgitationShare)
-	s.addIf(x.Sufficient != finding.NotJudged, calc.MethodSpareFlow, calc.MethodWornPumpFlow, calc.MethodLargestSprayFlow)
-	s.addIf(r.GroundSpeed.given(), calc.MethodBoomRate)
-	return s
-}
-
-func (r *PumpDemandRequest) work(w *working, a *PumpDemandResponse) {
-	var flows []Quantity
-	for i, g := range r.groups() {
-		at, x := "/nozzleGroups/"+strconv.Itoa(i), &a.NozzleGroups[i]
-		if !g.NozzleFlowRate.given() {
-			g.Nozzle.workFlow(w, at+"/nozzleFlowRate", x.NozzleFlowRate, r.SprayPressure)
-		}
-		w.line(calc.MethodGroupFlow, at+"/sprayFlowRate", x.SprayFlowRate, putNumber("n", x.Nozzles), put("q", x.NozzleFlowRate))
-		flows = append(flows, x.SprayFlowRate)
-	}
-	w.line(calc.MethodSprayFlow, "/sprayFlowRate", a.SprayFlowRate, putEach("Q_i", flows))
-	minute := put("t", Quantity{1, unit.IDMin})
+	flows := listed(w, a.NozzleGroups, func(x *NozzleGroupResponse) Quantity { return x.SprayFlowRate })
+	w.line(method.SprayFlow, "/sprayFlowRate", a.SprayFlowRate).each("Q_i", flows...)
 	switch {
 	case !r.TankVolume.given():
 	case r.AgitationFlowRate.given():
-		w.line(calc.MethodAgitationShare, "/agitationShare", a.AgitationShare, put("a", r.AgitationFlowRate), minute, put("V", r.TankVolume))
+		w.line(method.AgitationShare, "/agitationShare", a.AgitationShare).
+			with("a", r.AgitationFlowRate).with("t", Quantity{1, unit.IDMin}).with("V", r.TankVolume)
 	default:
-		w.line(calc.MethodAgitationFlow, "/agitationFlowRate", a.AgitationFlowRate, put("s", a.AgitationShare), put("V", r.TankVolume), minute)
+		w.line(method.AgitationFlow, "/agitationFlowRate", a.AgitationFlowRate).
+			with("s", a.AgitationShare).with("V", r.TankVolume).with("t", Quantity{1, unit.IDMin})
 	}
 	agitation := a.AgitationFlowRate.or(Quantity{0, a.SprayFlowRate.Unit})
-	spray, stirring, reserve := put("Q", a.SprayFlowRate), put("a", agitation), put("e", a.Reserve)
-	w.line(calc.MethodReserveFlow, "/reserveFlowRate", a.ReserveFlowRate, spray, stirring, reserve)
-	w.line(calc.MethodPumpDemand, "/totalFlowRate", a.TotalFlowRate, spray, stirring, put("r", a.ReserveFlowRate))
-	pump := put("P", r.RatedPumpFlowRate)
+	w.line(method.ReserveFlow, "/reserveFlowRate", a.ReserveFlowRate).with("Q", a.SprayFlowRate).with("a", agitation).with("e", a.Reserve)
+	w.line(method.PumpDemand, "/totalFlowRate", a.TotalFlowRate).with("Q", a.SprayFlowRate).with("a", agitation).with("r", a.ReserveFlowRate)
 	if r.RatedPumpFlowRate.given() {
-		w.line(calc.MethodSpareFlow, "/spareFlowRate", a.SpareFlowRate, pump, put("T", a.TotalFlowRate))
-		w.line(calc.MethodWornPumpFlow, "/wornPumpFlowRate", a.WornPumpFlowRate, pump, put("u", percent(calc.WornPump)))
-		w.line(calc.MethodLargestSprayFlow, "/largestSprayFlowRate", a.LargestSprayFlowRate, pump, reserve, stirring)
+		w.line(method.SpareFlow, "/spareFlowRate", a.SpareFlowRate).with("P", r.RatedPumpFlowRate).with("T", a.TotalFlowRate)
+		w.line(method.WornPumpFlow, "/wornPumpFlowRate", a.WornPumpFlowRate).with("P", r.RatedPumpFlowRate).with("u", percent(calc.WornPump))
+		w.line(method.LargestSprayFlow, "/largestSprayFlowRate", a.LargestSprayFlowRate).
+			with("P", r.RatedPumpFlowRate).with("e", a.Reserve).with("a", agitation)
 	}
 	if !r.GroundSpeed.given() {
 		return
 	}
-	speed, width := put("v", r.GroundSpeed), put("W", r.Width)
-	w.line(calc.MethodBoomRate, "/applicationRate", a.ApplicationRate, spray, speed, width)
+	w.line(method.BoomRate, "/applicationRate", a.ApplicationRate).with("Q", a.SprayFlowRate).with("v", r.GroundSpeed).with("W", r.Width)
 	if a.LargestApplicationRate.given() {
-		w.line(calc.MethodBoomRate, "/largestApplicationRate", a.LargestApplicationRate, put("Q", a.LargestSprayFlowRate), speed, width)
+		w.line(method.BoomRate, "/largestApplicationRate", a.LargestApplicationRate).
+			with("Q", a.LargestSprayFlowRate).with("v", r.GroundSpeed).with("W", r.Width)
 	}
 }

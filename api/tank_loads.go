@@ -77,9 +77,9 @@ func tankLoads(ctx context.Context, r *TankLoadsRequest) (TankLoadsResponse, err
 		return TankLoadsResponse{}, err
 	}
 	a := r.answer(ctx, &result)
-	if r.shows() {
-		a.Working = worked(func(w *working) { r.work(w, &result, &a) })
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -106,7 +106,6 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		NextSteps:        r.nextSteps(ctx, x),
 		Cautions:         tankCautions.in(ctx),
 		Warnings:         warnings(ctx, x.Warnings),
-		Explained:        Explained{Methods: r.methods(x)},
 	}
 	if len(x.Products) == 0 {
 		a.Cautions = fillCautions.in(ctx)

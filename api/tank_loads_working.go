@@ -1,38 +1,14 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc"
-	"wetrun/calc/finding"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
-func (r *TankLoadsRequest) methods(x *calc.TankLoadsResult) methodSet {
-	s := methodsOf(calc.MethodVolumeForArea, calc.MethodMixedVolume, calc.MethodTankfuls, calc.MethodAreaPerLoad, calc.MethodCarrierWater)
-	field := r.FieldArea.given()
-	s.addIf(field, calc.MethodTreatedAreaOfField, calc.MethodFieldAreaOfTreated)
-	s.addIf(!r.UsableVolume.given() && r.TankVolume.Unit != r.units().volume, calc.MethodUnitConversion)
-	s.addIf(x.FirstLoadArea != 0, calc.MethodAreaAfterLines)
-	s.addIf(x.PartLoad.Volume != 0, calc.MethodPartLoad)
-	s.addIf(x.EqualLoad.Volume != 0, calc.MethodEqualLoad)
-	s.addIf(x.Verdict != finding.NotJudged, calc.MethodRateDeviation)
-	s.addIf(field && (r.AreaBasis == basisField || len(r.Products) > 0), calc.MethodRateOnBasis)
-	for i := range r.Products {
-		p := &r.Products[i]
-		if p.Concentration.given() {
-			s.add(calc.MethodConcentrateInVolume, calc.MethodConcentrateRate)
-			continue
-		}
-		s.add(calc.MethodProductInVolume, calc.MethodProductRateApplied)
-		s.addIf(p.ActiveIngredientRate.given(), calc.MethodProductOfIngredient)
-	}
-	return s
-}
-
 // tankWork is the working of one job.
 type tankWork struct {
-	*working
+	working
 	r     *TankLoadsRequest
 	a     *TankLoadsResponse
 	units *resultUnits
@@ -40,45 +16,44 @@ type tankWork struct {
 	treated, field, basis Quantity // spray per treated area, per field area, and on the area of the label
 }
 
-func (r *TankLoadsRequest) work(w *working, x *calc.TankLoadsResult, a *TankLoadsResponse) {
+func (r *TankLoadsRequest) work(w working, x *calc.TankLoadsResult, a *TankLoadsResponse) {
 	k := &tankWork{working: w, r: r, a: a, units: r.units(), treated: r.ApplicationRate, basis: r.ApplicationRate}
-	rate := put("R", r.ApplicationRate)
 	if r.FieldArea.given() {
-		w.line(calc.MethodTreatedAreaOfField, "/treatedArea", a.TreatedArea, put("F", r.FieldArea), put("W", r.Width), put("b", r.RowSpacing))
+		w.line(method.TreatedAreaOfField, "/treatedArea", a.TreatedArea).with("F", r.FieldArea).with("W", r.Width).with("b", r.RowSpacing)
 		if r.AreaBasis == basisField || len(r.Products) > 0 {
 			k.field = in(r.ApplicationRate.si()*r.Width.si()/r.RowSpacing.si(), k.units.rate)
-			w.line(calc.MethodRateOnBasis, "", k.field, rate, put("W", r.Width), put("b", r.RowSpacing))
+			w.line(method.RateOnBasis, "", k.field).with("R", r.ApplicationRate).with("W", r.Width).with("b", r.RowSpacing)
 		}
 		if r.AreaBasis == basisField {
 			k.basis = k.field
 		}
 	}
-	w.line(calc.MethodVolumeForArea, "/sprayVolume", a.SprayVolume, put("A", a.TreatedArea), rate)
-	w.line(calc.MethodMixedVolume, "/mixedVolume", a.MixedVolume, put("V", a.SprayVolume), put("r", k.residual()))
+	w.line(method.VolumeForArea, "/sprayVolume", a.SprayVolume).with("A", a.TreatedArea).with("R", r.ApplicationRate)
+	w.line(method.MixedVolume, "/mixedVolume", a.MixedVolume).with("V", a.SprayVolume).with("r", k.residual())
 	if !r.UsableVolume.given() {
-		w.workConversion("/usableVolume", a.UsableVolume, r.TankVolume)
+		w.conversion("/usableVolume", a.UsableVolume, r.TankVolume)
 	}
-	w.line(calc.MethodTankfuls, "/tankfuls", bare(a.Tankfuls), put("M", a.MixedVolume), put("U", a.UsableVolume))
-	w.line(calc.MethodAreaPerLoad, "/areaPerLoad", a.AreaPerLoad, put("V", a.UsableVolume), rate)
-	k.fieldArea("/fieldAreaPerLoad", a.FieldAreaPerLoad, a.AreaPerLoad)
+	w.line(method.Tankfuls, "/tankfuls", dimensionless(a.Tankfuls)).with("M", a.MixedVolume).with("U", a.UsableVolume)
+	w.line(method.AreaPerLoad, "/areaPerLoad", a.AreaPerLoad).with("V", a.UsableVolume).with("R", r.ApplicationRate)
+	k.fieldArea(w, "/fieldAreaPerLoad", a.FieldAreaPerLoad, a.AreaPerLoad)
 	first := a.UsableVolume
 	if l := a.PartLoad; l != nil {
-		w.line(calc.MethodPartLoad, "/partLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.FullLoads), put("U", a.UsableVolume))
-		k.load("/partLoad", l)
+		w.line(method.PartLoad, "/partLoad/volume", l.Volume).with("M", a.MixedVolume).count("n", a.FullLoads).with("U", a.UsableVolume)
+		k.load(w.part("/partLoad"), l)
 		if a.Loads == 1 {
 			first = l.Volume
 		}
 	}
 	if l := a.EqualLoad; l != nil {
-		w.line(calc.MethodEqualLoad, "/equalLoad/volume", l.Volume, put("M", a.MixedVolume), putNumber("n", a.Loads))
-		k.load("/equalLoad", l)
+		w.line(method.EqualLoad, "/equalLoad/volume", l.Volume).with("M", a.MixedVolume).count("n", a.Loads)
+		k.load(w.part("/equalLoad"), l)
 		first = l.Volume
 	}
 	if a.FirstLoadArea.given() {
-		w.line(calc.MethodAreaAfterLines, "/firstLoadArea", a.FirstLoadArea, put("V", first), put("r", k.residual()), rate)
+		w.line(method.AreaAfterLines, "/firstLoadArea", a.FirstLoadArea).with("V", first).with("r", k.residual()).with("R", r.ApplicationRate)
 	}
 	if a.DeliveredDeviation.given() {
-		w.line(calc.MethodRateDeviation, "/deliveredDeviation", a.DeliveredDeviation, put("R", k.basis), put("R_t", r.LabelRate))
+		w.line(method.RateDeviation, "/deliveredDeviation", a.DeliveredDeviation).with("R", k.basis).with("R_t", r.LabelRate)
 	}
 	liquid := [4][]Quantity{}
 	for i := range r.Products {
@@ -87,30 +62,30 @@ func (r *TankLoadsRequest) work(w *working, x *calc.TankLoadsResult, a *TankLoad
 	for i, share := range k.shares(&a.CarrierWater) {
 		if share.amount.given() {
 			all := liquid[i]
-			if len(all) == 0 {
+			if len(all) == 0 && !w.methodsOnly {
 				all = []Quantity{{0, k.units.volume}}
 			}
-			w.line(calc.MethodCarrierWater, "/carrierWater"+share.member, share.amount, put("V", share.volume), putEach("m_i", all))
+			w.part("/carrierWater").line(method.CarrierWater, share.member, share.amount).with("V", share.volume).each("m_i", all...)
 		}
 	}
 }
 
 func (k *tankWork) residual() Quantity { return k.r.ResidualVolume.or(Quantity{0, k.units.volume}) }
 
-func (k *tankWork) fieldArea(member string, field, treated Quantity) {
+func (k *tankWork) fieldArea(w working, member string, field, treated Quantity) {
 	if field.given() {
-		k.line(calc.MethodFieldAreaOfTreated, member, field, put("A", treated), put("b", k.r.RowSpacing), put("W", k.r.Width))
+		w.line(method.FieldAreaOfTreated, member, field).with("A", treated).with("b", k.r.RowSpacing).with("W", k.r.Width)
 	}
 }
 
 // load adds the areas of one load; the only one fills the lines as well.
-func (k *tankWork) load(member string, l *TankLoadResponse) {
+func (k *tankWork) load(w working, l *TankLoadResponse) {
 	if k.a.Loads == 1 && k.r.ResidualVolume.given() {
-		k.line(calc.MethodAreaAfterLines, member+"/area", l.Area, put("V", l.Volume), put("r", k.residual()), put("R", k.treated))
+		w.line(method.AreaAfterLines, "/area", l.Area).with("V", l.Volume).with("r", k.residual()).with("R", k.treated)
 	} else {
-		k.line(calc.MethodAreaPerLoad, member+"/area", l.Area, put("V", l.Volume), put("R", k.treated))
+		w.line(method.AreaPerLoad, "/area", l.Area).with("V", l.Volume).with("R", k.treated)
 	}
-	k.fieldArea(member+"/fieldArea", l.FieldArea, l.Area)
+	k.fieldArea(w, "/fieldArea", l.FieldArea, l.Area)
 }
 
 // A loadShare is one member of LoadSharesResponse, with the spray that it is in.
@@ -135,44 +110,44 @@ func (k *tankWork) shares(s *LoadSharesResponse) [4]loadShare {
 
 // product adds the lines of one product, and its amounts to what is poured.
 func (k *tankWork) product(i int, x *calc.TankLoadsResult, liquid *[4][]Quantity) {
-	p, a, at := &k.r.Products[i], &k.a.Products[i], "/products/"+strconv.Itoa(i)
+	p, a, w := &k.r.Products[i], &k.a.Products[i], k.item("/products", i)
 	rate := p.ProductRate
 	if p.ActiveIngredientRate.given() {
 		rate = in(p.ActiveIngredientRate.si()/p.ActiveIngredientContent.si(), k.units.rate)
 		if p.ActiveIngredientContent.Unit.Kind() == unit.KindRatio {
 			rate = in(rate.si(), k.units.massRate)
 		}
-		k.line(calc.MethodProductOfIngredient, "", rate, put("a", p.ActiveIngredientRate), put("c", p.ActiveIngredientContent))
+		w.line(method.ProductOfIngredient, "", rate).with("a", p.ActiveIngredientRate).with("c", p.ActiveIngredientContent)
 	}
-	amount := func(member string, result, volume Quantity) {
+	amount := func(w working, member string, result, volume Quantity) {
 		switch {
 		case !result.given():
 		case p.Concentration.given():
-			k.line(calc.MethodConcentrateInVolume, member, result, put("c", p.Concentration), put("V", volume))
+			w.line(method.ConcentrateInVolume, member, result).with("c", p.Concentration).with("V", volume)
 		default:
-			k.line(calc.MethodProductInVolume, member, result, put("P", rate), put("V", volume), put("R", k.basis))
+			w.line(method.ProductInVolume, member, result).with("P", rate).with("V", volume).with("R", k.basis)
 		}
 	}
 	for j, share := range k.shares(&a.LoadSharesResponse) {
-		amount(at+share.member, share.amount, share.volume)
-		if share.amount.given() && x.Products[i].Total.Mass == 0 {
+		amount(w, share.member, share.amount, share.volume)
+		if share.amount.given() && !w.methodsOnly && x.Products[i].Total.Mass == 0 {
 			liquid[j] = append(liquid[j], share.amount)
 		}
 	}
 	for _, share := range k.shares(&a.Measure) {
-		amount(at+"/measure"+share.member, share.amount, share.volume)
+		amount(w.part("/measure"), share.member, share.amount, share.volume)
 	}
 	applied := func(member string, result, at, mixedFor Quantity) {
 		switch {
 		case !result.given():
 		case p.Concentration.given():
-			k.line(calc.MethodConcentrateRate, member, result, put("c", p.Concentration), put("R_a", at))
+			w.line(method.ConcentrateRate, member, result).with("c", p.Concentration).with("R_a", at)
 		default:
-			k.line(calc.MethodProductRateApplied, member, result, put("P", rate), put("R_a", at), put("R", mixedFor))
+			w.line(method.ProductRateApplied, member, result).with("P", rate).with("R_a", at).with("R", mixedFor)
 		}
 	}
-	applied(at+"/ratePerArea", a.RatePerArea, k.basis, k.basis)
-	applied(at+"/ratePerTreatedArea", a.RatePerTreatedArea, k.treated, k.basis)
-	applied(at+"/ratePerFieldArea", a.RatePerFieldArea, k.field, k.basis)
-	applied(at+"/deliveredRate", a.DeliveredRate, k.basis, k.r.LabelRate)
+	applied("/ratePerArea", a.RatePerArea, k.basis, k.basis)
+	applied("/ratePerTreatedArea", a.RatePerTreatedArea, k.treated, k.basis)
+	applied("/ratePerFieldArea", a.RatePerFieldArea, k.field, k.basis)
+	applied("/deliveredRate", a.DeliveredRate, k.basis, k.r.LabelRate)
 }

@@ -4,6 +4,7 @@ import (
 	"github.com/go-json-experiment/json"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/internal/text"
 )
 
@@ -50,7 +51,7 @@ func tolerances(lang text.Language) ([]byte, error) {
 }
 
 // sourceResponse words where a preset or a method is from.
-func sourceResponse(s calc.ToleranceSource, fromMemory bool) PresetSourceResponse {
+func sourceResponse(s method.Source, fromMemory bool) PresetSourceResponse {
 	a := PresetSourceResponse{"common_practice", s.Title, s.Publisher, s.Year, s.URL}
 	switch {
 	case s.Published():

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/internal/text"
 )
 
@@ -87,8 +87,8 @@ func TestUncertaintyCanBeLeftOut(t *testing.T) {
 var ofUncertainty = map[string]bool{}
 
 func init() {
-	for id := calc.MethodScaleError; id <= calc.MethodNormalBelow; id++ {
-		ofUncertainty[calc.MethodOf(id).ID] = true
+	for id := method.ScaleError; id <= method.NormalBelow; id++ {
+		ofUncertainty[method.Of(id).ID] = true
 	}
 }
 

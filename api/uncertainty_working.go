@@ -1,9 +1,8 @@
 package api
 
 import (
-	"strconv"
-
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -11,161 +10,147 @@ import (
 // instrument.
 var readingUnits = [...]unit.ID{calc.Stopwatch: unit.IDS, calc.Tape: unit.IDM, calc.Jug: unit.IDML, calc.Gauge: unit.IDBar}
 
-// uncertaintyMethods are those of one uncertainty.
-func uncertaintyMethods(u *calc.Uncertainty) methodSet {
-	s := methodsOf(calc.MethodCombinedUncertainty, calc.MethodExpandedUncertainty)
-	for source := range u.Budget {
-		if u.Budget[source].Standard == 0 {
-			continue
-		}
-		switch source := calc.Source(source); {
-		case source == calc.SourceRuns || source == calc.SourceCatches:
-			s.add(calc.MethodPooledScatter, calc.MethodScatterOfMean)
-		case source > calc.SourceCatches: // as stated
-		case source%2 == 0:
-			s.add(calc.MethodScaleError)
-		default:
-			s.add(calc.MethodReadingError, calc.MethodReadings)
-		}
-	}
-	if u.DegreesOfFreedom == 0 {
-		s.add(calc.MethodNormalCoverage)
-	} else {
-		s.add(calc.MethodStudentCoverage, calc.MethodEffectiveFreedom)
-	}
-	return s
+// keptNowhere stand in for parts that were not kept: one of each, of the same methods.
+var keptNowhere = &calc.Parts{
+	Readings: [...][]calc.ReadingPart{calc.Stopwatch: {{}}, calc.Tape: {{}}, calc.Jug: {{}}, calc.Gauge: {{}}},
+	Runs:     &calc.ScatterPart{}, Catches: &calc.ScatterPart{},
 }
 
 // uncertain adds the lines of one uncertainty: what each source adds, as a share, then
-// all of them together and what follows. Without a member it is a step between.
-func (w *working) uncertain(member string, u *UncertaintyResponse) {
+// all of them together and what follows. Without a member it is of a number between.
+func (w working) uncertain(member string, u *UncertaintyResponse) {
 	x := u.of
-	switch {
-	case x == nil:
-		return
-	case w.quiet:
-		w.used.join(uncertaintyMethods(x))
+	if x == nil {
 		return
 	}
-	part := func(name string) string {
+	w.components(x)
+	name := func(name string) string {
 		if member == "" {
 			return ""
 		}
-		return member + name
+		return name
 	}
-	var all, free, freedom []Quantity
-	first := x.Parts != nil && w.first(x.Parts)
-	for source, c := range x.Budget {
+	var shares, free, freedom []Quantity
+	reference := in(x.Reference, u.Standard.Unit)
+	if u.Standard.Unit.Kind() == unit.KindRatio {
+		reference = dimensionless(x.Reference)
+	}
+	if !w.methodsOnly {
+		shares, free, freedom = budget(x)
+	}
+	w = w.part(member)
+	w.line(method.CombinedUncertainty, name("/standard"), u.Standard).with("X", reference).each("u_i", shares...)
+	if u.DegreesOfFreedom == 0 {
+		w.line(method.NormalCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor))
+	} else {
+		nu := dimensionless(u.DegreesOfFreedom)
+		w.line(method.EffectiveFreedom, name("/degreesOfFreedom"), nu).each("u_i", shares...).each("v_i", free...).each("nu_i", freedom...)
+		w.line(method.StudentCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor)).with("nu", nu)
+	}
+	w.line(method.ExpandedUncertainty, name("/expanded"), u.Expanded).number("k_p", float64(u.CoverageFactor)).with("u", u.Standard)
+}
+
+// budget is what the sources of an uncertainty add: all of them, and those that have
+// degrees of freedom with these.
+func budget(u *calc.Uncertainty) (shares, free, freedom []Quantity) {
+	for _, c := range u.Budget {
 		if c.Standard == 0 {
 			continue
 		}
-		if first {
-			w.component(calc.Source(source), c.Standard, x.Parts)
-		}
-		all = append(all, plainNumber(c.Standard))
+		shares = append(shares, plainNumber(c.Standard))
 		if c.DegreesOfFreedom != 0 {
 			free, freedom = append(free, plainNumber(c.Standard)), append(freedom, plainNumber(c.DegreesOfFreedom))
 		}
 	}
-	if all == nil {
-		all = []Quantity{plainNumber(0.0)}
+	if shares == nil {
+		shares = []Quantity{plainNumber(0.0)}
 	}
-	reference := in(x.Reference, u.Standard.Unit)
-	if u.Standard.Unit.Kind() == unit.KindRatio {
-		reference = bare(x.Reference)
-	}
-	w.line(calc.MethodCombinedUncertainty, part("/standard"), u.Standard, put("X", reference), putEach("u_i", all))
-	if u.DegreesOfFreedom == 0 {
-		w.line(calc.MethodNormalCoverage, part("/coverageFactor"), bare(u.CoverageFactor))
-	} else {
-		nu := bare(u.DegreesOfFreedom)
-		w.line(calc.MethodEffectiveFreedom, part("/degreesOfFreedom"), nu, putEach("u_i", all), putEach("v_i", free), putEach("nu_i", freedom))
-		w.line(calc.MethodStudentCoverage, part("/coverageFactor"), bare(u.CoverageFactor), put("nu", nu))
-	}
-	w.line(calc.MethodExpandedUncertainty, part("/expanded"), u.Expanded, putNumber("k_p", u.CoverageFactor), put("u", u.Standard))
+	return shares, free, freedom
 }
 
-// component adds how much one source adds.
-func (w *working) component(s calc.Source, standard float64, parts *calc.Parts) {
-	if parts == nil || s > calc.SourceCatches {
-		return
+// components adds how much each source adds. Where that has its lines already, or was
+// not kept, its methods are used all the same.
+func (w working) components(u *calc.Uncertainty) {
+	parts := u.Parts
+	if parts == nil {
+		parts, w.methodsOnly = keptNowhere, true
 	}
+	w = w.once(parts)
+	for i := range u.Budget {
+		if u.Budget[i].Standard == 0 || w.methodsOnly && w.sources&(1<<i) != 0 {
+			continue
+		}
+		w.sources |= 1 << i
+		w.component(calc.Source(i), u.Budget[i].Standard, parts)
+	}
+}
+
+// component adds how much one source adds; what was stated with a figure has no line.
+func (w working) component(s calc.Source, standard float64, parts *calc.Parts) {
 	switch {
-	case s == calc.SourceRuns:
-		w.scatter(parts.Runs, standard)
+	case s > calc.SourceCatches:
 	case s == calc.SourceCatches:
 		w.scatter(parts.Catches, standard)
+	case s == calc.SourceRuns:
+		w.scatter(parts.Runs, standard)
 	case s%2 == 0:
-		var follows, errors []Quantity
-		for _, p := range parts.Scales[s/2] {
-			follows, errors = append(follows, plainNumber(p.Sensitivity)), append(errors, plainNumber(p.ScaleError))
-		}
-		w.step(calc.MethodScaleError, bare(standard), putEach("c_i", follows), putEach("a_i", errors))
+		scales := parts.Scales[s/2]
+		follows := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.Sensitivity) })
+		errors := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.ScaleError) })
+		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows...).each("a_i", errors...)
 	default:
 		w.readings(parts.Readings[s/2], standard)
 	}
 }
 
 // readings adds what the readings of one kind of instrument add, each with its line.
-func (w *working) readings(all []calc.ReadingPart, standard float64) {
-	var weights, each []Quantity
-	for _, p := range all {
+func (w working) readings(all []calc.ReadingPart, standard float64) {
+	for i := range all {
+		p := &all[i]
 		if p.Group != nil {
-			if w.first(&p.Group[0]) {
-				w.readings(p.Group, p.Uncertainty)
-			}
-		} else {
-			id := readingUnits[p.Kind]
-			w.step(calc.MethodReadingError, bare(p.Uncertainty), put("d", in(p.Resolution, id)), put("t", in(p.ReactionTime, id)), put("x", in(p.Value, id)))
+			w.once(&p.Group[0]).readings(p.Group, p.Uncertainty)
+			continue
 		}
-		weights, each = append(weights, plainNumber(p.Weight)), append(each, plainNumber(p.Uncertainty))
+		id := readingUnits[p.Kind]
+		w.intermediate(method.ReadingError, dimensionless(p.Uncertainty)).
+			with("d", in(p.Resolution, id)).with("t", in(p.ReactionTime, id)).with("x", in(p.Value, id))
 	}
-	w.step(calc.MethodReadings, bare(standard), putEach("g_i", weights), putEach("u_i", each))
+	weights := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Weight) })
+	errors := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Uncertainty) })
+	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights...).each("u_i", errors...)
 }
 
 // scatter adds what differs from one measurement to the next.
-func (w *working) scatter(p *calc.ScatterPart, standard float64) {
-	w.step(calc.MethodPooledScatter, bare(p.Pooled), putNumber("nu_0", p.Prior.DegreesOfFreedom), putNumber("s_0", float64(p.Prior.StandardDeviation)),
-		putNumber("r", p.Readings), putNumber("n", p.Number), putNumber("c", p.Seen))
-	w.step(calc.MethodScatterOfMean, bare(standard), putNumber("s", p.Pooled), putNumber("w", p.Squares), putNumber("f", 1-p.Caught))
+func (w working) scatter(p *calc.ScatterPart, standard float64) {
+	w.intermediate(method.PooledScatter, dimensionless(p.Pooled)).
+		count("nu_0", p.Prior.DegreesOfFreedom).number("s_0", float64(p.Prior.StandardDeviation)).
+		number("r", p.Readings).count("n", p.Number).number("c", p.Seen)
+	w.intermediate(method.ScatterOfMean, dimensionless(standard)).number("s", p.Pooled).number("w", p.Squares).number("f", 1-p.Caught)
 }
 
 // conforms adds the line of the probability that what was measured as x lies between
 // its limits; low is left out of what is bounded above only.
-func (w *working) conforms(member string, c *ConformanceResponse, x Quantity, u *UncertaintyResponse, low, high Quantity) {
+func (w working) conforms(member string, c *ConformanceResponse, x Quantity, u *UncertaintyResponse, low, high Quantity) {
 	p := c.ConformanceProbability
 	if !p.given() {
 		return
 	}
-	member += "/conformanceProbability"
-	id := calc.MethodNormalBelow
+	id := method.NormalBelow
 	switch free := u.DegreesOfFreedom != 0; {
 	case free && low.given():
-		id = calc.MethodStudentWithin
+		id = method.StudentWithin
 	case free:
-		id = calc.MethodStudentBelow
+		id = method.StudentBelow
 	case low.given():
-		id = calc.MethodNormalWithin
+		id = method.NormalWithin
 	}
-	if w.quiet {
-		w.used.add(id)
-		return
-	}
-	w.line(id, member, p, put("x", x), put("u", u.Standard), put("h", high), put("l", low), putNumber("nu", float64(u.DegreesOfFreedom)))
+	w.part(member).line(id, "/conformanceProbability", p).with("x", x).with("u", u.Standard).with("h", high).with("l", low).number("nu", float64(u.DegreesOfFreedom))
 }
 
 // minus is a limit on the other side.
 func minus(limit Quantity) Quantity { return Quantity{-limit.Value, limit.Unit} }
 
 // conformsEitherWay is conforms for a deviation that is bounded either way.
-func (w *working) conformsEitherWay(member string, c *ConformanceResponse, d Quantity, u *UncertaintyResponse, limit Quantity) {
+func (w working) conformsEitherWay(member string, c *ConformanceResponse, d Quantity, u *UncertaintyResponse, limit Quantity) {
 	w.conforms(member, c, d, u, minus(limit), limit)
-}
-
-// item is a member of one item of a list; empty where nothing is written.
-func (w *working) item(list string, i int, member string) string {
-	if w.quiet {
-		return ""
-	}
-	return list + "/" + strconv.Itoa(i) + member
 }

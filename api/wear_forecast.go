@@ -64,11 +64,9 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResp
 		return WearForecastResponse{}, err
 	}
 	a := r.answer(ctx, result)
-	lines := func(w *working) { r.work(w, &result, &a) }
-	a.Methods = methodsBy(lines)
-	if r.shows() {
-		a.Working = worked(lines)
-	}
+	w := explaining(r.shows())
+	r.work(w, &result, &a)
+	a.Explained = w.answer()
 	return a, nil
 }
 

@@ -1,84 +1,93 @@
 package api
 
 import (
+	"cmp"
 	"math"
-	"strconv"
+	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 // wearWork is the working of one forecast. Times are hours run, or hours since the
 // first date.
 type wearWork struct {
-	*working
+	working
 	r     *WearForecastRequest
 	x     *calc.WearForecastResult
 	a     *WearForecastResponse
-	times []Quantity
-	flows []Quantity
-	first float64 // seconds since 1970 of the first date
+	start float64 // seconds since 1970 of the first date
 
-	meanTime, meanFlow, perHour Quantity
+	times, flows, over                []Quantity // of the catches
+	meanTime, meanFlow, perHour, last Quantity
 }
 
 // hour is the period that wear is counted for between lines.
 var hour = Quantity{1, unit.IDH}
 
-func (r *WearForecastRequest) work(w *working, x *calc.WearForecastResult, a *WearForecastResponse) {
-	k := &wearWork{working: w, r: r, x: x, a: a, first: math.Inf(1)}
-	for i := range r.Catches {
-		k.first = min(k.first, float64(r.Catches[i].Date.Unix()))
-	}
+func (r *WearForecastRequest) work(w working, x *calc.WearForecastResult, a *WearForecastResponse) {
+	k := &wearWork{working: w, r: r, x: x, a: a}
+	k.catches()
 	if !r.NewFlowRate.given() {
 		r.Nozzle.workFlow(w, "/newFlowRate", a.NewFlowRate, r.SprayPressure)
 	}
-	w.line(calc.MethodLimitFlow, "/limitFlowRate", a.LimitFlowRate, put("q_n", a.NewFlowRate), put("l", a.Limit))
+	w.line(method.LimitFlow, "/limitFlowRate", a.LimitFlowRate).with("q_n", a.NewFlowRate).with("l", a.Limit)
 	for i := range r.Catches {
 		k.measured(i)
 	}
 	k.fit()
-	last := k.times[0]
-	for i, t := range k.times {
-		if t.si() > last.si() {
-			last = t
-		}
-		w.line(calc.MethodWearLineDeviation, "/catches/"+strconv.Itoa(i)+"/overLine", a.Catches[i].OverLine,
-			put("q", k.flows[i]), put("q_n", a.NewFlowRate), put("y", k.meanFlow), put("b", k.perHour), put("t", t), put("m", k.meanTime), put("s", hour))
+	for i := range r.Catches {
+		w.item("/catches", i).line(method.WearLineDeviation, "/overLine", a.Catches[i].OverLine).
+			with("q", a.Catches[i].NozzleFlowRate).with("q_n", a.NewFlowRate).with("y", k.meanFlow).
+			with("b", k.perHour).with("t", k.moment(i)).with("m", k.meanTime).with("s", hour)
 	}
-	w.line(calc.MethodWearOnLine, "/overNew", a.OverNew, put("y", k.meanFlow), put("b", k.perHour), put("t", last), put("m", k.meanTime), put("s", hour))
-	var over []Quantity
-	for i := range a.Catches {
-		over = append(over, a.Catches[i].OverLine)
+	w.line(method.WearOnLine, "/overNew", a.OverNew).
+		with("y", k.meanFlow).with("b", k.perHour).with("t", k.last).with("m", k.meanTime).with("s", hour)
+	w.line(method.WearScatter, "/scatter", a.Scatter).each("d_i", k.over...).count("n", len(k.over))
+	k.atLimit()
+}
+
+// catches collects what the lines go over, where they are wanted.
+func (k *wearWork) catches() {
+	if k.methodsOnly {
+		return
 	}
-	w.line(calc.MethodWearScatter, "/scatter", a.Scatter, putEach("d_i", over), putNumber("n", len(over)))
-	k.atLimit(last)
+	k.start = math.Inf(1)
+	for i := range k.r.Catches {
+		k.start = min(k.start, float64(k.r.Catches[i].Date.Unix()))
+	}
+	for i := range k.r.Catches {
+		k.times, k.flows = append(k.times, k.moment(i)), append(k.flows, k.a.Catches[i].NozzleFlowRate)
+		k.over = append(k.over, k.a.Catches[i].OverLine)
+	}
+	k.last = slices.MaxFunc(k.times, func(a, b Quantity) int { return cmp.Compare(a.si(), b.si()) })
 }
 
 // moment is the time of a catch.
 func (k *wearWork) moment(i int) Quantity {
 	c := &k.r.Catches[i]
 	if k.x.Dated {
-		return in(float64(c.Date.Unix())-k.first, unit.IDH)
+		return in(float64(c.Date.Unix())-k.start, unit.IDH)
 	}
 	return c.Hours
 }
 
 // measured adds the flow of one catch at the common pressure.
 func (k *wearWork) measured(i int) {
-	c, q, at := &k.r.Catches[i], &k.a.Catches[i], "/catches/"+strconv.Itoa(i)
+	c, q, w := &k.r.Catches[i], &k.a.Catches[i], k.item("/catches", i)
 	n, u := max(c.Nozzles, 1), q.NozzleFlowRate.Unit
 	all := in(c.Volume.si()/c.Time.si(), u)
-	k.line(calc.MethodCatchFlow, "", all, put("V", c.Volume), put("t", c.Time))
+	w.line(method.CatchFlow, "", all).with("V", c.Volume).with("t", c.Time)
 	one := Quantity{all.Value / float64(n), u}
 	if p := c.SprayPressure; p.given() && p.si() != k.r.SprayPressure.si() {
-		k.line(calc.MethodCatchNozzleFlow, "", one, put("F", all), putNumber("n", n))
-		k.line(calc.MethodPressureLaw, at+"/nozzleFlowRate", q.NozzleFlowRate, put("q_0", one), put("p", k.r.SprayPressure), put("p_0", p), putNumber("n", calc.SquareRoot))
+		w.line(method.CatchNozzleFlow, "", one).with("F", all).count("n", n)
+		w.line(method.PressureLaw, "/nozzleFlowRate", q.NozzleFlowRate).
+			with("q_0", one).with("p", k.r.SprayPressure).with("p_0", p).number("n", calc.SquareRoot)
 	} else {
-		k.line(calc.MethodCatchNozzleFlow, at+"/nozzleFlowRate", q.NozzleFlowRate, put("F", all), putNumber("n", n))
+		w.line(method.CatchNozzleFlow, "/nozzleFlowRate", q.NozzleFlowRate).with("F", all).count("n", n)
 	}
-	k.line(calc.MethodOverNew, at+"/overNew", q.OverNew, put("q", q.NozzleFlowRate), put("q_n", k.a.NewFlowRate))
-	k.times, k.flows = append(k.times, k.moment(i)), append(k.flows, q.NozzleFlowRate)
+	w.line(method.OverNew, "/overNew", q.OverNew).with("q", q.NozzleFlowRate).with("q_n", k.a.NewFlowRate)
 }
 
 // fit adds the means and the rise of the line, per period of the answer.
@@ -89,12 +98,12 @@ func (k *wearWork) fit() {
 		flows += k.flows[i].Value / in(k.a.NewFlowRate.si(), k.flows[i].Unit).Value
 	}
 	n := float64(len(k.times))
-	k.meanTime, k.meanFlow = in(times/n, unit.IDH), bare(flows/n)
-	count, newFlow := putNumber("n", len(k.times)), put("q_n", k.a.NewFlowRate)
-	k.line(calc.MethodWearMeanTime, "", k.meanTime, putEach("t_i", k.times), count)
-	k.line(calc.MethodWearMeanFlow, "", k.meanFlow, putEach("q_i", k.flows), newFlow, count)
+	k.meanTime, k.meanFlow = in(times/n, unit.IDH), dimensionless(flows/n)
+	k.line(method.WearMeanTime, "", k.meanTime).each("t_i", k.times...).count("n", len(k.times))
+	k.line(method.WearMeanFlow, "", k.meanFlow).each("q_i", k.flows...).with("q_n", k.a.NewFlowRate).count("n", len(k.times))
 	rate := func(member string, result, period Quantity) {
-		k.line(calc.MethodWearRate, member, result, put("s", period), putEach("t_i", k.times), put("m", k.meanTime), putEach("q_i", k.flows), newFlow, put("y", k.meanFlow))
+		k.line(method.WearRate, member, result).
+			with("s", period).each("t_i", k.times...).with("m", k.meanTime).each("q_i", k.flows...).with("q_n", k.a.NewFlowRate).with("y", k.meanFlow)
 	}
 	if k.x.Dated {
 		rate("/wearPerDay", k.a.WearPerDay, Quantity{24, unit.IDH})
@@ -111,17 +120,17 @@ func (k *wearWork) fit() {
 }
 
 // atLimit adds when the limit is reached. Dates are words: they have no line.
-func (k *wearWork) atLimit(last Quantity) {
-	m, b, s := put("m", k.meanTime), put("b", k.perHour), put("s", hour)
-	limit, y := put("l", k.a.Limit), put("y", k.meanFlow)
+func (k *wearWork) atLimit() {
 	if k.a.HoursAtLimit.given() {
-		k.line(calc.MethodTimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit, m, s, limit, y, b)
+		k.line(method.TimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit).
+			with("m", k.meanTime).with("s", hour).with("l", k.a.Limit).with("y", k.meanFlow).with("b", k.perHour)
 	}
 	if k.a.HoursLeft.given() {
-		k.line(calc.MethodTimeLeft, "/hoursLeft", k.a.HoursLeft, put("x_l", k.a.HoursAtLimit), put("t", last))
+		k.line(method.TimeLeft, "/hoursLeft", k.a.HoursLeft).with("x_l", k.a.HoursAtLimit).with("t", k.last)
 	}
 	if k.x.SeasonsLeft != 0 {
-		k.line(calc.MethodSeasonsLeft, "/seasonsLeft", bare(k.a.SeasonsLeft), limit, put("d", k.a.OverNew), put("b", k.a.WearPerSeason))
+		k.line(method.SeasonsLeft, "/seasonsLeft", dimensionless(k.a.SeasonsLeft)).
+			with("l", k.a.Limit).with("d", k.a.OverNew).with("b", k.a.WearPerSeason)
 	}
 	if !k.a.HoursAtLimitRange.Low.given() {
 		return
@@ -130,13 +139,14 @@ func (k *wearWork) atLimit(last Quantity) {
 	for _, t := range k.times {
 		squares += math.Pow((t.si()-k.meanTime.si())/hour.si(), 2)
 	}
-	sum, student, scatter := bare(squares), putNumber("T", k.x.StudentPoint), put("c", k.a.Scatter)
-	k.line(calc.MethodWearSquares, "", sum, putEach("t_i", k.times), m, s)
-	sure := bare(math.Pow(k.perHour.si(), 2) - math.Pow(k.x.StudentPoint*k.a.Scatter.si(), 2)/squares)
-	k.line(calc.MethodWearCertainty, "", sure, b, student, scatter, put("S", sum))
-	bound := func(id calc.MethodID, member string, result Quantity) {
-		k.line(id, member, result, m, s, b, limit, y, student, scatter, put("A", sure), putNumber("n", len(k.times)), put("S", sum))
+	sum := dimensionless(squares)
+	k.line(method.WearSquares, "", sum).each("t_i", k.times...).with("m", k.meanTime).with("s", hour)
+	sure := dimensionless(math.Pow(k.perHour.si(), 2) - math.Pow(k.x.StudentPoint*k.a.Scatter.si(), 2)/squares)
+	k.line(method.WearCertainty, "", sure).with("b", k.perHour).number("T", k.x.StudentPoint).with("c", k.a.Scatter).with("S", sum)
+	bound := func(id method.ID, member string, result Quantity) {
+		k.line(id, member, result).with("m", k.meanTime).with("s", hour).with("b", k.perHour).with("l", k.a.Limit).with("y", k.meanFlow).
+			number("T", k.x.StudentPoint).with("c", k.a.Scatter).with("A", sure).count("n", len(k.times)).with("S", sum)
 	}
-	bound(calc.MethodWearEarliest, "/hoursAtLimitRange/low", k.a.HoursAtLimitRange.Low)
-	bound(calc.MethodWearLatest, "/hoursAtLimitRange/high", k.a.HoursAtLimitRange.High)
+	bound(method.WearEarliest, "/hoursAtLimitRange/low", k.a.HoursAtLimitRange.Low)
+	bound(method.WearLatest, "/hoursAtLimitRange/high", k.a.HoursAtLimitRange.High)
 }

@@ -1,13 +1,9 @@
 package api
 
 import (
-	"encoding/binary"
-	"math"
-	"slices"
 	"strconv"
-	"strings"
 
-	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -18,284 +14,189 @@ type Explained struct {
 	Working []workingLine `json:"working,omitzero"`
 }
 
-// A workingLine is one computed number: the formula, the same with numbers put in,
-// and what comes out. Member is left out for a step between.
-type workingLine struct {
-	Method      string     `json:"method"`
-	Member      string     `json:"member,omitzero"`
-	Formula     string     `json:"formula"`
-	Substituted string     `json:"substituted"`
-	Constants   []constant `json:"constants,omitzero"`
-	Result      Quantity   `json:"result"`
-}
-
-// A constant is a number of a line that is neither measured nor of the formula: it
-// falls out of the table of units.
-type constant struct {
-	Value jsonNumber `json:"value"`
-	From  string     `json:"from"`
-}
-
-// jsonNumber is a number that is already written.
-type jsonNumber string
-
-// MarshalJSON writes it as it stands.
-func (n jsonNumber) MarshalJSON() ([]byte, error) { return []byte(n), nil }
-
-// working gathers the lines of one answer. at goes before each member.
+// working is how one answer, or a part of it, was computed. Each line tells its method;
+// where the working was not asked for nothing more is kept of it, and nothing is to be
+// computed for it.
 type working struct {
-	at       string
-	lines    []workingLine
-	used     methodSet
-	quiet    bool                       // only used is wanted
-	steps    map[string]bool            // written by step
-	formulas map[calc.MethodID]*formula // as they were read
-	key      []byte                     // of a step
-	told     map[any]bool               // by pointer: what has all its steps already
+	*notes
+	methodsOnly bool
+	path        string // in the answer, of the members that the lines name
 }
 
-// An operand is what goes in the place of a symbol: one value or a list.
+// notes are what all parts of an answer have in common.
+type notes struct {
+	methods   methodSet
+	sources   uint32 // of uncertainties, whose methods are among them
+	lines     []*line
+	explained map[any]bool // by pointer: what has its lines already
+}
+
+// explaining begins the working of an answer.
+func explaining(shows bool) working {
+	return working{&notes{}, !shows, "#"}
+}
+
+// part is the working of a part of the answer.
+func (w working) part(path string) working {
+	if !w.methodsOnly {
+		w.path += path
+	}
+	return w
+}
+
+// item is the working of an item of a list of the answer.
+func (w working) item(list string, i int) working {
+	if !w.methodsOnly {
+		w.path += list + "/" + strconv.Itoa(i)
+	}
+	return w
+}
+
+// takeMethods are the methods used since they were taken last.
+func (w working) takeMethods() methodSet {
+	used := w.methods
+	w.methods, w.sources = methodSet{}, 0
+	return used
+}
+
+// answer is what the answer says of all that.
+func (w working) answer() Explained {
+	return Explained{Methods: w.methods, Working: w.written()}
+}
+
+// A line is one computed number before it is written.
+type line struct {
+	method   method.ID
+	member   string
+	result   Quantity
+	operands []operand
+	once     bool
+}
+
+// An operand is what goes in the place of a symbol: one quantity, or those of a list.
 type operand struct {
-	symbol string
-	one    Quantity
-	each   []Quantity // of a list
-	list   bool
-	values []term
+	symbol     string
+	quantities []Quantity
+	terms      []term
 }
 
-// put puts one quantity in the place of a symbol.
-func put(symbol string, q Quantity) operand {
-	return operand{symbol: symbol, one: q}
+// line adds the line of a member; without one, of a number between that no member has.
+// It is nil where no line is wanted.
+func (w working) line(id method.ID, member string, result Quantity) *line {
+	w.methods.add(id)
+	if w.methodsOnly {
+		return nil
+	}
+	return w.begin(id, member, result)
 }
 
-// putEach puts a list in the place of a symbol that ends in _i.
-func putEach(symbol string, all []Quantity) operand {
-	return operand{symbol: symbol, each: all, list: true}
+func (w working) begin(id method.ID, member string, result Quantity) *line {
+	if member != "" {
+		member = w.path + member
+	}
+	l := &line{method: id, member: member, result: result}
+	w.lines = append(w.lines, l)
+	return l
 }
 
-// putNumber puts a count, an exponent or another plain number in.
-func putNumber[T ~int | ~float64](symbol string, x T) operand {
-	return put(symbol, plainNumber(x))
+// intermediate adds the line of a number between that several members rest on: it is
+// written where it comes first.
+func (w working) intermediate(id method.ID, result Quantity) *line {
+	l := w.line(id, "", result)
+	if l != nil {
+		l.once = true
+	}
+	return l
+}
+
+// with puts a quantity in the place of a symbol.
+func (l *line) with(symbol string, q Quantity) *line {
+	if l == nil {
+		return nil
+	}
+	return l.put(symbol, q)
+}
+
+// each puts a list in the place of a symbol that ends in _i.
+func (l *line) each(symbol string, quantities ...Quantity) *line {
+	if l == nil {
+		return nil
+	}
+	return l.put(symbol, quantities...)
+}
+
+// count puts a whole number in.
+func (l *line) count(symbol string, n int) *line { return l.number(symbol, float64(n)) }
+
+// number puts a plain number in, such as an exponent.
+func (l *line) number(symbol string, x float64) *line { return l.with(symbol, plainNumber(x)) }
+
+func (l *line) put(symbol string, quantities ...Quantity) *line {
+	l.operands = append(l.operands, operand{symbol: symbol, quantities: quantities})
+	return l
 }
 
 func plainNumber[T ~int | ~float64](x T) Quantity { return Quantity{Value: float64(x)} }
 
-// bare is a plain number of an answer as the result of a line.
-func bare[T ~int | ~float64](x T) Quantity { return Quantity{float64(x), unit.IDOne} }
+// dimensionless is a plain number of an answer as the result of a line.
+func dimensionless[T ~int | ~float64](x T) Quantity { return Quantity{float64(x), unit.IDOne} }
 
-// methodsBy are the methods of lines that are not written: for answers of so many
-// turns that keeping a list of them beside the working would be a second telling.
-func methodsBy(lines func(*working)) methodSet {
-	w := working{quiet: true}
-	lines(&w)
-	return w.taken()
-}
-
-// taken are the methods used since it was asked last.
-func (w *working) taken() methodSet {
-	used := w.used
-	w.used = methodSet{}
-	return used
-}
-
-// line adds the line of one member: a method with its operands. The numbers carry
-// nine digits, and more where a small difference would lose them.
-func (w *working) line(id calc.MethodID, member string, result Quantity, operands ...operand) {
-	if w.quiet {
-		w.used.add(id)
-		return
+// listed are the quantities of some items for the place of a symbol; none where no line
+// is wanted.
+func listed[T any](w working, items []T, quantity func(*T) Quantity) []Quantity {
+	if w.methodsOnly {
+		return nil
 	}
-	filled := slices.Clone(operands) // so that they stay on the caller's stack where no line is wanted
-	method := calc.MethodOf(id)
-	left, right, _ := strings.Cut(method.Formula, " = ")
-	f := w.formulas[id]
-	if f == nil {
-		if w.formulas == nil {
-			w.formulas = map[calc.MethodID]*formula{}
+	all := make([]Quantity, len(items))
+	for i := range items {
+		all[i] = quantity(&items[i])
+	}
+	return all
+}
+
+// once is the working of what many members rest on, known by a pointer: it has lines the
+// first time, and methods each time.
+func (w working) once(pointer any) working {
+	switch {
+	case w.methodsOnly:
+	case w.explained[pointer]:
+		w.methodsOnly = true
+	case w.explained == nil:
+		w.explained = map[any]bool{pointer: true}
+	default:
+		w.explained[pointer] = true
+	}
+	return w
+}
+
+// written are the lines; of the numbers between each once, even where two of them
+// differ in digits that are not written.
+func (w working) written() []workingLine {
+	if len(w.lines) == 0 {
+		return nil
+	}
+	all := make([]workingLine, 0, len(w.lines))
+	known := map[string]bool{}
+	repeats := func(key string) bool {
+		before := known[key]
+		known[key] = true
+		return before
+	}
+	for _, l := range w.lines {
+		if l.once && repeats(string(l.appendKey(nil))) {
+			continue
 		}
-		f = readFormula(right)
-		w.formulas[id] = f
-	}
-	line := workingLine{Method: method.ID, Result: result}
-	if member != "" {
-		line.Member = w.at + member
-	}
-	for _, digits := range [...]int{9, 12, 15, 17} {
-		x := substitution{digits: digits, result: result.Unit}
-		number := x.write(&line, left, f, right, filled)
-		if math.Abs(number-result.Value) <= 1e-8*math.Abs(result.Value) {
-			break
+		if a := l.write(); !l.once || !repeats(a.Method+a.Substituted) {
+			all = append(all, a)
 		}
 	}
-	w.lines = append(w.lines, line)
+	return all
 }
 
-// step adds a line of what is no member, once: what several members have in common
-// is told where it comes first.
-func (w *working) step(id calc.MethodID, result Quantity, operands ...operand) {
-	if w.quiet {
-		w.used.add(id)
-		return
+// conversion adds the line of a quantity that is answered in another unit than it was
+// given in.
+func (w working) conversion(member string, result, given Quantity) {
+	if result.Unit != given.Unit {
+		w.line(method.UnitConversion, member, result).with("x", given)
 	}
-	if w.steps == nil {
-		w.steps = map[string]bool{}
-	}
-	w.key = append(w.key[:0], byte(id))
-	for i := range operands {
-		w.key = operands[i].identify(w.key)
-	}
-	if w.steps[string(w.key)] {
-		return
-	}
-	w.steps[string(w.key)] = true
-	before := len(w.lines)
-	w.line(id, "", result, operands...)
-	written := w.lines[before].Method + w.lines[before].Substituted // of numbers that differ in their last digits
-	if w.steps[written] {
-		w.lines = w.lines[:before]
-		return
-	}
-	w.steps[written] = true
-}
-
-// identify appends what tells an operand from others.
-func (o *operand) identify(key []byte) []byte {
-	key = append(append(key, 0), o.symbol...)
-	all := o.each
-	if !o.list {
-		all = []Quantity{o.one}
-	}
-	for _, q := range all {
-		key = append(binary.LittleEndian.AppendUint64(key, math.Float64bits(q.Value)), byte(q.Unit))
-	}
-	return key
-}
-
-// first tells whether something has no steps yet: what many members rest on is not
-// written again for each of them, to be found a repetition then.
-func (w *working) first(pointer any) bool {
-	if w.told[pointer] {
-		return false
-	}
-	if w.told == nil {
-		w.told = map[any]bool{}
-	}
-	w.told[pointer] = true
-	return true
-}
-
-// worked is the working of one answer.
-func worked(lines func(*working)) []workingLine {
-	w := working{at: "#"}
-	lines(&w)
-	return w.lines
-}
-
-// A substitution is one try at a line, with so many digits.
-type substitution struct {
-	digits    int
-	result    unit.ID
-	constants []constant
-}
-
-// write fills in the line and returns what its numbers give.
-func (x *substitution) write(line *workingLine, left string, f *formula, right string, operands []operand) float64 {
-	x.constants = nil
-	named := make(map[string]*operand, len(operands))
-	common := map[unit.Kind]unit.ID{unit.KindRatio: unit.IDOne}
-	if x.result.Kind() != unit.KindRatio {
-		common[x.result.Kind()] = x.result
-	}
-	for i := range operands {
-		o := &operands[i]
-		if !o.list {
-			o.each = []Quantity{o.one}
-		}
-		o.values = make([]term, len(o.each))
-		for j, q := range o.each {
-			o.values[j] = x.term(q, common)
-		}
-		named[o.symbol] = o
-	}
-	t := f.put(named, 0)
-	line.Formula, line.Substituted = left+" = "+right, left+" = "+t.text
-	if f.text == "sum" && strings.HasPrefix(t.text, "(") {
-		line.Substituted = left + " = " + t.text[1:len(t.text)-1] // nothing else stands beside the sum
-	}
-	k := times(t.factor, 1) / x.result.Factor()
-	if math.Abs(k-1) > 1e-12 {
-		text := x.number(k)
-		if f.op == '+' || f.op == '-' {
-			right, t.text = "("+right+")", "("+t.text+")"
-		}
-		line.Formula, line.Substituted = left+" = k * "+right, left+" = "+text+" * "+t.text
-		words := t.words
-		if words == "" {
-			words = "1"
-		}
-		x.constants = append([]constant{{jsonNumber(text), words + " = " + text + " " + x.result.Symbol()}}, x.constants...)
-		t.number *= parseNumber(text)
-	}
-	line.Constants = x.constants
-	return t.number
-}
-
-// term writes one quantity in the common unit of its kind.
-func (x *substitution) term(q Quantity, common map[unit.Kind]unit.ID) term {
-	text := x.number(q.Value)
-	t := term{text: text, number: parseNumber(text)}
-	if q.Value < 0 {
-		t.text = "(" + text + ")"
-	}
-	kind := q.Unit.Kind()
-	if kind == unit.KindNone {
-		return t
-	}
-	into, known := common[kind]
-	if !known {
-		into = q.Unit
-		common[kind] = into
-	}
-	t.factor = into.Factor()
-	if kind != unit.KindRatio {
-		t.words = "1 " + into.Symbol()
-	}
-	if into == q.Unit {
-		return t
-	}
-	c, op := q.Unit.Factor()/into.Factor(), " * "
-	from, to := q.Unit, into
-	if c < 1 {
-		c, op, from, to = 1/c, " / ", into, q.Unit
-	}
-	number := x.number(c)
-	t.text = "(" + text + op + number + ")"
-	if op == " * " {
-		t.number *= parseNumber(number)
-	} else {
-		t.number /= parseNumber(number)
-	}
-	x.explain(constant{jsonNumber(number), "1 " + from.Symbol() + " = " + number + " " + to.Symbol()})
-	return t
-}
-
-func (x *substitution) explain(c constant) {
-	if !slices.Contains(x.constants, c) {
-		x.constants = append(x.constants, c)
-	}
-}
-
-// number writes a number with the digits of the substitution, the trailing noughts
-// left out.
-func (x *substitution) number(v float64) string {
-	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', x.digits-1, 64), 64)
-	if a := math.Abs(rounded); a != 0 && (a < 1e-6 || a >= 1e21) {
-		return strconv.FormatFloat(rounded, 'e', -1, 64)
-	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
-}
-
-func parseNumber(s string) float64 {
-	x, _ := strconv.ParseFloat(s, 64)
-	return x
 }

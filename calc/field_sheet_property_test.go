@@ -8,7 +8,6 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
-	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 

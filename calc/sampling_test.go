@@ -10,7 +10,6 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
-	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 

@@ -3,6 +3,7 @@ package calc
 import (
 	"slices"
 
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -39,7 +40,7 @@ type Tolerance struct {
 	Basis ToleranceBasis
 	// Default tells that the operation uses it when the member is left out.
 	Default bool
-	Source  ToleranceSource
+	Source  method.Source
 	// FromMemory tells that the figure was not read anywhere. Such a figure may stand
 	// in for what a pump or a field takes, never for a limit that passes or fails.
 	FromMemory bool
@@ -60,17 +61,6 @@ const (
 	BasisRange     ToleranceBasis = "range"      // highest less lowest of all nozzles
 	BasisNewNozzle ToleranceBasis = "new_nozzle" // a new nozzle of the same kind, caught alike
 )
-
-// A ToleranceSource says where a figure is from. The zero one stands for common
-// practice, of which no published source is known.
-type ToleranceSource struct {
-	Title, Publisher string
-	Year             int // 0 when the source shows none
-	URL              string
-}
-
-// Published tells a published source from common practice.
-func (s ToleranceSource) Published() bool { return s.Title != "" }
 
 // Tolerances lists the presets: first common practice, of which the defaults come
 // straight from the Default constants, then the errors of instruments and how far
@@ -102,10 +92,10 @@ const (
 // no defaults: they are measured, so a request always gives them.
 func commonTolerances() []Tolerance {
 	common := func(name string, value float64, u unit.ID, appliesTo string, basis ToleranceBasis, isDefault bool) Tolerance {
-		return Tolerance{name, value, u, appliesTo, basis, isDefault, ToleranceSource{}, false, false}
+		return Tolerance{name, value, u, appliesTo, basis, isDefault, method.Source{}, false, false}
 	}
 	memory := func(name string, value float64, appliesTo string, isDefault bool) Tolerance {
-		return Tolerance{name, value, unit.IDPct, appliesTo, "", isDefault, ToleranceSource{}, true, false}
+		return Tolerance{name, value, unit.IDPct, appliesTo, "", isDefault, method.Source{}, true, false}
 	}
 	return []Tolerance{
 		common("pressure_readings", float64(DefaultPressureDifference), unit.IDPsi, forPressure, "", true),

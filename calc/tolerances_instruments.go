@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/method"
+	"wetrun/calc/unit"
+)
 
 // The members that the errors of instruments are for.
 const (
@@ -12,9 +15,10 @@ const (
 )
 
 // inspectionCylinders is where a measuring cylinder's error is from.
-var inspectionCylinders = ToleranceSource{
-	"On testing the output of nozzles: measuring cylinders of testers are typically within 1 %",
-	"National Sprayer Testing Scheme (United Kingdom), in a trade magazine", 0, "https://www.eioperator.com/?p=165701",
+var inspectionCylinders = method.Source{
+	Title:     "On testing the output of nozzles: measuring cylinders of testers are typically within 1 %",
+	Publisher: "National Sprayer Testing Scheme (United Kingdom), in a trade magazine",
+	URL:       "https://www.eioperator.com/?p=165701",
 }
 
 // instrumentTolerances are the errors that count where no instrument is listed, and

@@ -1,26 +1,29 @@
 package calc
 
+import "wetrun/calc/method"
+
 // A publishedRule is an acceptance rule as its source prints it.
 type publishedRule struct {
 	name      string
 	percent   float64
 	appliesTo string
 	basis     ToleranceBasis
-	source    ToleranceSource
+	source    method.Source
 }
 
 // Sources that give more than one rule.
 var (
 	// A newspaper's report of an extension specialist.
-	nebraska = ToleranceSource{
-		"Proper spraying requires precise testing, application (UNL)",
-		"Joplin Globe, reporting University of Nebraska-Lincoln extension", 0,
-		"http://www.joplinglobe.com/archives/proper-spraying-requires-precise-testing-application/article_a5caa9e8-7c8f-518a-8555-465fa4cf7364.html",
+	nebraska = method.Source{
+		Title:     "Proper spraying requires precise testing, application (UNL)",
+		Publisher: "Joplin Globe, reporting University of Nebraska-Lincoln extension",
+		URL:       "http://www.joplinglobe.com/archives/proper-spraying-requires-precise-testing-application/article_a5caa9e8-7c8f-518a-8555-465fa4cf7364.html",
 	}
 	// Each nozzle against the average, and the whole rate against the target.
-	sportsTurf = ToleranceSource{
-		"Calibration and safety of pesticide application equipment (J. Nedin), SportsTurf September 2012",
-		"Sports Turf Managers Association", 2012, "http://read.dmtmag.com/i/82015/20",
+	sportsTurf = method.Source{
+		Title:     "Calibration and safety of pesticide application equipment (J. Nedin), SportsTurf September 2012",
+		Publisher: "Sports Turf Managers Association", Year: 2012,
+		URL: "http://read.dmtmag.com/i/82015/20",
 	}
 )
 
@@ -28,62 +31,68 @@ var (
 // since the same figure from two sources is two rules.
 var publishedRules = [...]publishedRule{
 	// Attributed there to two federal agencies; a newspaper's report.
-	{"rate_5_ohio_state", 5, forRate, "", ToleranceSource{
-		"Take time to calibrate your sprayers (Ohio State University Extension)",
-		"The Daily Record, reporting Ohio State University Extension", 2012,
-		"http://www.the-daily-record.com/news/20120417/take-time-to-calibrate-your-sprayers",
+	{"rate_5_ohio_state", 5, forRate, "", method.Source{
+		Title:     "Take time to calibrate your sprayers (Ohio State University Extension)",
+		Publisher: "The Daily Record, reporting Ohio State University Extension", Year: 2012,
+		URL: "http://www.the-daily-record.com/news/20120417/take-time-to-calibrate-your-sprayers",
 	}},
 	{"output_rated_10_nebraska", 10, forOutput, BasisRated, nebraska},
 	{"output_mean_5_nebraska", 5, forOutput, BasisMean, nebraska},
 	// Read in a re-upload.
-	{"output_mean_5_montana_state", 5, forOutput, BasisMean, ToleranceSource{
-		"Sprayer Calibrations and Calculations (MontGuide)",
-		"Montana State University Extension Service", 2000, "https://www.scribd.com/document/421823268/sprayer",
+	{"output_mean_5_montana_state", 5, forOutput, BasisMean, method.Source{
+		Title:     "Sprayer Calibrations and Calculations (MontGuide)",
+		Publisher: "Montana State University Extension Service", Year: 2000,
+		URL: "https://www.scribd.com/document/421823268/sprayer",
 	}},
 	{"output_mean_5_sports_turf", 5, forOutput, BasisMean, sportsTurf},
 	{"rate_5_sports_turf", 5, forRate, "", sportsTurf},
-	{"output_mean_7_sports_turf", 7, forOutput, BasisMean, ToleranceSource{
-		"Backpack and Hand-Held Sprayer Calibration, SportsTurf April 2014 pp. 36-38",
-		"Sports Turf Managers Association", 2014, "https://read.dmtmag.com/i/282941/37",
+	{"output_mean_7_sports_turf", 7, forOutput, BasisMean, method.Source{
+		Title:     "Backpack and Hand-Held Sprayer Calibration, SportsTurf April 2014 pp. 36-38",
+		Publisher: "Sports Turf Managers Association", Year: 2014,
+		URL: "https://read.dmtmag.com/i/282941/37",
 	}},
-	{"output_mean_10_georgia", 10, forOutput, BasisMean, ToleranceSource{
-		"Forest Pest Control, Appendix: Sprayer Calibration (Douce, Moorhead, Bargeron)",
-		"University of Georgia, College of Agricultural and Environmental Sciences", 2002, "https://www.bugwood.org/pestcontrol/appendix.html",
+	{"output_mean_10_georgia", 10, forOutput, BasisMean, method.Source{
+		Title:     "Forest Pest Control, Appendix: Sprayer Calibration (Douce, Moorhead, Bargeron)",
+		Publisher: "University of Georgia, College of Agricultural and Environmental Sciences", Year: 2002,
+		URL: "https://www.bugwood.org/pestcontrol/appendix.html",
 	}},
 	// A study guide that quotes state material.
-	{"output_mean_10_florida_study_guide", 10, forOutput, BasisMean, ToleranceSource{
-		"Florida pest control examinations study guide, p. 213",
-		"study guide for the Florida state examinations (publisher not shown)", 0,
-		"https://online.flipbuilder.com/qawr/oiuo/files/basic-html/page213.html",
+	{"output_mean_10_florida_study_guide", 10, forOutput, BasisMean, method.Source{
+		Title:     "Florida pest control examinations study guide, p. 213",
+		Publisher: "study guide for the Florida state examinations (publisher not shown)",
+		URL:       "https://online.flipbuilder.com/qawr/oiuo/files/basic-html/page213.html",
 	}},
-	{"output_others_10_extension_column", 10, forOutput, BasisOthers, ToleranceSource{
-		"Steps To Accurate Sprayer Calibration",
-		"newspaper print of an extension column", 2013, "https://www.yalnews.com/2013/02/13/growin-green-80/",
+	{"output_others_10_extension_column", 10, forOutput, BasisOthers, method.Source{
+		Title:     "Steps To Accurate Sprayer Calibration",
+		Publisher: "newspaper print of an extension column", Year: 2013,
+		URL: "https://www.yalnews.com/2013/02/13/growin-green-80/",
 	}},
-	{"output_range_10_texas", 10, forOutput, BasisRange, ToleranceSource{
-		"Take time to calibrate your sprayer: forage management (L. Redmon)",
-		"Texas Cooperative Extension, printed in Drovers", 0,
-		"http://www.cattlenetwork.com/drovers/departments/profit-tips/take-time-to-calibrate-your-sprayer-forage-management-113900829.html",
+	{"output_range_10_texas", 10, forOutput, BasisRange, method.Source{
+		Title:     "Take time to calibrate your sprayer: forage management (L. Redmon)",
+		Publisher: "Texas Cooperative Extension, printed in Drovers",
+		URL:       "http://www.cattlenetwork.com/drovers/departments/profit-tips/take-time-to-calibrate-your-sprayer-forage-management-113900829.html",
 	}},
 	// Read in a copy of slides.
-	{"output_range_10_montana_state", 10, forOutput, BasisRange, ToleranceSource{
-		"Calibration of your Field Sprayers using Shortcut Methods (slides)",
-		"Montana State University Extension, Pesticide Education Program", 0, "https://slideplayer.com/slide/9477971",
+	{"output_range_10_montana_state", 10, forOutput, BasisRange, method.Source{
+		Title:     "Calibration of your Field Sprayers using Shortcut Methods (slides)",
+		Publisher: "Montana State University Extension, Pesticide Education Program",
+		URL:       "https://slideplayer.com/slide/9477971",
 	}},
-	{"output_range_10_florida", 10, forOutput, BasisRange, ToleranceSource{
-		"Calibration (aquatic herbicide spray boom and hand gun)",
-		"UF/IFAS Center for Aquatic and Invasive Plants", 0, "http://plants.ifas.ufl.edu/manage/research-and-outreach/calibration",
+	{"output_range_10_florida", 10, forOutput, BasisRange, method.Source{
+		Title:     "Calibration (aquatic herbicide spray boom and hand gun)",
+		Publisher: "UF/IFAS Center for Aquatic and Invasive Plants",
+		URL:       "http://plants.ifas.ufl.edu/manage/research-and-outreach/calibration",
 	}},
-	{"output_new_nozzle_10_usga", 10, forOutput, BasisNewNozzle, ToleranceSource{
-		"The 10-Percent Rule (J. Daniels)",
-		"USGA Green Section, Central Region", 2016,
-		"https://www.usga.org/content/usga/home-page/course-care/regional-updates/central-region/the-10-percent-rule.html",
+	{"output_new_nozzle_10_usga", 10, forOutput, BasisNewNozzle, method.Source{
+		Title:     "The 10-Percent Rule (J. Daniels)",
+		Publisher: "USGA Green Section, Central Region", Year: 2016,
+		URL: "https://www.usga.org/content/usga/home-page/course-care/regional-updates/central-region/the-10-percent-rule.html",
 	}},
 	// Total output against what the rate needs, for an airblast sprayer: the same
 	// share of the rate. Read in a re-upload.
-	{"rate_10_texas_winegrapes", 10, forRate, "", ToleranceSource{
-		"Airblast Sprayer Calibration Worksheet (winegrapes)",
-		"Texas winegrape extension worksheet", 0,
-		"https://yumpu.com/en/document/view/46717367/airblast-sprayer-calibration-worksheet-the-texas-winegrape-",
+	{"rate_10_texas_winegrapes", 10, forRate, "", method.Source{
+		Title:     "Airblast Sprayer Calibration Worksheet (winegrapes)",
+		Publisher: "Texas winegrape extension worksheet",
+		URL:       "https://yumpu.com/en/document/view/46717367/airblast-sprayer-calibration-worksheet-the-texas-winegrape-",
 	}},
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -48,7 +49,7 @@ func TestReferenceCommonTolerances(t *testing.T) {
 			continue
 		}
 		w, ok := want[x.Name]
-		if !ok || x.Unit != w.in || x.Default != w.isDefault || x.Source != (calc.ToleranceSource{}) {
+		if !ok || x.Unit != w.in || x.Default != w.isDefault || x.Source != (method.Source{}) {
 			t.Errorf("%+v, want %+v", x, w)
 		}
 		if x.OwnJudgement != slices.Contains(judged, x.Name) || x.OwnJudgement && x.FromMemory {

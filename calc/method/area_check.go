@@ -1,20 +1,20 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // areaCheckMethods are those of area check.
-var areaCheckMethods = []methodRow{
-	{MethodCourseTreatedArea, Method{
+var areaCheckMethods = []row{
+	{CourseTreatedArea, Method{
 		ID: "course_treated_area", Formula: "A = L * W * n", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"A", "treated_area", unit.KindArea}, {"L", "course_length", unit.KindLength}, {"W", "treated_width", unit.KindLength},
 			{"n", "passes", unit.KindNone},
 		},
 		Operations: []string{"area-check", "calibrations"},
 	}},
-	{MethodRateFromTank, Method{
+	{RateFromTank, Method{
 		ID: "rate_from_tank", Formula: "R = V / A", Domain: "positive", Source: sourceRefill,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"R", "application_rate", unit.KindApplicationRate}, {"V", "volume_used", unit.KindVolume}, {"A", "treated_area", unit.KindArea},
 		},
 		Operations: []string{"area-check", "calibrations"},

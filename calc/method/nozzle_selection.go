@@ -1,43 +1,43 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // nozzleSelectionMethods are those of nozzle selection.
-var nozzleSelectionMethods = []methodRow{
-	{MethodMiddleSpeed, Method{
+var nozzleSelectionMethods = []row{
+	{MiddleSpeed, Method{
 		ID: "middle_speed", Formula: "v = sqrt(v_l * v_h)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"v", "ground_speed", unit.KindSpeed}, {"v_l", "lowest_speed", unit.KindSpeed}, {"v_h", "highest_speed", unit.KindSpeed}},
+		Symbols:    []Symbol{{"v", "ground_speed", unit.KindSpeed}, {"v_l", "lowest_speed", unit.KindSpeed}, {"v_h", "highest_speed", unit.KindSpeed}},
 		Operations: []string{"nozzle-selection"},
 	}},
-	{MethodTotalFlow, Method{
+	{TotalFlow, Method{
 		ID: "total_flow", Formula: "Q = n * q", Domain: "positive",
-		Symbols:    []MethodSymbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_on_width", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
+		Symbols:    []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_on_width", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
 		Operations: []string{"nozzle-selection"},
 	}},
-	{MethodPressureForFlow, Method{
+	{PressureForFlow, Method{
 		ID: "pressure_for_flow", Formula: "p = p_0 * (q / q_0)^2", Domain: "pressure_law", Source: sourcePressureLaw,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"p", "wanted_pressure", unit.KindPressure}, {"p_0", "pressure_of_known_flow", unit.KindPressure},
 			{"q", "nozzle_flow", unit.KindFlowRate}, {"q_0", "known_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"nozzle-selection", "corrections", "calibrations"},
 	}},
-	{MethodSpeedAtPressure, Method{
+	{SpeedAtPressure, Method{
 		ID: "speed_at_pressure", Formula: "v = v_0 * sqrt(p / p_0)", Domain: "pressure_law", Source: sourcePressureLaw,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"v", "ground_speed", unit.KindSpeed}, {"v_0", "speed_known", unit.KindSpeed}, {"p", "wanted_pressure", unit.KindPressure},
 			{"p_0", "pressure_at_speed_known", unit.KindPressure},
 		},
 		Operations: []string{"nozzle-selection"},
 	}},
-	{MethodRangeLow, Method{
+	{RangeLow, Method{
 		ID: "range_low", Formula: "p = max(p_i)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"p", "range_low", unit.KindPressure}, {"p_i", "range_end", unit.KindPressure}},
+		Symbols:    []Symbol{{"p", "range_low", unit.KindPressure}, {"p_i", "range_end", unit.KindPressure}},
 		Operations: []string{"nozzle-selection"},
 	}},
-	{MethodRangeHigh, Method{
+	{RangeHigh, Method{
 		ID: "range_high", Formula: "p = min(p_i)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"p", "range_high", unit.KindPressure}, {"p_i", "range_end", unit.KindPressure}},
+		Symbols:    []Symbol{{"p", "range_high", unit.KindPressure}, {"p_i", "range_end", unit.KindPressure}},
 		Operations: []string{"nozzle-selection"},
 	}},
 }

@@ -1,25 +1,25 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // calibrationsMethods are those of calibrations.
-var calibrationsMethods = []methodRow{
-	{MethodDeviationCost, Method{
+var calibrationsMethods = []row{
+	{DeviationCost, Method{
 		ID: "deviation_cost", Formula: "c = m * d", Domain: "positive", Source: sourceIllinois,
-		Symbols:    []MethodSymbol{{"c", "deviation_cost", unit.KindNone}, {"m", "mix_cost", unit.KindNone}, {"d", "rate_deviation", unit.KindRatio}},
+		Symbols:    []Symbol{{"c", "deviation_cost", unit.KindNone}, {"m", "mix_cost", unit.KindNone}, {"d", "rate_deviation", unit.KindRatio}},
 		Operations: []string{"calibrations"},
 	}},
-	{MethodCostForArea, Method{
+	{CostForArea, Method{
 		ID: "cost_for_area", Formula: "T = c * A / a", Domain: "positive", Source: sourceIllinois,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"T", "total_cost", unit.KindNone}, {"c", "deviation_cost", unit.KindNone}, {"A", "planned_area", unit.KindArea},
 			{"a", "cost_area", unit.KindArea},
 		},
 		Operations: []string{"calibrations"},
 	}},
-	{MethodHoursLeft, Method{
+	{HoursLeft, Method{
 		ID: "hours_left", Formula: "h = max(e - u, 0)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"h", "hours_left", unit.KindTime}, {"e", "calibrate_every", unit.KindTime}, {"u", "used_since", unit.KindTime}},
+		Symbols:    []Symbol{{"h", "hours_left", unit.KindTime}, {"e", "calibrate_every", unit.KindTime}, {"u", "used_since", unit.KindTime}},
 		Operations: []string{"calibrations"},
 	}},
 }

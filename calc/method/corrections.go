@@ -1,12 +1,12 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // correctionsMethods are those of corrections.
-var correctionsMethods = []methodRow{
-	{MethodPredictedRate, Method{
+var correctionsMethods = []row{
+	{PredictedRate, Method{
 		ID: "predicted_rate", Formula: "R_p = R * f * (v / v_p) * (p_p / p)^n * (d_p / d)", Domain: "unchanged_is_one", Source: sourcePressureLaw,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"R_p", "predicted_rate", unit.KindApplicationRate}, {"R", "application_rate", unit.KindApplicationRate},
 			{"f", "flow_ratio", unit.KindNone}, {"v", "ground_speed", unit.KindSpeed}, {"v_p", "planned_speed", unit.KindSpeed},
 			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
@@ -14,97 +14,97 @@ var correctionsMethods = []methodRow{
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodCorrectedSpeed, Method{
+	{CorrectedSpeed, Method{
 		ID: "corrected_speed", Formula: "v_p = v * R / R_t", Domain: "positive", Source: sourceMontana,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"v_p", "planned_speed", unit.KindSpeed}, {"v", "ground_speed", unit.KindSpeed}, {"R", "rate_compared", unit.KindApplicationRate},
 			{"R_t", "rate_wanted", unit.KindApplicationRate},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodCorrectedPressure, Method{
+	{CorrectedPressure, Method{
 		ID: "corrected_pressure", Formula: "p_p = p * (R_t / R)^(1 / n)", Domain: "pressure_law", Source: sourcePressureLaw,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
 			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 			{"n", "pressure_exponent", unit.KindNone},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodCorrectedEngineSpeed, Method{
+	{CorrectedEngineSpeed, Method{
 		ID: "corrected_engine_speed", Formula: "e_p = e * R / R_t", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
 			{"R", "rate_compared", unit.KindApplicationRate}, {"R_t", "rate_wanted", unit.KindApplicationRate},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodCorrectedDutyCycle, Method{
+	{CorrectedDutyCycle, Method{
 		ID: "corrected_duty_cycle", Formula: "d_p = d * R_t / R", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"R_t", "rate_wanted", unit.KindApplicationRate},
 			{"R", "rate_compared", unit.KindApplicationRate},
 		},
 		Operations: []string{"corrections"},
 	}},
-	{MethodSpeedInGear, Method{
+	{SpeedInGear, Method{
 		ID: "speed_in_gear", Formula: "v_p = v_g * e / e_g", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"v_p", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
 			{"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodEngineSpeedInGear, Method{
+	{EngineSpeedInGear, Method{
 		ID: "engine_speed_in_gear", Formula: "e_p = e_g * v / v_g", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
 			{"v", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodFlowRatio, Method{
+	{FlowRatio, Method{
 		ID: "flow_ratio", Formula: "f = q_2 / q_1 * (p_1 / p_2)^n", Domain: "pressure_law", Source: sourcePressureLaw,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"f", "flow_ratio", unit.KindNone}, {"q_2", "other_flow", unit.KindFlowRate}, {"q_1", "present_flow", unit.KindFlowRate},
 			{"p_1", "pressure_of_present_flow", unit.KindPressure}, {"p_2", "pressure_of_other_flow", unit.KindPressure},
 			{"n", "pressure_exponent", unit.KindNone},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodFlowRatioByChart, Method{
+	{FlowRatioByChart, Method{
 		ID: "flow_ratio_by_chart", Formula: "f = f_0 * c / c_0", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"f", "flow_ratio", unit.KindNone}, {"f_0", "flow_ratio_measured", unit.KindNone}, {"c", "chart_flow_wanted", unit.KindFlowRate},
 			{"c_0", "chart_flow_measured", unit.KindFlowRate},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodChartFlowForRate, Method{
+	{ChartFlowForRate, Method{
 		ID: "chart_flow_for_rate", Formula: "c = c_0 * R_t / R", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"c", "chart_flow_wanted", unit.KindFlowRate}, {"c_0", "chart_flow_measured", unit.KindFlowRate},
 			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodPressureByChart, Method{
+	{PressureByChart, Method{
 		ID: "pressure_by_chart", Formula: "p = p_1 * (p_2 / p_1)^(ln(q / q_1) / ln(q_2 / q_1))", Domain: "pressure_by_chart",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"p", "wanted_pressure", unit.KindPressure}, {"p_1", "chart_pressure_below", unit.KindPressure},
 			{"p_2", "chart_pressure_above", unit.KindPressure}, {"q", "nozzle_flow", unit.KindFlowRate},
 			{"q_1", "chart_flow_below", unit.KindFlowRate}, {"q_2", "chart_flow_above", unit.KindFlowRate},
 		},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodRelativeChange, Method{
+	{RelativeChange, Method{
 		ID: "relative_change", Formula: "c = x / x_0 - 1", Domain: "positive",
-		Symbols:    []MethodSymbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},
+		Symbols:    []Symbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},
 		Operations: []string{"corrections", "calibrations"},
 	}},
-	{MethodChangeSize, Method{
+	{ChangeSize, Method{
 		ID: "change_size", Formula: "s = abs(ln(v_p / v)) + abs(ln(p_p / p)) + abs(ln(d_p / d)) + g + z", Domain: "unchanged_is_one",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"s", "change_size", unit.KindNone}, {"v_p", "planned_speed", unit.KindSpeed}, {"v", "ground_speed", unit.KindSpeed},
 			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
 			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"g", "gear_change_cost", unit.KindNone},

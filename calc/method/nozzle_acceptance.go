@@ -1,93 +1,93 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // nozzleAcceptanceMethods are those of nozzle acceptance.
-var nozzleAcceptanceMethods = []methodRow{
-	{MethodOutputDeviation, Method{
+var nozzleAcceptanceMethods = []row{
+	{OutputDeviation, Method{
 		ID: "output_deviation", Formula: "d = (q - q_r) / q_r", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"d", "output_deviation", unit.KindRatio}, {"q", "nozzle_flow", unit.KindFlowRate}, {"q_r", "reference_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodAcceptableLow, Method{
+	{AcceptableLow, Method{
 		ID: "acceptable_low", Formula: "q_l = max(1 - l, 0) * max(q_i)", Domain: "references",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"q_l", "lowest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodAcceptableHigh, Method{
+	{AcceptableHigh, Method{
 		ID: "acceptable_high", Formula: "q_h = (1 + l) * min(q_i)", Domain: "references",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"q_h", "highest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodJugReading, Method{
+	{JugReading, Method{
 		ID: "jug_reading", Formula: "V = q * n * t", Domain: "positive", Source: sourceCatch,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"V", "jug_reading", unit.KindVolume}, {"q", "acceptable_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone},
 			{"t", "catch_time", unit.KindTime},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodWeightedMeanFlow, Method{
+	{WeightedMeanFlow, Method{
 		ID: "weighted_mean_flow", Formula: "q = sum(q_i * n_i) / sum(n_i)", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"q", "mean_nozzle_flow", unit.KindFlowRate}, {"q_i", "nozzle_flow", unit.KindFlowRate}, {"n_i", "nozzles_in_jug", unit.KindNone},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodMeanOfValues, Method{
+	{MeanOfValues, Method{
 		ID: "mean_of_values", Formula: "m = sum(x_i) / n", Domain: "positive",
-		Symbols:    []MethodSymbol{{"m", "mean", unit.KindNone}, {"x_i", "value", unit.KindNone}, {"n", "number_of_values", unit.KindNone}},
+		Symbols:    []Symbol{{"m", "mean", unit.KindNone}, {"x_i", "value", unit.KindNone}, {"n", "number_of_values", unit.KindNone}},
 		Operations: []string{"nozzle-acceptance", "pattern-uniformity", "calibrations"},
 	}},
-	{MethodCoefficientOfVariation, Method{
+	{CoefficientOfVariation, Method{
 		ID: "coefficient_of_variation", Formula: "c = sqrt(sum((x_i - m)^2) / (n - 1)) / m", Domain: "two_values",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"c", "coefficient_of_variation", unit.KindRatio}, {"x_i", "value", unit.KindNone}, {"m", "mean", unit.KindNone},
 			{"n", "number_of_values", unit.KindNone},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodProportionOutside, Method{
+	{ProportionOutside, Method{
 		ID: "proportion_outside", Formula: "p = n_o / n", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"p", "proportion_outside", unit.KindRatio}, {"n_o", "points_outside", unit.KindNone}, {"n", "points_caught", unit.KindNone},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodHiddenDeviation, Method{
+	{HiddenDeviation, Method{
 		ID: "hidden_deviation", Formula: "h = max(n * d + min((n - 1) * l, n - 1), min((n - 1) * l - n * d, 1))", Domain: "several_nozzles",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"h", "hidden_deviation", unit.KindRatio}, {"n", "nozzles_on_drop", unit.KindNone}, {"d", "output_deviation", unit.KindRatio},
 			{"l", "tolerance", unit.KindRatio},
 		},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodLargestHiddenDeviation, Method{
+	{LargestHiddenDeviation, Method{
 		ID: "largest_hidden_deviation", Formula: "h = max(h_i)", Domain: "several_nozzles",
-		Symbols:    []MethodSymbol{{"h", "hidden_deviation", unit.KindRatio}, {"h_i", "hidden_deviation", unit.KindRatio}},
+		Symbols:    []Symbol{{"h", "hidden_deviation", unit.KindRatio}, {"h_i", "hidden_deviation", unit.KindRatio}},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodDropRating, Method{
+	{DropRating, Method{
 		ID: "drop_rating", Formula: "Q = sum(q_i * n_i)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}, {"n_i", "nozzles_of_kind", unit.KindNone}},
+		Symbols:    []Symbol{{"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}, {"n_i", "nozzles_of_kind", unit.KindNone}},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodAlikeNozzles, Method{
+	{AlikeNozzles, Method{
 		ID: "alike_nozzles", Formula: "n = Q / min(q_i)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"n", "nozzles_on_drop", unit.KindNone}, {"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}},
+		Symbols:    []Symbol{{"n", "nozzles_on_drop", unit.KindNone}, {"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
-	{MethodDropMeanRating, Method{
+	{DropMeanRating, Method{
 		ID: "drop_mean_rating", Formula: "q = Q / n", Domain: "positive",
-		Symbols:    []MethodSymbol{{"q", "reference_flow", unit.KindFlowRate}, {"Q", "drop_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone}},
+		Symbols:    []Symbol{{"q", "reference_flow", unit.KindFlowRate}, {"Q", "drop_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone}},
 		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 }

@@ -1,4 +1,4 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
@@ -8,12 +8,12 @@ var (
 	judgedOperations   = []string{"ground-speed", "nozzle-acceptance", "pressure-uniformity", "application-rate", "area-check", "calibrations"}
 )
 
-var withinSymbols = []MethodSymbol{
+var withinSymbols = []Symbol{
 	{"p", "conformance_probability", unit.KindRatio}, {"h", "upper_limit", unit.KindNone}, {"l", "lower_limit", unit.KindNone},
 	{"x", "measured_value", unit.KindNone}, {"u", "standard_uncertainty", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone},
 }
 
-func symbolsOf(all []MethodSymbol, names ...string) (some []MethodSymbol) {
+func symbolsOf(all []Symbol, names ...string) (some []Symbol) {
 	for _, name := range names {
 		for _, s := range all {
 			if s.Symbol == name {
@@ -28,89 +28,89 @@ func symbolsOf(all []MethodSymbol, names ...string) (some []MethodSymbol) {
 // of the guides was read: their formulas are from memory. JCGM 100: readings and scales
 // 4.3.7 and F.2.2.1, scatter 4.2, combined 5.1.2 and 5.2.2, expanded 6.2.1, coverage G.3.2,
 // effective degrees of freedom G.4.1. JCGM 106: conformance 7.2 and A.3.
-var uncertaintyMethods = []methodRow{
-	{MethodScaleError, Method{
+var uncertaintyMethods = []row{
+	{ScaleError, Method{
 		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"c_i", "scale_sensitivity", unit.KindNone}, {"a_i", "scale_error", unit.KindRatio},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
-	{MethodReadingError, Method{
+	{ReadingError, Method{
 		ID: "reading_error", Formula: "u = sqrt(d^2 / 12 + t^2) / x", Domain: "instruments", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"d", "resolution", unit.KindNone}, {"t", "reaction_time", unit.KindNone}, {"x", "reading", unit.KindNone},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
-	{MethodReadings, Method{
+	{Readings, Method{
 		ID: "readings", Formula: "u = sqrt(sum(g_i * u_i^2))", Domain: "instruments", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"g_i", "reading_weight", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
-	{MethodPooledScatter, Method{
+	{PooledScatter, Method{
 		ID: "pooled_scatter", Formula: "s = sqrt((nu_0 * (s_0^2 + r^2) + (n - 1) * c^2) / (nu_0 + n - 1))", Domain: "scatter", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"s", "pooled_scatter", unit.KindRatio}, {"nu_0", "prior_freedom", unit.KindNone}, {"s_0", "prior_scatter", unit.KindRatio},
 			{"r", "mean_reading_error", unit.KindRatio}, {"n", "number_of_values", unit.KindNone}, {"c", "seen_scatter", unit.KindRatio},
 		},
 		Operations: repeatedOperations,
 	}},
-	{MethodScatterOfMean, Method{
+	{ScatterOfMean, Method{
 		ID: "scatter_of_mean", Formula: "u = s * sqrt(w * f)", Domain: "scatter", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"s", "pooled_scatter", unit.KindRatio}, {"w", "sum_of_squared_shares", unit.KindNone},
 			{"f", "share_not_caught", unit.KindNone},
 		},
 		Operations: repeatedOperations,
 	}},
-	{MethodCombinedUncertainty, Method{
+	{CombinedUncertainty, Method{
 		ID: "combined_uncertainty", Formula: "u = X * sqrt(sum(u_i^2))", Domain: "independent_sources", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"u", "standard_uncertainty", unit.KindNone}, {"X", "reference_of_shares", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 		},
 		Operations: measuredOperations,
 	}},
-	{MethodEffectiveFreedom, Method{
+	{EffectiveFreedom, Method{
 		ID: "effective_freedom", Formula: "nu = sum(u_i^2)^2 / sum(v_i^4 / nu_i)", Domain: "independent_sources", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"nu", "degrees_of_freedom", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 			{"v_i", "relative_uncertainty_with_freedom", unit.KindRatio}, {"nu_i", "degrees_of_freedom", unit.KindNone},
 		},
 		Operations: repeatedOperations,
 	}},
-	{MethodStudentCoverage, Method{
+	{StudentCoverage, Method{
 		ID: "student_coverage", Formula: "k_p = t_quantile(0.975, nu)", Domain: "student_table", FromMemory: true,
-		Symbols:    []MethodSymbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
+		Symbols:    []Symbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
 		Operations: repeatedOperations,
 	}},
-	{MethodNormalCoverage, Method{
+	{NormalCoverage, Method{
 		ID: "normal_coverage", Formula: "k_p = normal_quantile(0.975)", Domain: "normal_table", FromMemory: true,
-		Symbols:    []MethodSymbol{{"k_p", "coverage_factor", unit.KindNone}},
+		Symbols:    []Symbol{{"k_p", "coverage_factor", unit.KindNone}},
 		Operations: measuredOperations,
 	}},
-	{MethodExpandedUncertainty, Method{
+	{ExpandedUncertainty, Method{
 		ID: "expanded_uncertainty", Formula: "U = k_p * u", Domain: "independent_sources", FromMemory: true,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"U", "expanded_uncertainty", unit.KindNone}, {"k_p", "coverage_factor", unit.KindNone}, {"u", "standard_uncertainty", unit.KindNone},
 		},
 		Operations: measuredOperations,
 	}},
-	{MethodStudentWithin, Method{
+	{StudentWithin, Method{
 		ID: "student_within", Formula: "p = t_cdf((h - x) / u, nu) - t_cdf((l - x) / u, nu)", Domain: "student_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u", "nu"), Operations: []string{"calibrations"},
 	}},
-	{MethodStudentBelow, Method{
+	{StudentBelow, Method{
 		ID: "student_below", Formula: "p = t_cdf((h - x) / u, nu)", Domain: "student_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u", "nu"), Operations: []string{"calibrations"},
 	}},
-	{MethodNormalWithin, Method{
+	{NormalWithin, Method{
 		ID: "normal_within", Formula: "p = normal_cdf((h - x) / u) - normal_cdf((l - x) / u)", Domain: "normal_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u"), Operations: judgedOperations,
 	}},
-	{MethodNormalBelow, Method{
+	{NormalBelow, Method{
 		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u"), Operations: judgedOperations,
 	}},

@@ -1,72 +1,72 @@
-package calc
+package method
 
 import "wetrun/calc/unit"
 
 // pumpDemandMethods are those of pump demand.
-var pumpDemandMethods = []methodRow{
-	{MethodGroupFlow, Method{
+var pumpDemandMethods = []row{
+	{GroupFlow, Method{
 		ID: "group_flow", Formula: "Q = n * q", Domain: "positive",
-		Symbols:    []MethodSymbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_of_kind", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
+		Symbols:    []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_of_kind", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodSprayFlow, Method{
+	{SprayFlow, Method{
 		ID: "spray_flow", Formula: "Q = sum(Q_i)", Domain: "positive",
-		Symbols:    []MethodSymbol{{"Q", "spray_flow", unit.KindFlowRate}, {"Q_i", "group_flow", unit.KindFlowRate}},
+		Symbols:    []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"Q_i", "group_flow", unit.KindFlowRate}},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodAgitationFlow, Method{
+	{AgitationFlow, Method{
 		ID: "agitation_flow", Formula: "a = s * V / t", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"a", "agitation_flow", unit.KindFlowRate}, {"s", "agitation_share", unit.KindRatio}, {"V", "tank_volume", unit.KindVolume},
 			{"t", "one_minute", unit.KindTime},
 		},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodAgitationShare, Method{
+	{AgitationShare, Method{
 		ID: "agitation_share", Formula: "s = a * t / V", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"s", "agitation_share", unit.KindRatio}, {"a", "agitation_flow", unit.KindFlowRate}, {"t", "one_minute", unit.KindTime},
 			{"V", "tank_volume", unit.KindVolume},
 		},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodReserveFlow, Method{
+	{ReserveFlow, Method{
 		ID: "reserve_flow", Formula: "r = (Q + a) * e", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"r", "reserve_flow", unit.KindFlowRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"a", "agitation_flow", unit.KindFlowRate},
 			{"e", "reserve", unit.KindRatio},
 		},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodPumpDemand, Method{
+	{PumpDemand, Method{
 		ID: "pump_demand", Formula: "T = Q + a + r", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"T", "pump_demand", unit.KindFlowRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"a", "agitation_flow", unit.KindFlowRate},
 			{"r", "reserve_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodSpareFlow, Method{
+	{SpareFlow, Method{
 		ID: "spare_flow", Formula: "s = P - T", Domain: "positive",
-		Symbols:    []MethodSymbol{{"s", "spare_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"T", "pump_demand", unit.KindFlowRate}},
+		Symbols:    []Symbol{{"s", "spare_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"T", "pump_demand", unit.KindFlowRate}},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodWornPumpFlow, Method{
+	{WornPumpFlow, Method{
 		ID: "worn_pump_flow", Formula: "P_w = P * (1 - u)", Domain: "positive", Source: sourcePump,
-		Symbols:    []MethodSymbol{{"P_w", "worn_pump_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"u", "pump_wear", unit.KindRatio}},
+		Symbols:    []Symbol{{"P_w", "worn_pump_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"u", "pump_wear", unit.KindRatio}},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodLargestSprayFlow, Method{
+	{LargestSprayFlow, Method{
 		ID: "largest_spray_flow", Formula: "Q = max(P / (1 + e) - a, 0)", Domain: "positive",
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"Q", "spray_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"e", "reserve", unit.KindRatio},
 			{"a", "agitation_flow", unit.KindFlowRate},
 		},
 		Operations: []string{"pump-demand"},
 	}},
-	{MethodBoomRate, Method{
+	{BoomRate, Method{
 		ID: "boom_rate", Formula: "R = Q / (v * W)", Domain: "positive", Source: sourceInFurrow,
-		Symbols: []MethodSymbol{
+		Symbols: []Symbol{
 			{"R", "application_rate", unit.KindApplicationRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"v", "ground_speed", unit.KindSpeed},
 			{"W", "boom_width", unit.KindLength},
 		},

@@ -1,0 +1,75 @@
+package api
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mathext"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"wetrun/calc"
+)
+
+// A function is one that formulas call by its name. With its numbers put in it stands
+// in a line by that name too, unless it is written out there.
+type function struct {
+	arguments  int // 0 for any number of them
+	overLists  bool
+	writtenOut bool // as its numbers with + between them
+	unit       unitOfFunction
+	value      func(x []float64) float64
+}
+
+// A unitOfFunction tells in which unit the value of a function is.
+type unitOfFunction uint8
+
+const (
+	unitOfArguments unitOfFunction = iota
+	rootOfUnit
+	noUnit
+)
+
+// functions are all those that formulas may call. What no arithmetic writes out is from
+// normal_quantile on: people take it from a table or from a program for statistics.
+var functions = map[string]function{
+	"sum":  {overLists: true, writtenOut: true, value: sum},
+	"min":  {overLists: true, value: slices.Min[[]float64]},
+	"max":  {overLists: true, value: slices.Max[[]float64]},
+	"abs":  {arguments: 1, value: func(x []float64) float64 { return math.Abs(x[0]) }},
+	"sqrt": {arguments: 1, unit: rootOfUnit, value: func(x []float64) float64 { return math.Sqrt(x[0]) }},
+	"ln":   {arguments: 1, unit: noUnit, value: func(x []float64) float64 { return math.Log(x[0]) }},
+	"exp":  {arguments: 1, unit: noUnit, value: func(x []float64) float64 { return math.Exp(x[0]) }},
+
+	"normal_quantile":     {arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.Quantile(x[0]) }},
+	"normal_cdf":          {arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.CDF(x[0]) }},
+	"t_quantile":          {arguments: 2, unit: noUnit, value: func(x []float64) float64 { return quantileOfStudent(x[0], x[1]) }},
+	"t_cdf":               {arguments: 2, unit: noUnit, value: func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }},
+	"beta_quantile":       {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return quantileOfBeta(x[0], x[1], x[2]) }},
+	"beta_cdf":            {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return mathext.RegIncBeta(x[1], x[2], min(x[0], 1)) }},
+	"beta_binomial_above": {arguments: 4, unit: noUnit, value: func(x []float64) float64 { return calc.BetaBinomialAbove(int(x[0]), int(x[1]), x[2], x[3]) }},
+	"most_outside":        {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return float64(calc.MostOutside(int(x[0]), int(x[1]), int(x[2]))) }},
+}
+
+func sum(x []float64) (total float64) {
+	for _, v := range x {
+		total += v
+	}
+	return total
+}
+
+// quantileOfStudent is Student's t below which a share p lies, with nu degrees of freedom.
+func quantileOfStudent(p, nu float64) float64 {
+	return distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(p)
+}
+
+// quantileOfBeta is the value below which a share p of a beta distribution lies: its ends
+// where none was seen of what a counts, or of what b counts.
+func quantileOfBeta(p, a, b float64) float64 {
+	switch {
+	case a <= 0:
+		return 0
+	case b <= 0:
+		return 1
+	}
+	return distuv.Beta{Alpha: a, Beta: b}.Quantile(p)
+}

@@ -1,0 +1,43 @@
+package api
+
+import (
+	"math/bits"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/method"
+)
+
+// A methodSet is the methods of one answer. It is a set of bits, so that saying which
+// methods were used costs nothing on the way.
+type methodSet [3]uint64
+
+func (s *methodSet) add(id method.ID) { s[id>>6] |= 1 << (id & 63) }
+
+// join adds the methods of a part.
+func (s *methodSet) join(part methodSet) {
+	for i := range s {
+		s[i] |= part[i]
+	}
+}
+
+// MarshalJSONTo writes the ids in the order of GET /v1/methods.
+func (s methodSet) MarshalJSONTo(enc *jsontext.Encoder) error {
+	return enc.WriteValue(s.appendTo(enc.AvailableBuffer()))
+}
+
+// appendTo writes the ids; they need no escaping.
+func (s *methodSet) appendTo(b []byte) []byte {
+	b = append(b, '[')
+	for word, set := range s {
+		for ; set != 0; set &= set - 1 {
+			if b[len(b)-1] != '[' {
+				b = append(b, ',')
+			}
+			b = append(b, '"')
+			b = append(b, method.Of(method.ID(word<<6+bits.TrailingZeros64(set))).ID...)
+			b = append(b, '"')
+		}
+	}
+	return append(b, ']')
+}
