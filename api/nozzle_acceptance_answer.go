@@ -165,10 +165,9 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	for i, action := range x.Actions {
 		word := remedyWords[action.Do]
-		a.Actions[i] = ActionResponse{Pointer: pointer(r.round.catches()), Action: word, Text: text.Coded(lang, "action", word)}
+		a.Actions[i] = ActionResponse{Pointer: r.round.pointer(action.Catch), Action: word, Text: text.Coded(lang, "action", word)}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
-			a.Actions[i].Pointer = pointer(r.round.place(action.Catch))
 		}
 	}
 	a.Methods = r.methods(&x, &a)

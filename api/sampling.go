@@ -113,7 +113,7 @@ func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []ca
 	for _, x := range found {
 		test := testWords[x.Test]
 		all = append(all, OutlierResponse{
-			Label: r.Catches[x.Value].Label, Pointer: pointer(r.round.place(x.Value)), Test: test,
+			Label: r.Catches[x.Value].Label, Pointer: r.round.pointer(x.Value), Test: test,
 			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Of(text.From(ctx), "outlier."+test),
 			catch: x.Value,
 		})
