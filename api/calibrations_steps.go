@@ -30,7 +30,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	}
 	switch {
 	case s.Catch >= 0:
-		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, pointer(p.output.round.place(s.Catch))
+		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.output.round.pointer(s.Catch)
 	case s.Bed >= 0:
 		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, pointer(finding.Item("beds", s.Bed).Under(finding.Member("maintenance")))
 	}

@@ -101,18 +101,22 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 // wrongUnits reports what is no volume where a flow meter is calibrated, no length
 // where a speed sensor is.
 func (r *MeterCalibrationRequest) wrongUnits(kind unit.Kind) (wrong []FieldError) {
-	look := func(q Quantity, place finding.Place) {
-		if q.given() && q.Unit.Kind() != kind {
-			e := unitError(q.Unit.Symbol(), q.Unit, kindsOf(kind))
-			e.Pointer = pointer(place.Member("unit"))
-			wrong = append(wrong, e)
-		}
+	other := func(q Quantity) bool { return q.given() && q.Unit.Kind() != kind }
+	add := func(q Quantity, place finding.Place) {
+		e := unitError(q.Unit.Symbol(), q.Unit, kindsOf(kind))
+		e.Pointer = pointer(place.Member("unit"))
+		wrong = append(wrong, e)
 	}
 	for i, x := range r.Readings {
-		reading := finding.Item("readings", i)
-		look(x.Indicated, reading.Member("indicated"))
-		look(x.Measured, reading.Member("measured"))
+		if other(x.Indicated) {
+			add(x.Indicated, finding.Item("readings", i).Member("indicated"))
+		}
+		if other(x.Measured) {
+			add(x.Measured, finding.Item("readings", i).Member("measured"))
+		}
 	}
-	look(r.CurrentSetting.Per, finding.Member("currentSetting").Member("per"))
+	if per := r.CurrentSetting.Per; other(per) {
+		add(per, finding.Member("currentSetting").Member("per"))
+	}
 	return wrong
 }

@@ -159,10 +159,9 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		})
 	}
 	for i, action := range x.Actions {
-		a.Actions[i] = ActionResponse{Pointer: pointer(r.round.catches()), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
+		a.Actions[i] = ActionResponse{Pointer: r.round.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
-			a.Actions[i].Pointer = pointer(r.round.place(action.Catch))
 		}
 	}
 	return a

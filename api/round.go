@@ -26,12 +26,18 @@ var (
 
 func outputCatch(i int) finding.Place { return finding.Item("catches", i).Under(output) }
 
-// catches is where the whole list stands.
-func (r *round) catches() finding.Place {
-	if r.inSheet {
-		return outputCatches
+// Pointers to all catches, which many an answer has.
+var catchesPointer, outputCatchesPointer = pointer(finding.Member("catches")), pointer(outputCatches)
+
+// pointer points to the catch i of the round, or to all of them when it is -1.
+func (r *round) pointer(i int) string {
+	switch {
+	case i >= 0:
+		return pointer(r.place(i))
+	case r.inSheet:
+		return outputCatchesPointer
 	}
-	return finding.Member("catches")
+	return catchesPointer
 }
 
 // place is where the catch i of the round stands.

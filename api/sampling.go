@@ -106,7 +106,7 @@ func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse
 func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []calc.Outlier) (all []OutlierResponse) {
 	for _, x := range found {
 		all = append(all, OutlierResponse{
-			Label: r.Catches[x.Value].Label, Pointer: pointer(r.round.place(x.Value)), Test: x.Test,
+			Label: r.Catches[x.Value].Label, Pointer: r.round.pointer(x.Value), Test: x.Test,
 			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Coded(text.From(ctx), "outlier", string(x.Test)),
 			catch: x.Value,
 		})

@@ -96,8 +96,7 @@ func (p Place) inner() Place {
 // name, or -1 where it is the member itself.
 func (p Place) Steps() iter.Seq2[string, int] {
 	return func(yield func(name string, item int) bool) {
-		for !p.IsZero() && yield(p.name, p.item-1) {
-			p = p.inner()
+		for at := &p; at != nil && at.name != "" && yield(at.name, at.item-1); at = at.rest {
 		}
 	}
 }
