@@ -105,29 +105,29 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("measured_on", r.Schedule.MeasuredOn.Format("2006-01-02"))
 	}
 	say("machine", m.Label)
-	say("tank_volume", s.sent(m.TankVolume))
+	say("tank_volume", s.asSent(m.TankVolume))
 	number("beds_covered", m.BedsCovered)
-	say("bed_width", s.sent(m.BedWidth))
+	say("bed_width", s.asSent(m.BedWidth))
 	number("nozzles_per_bed", m.NozzlesPerBed)
-	say("row_spacing", s.sent(m.RowSpacing))
-	say("width_per_nozzle", s.sent(m.SprayedWidthPerNozzle))
-	say("engine_speed", s.sent(m.EngineSpeed))
+	say("row_spacing", s.asSent(m.RowSpacing))
+	say("width_per_nozzle", s.asSent(m.SprayedWidthPerNozzle))
+	say("engine_speed", s.asSent(m.EngineSpeed))
 	say("gear", m.Gear)
 	switch n := &r.Nozzle; {
 	case n.Size != "":
 		say("nozzle", s.word("size", n.Size))
 	case n.RatedFlowRate.given():
-		say("nozzle", s.word("rating", s.sent(n.RatedFlowRate), s.sent(n.RatedPressure)))
+		say("nozzle", s.word("rating", s.asSent(n.RatedFlowRate), s.asSent(n.RatedPressure)))
 	}
-	say("target", s.sent(r.Target.ApplicationRate))
-	say("rate_tolerance", s.sent(r.Target.RateTolerance))
-	say("label_maximum", s.sent(r.Target.LabelMaximum))
+	say("target", s.asSent(r.Target.ApplicationRate))
+	say("rate_tolerance", s.asSent(r.Target.RateTolerance))
+	say("label_maximum", s.asSent(r.Target.LabelMaximum))
 	say("speed_limits", s.sentRange(r.Limits.GroundSpeed))
 	say("pressure_limits", s.sentRange(r.Limits.SprayPressure))
 	say("nozzle_range", s.sentRange(r.Nozzle.PressureRange))
 	if c := &r.Cost; c.PerArea.given() {
-		say("mix_cost", s.word("mix_price", s.lang.Price(float64(c.Mix.Amount), c.Mix.Currency), s.sent(c.PerArea)))
-		say("planned_area", s.sent(c.PlannedArea))
+		say("mix_cost", s.word("mix_price", s.lang.Price(float64(c.Mix.Amount), c.Mix.Currency), s.asSent(c.PerArea)))
+		say("planned_area", s.asSent(c.PlannedArea))
 	}
 	switch due := s.answer.NextDue; {
 	case due.used():
@@ -143,7 +143,7 @@ func (s *sheetRecord) sentRange(r Range) string {
 	if !r.Low.given() {
 		return ""
 	}
-	return s.word("range", s.sent(r.Low), s.sent(r.High))
+	return s.word("range", s.asSent(r.Low), s.asSent(r.High))
 }
 
 // to is the quantity in another unit of the same kind.

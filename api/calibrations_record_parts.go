@@ -34,10 +34,10 @@ func (s *sheetRecord) readings() *record.Table {
 		if r.Label == "" && r.Position != "" {
 			name = s.word("position_" + r.Position)
 		}
-		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.sent(r.Pressure)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.asSent(r.Pressure)}})
 	}
 	if q := s.request.Pressure.CabPressure; q.given() {
-		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.sent(q)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.asSent(q)}})
 	}
 	return t
 }
@@ -71,7 +71,7 @@ func (s *sheetRecord) catches() *record.Table {
 		acceptable := "-"
 		point := &record.Point{Value: c.NozzleFlowRate.as(u), Status: string(c.Status)}
 		if c.AcceptableVolume.High.given() {
-			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.people(c.AcceptableVolume.High))
+			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.quantity(c.AcceptableVolume.High))
 		}
 		if c.AcceptableFlowRate.High.given() {
 			point.Low, point.High = c.AcceptableFlowRate.Low.as(u), c.AcceptableFlowRate.High.as(u)
@@ -79,8 +79,8 @@ func (s *sheetRecord) catches() *record.Table {
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != calc.StatusWithin,
 			Cells: []string{
-				x.round.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.sent(r.Volume), s.sent(r.Time),
-				acceptable, s.people(c.NozzleFlowRate), result,
+				x.round.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.asSent(r.Volume), s.asSent(r.Time),
+				acceptable, s.quantity(c.NozzleFlowRate), result,
 			},
 			Point: point,
 		})
@@ -93,7 +93,7 @@ func (s *sheetRecord) catches() *record.Table {
 func (s *sheetRecord) replaced(j int) record.Row {
 	c := s.request.Output.Catches[j]
 	return record.Row{Replaced: true, Cells: []string{
-		nameOrNumber(c.Label, j), strconv.Itoa(nozzlesOf(c)), s.sent(c.Volume), s.sent(c.Time), "", "", s.word("replaced"),
+		nameOrNumber(c.Label, j), strconv.Itoa(nozzlesOf(c)), s.asSent(c.Volume), s.asSent(c.Time), "", "", s.word("replaced"),
 	}}
 }
 
@@ -114,7 +114,7 @@ func (s *sheetRecord) runs() *record.Table {
 	t := &record.Table{Caption: s.word("runs"), Heads: []string{s.word("run"), s.word("course"), s.word("time"), s.word("speed")}}
 	for i, r := range s.request.Speed.Runs {
 		t.Rows = append(t.Rows, record.Row{Cells: []string{
-			nameOrNumber(r.Label, i), s.sent(r.CourseLength), s.sent(r.Time), s.people(x.Runs[i].GroundSpeed),
+			nameOrNumber(r.Label, i), s.asSent(r.CourseLength), s.asSent(r.Time), s.quantity(x.Runs[i].GroundSpeed),
 		}})
 	}
 	return t

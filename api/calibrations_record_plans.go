@@ -49,7 +49,7 @@ func (s *sheetRecord) plans() *record.Table {
 	}
 	t := &record.Table{Caption: s.word("plans"), Heads: []string{s.word("plan"), s.word("predicted"), s.word("deviation")}}
 	for i, p := range shown(c.Plans) {
-		t.Rows = append(t.Rows, record.Row{Cells: []string{strconv.Itoa(i+1) + ". " + s.changes(p), s.people(p.PredictedApplicationRate), s.people(p.Deviation)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{strconv.Itoa(i+1) + ". " + s.changes(p), s.quantity(p.PredictedApplicationRate), s.quantity(p.Deviation)}})
 	}
 	return t
 }

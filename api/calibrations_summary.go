@@ -35,7 +35,7 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 		}
 		if c := a.Correction.Result; c != nil && p.name == "rate" {
 			for _, plan := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
-				s.line("  " + s.of("plan", s.changes(plan), s.people(plan.PredictedApplicationRate)))
+				s.line("  " + s.of("plan", s.changes(plan), s.quantity(plan.PredictedApplicationRate)))
 			}
 		}
 	}
@@ -45,7 +45,7 @@ func (a *CalibrationsResponse) Summary(ctx context.Context) string {
 	case a.NextDue != nil:
 		s.say("next_due", a.NextDue.Date)
 		if a.NextDue.HoursLeft.given() {
-			s.say("hours_left", s.people(a.NextDue.HoursLeft))
+			s.say("hours_left", s.quantity(a.NextDue.HoursLeft))
 		}
 	}
 	s.heading("cautions")
@@ -82,7 +82,7 @@ func (s *summary) parts(a *CalibrationsResponse) []sheetPart {
 		{"rate", a.Rate.Status, s.rate(a)},
 	}
 	if t := a.AreaCheck.Result; t != nil {
-		all = append(all, sheetPart{"tank", a.AreaCheck.Status, []string{s.of("area_check", s.people(t.ApplicationRate))}})
+		all = append(all, sheetPart{"tank", a.AreaCheck.Status, []string{s.of("area_check", s.quantity(t.ApplicationRate))}})
 	}
 	return all
 }
@@ -91,25 +91,25 @@ func (s *summary) pressure(x *PressureUniformityResponse) []string {
 	if x == nil {
 		return []string{s.of("pressure_not_done")}
 	}
-	lines := []string{s.of("pressure", s.people(x.Lowest), s.people(x.Highest), s.people(x.Spread), s.people(x.MaxDifference), s.people(x.FlowSpread))}
-	return append(lines, s.unsure("", x.ConformanceResponse)...)
+	lines := []string{s.of("pressure", s.quantity(x.Lowest), s.quantity(x.Highest), s.quantity(x.Spread), s.quantity(x.MaxDifference), s.quantity(x.FlowSpread))}
+	return append(lines, s.tooCloseLines("", x.ConformanceResponse)...)
 }
 
 func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	if x == nil {
 		return []string{s.of("output_not_done")}
 	}
-	mean := s.people(x.MeanNozzleFlowRate)
+	mean := s.quantity(x.MeanNozzleFlowRate)
 	if u := x.Uncertainty; u != nil {
-		mean = s.near(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
+		mean = s.withUncertainty(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
 	}
-	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.people(x.Tolerance.Limit))}
+	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.quantity(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
 		if c.Status != calc.StatusWithin {
-			lines = append(lines, s.of("catch_"+string(c.Status), x.round.name(c.Label, i), s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+			lines = append(lines, s.of("catch_"+string(c.Status), x.round.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
 		}
 	}
-	lines = append(lines, s.catchesUnsure(x)...)
+	lines = append(lines, s.catchRemarks(x)...)
 	lines = append(lines, x.Sampling.Detail)
 	if more := x.Sampling.MoreCatches; more != nil {
 		lines = append(lines, more.Detail)
@@ -121,11 +121,11 @@ func (s *summary) speed(x *GroundSpeedResponse) []string {
 	if x == nil {
 		return []string{s.of("speed_not_done")}
 	}
-	speed := s.people(x.GroundSpeed)
+	speed := s.quantity(x.GroundSpeed)
 	if u := x.Uncertainty; u != nil {
-		speed = s.near(x.GroundSpeed, u.GroundSpeed)
+		speed = s.withUncertainty(x.GroundSpeed, u.GroundSpeed)
 	}
-	return append([]string{s.of("speed", speed, s.people(x.Spread))}, s.unsure("", x.ConformanceResponse)...)
+	return append([]string{s.of("speed", speed, s.quantity(x.Spread))}, s.tooCloseLines("", x.ConformanceResponse)...)
 }
 
 func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
@@ -133,12 +133,12 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 	if x == nil {
 		return []string{s.of("rate_not_done")}
 	}
-	treated, field := s.people(x.ApplicationRate), s.people(x.FieldApplicationRate)
+	treated, field := s.quantity(x.ApplicationRate), s.quantity(x.FieldApplicationRate)
 	if u := x.Uncertainty; u != nil {
-		treated, field = s.near(x.ApplicationRate, u.ApplicationRate), s.near(x.FieldApplicationRate, u.FieldApplicationRate)
+		treated, field = s.withUncertainty(x.ApplicationRate, u.ApplicationRate), s.withUncertainty(x.FieldApplicationRate, u.FieldApplicationRate)
 	}
 	if x.TargetApplicationRate.given() {
-		lines = append(lines, s.of("rate", treated, s.people(x.TargetApplicationRate.to(x.ApplicationRate.Unit)), s.people(x.Deviation)))
+		lines = append(lines, s.of("rate", treated, s.quantity(x.TargetApplicationRate.to(x.ApplicationRate.Unit)), s.quantity(x.Deviation)))
 	} else {
 		lines = append(lines, s.of("rate_without_target", treated))
 	}
@@ -148,9 +148,9 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
 		lines = append(lines, s.of("over_label_maximum"))
 	}
-	lines = append(lines, s.unsure("", x.ConformanceResponse)...)
+	lines = append(lines, s.tooCloseLines("", x.ConformanceResponse)...)
 	if c := x.LabelConformance; c != nil {
-		lines = append(lines, s.unsure(text.Of(s.lang, "printed.label_maximum"), *c)...)
+		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
 	}
 	if a.Cost != nil {
 		lines = append(lines, s.cost(a.Cost))
@@ -164,7 +164,7 @@ func (s *summary) cost(c *CostResponse) string {
 	if c.Deviation.Amount < 0 {
 		kind = "saving"
 	}
-	area := s.people(c.PerArea)
+	area := s.quantity(c.PerArea)
 	if c.PerArea.Value == 1 {
 		area = s.lang.Unit(c.PerArea.Unit.Symbol())
 	}
@@ -207,23 +207,23 @@ func (s *summary) changes(p PlanResponse) string {
 		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
 	} {
 		if q.given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
-			add(change, s.people(q))
+			add(change, s.quantity(q))
 		}
 	}
 	slices.Sort(all)
 	return strings.Join(all, ", ")
 }
 
-// people writes a quantity as people read it; "-" when there is none.
-func (s *summary) people(q Quantity) string {
+// quantity writes a quantity for people; "-" when there is none.
+func (s *summary) quantity(q Quantity) string {
 	if !q.given() {
 		return "-"
 	}
 	return s.lang.Number(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
 }
 
-// sent writes a quantity of the request as it was sent: a record alters no reading.
-func (s *summary) sent(q Quantity) string {
+// asSent writes a quantity of the request digit for digit: a record alters no reading.
+func (s *summary) asSent(q Quantity) string {
 	if !q.given() {
 		return "-"
 	}
