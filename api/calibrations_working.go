@@ -75,7 +75,7 @@ func (k *sheetWork) rate(w working) {
 	if r.RelativeDensity.given() {
 		caught, member = in(calc.WaterEquivalent(unit.FlowRate(caught.si()), unit.Ratio(r.RelativeDensity.si())), caught.Unit), ""
 	}
-	w.line(method.WeightedMeanFlow, member, caught).each("q_i", flows...).each("n_i", nozzles...)
+	w.line(method.WeightedMeanFlow, member, caught).each("q_i", flows).each("n_i", nozzles)
 	if member == "" {
 		w.line(method.LiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate).with("q_w", caught).with("s", r.RelativeDensity)
 	}

@@ -39,12 +39,12 @@ func (w working) uncertain(member string, u *UncertaintyResponse) {
 		shares, free, freedom = budget(x)
 	}
 	w = w.part(member)
-	w.line(method.CombinedUncertainty, name("/standard"), u.Standard).with("X", reference).each("u_i", shares...)
+	w.line(method.CombinedUncertainty, name("/standard"), u.Standard).with("X", reference).each("u_i", shares)
 	if u.DegreesOfFreedom == 0 {
 		w.line(method.NormalCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor))
 	} else {
 		nu := dimensionless(u.DegreesOfFreedom)
-		w.line(method.EffectiveFreedom, name("/degreesOfFreedom"), nu).each("u_i", shares...).each("v_i", free...).each("nu_i", freedom...)
+		w.line(method.EffectiveFreedom, name("/degreesOfFreedom"), nu).each("u_i", shares).each("v_i", free).each("nu_i", freedom)
 		w.line(method.StudentCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor)).with("nu", nu)
 	}
 	w.line(method.ExpandedUncertainty, name("/expanded"), u.Expanded).number("k_p", float64(u.CoverageFactor)).with("u", u.Standard)
@@ -97,7 +97,7 @@ func (w working) component(s calc.Source, standard float64, parts *calc.Parts) {
 		scales := parts.Scales[s/2]
 		follows := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.Sensitivity) })
 		errors := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.ScaleError) })
-		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows...).each("a_i", errors...)
+		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows).each("a_i", errors)
 	default:
 		w.readings(parts.Readings[s/2], standard)
 	}
@@ -117,7 +117,7 @@ func (w working) readings(all []calc.ReadingPart, standard float64) {
 	}
 	weights := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Weight) })
 	errors := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Uncertainty) })
-	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights...).each("u_i", errors...)
+	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights).each("u_i", errors)
 }
 
 // scatter adds what differs from one measurement to the next.

@@ -46,11 +46,13 @@ func (w working) part(path string) working {
 
 // item is the working of an item of a list of the answer.
 func (w working) item(list string, i int) working {
-	if !w.methodsOnly {
-		w.path += list + "/" + strconv.Itoa(i)
+	if w.methodsOnly {
+		return w
 	}
-	return w
+	return w.itemOf(list, i)
 }
+
+func (w working) itemOf(list string, i int) working { return w.part(list + "/" + strconv.Itoa(i)) }
 
 // takeMethods are the methods used since they were taken last.
 func (w working) takeMethods() methodSet {
@@ -81,15 +83,17 @@ type operand struct {
 }
 
 // line adds the line of a member; without one, of a number between that no member has.
-// It is nil where no line is wanted.
-func (w working) line(id method.ID, member string, result Quantity) *line {
-	w.methods.add(id)
+// It is nil where no line is wanted. Like what goes on a line it is so short that the
+// compiler puts it in the place of the call: then the methods alone cost next to nothing.
+func (w working) line(id method.ID, member string, result Quantity) (l *line) {
+	w.methods[id>>6] |= 1 << (id & 63)
 	if w.methodsOnly {
-		return nil
+		return
 	}
 	return w.begin(id, member, result)
 }
 
+//go:noinline
 func (w working) begin(id method.ID, member string, result Quantity) *line {
 	if member != "" {
 		member = w.path + member
@@ -114,24 +118,38 @@ func (l *line) with(symbol string, q Quantity) *line {
 	if l == nil {
 		return nil
 	}
-	return l.put(symbol, q)
+	return l.put(symbol, []Quantity{q})
 }
 
 // each puts a list in the place of a symbol that ends in _i.
-func (l *line) each(symbol string, quantities ...Quantity) *line {
+func (l *line) each(symbol string, list []Quantity) *line {
 	if l == nil {
 		return nil
 	}
-	return l.put(symbol, quantities...)
+	return l.put(symbol, list)
+}
+
+// both puts a list of two in.
+func (l *line) both(symbol string, a, b Quantity) *line {
+	if l == nil {
+		return nil
+	}
+	return l.put(symbol, []Quantity{a, b})
 }
 
 // count puts a whole number in.
 func (l *line) count(symbol string, n int) *line { return l.number(symbol, float64(n)) }
 
 // number puts a plain number in, such as an exponent.
-func (l *line) number(symbol string, x float64) *line { return l.with(symbol, plainNumber(x)) }
+func (l *line) number(symbol string, x float64) *line {
+	if l == nil {
+		return nil
+	}
+	return l.put(symbol, []Quantity{{Value: x}})
+}
 
-func (l *line) put(symbol string, quantities ...Quantity) *line {
+//go:noinline
+func (l *line) put(symbol string, quantities []Quantity) *line {
 	l.operands = append(l.operands, operand{symbol: symbol, quantities: quantities})
 	return l
 }
