@@ -18,35 +18,33 @@ type sheetWork struct {
 // explain fills in the methods of the parts and of the sheet, and the working.
 func (k *sheetWork) explain() {
 	a, w := k.a, explaining(k.r.shows())
-	if part := a.Pressure.Result; part != nil {
-		k.p.pressure.work(w.part("/pressure/result"), part)
+	ends := func(part *Explained) {
 		part.Methods = w.takeMethods()
 		a.Methods.join(part.Methods)
+	}
+	if part := a.Pressure.Result; part != nil {
+		k.p.pressure.work(w.part("/pressure/result"), part)
+		ends(&part.Explained)
 	}
 	if part := a.Output.Result; part != nil {
 		k.p.output.work(w.part("/output/result"), k.x.Output, part)
-		part.Methods = w.takeMethods()
-		a.Methods.join(part.Methods)
+		ends(&part.Explained)
 	}
 	if part := a.Speed.Result; part != nil {
 		k.p.speed.work(w.part("/speed/result"), part)
-		part.Methods = w.takeMethods()
-		a.Methods.join(part.Methods)
+		ends(&part.Explained)
 	}
 	if part := a.Rate.Result; part != nil {
 		k.rate(w.part("/rate/result"))
-		part.Methods = w.takeMethods()
-		a.Methods.join(part.Methods)
+		ends(&part.Explained)
 	}
 	if part := a.Correction.Result; part != nil {
 		k.correction(w.part("/correction/result"))
-		part.Methods = w.takeMethods()
-		a.Methods.join(part.Methods)
+		ends(&part.Explained)
 	}
 	if part := a.AreaCheck.Result; part != nil {
 		k.areaCheck(w.part("/areaCheck/result"))
-		part.Methods = w.takeMethods()
-		a.Methods.join(part.Methods)
+		ends(&part.Explained)
 	}
 	k.extras(w)
 	a.Methods.join(w.takeMethods())
@@ -75,7 +73,7 @@ func (k *sheetWork) rate(w working) {
 	if r.RelativeDensity.given() {
 		caught, member = in(calc.WaterEquivalent(unit.FlowRate(caught.si()), unit.Ratio(r.RelativeDensity.si())), caught.Unit), ""
 	}
-	w.line(method.WeightedMeanFlow, member, caught).each("q_i", flows...).each("n_i", nozzles...)
+	w.line(method.WeightedMeanFlow, member, caught).each("q_i", flows).each("n_i", nozzles)
 	if member == "" {
 		w.line(method.LiquidFlow, "/nozzleFlowRate", a.NozzleFlowRate).with("q_w", caught).with("s", r.RelativeDensity)
 	}

@@ -58,7 +58,8 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 		return
 	case *methodSet:
 		for range r.IntN(4) {
-			x.add(method.ID(r.IntN(int(method.Count))))
+			id := r.IntN(int(method.Count))
+			x[id/64] |= 1 << (id % 64)
 		}
 		return
 	}

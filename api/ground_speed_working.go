@@ -12,12 +12,12 @@ func (r *GroundSpeedRequest) work(w working, a *GroundSpeedResponse) {
 	}
 	lengths := listed(w, r.Runs, func(run *RunRequest) Quantity { return run.CourseLength })
 	times := listed(w, r.Runs, func(run *RunRequest) Quantity { return run.Time })
-	w.line(method.TotalLength, "/totalLength", a.TotalLength).each("L_i", lengths...)
-	w.line(method.TotalTime, "/totalTime", a.TotalTime).each("t_i", times...)
+	w.line(method.TotalLength, "/totalLength", a.TotalLength).each("L_i", lengths)
+	w.line(method.TotalTime, "/totalTime", a.TotalTime).each("t_i", times)
 	w.line(method.GroundSpeed, "/groundSpeed", a.GroundSpeed).with("L", a.TotalLength).with("t", a.TotalTime)
 	if a.Spread.given() {
 		speeds := listed(w, a.Runs, func(x *RunResponse) Quantity { return x.GroundSpeed })
-		w.line(method.RunSpread, "/spread", a.Spread).each("v_i", speeds...).with("v", a.GroundSpeed)
+		w.line(method.RunSpread, "/spread", a.Spread).each("v_i", speeds).with("v", a.GroundSpeed)
 	}
 	if a.Uncertainty == nil {
 		return

@@ -43,7 +43,7 @@ func (r *MeterCalibrationRequest) work(w working, a *MeterCalibrationResponse, b
 		if r.Readings[0].Pulses != 0 {
 			mean = perPulse
 		}
-		w.line(method.MeterSpread, "/spread", a.Spread).each("c_i", compared...).with("c", mean)
+		w.line(method.MeterSpread, "/spread", a.Spread).each("c_i", compared).with("c", mean)
 	}
 }
 
@@ -66,12 +66,12 @@ func (k *meterWork) correction(w working, readings []MeterReadingRequest, all bo
 	switch {
 	case pulsed:
 		perPulse = in(amount/shown, k.per.Unit)
-		w.line(method.AmountPerPulse, "", perPulse).each("a_i", measured...).each("n_i", indicated...)
+		w.line(method.AmountPerPulse, "", perPulse).each("a_i", measured).each("n_i", indicated)
 		if setting.Pulses != 0 {
 			w.line(method.FactorOfPulses, "/correctionFactor", factor).with("u", perPulse).count("n", setting.Pulses).with("s", k.per)
 		}
 	default:
-		w.line(method.CorrectionFactor, "/correctionFactor", factor).each("a_i", measured...).each("s_i", indicated...)
+		w.line(method.CorrectionFactor, "/correctionFactor", factor).each("a_i", measured).each("s_i", indicated)
 		if setting.Pulses != 0 && all {
 			perPulse = in(factor.Value*k.per.si()/float64(setting.Pulses), k.per.Unit)
 			w.line(method.AmountPerPulseOfSetting, "", perPulse).with("c", factor).with("s", k.per).count("n", setting.Pulses)

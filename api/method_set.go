@@ -12,8 +12,6 @@ import (
 // methods were used costs nothing on the way.
 type methodSet [3]uint64
 
-func (s *methodSet) add(id method.ID) { s[id>>6] |= 1 << (id & 63) }
-
 // join adds the methods of a part.
 func (s *methodSet) join(part methodSet) {
 	for i := range s {

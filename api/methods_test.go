@@ -109,7 +109,7 @@ func TestMethodsPage(t *testing.T) {
 			symbols = append(symbols, s.Symbol)
 		}
 		for _, word := range words.FindAllString(m.Formula, -1) {
-			if !slices.Contains([]string{"sqrt", "ln", "exp", "abs", "min", "max", "sum"}, word) && tabled[word] == nil && !slices.Contains(symbols, word) {
+			if _, called := functions[word]; !called && !slices.Contains(symbols, word) {
 				t.Errorf("%s: nothing says what %s of %s is", m.ID, word, m.Formula)
 			}
 		}
@@ -142,10 +142,10 @@ func TestTradeConstants(t *testing.T) {
 		5940: {unit.IDGalUsMin, unit.IDMph, unit.IDIn, unit.IDGalUsAcre},
 		600:  {unit.IDLMin, unit.IDKmH, unit.IDM, unit.IDLHa},
 	} {
-		var w working
-		w.line(method.ApplicationRate, "", Quantity{want, units[3]},
-			put("q", Quantity{1, units[0]}), put("v", Quantity{1, units[1]}), put("w", Quantity{1, units[2]}))
-		if c := w.lines[0].Constants; len(c) != 1 || parseNumber(string(c[0].Value)) != want {
+		w := explaining(true)
+		w.line(method.ApplicationRate, "", Quantity{want, units[3]}).
+			with("q", Quantity{1, units[0]}).with("v", Quantity{1, units[1]}).with("w", Quantity{1, units[2]})
+		if c := w.written()[0].Constants; len(c) != 1 || parseNumber(string(c[0].Value)) != want {
 			t.Errorf("the constant is %v, the trade prints %v", c, want)
 		}
 	}

@@ -78,7 +78,7 @@ func (k *acceptanceWork) drop(w working, i int) (rated, alike Quantity) {
 		alike = dimensionless(drop.Value / least)
 	}
 	w.line(method.DropMeanRating, "", rated).with("Q", drop).count("n", k.nozzles(i))
-	w.line(method.AlikeNozzles, "", alike).with("Q", drop).each("q_i", each...)
+	w.line(method.AlikeNozzles, "", alike).with("Q", drop).each("q_i", each)
 	return rated, alike
 }
 
@@ -95,6 +95,6 @@ func (k *acceptanceWork) dropFlow(w working, i int, member string, p Quantity) (
 			drop.Value += q.Value * float64(max(d.Count, 1))
 		}
 	}
-	w.line(method.DropRating, member, drop).each("q_i", each...).each("n_i", counts...)
+	w.line(method.DropRating, member, drop).each("q_i", each).each("n_i", counts)
 	return drop, each
 }

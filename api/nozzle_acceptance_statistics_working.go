@@ -27,7 +27,7 @@ func (k *acceptanceWork) flowsOf(side string) (flows, nozzles []Quantity) {
 func (k *acceptanceWork) statistics() {
 	flows, nozzles := k.flowsOf("")
 	if k.a.MeanNozzleFlowRate.given() {
-		k.line(method.WeightedMeanFlow, "/meanNozzleFlowRate", k.a.MeanNozzleFlowRate).each("q_i", flows...).each("n_i", nozzles...)
+		k.line(method.WeightedMeanFlow, "/meanNozzleFlowRate", k.a.MeanNozzleFlowRate).each("q_i", flows).each("n_i", nozzles)
 	}
 	if !k.x.HasMean {
 		return
@@ -37,13 +37,13 @@ func (k *acceptanceWork) statistics() {
 		total += q.Value
 	}
 	mean := Quantity{total / float64(len(flows)), k.units.flow}
-	k.line(method.MeanOfValues, "", mean).each("x_i", flows...).count("n", len(flows))
+	k.line(method.MeanOfValues, "", mean).each("x_i", flows).count("n", len(flows))
 	k.line(method.CoefficientOfVariation, "/coefficientOfVariation", k.a.CoefficientOfVariation).
-		each("x_i", flows...).with("m", mean).count("n", len(flows))
+		each("x_i", flows).with("m", mean).count("n", len(flows))
 	for i := range k.a.SideMeans {
 		s, w := &k.a.SideMeans[i], k.item("/sideMeans", i)
 		flows, nozzles := k.flowsOf(s.Position)
-		w.line(method.WeightedMeanFlow, "/meanNozzleFlowRate", s.MeanNozzleFlowRate).each("q_i", flows...).each("n_i", nozzles...)
+		w.line(method.WeightedMeanFlow, "/meanNozzleFlowRate", s.MeanNozzleFlowRate).each("q_i", flows).each("n_i", nozzles)
 		w.line(method.OutputDeviation, "/deviationFromMean", s.DeviationFromMean).
 			with("q", s.MeanNozzleFlowRate).with("q_r", k.a.MeanNozzleFlowRate)
 	}
@@ -83,7 +83,7 @@ func (k *acceptanceWork) outliers() {
 			w.line(method.GrubbsCritical, "/criticalValue", dimensionless(o.Critical)).count("n", n).with("t", t)
 			continue
 		}
-		w.line(method.RangeOverDeviation, "/statistic", dimensionless(o.Statistic)).each("x_i", flows...).with("s", deviation)
+		w.line(method.RangeOverDeviation, "/statistic", dimensionless(o.Statistic)).each("x_i", flows).with("s", deviation)
 		t := k.point(method.RangePoint, n, n*(n-1))
 		w.line(method.RangeCritical, "/criticalValue", dimensionless(o.Critical)).count("n", n).with("t", t)
 	}
@@ -121,7 +121,7 @@ func (k *acceptanceWork) spreadOf(flows []Quantity) (mean, deviation Quantity) {
 		m, s := stat.MeanStdDev(values, nil)
 		mean, deviation = Quantity{m, k.units.flow}, Quantity{s, k.units.flow}
 	}
-	k.intermediate(method.MeanOfValues, mean).each("x_i", flows...).count("n", len(flows))
-	k.intermediate(method.StandardDeviation, deviation).each("x_i", flows...).with("m", mean).count("n", len(flows))
+	k.intermediate(method.MeanOfValues, mean).each("x_i", flows).count("n", len(flows))
+	k.intermediate(method.StandardDeviation, deviation).each("x_i", flows).with("m", mean).count("n", len(flows))
 	return mean, deviation
 }

@@ -30,7 +30,7 @@ func (r *NozzleAcceptanceRequest) work(w working, x *calc.NozzleAcceptanceResult
 		k.acceptable(w, &a.AcceptableFlowRate, a.RatedFlowRateAtPressure, a.MeanNozzleFlowRate)
 	}
 	if x.LargestHiddenDeviation != 0 {
-		w.line(method.LargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation).each("h_i", k.hidden()...)
+		w.line(method.LargestHiddenDeviation, "/largestHiddenDeviation", a.LargestHiddenDeviation).each("h_i", k.hidden())
 	}
 	w.line(method.ProportionOutside, "/proportionOutside", a.ProportionOutside).count("n_o", x.Sampling.Outside).count("n", x.Sampling.Caught)
 	k.sampling()
@@ -49,7 +49,7 @@ func (k *acceptanceWork) common() {
 				}
 			}
 		}
-		k.line(method.LowestPressure, "/sprayPressure", k.a.SprayPressure).each("p_i", own...)
+		k.line(method.LowestPressure, "/sprayPressure", k.a.SprayPressure).each("p_i", own)
 	}
 	if flow := k.a.RatedFlowRateAtPressure; flow.given() {
 		k.r.Nozzle.workFlow(k.working, "/ratedFlowRateAtPressure", flow, k.a.SprayPressure)
@@ -126,14 +126,14 @@ func (k *acceptanceWork) acceptable(w working, flows *Range, rated, mean Quantit
 	high := w.line(method.AcceptableHigh, "/acceptableFlowRate/high", flows.High).with("l", k.a.Tolerance.Limit)
 	switch k.x.Basis {
 	case calc.RatedBasis:
-		low.each("q_i", rated)
-		high.each("q_i", rated)
+		low.with("q_i", rated)
+		high.with("q_i", rated)
 	case calc.MeanBasis:
-		low.each("q_i", mean)
-		high.each("q_i", mean)
+		low.with("q_i", mean)
+		high.with("q_i", mean)
 	default:
-		low.each("q_i", rated, mean)
-		high.each("q_i", rated, mean)
+		low.both("q_i", rated, mean)
+		high.both("q_i", rated, mean)
 	}
 }
 
@@ -161,8 +161,11 @@ func (k *acceptanceWork) nozzles(i int) (n int) {
 
 // knows keeps the nozzle's flow at a pressure, which has its line.
 func (k *acceptanceWork) knows(p unit.Pressure, flow Quantity) {
-	if k.rated == nil {
-		k.rated = map[float64]Quantity{}
+	switch {
+	case k.methodsOnly:
+	case k.rated == nil:
+		k.rated = map[float64]Quantity{float64(p): flow}
+	default:
+		k.rated[float64(p)] = flow
 	}
-	k.rated[float64(p)] = flow
 }

@@ -61,8 +61,8 @@ func (r *NozzleSelectionRequest) work(w working, x *calc.NozzleSelectionResult, 
 		}
 		if y := &x.Candidates[i]; y.PressureRange != pressureRange(r.PressureRange) {
 			own := r.Shelf[y.Shelf].PressureRange
-			w.line(method.RangeLow, "/pressureRange/low", c.PressureRange.Low).each("p_i", r.PressureRange.Low, own.Low)
-			w.line(method.RangeHigh, "/pressureRange/high", c.PressureRange.High).each("p_i", r.PressureRange.High, own.High)
+			w.line(method.RangeLow, "/pressureRange/low", c.PressureRange.Low).both("p_i", r.PressureRange.Low, own.Low)
+			w.line(method.RangeHigh, "/pressureRange/high", c.PressureRange.High).both("p_i", r.PressureRange.High, own.High)
 		}
 		w.line(method.SpeedAtPressure, "/speedWindow/low", c.SpeedWindow.Low).
 			with("v_0", a.GroundSpeed).with("p", c.PressureRange.Low).with("p_0", c.SprayPressure)

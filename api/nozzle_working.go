@@ -57,14 +57,3 @@ func (n *NozzleRequest) rated(p Quantity) (flow, pressure Quantity) {
 	a := n.answer(unit.Pressure(p.si()))
 	return a.RatedFlowRate, a.RatedPressure
 }
-
-// density adds the line of a relative density that was given as a density, and returns
-// the one to put in; none for water.
-func (w working) density(relative, liquid Quantity) Quantity {
-	if !liquid.given() {
-		return relative
-	}
-	rd := in(calc.RelativeDensity(unit.Density(liquid.si())), unit.IDOne)
-	w.line(method.RelativeDensity, "", rd).with("r", liquid).with("r_w", in(calc.WaterDensity, unit.IDKgM3))
-	return rd
-}

@@ -22,8 +22,8 @@ func (r *PatternUniformityRequest) work(w working, x *calc.PatternUniformityResu
 
 func (r *PatternUniformityRequest) workRow(w working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
 	n, volumes := len(r.Readings), listed(w, r.Readings, func(x *PatternReadingRequest) Quantity { return x.Volume })
-	w.line(method.MeanOfValues, "/mean", a.Mean).each("x_i", volumes...).count("n", n)
-	w.line(method.StandardDeviation, "/standardDeviation", a.StandardDeviation).each("x_i", volumes...).with("m", a.Mean).count("n", n)
+	w.line(method.MeanOfValues, "/mean", a.Mean).each("x_i", volumes).count("n", n)
+	w.line(method.StandardDeviation, "/standardDeviation", a.StandardDeviation).each("x_i", volumes).with("m", a.Mean).count("n", n)
 	w.line(method.Variation, "/coefficientOfVariation", a.CoefficientOfVariation).with("s", a.StandardDeviation).with("m", a.Mean)
 	for i := range r.Readings {
 		w.item("/readings", i).line(method.PlaceDeviation, "/deviation", a.Readings[i].Deviation).with("x", r.Readings[i].Volume).with("m", a.Mean)
@@ -43,7 +43,7 @@ func (r *PatternUniformityRequest) workBoom(w working, a *PatternUniformityRespo
 		mean = in(r.volumes()/d, r.NozzlePattern.Volumes[0].Unit)
 		bends = calc.PatternBends(len(r.NozzlePattern.Volumes), d)
 	}
-	w.line(method.OverlappedMean, "", mean).with("b", cups).each("x_i", r.NozzlePattern.Volumes...).with("w", r.NozzleSpacing)
+	w.line(method.OverlappedMean, "", mean).with("b", cups).each("x_i", r.NozzlePattern.Volumes).with("w", r.NozzleSpacing)
 	var places, lengths []Quantity
 	for i, x := range bends {
 		place := r.workPlace(w, mean, d, x)
@@ -57,9 +57,9 @@ func (r *PatternUniformityRequest) workBoom(w working, a *PatternUniformityRespo
 	}
 	last := max(0, len(places)-1)
 	w.line(method.OverlappedVariation, "/boom/coefficientOfVariation", a.Boom.CoefficientOfVariation).
-		each("l_i", lengths...).each("f_i", places[:last]...).each("g_i", places[min(1, last):]...).with("w", r.NozzleSpacing)
-	w.line(method.HighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation).each("d_i", places...)
-	w.line(method.LowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation).each("d_i", places...)
+		each("l_i", lengths).each("f_i", places[:last]).each("g_i", places[min(1, last):]).with("w", r.NozzleSpacing)
+	w.line(method.HighestPlace, "/boom/highestDeviation", a.Boom.HighestDeviation).each("d_i", places)
+	w.line(method.LowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation).each("d_i", places)
 }
 
 // volumes is what all cups under the nozzle caught.
@@ -91,6 +91,6 @@ func (r *PatternUniformityRequest) workPlace(w working, mean Quantity, d, x floa
 	if math.Abs(l.result.Value) < 1e-9 { // as calc takes it
 		l.result.Value = 0
 	}
-	l.each("x_i", volumes...).each("s_i", shares...).with("m", mean)
+	l.each("x_i", volumes).each("s_i", shares).with("m", mean)
 	return l.result
 }

@@ -13,9 +13,9 @@ func (r *PressureUniformityRequest) largest() Quantity {
 
 func (r *PressureUniformityRequest) work(w working, a *PressureUniformityResponse) {
 	readings := listed(w, r.Readings, func(x *ReadingRequest) Quantity { return x.Pressure })
-	w.line(method.HighestPressure, "/highest", a.Highest).each("p_i", readings...)
-	w.line(method.LowestPressure, "/lowest", a.Lowest).each("p_i", readings...)
-	w.line(method.MeanPressure, "/mean", a.Mean).each("p_i", readings...).count("n", len(readings))
+	w.line(method.HighestPressure, "/highest", a.Highest).each("p_i", readings)
+	w.line(method.LowestPressure, "/lowest", a.Lowest).each("p_i", readings)
+	w.line(method.MeanPressure, "/mean", a.Mean).each("p_i", readings).count("n", len(readings))
 	w.line(method.PressureSpread, "/spread", a.Spread).with("p_h", a.Highest).with("p_l", a.Lowest)
 	w.line(method.FlowSpread, "/flowSpread", a.FlowSpread).with("p_h", a.Highest).with("p_l", a.Lowest)
 	w.conversion("/maxDifference", a.MaxDifference, r.largest())

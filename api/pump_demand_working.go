@@ -24,7 +24,7 @@ func (r *PumpDemandRequest) work(w working, a *PumpDemandResponse) {
 		w.line(method.GroupFlow, "/sprayFlowRate", x.SprayFlowRate).count("n", x.Nozzles).with("q", x.NozzleFlowRate)
 	}
 	flows := listed(w, a.NozzleGroups, func(x *NozzleGroupResponse) Quantity { return x.SprayFlowRate })
-	w.line(method.SprayFlow, "/sprayFlowRate", a.SprayFlowRate).each("Q_i", flows...)
+	w.line(method.SprayFlow, "/sprayFlowRate", a.SprayFlowRate).each("Q_i", flows)
 	switch {
 	case !r.TankVolume.given():
 	case r.AgitationFlowRate.given():

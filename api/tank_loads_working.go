@@ -65,7 +65,7 @@ func (r *TankLoadsRequest) work(w working, x *calc.TankLoadsResult, a *TankLoads
 			if len(all) == 0 && !w.methodsOnly {
 				all = []Quantity{{0, k.units.volume}}
 			}
-			w.part("/carrierWater").line(method.CarrierWater, share.member, share.amount).with("V", share.volume).each("m_i", all...)
+			w.part("/carrierWater").line(method.CarrierWater, share.member, share.amount).with("V", share.volume).each("m_i", all)
 		}
 	}
 }

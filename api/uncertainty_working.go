@@ -10,8 +10,8 @@ import (
 // instrument.
 var readingUnits = [...]unit.ID{calc.Stopwatch: unit.IDS, calc.Tape: unit.IDM, calc.Jug: unit.IDML, calc.Gauge: unit.IDBar}
 
-// keptNowhere stand in for parts that were not kept: one of each, of the same methods.
-var keptNowhere = &calc.Parts{
+// partsNotKept stand in for parts that were not kept: one of each, of the same methods.
+var partsNotKept = &calc.Parts{
 	Readings: [...][]calc.ReadingPart{calc.Stopwatch: {{}}, calc.Tape: {{}}, calc.Jug: {{}}, calc.Gauge: {{}}},
 	Runs:     &calc.ScatterPart{}, Catches: &calc.ScatterPart{},
 }
@@ -24,7 +24,7 @@ func (w working) uncertain(member string, u *UncertaintyResponse) {
 		return
 	}
 	w.components(x)
-	name := func(name string) string {
+	named := func(name string) string {
 		if member == "" {
 			return ""
 		}
@@ -39,15 +39,15 @@ func (w working) uncertain(member string, u *UncertaintyResponse) {
 		shares, free, freedom = budget(x)
 	}
 	w = w.part(member)
-	w.line(method.CombinedUncertainty, name("/standard"), u.Standard).with("X", reference).each("u_i", shares...)
+	w.line(method.CombinedUncertainty, named("/standard"), u.Standard).with("X", reference).each("u_i", shares)
 	if u.DegreesOfFreedom == 0 {
-		w.line(method.NormalCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor))
+		w.line(method.NormalCoverage, named("/coverageFactor"), dimensionless(u.CoverageFactor))
 	} else {
 		nu := dimensionless(u.DegreesOfFreedom)
-		w.line(method.EffectiveFreedom, name("/degreesOfFreedom"), nu).each("u_i", shares...).each("v_i", free...).each("nu_i", freedom...)
-		w.line(method.StudentCoverage, name("/coverageFactor"), dimensionless(u.CoverageFactor)).with("nu", nu)
+		w.line(method.EffectiveFreedom, named("/degreesOfFreedom"), nu).each("u_i", shares).each("v_i", free).each("nu_i", freedom)
+		w.line(method.StudentCoverage, named("/coverageFactor"), dimensionless(u.CoverageFactor)).with("nu", nu)
 	}
-	w.line(method.ExpandedUncertainty, name("/expanded"), u.Expanded).number("k_p", float64(u.CoverageFactor)).with("u", u.Standard)
+	w.line(method.ExpandedUncertainty, named("/expanded"), u.Expanded).number("k_p", float64(u.CoverageFactor)).with("u", u.Standard)
 }
 
 // budget is what the sources of an uncertainty add: all of them, and those that have
@@ -73,7 +73,7 @@ func budget(u *calc.Uncertainty) (shares, free, freedom []Quantity) {
 func (w working) components(u *calc.Uncertainty) {
 	parts := u.Parts
 	if parts == nil {
-		parts, w.methodsOnly = keptNowhere, true
+		parts, w.methodsOnly = partsNotKept, true
 	}
 	w = w.once(parts)
 	for i := range u.Budget {
@@ -97,7 +97,7 @@ func (w working) component(s calc.Source, standard float64, parts *calc.Parts) {
 		scales := parts.Scales[s/2]
 		follows := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.Sensitivity) })
 		errors := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.ScaleError) })
-		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows...).each("a_i", errors...)
+		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows).each("a_i", errors)
 	default:
 		w.readings(parts.Readings[s/2], standard)
 	}
@@ -117,7 +117,7 @@ func (w working) readings(all []calc.ReadingPart, standard float64) {
 	}
 	weights := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Weight) })
 	errors := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Uncertainty) })
-	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights...).each("u_i", errors...)
+	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights).each("u_i", errors)
 }
 
 // scatter adds what differs from one measurement to the next.

@@ -13,7 +13,6 @@ import (
 // wearWork is the working of one forecast. Times are hours run, or hours since the
 // first date.
 type wearWork struct {
-	working
 	r     *WearForecastRequest
 	x     *calc.WearForecastResult
 	a     *WearForecastResponse
@@ -27,16 +26,16 @@ type wearWork struct {
 var hour = Quantity{1, unit.IDH}
 
 func (r *WearForecastRequest) work(w working, x *calc.WearForecastResult, a *WearForecastResponse) {
-	k := &wearWork{working: w, r: r, x: x, a: a}
-	k.catches()
+	k := &wearWork{r: r, x: x, a: a}
+	k.catches(w)
 	if !r.NewFlowRate.given() {
 		r.Nozzle.workFlow(w, "/newFlowRate", a.NewFlowRate, r.SprayPressure)
 	}
 	w.line(method.LimitFlow, "/limitFlowRate", a.LimitFlowRate).with("q_n", a.NewFlowRate).with("l", a.Limit)
 	for i := range r.Catches {
-		k.measured(i)
+		k.measured(w.item("/catches", i), i)
 	}
-	k.fit()
+	k.fit(w)
 	for i := range r.Catches {
 		w.item("/catches", i).line(method.WearLineDeviation, "/overLine", a.Catches[i].OverLine).
 			with("q", a.Catches[i].NozzleFlowRate).with("q_n", a.NewFlowRate).with("y", k.meanFlow).
@@ -44,13 +43,13 @@ func (r *WearForecastRequest) work(w working, x *calc.WearForecastResult, a *Wea
 	}
 	w.line(method.WearOnLine, "/overNew", a.OverNew).
 		with("y", k.meanFlow).with("b", k.perHour).with("t", k.last).with("m", k.meanTime).with("s", hour)
-	w.line(method.WearScatter, "/scatter", a.Scatter).each("d_i", k.over...).count("n", len(k.over))
-	k.atLimit()
+	w.line(method.WearScatter, "/scatter", a.Scatter).each("d_i", k.over).count("n", len(k.over))
+	k.atLimit(w)
 }
 
 // catches collects what the lines go over, where they are wanted.
-func (k *wearWork) catches() {
-	if k.methodsOnly {
+func (k *wearWork) catches(w working) {
+	if w.methodsOnly {
 		return
 	}
 	k.start = math.Inf(1)
@@ -74,8 +73,8 @@ func (k *wearWork) moment(i int) Quantity {
 }
 
 // measured adds the flow of one catch at the common pressure.
-func (k *wearWork) measured(i int) {
-	c, q, w := &k.r.Catches[i], &k.a.Catches[i], k.item("/catches", i)
+func (k *wearWork) measured(w working, i int) {
+	c, q := &k.r.Catches[i], &k.a.Catches[i]
 	n, u := max(c.Nozzles, 1), q.NozzleFlowRate.Unit
 	all := in(c.Volume.si()/c.Time.si(), u)
 	w.line(method.CatchFlow, "", all).with("V", c.Volume).with("t", c.Time)
@@ -91,7 +90,7 @@ func (k *wearWork) measured(i int) {
 }
 
 // fit adds the means and the rise of the line, per period of the answer.
-func (k *wearWork) fit() {
+func (k *wearWork) fit(w working) {
 	var times, flows float64
 	for i := range k.times {
 		times += k.times[i].si()
@@ -99,11 +98,11 @@ func (k *wearWork) fit() {
 	}
 	n := float64(len(k.times))
 	k.meanTime, k.meanFlow = in(times/n, unit.IDH), dimensionless(flows/n)
-	k.line(method.WearMeanTime, "", k.meanTime).each("t_i", k.times...).count("n", len(k.times))
-	k.line(method.WearMeanFlow, "", k.meanFlow).each("q_i", k.flows...).with("q_n", k.a.NewFlowRate).count("n", len(k.times))
+	w.line(method.WearMeanTime, "", k.meanTime).each("t_i", k.times).count("n", len(k.times))
+	w.line(method.WearMeanFlow, "", k.meanFlow).each("q_i", k.flows).with("q_n", k.a.NewFlowRate).count("n", len(k.times))
 	rate := func(member string, result, period Quantity) {
-		k.line(method.WearRate, member, result).
-			with("s", period).each("t_i", k.times...).with("m", k.meanTime).each("q_i", k.flows...).with("q_n", k.a.NewFlowRate).with("y", k.meanFlow)
+		w.line(method.WearRate, member, result).
+			with("s", period).each("t_i", k.times).with("m", k.meanTime).each("q_i", k.flows).with("q_n", k.a.NewFlowRate).with("y", k.meanFlow)
 	}
 	if k.x.Dated {
 		rate("/wearPerDay", k.a.WearPerDay, Quantity{24, unit.IDH})
@@ -120,16 +119,16 @@ func (k *wearWork) fit() {
 }
 
 // atLimit adds when the limit is reached. Dates are words: they have no line.
-func (k *wearWork) atLimit() {
+func (k *wearWork) atLimit(w working) {
 	if k.a.HoursAtLimit.given() {
-		k.line(method.TimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit).
+		w.line(method.TimeAtLimit, "/hoursAtLimit", k.a.HoursAtLimit).
 			with("m", k.meanTime).with("s", hour).with("l", k.a.Limit).with("y", k.meanFlow).with("b", k.perHour)
 	}
 	if k.a.HoursLeft.given() {
-		k.line(method.TimeLeft, "/hoursLeft", k.a.HoursLeft).with("x_l", k.a.HoursAtLimit).with("t", k.last)
+		w.line(method.TimeLeft, "/hoursLeft", k.a.HoursLeft).with("x_l", k.a.HoursAtLimit).with("t", k.last)
 	}
 	if k.x.SeasonsLeft != 0 {
-		k.line(method.SeasonsLeft, "/seasonsLeft", dimensionless(k.a.SeasonsLeft)).
+		w.line(method.SeasonsLeft, "/seasonsLeft", dimensionless(k.a.SeasonsLeft)).
 			with("l", k.a.Limit).with("d", k.a.OverNew).with("b", k.a.WearPerSeason)
 	}
 	if !k.a.HoursAtLimitRange.Low.given() {
@@ -140,11 +139,11 @@ func (k *wearWork) atLimit() {
 		squares += math.Pow((t.si()-k.meanTime.si())/hour.si(), 2)
 	}
 	sum := dimensionless(squares)
-	k.line(method.WearSquares, "", sum).each("t_i", k.times...).with("m", k.meanTime).with("s", hour)
+	w.line(method.WearSquares, "", sum).each("t_i", k.times).with("m", k.meanTime).with("s", hour)
 	sure := dimensionless(math.Pow(k.perHour.si(), 2) - math.Pow(k.x.StudentPoint*k.a.Scatter.si(), 2)/squares)
-	k.line(method.WearCertainty, "", sure).with("b", k.perHour).number("T", k.x.StudentPoint).with("c", k.a.Scatter).with("S", sum)
+	w.line(method.WearCertainty, "", sure).with("b", k.perHour).number("T", k.x.StudentPoint).with("c", k.a.Scatter).with("S", sum)
 	bound := func(id method.ID, member string, result Quantity) {
-		k.line(id, member, result).with("m", k.meanTime).with("s", hour).with("b", k.perHour).with("l", k.a.Limit).with("y", k.meanFlow).
+		w.line(id, member, result).with("m", k.meanTime).with("s", hour).with("b", k.perHour).with("l", k.a.Limit).with("y", k.meanFlow).
 			number("T", k.x.StudentPoint).with("c", k.a.Scatter).with("A", sure).count("n", len(k.times)).with("S", sum)
 	}
 	bound(method.WearEarliest, "/hoursAtLimitRange/low", k.a.HoursAtLimitRange.Low)

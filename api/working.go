@@ -1,11 +1,6 @@
 package api
 
-import (
-	"strconv"
-
-	"wetrun/calc/method"
-	"wetrun/calc/unit"
-)
+import "strconv"
 
 // Explained is what every answer says of its own making: the methods always, the
 // working when it was asked for.
@@ -46,11 +41,13 @@ func (w working) part(path string) working {
 
 // item is the working of an item of a list of the answer.
 func (w working) item(list string, i int) working {
-	if !w.methodsOnly {
-		w.path += list + "/" + strconv.Itoa(i)
+	if w.methodsOnly {
+		return w
 	}
-	return w
+	return w.itemOf(list, i)
 }
+
+func (w working) itemOf(list string, i int) working { return w.part(list + "/" + strconv.Itoa(i)) }
 
 // takeMethods are the methods used since they were taken last.
 func (w working) takeMethods() methodSet {
@@ -62,96 +59,6 @@ func (w working) takeMethods() methodSet {
 // answer is what the answer says of all that.
 func (w working) answer() Explained {
 	return Explained{Methods: w.methods, Working: w.written()}
-}
-
-// A line is one computed number before it is written.
-type line struct {
-	method   method.ID
-	member   string
-	result   Quantity
-	operands []operand
-	once     bool
-}
-
-// An operand is what goes in the place of a symbol: one quantity, or those of a list.
-type operand struct {
-	symbol     string
-	quantities []Quantity
-	terms      []term
-}
-
-// line adds the line of a member; without one, of a number between that no member has.
-// It is nil where no line is wanted.
-func (w working) line(id method.ID, member string, result Quantity) *line {
-	w.methods.add(id)
-	if w.methodsOnly {
-		return nil
-	}
-	return w.begin(id, member, result)
-}
-
-func (w working) begin(id method.ID, member string, result Quantity) *line {
-	if member != "" {
-		member = w.path + member
-	}
-	l := &line{method: id, member: member, result: result}
-	w.lines = append(w.lines, l)
-	return l
-}
-
-// intermediate adds the line of a number between that several members rest on: it is
-// written where it comes first.
-func (w working) intermediate(id method.ID, result Quantity) *line {
-	l := w.line(id, "", result)
-	if l != nil {
-		l.once = true
-	}
-	return l
-}
-
-// with puts a quantity in the place of a symbol.
-func (l *line) with(symbol string, q Quantity) *line {
-	if l == nil {
-		return nil
-	}
-	return l.put(symbol, q)
-}
-
-// each puts a list in the place of a symbol that ends in _i.
-func (l *line) each(symbol string, quantities ...Quantity) *line {
-	if l == nil {
-		return nil
-	}
-	return l.put(symbol, quantities...)
-}
-
-// count puts a whole number in.
-func (l *line) count(symbol string, n int) *line { return l.number(symbol, float64(n)) }
-
-// number puts a plain number in, such as an exponent.
-func (l *line) number(symbol string, x float64) *line { return l.with(symbol, plainNumber(x)) }
-
-func (l *line) put(symbol string, quantities ...Quantity) *line {
-	l.operands = append(l.operands, operand{symbol: symbol, quantities: quantities})
-	return l
-}
-
-func plainNumber[T ~int | ~float64](x T) Quantity { return Quantity{Value: float64(x)} }
-
-// dimensionless is a plain number of an answer as the result of a line.
-func dimensionless[T ~int | ~float64](x T) Quantity { return Quantity{float64(x), unit.IDOne} }
-
-// listed are the quantities of some items for the place of a symbol; none where no line
-// is wanted.
-func listed[T any](w working, items []T, quantity func(*T) Quantity) []Quantity {
-	if w.methodsOnly {
-		return nil
-	}
-	all := make([]Quantity, len(items))
-	for i := range items {
-		all[i] = quantity(&items[i])
-	}
-	return all
 }
 
 // once is the working of what many members rest on, known by a pointer: it has lines the
@@ -191,12 +98,4 @@ func (w working) written() []workingLine {
 		}
 	}
 	return all
-}
-
-// conversion adds the line of a quantity that is answered in another unit than it was
-// given in.
-func (w working) conversion(member string, result, given Quantity) {
-	if result.Unit != given.Unit {
-		w.line(method.UnitConversion, member, result).with("x", given)
-	}
 }

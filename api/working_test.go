@@ -243,29 +243,51 @@ func agrees(got, printed float64) bool {
 	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)
 }
 
-var expressionOptions = []expr.Option{
-	function("sqrt", math.Sqrt), function("ln", math.Log), function("exp", math.Exp),
-	function("abs", math.Abs), several("normal_quantile", func(x []float64) float64 { return math.Sqrt2 * math.Erfinv(2*x[0]-1) }),
-	several("normal_cdf", func(x []float64) float64 { return math.Erfc(-x[0]/math.Sqrt2) / 2 }),
-	several("t_quantile", func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.Quantile(x[0]) }),
-	several("t_cdf", func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }),
-	several("beta_quantile", betaQuantile), several("most_outside", mostOutside), several("beta_binomial_above", betaBinomialAbove),
-	several("beta_cdf", func(x []float64) float64 { return distuv.Beta{Alpha: x[1], Beta: x[2]}.CDF(min(x[0], 1)) }),
-	extreme("min", math.Min), extreme("max", math.Max),
+// evaluators compute the functions of formulas a second time, by other ways than those
+// of the lines where there are some.
+var evaluators = map[string]func(x []float64) float64{
+	"abs": one(math.Abs), "sqrt": one(math.Sqrt), "ln": one(math.Log), "exp": one(math.Exp),
+	"min": extreme(math.Min), "max": extreme(math.Max),
+	"normal_quantile":     func(x []float64) float64 { return math.Sqrt2 * math.Erfinv(2*x[0]-1) },
+	"normal_cdf":          func(x []float64) float64 { return math.Erfc(-x[0]/math.Sqrt2) / 2 },
+	"t_quantile":          func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.Quantile(x[0]) },
+	"t_cdf":               func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) },
+	"beta_quantile":       betaQuantile,
+	"beta_cdf":            func(x []float64) float64 { return distuv.Beta{Alpha: x[1], Beta: x[2]}.CDF(min(x[0], 1)) },
+	"beta_binomial_above": betaBinomialAbove,
+	"most_outside":        mostOutside,
 }
 
-func function(name string, f func(float64) float64) expr.Option {
-	return expr.Function(name, func(args ...any) (any, error) { return f(numeric(args[0])), nil })
+// expressionOptions let the evaluator call the functions of formulas, with as many
+// arguments as they take.
+var expressionOptions = func() (all []expr.Option) {
+	for name, f := range functions {
+		all = append(all, expr.Function(name, func(args ...any) (any, error) {
+			if f.arguments != 0 && len(args) != f.arguments {
+				return nil, fmt.Errorf("%s of %d numbers", name, len(args))
+			}
+			x := make([]float64, len(args))
+			for i := range args {
+				x[i] = numeric(args[i])
+			}
+			return evaluators[name](x), nil
+		}))
+	}
+	return all
+}()
+
+func one(f func(float64) float64) func([]float64) float64 {
+	return func(x []float64) float64 { return f(x[0]) }
 }
 
-func several(name string, f func([]float64) float64) expr.Option {
-	return expr.Function(name, func(args ...any) (any, error) {
-		x := make([]float64, len(args))
-		for i := range args {
-			x[i] = numeric(args[i])
+func extreme(f func(a, b float64) float64) func([]float64) float64 {
+	return func(x []float64) float64 {
+		most := x[0]
+		for _, v := range x[1:] {
+			most = f(most, v)
 		}
-		return f(x), nil
-	})
+		return most
+	}
 }
 
 // betaQuantile inverts the tail sum of the binomial distribution by halving: the
@@ -317,16 +339,6 @@ func betaBinomialAbove(x []float64) (sum float64) {
 func logChoose(n, k float64) float64 { return logGamma(n+1) - logGamma(k+1) - logGamma(n-k+1) }
 
 func logGamma(x float64) float64 { l, _ := math.Lgamma(x); return l }
-
-func extreme(name string, f func(a, b float64) float64) expr.Option {
-	return expr.Function(name, func(args ...any) (any, error) {
-		x := numeric(args[0])
-		for _, a := range args[1:] {
-			x = f(x, numeric(a))
-		}
-		return x, nil
-	})
-}
 
 func numeric(v any) float64 {
 	switch x := v.(type) {
