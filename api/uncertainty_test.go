@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/calc"
 	"wetrun/calc/method"
 	"wetrun/internal/text"
 )
