@@ -54,7 +54,7 @@ func (r *ApplicationRateRequest) work(w *working, x *calc.ApplicationRateResult,
 	}
 	if a.Deviation.given() {
 		rate := a.ApplicationRate
-		if r.RateBasis == basisField {
+		if r.RateBasis == calc.RateBasisField {
 			rate = a.FieldApplicationRate
 		}
 		w.line(calc.MethodRateDeviation, "/deviation", a.Deviation, put("R", rate), put("R_t", r.TargetApplicationRate))
@@ -80,7 +80,7 @@ func (r *ApplicationRateRequest) workUncertainty(w *working, a *ApplicationRateR
 		return
 	}
 	rate, known := a.ApplicationRate, &u.rate
-	if r.RateBasis == basisField {
+	if r.RateBasis == calc.RateBasisField {
 		rate, known = a.FieldApplicationRate, &u.FieldApplicationRate
 	} else if u.ApplicationRate.of == nil {
 		w.uncertain("", known)

@@ -14,9 +14,9 @@ import (
 // A BatchLine is one line of a batch: a request for one operation, with a name of
 // the client's own to know its answer by.
 type BatchLine struct {
-	ID        string         `json:"id"`
-	Operation string         `json:"operation"`
-	Request   jsontext.Value `json:"request"`
+	ID        string         `json:"id" validate:"required"`
+	Operation operationName  `json:"operation" validate:"required"`
+	Request   jsontext.Value `json:"request" validate:"required"`
 }
 
 // A BatchAnswer is the answer to one line: what POST would have answered to the
@@ -29,38 +29,21 @@ type BatchAnswer struct {
 	Problem  *Problem       `json:"problem,omitzero"`
 }
 
-// longestID is how many characters the id of a line may have.
-const longestID = 80
+// batchTable is made when the operations are, of which it has the names.
+var batchTable *table
 
-var batchTable = objectOf(
-	require(label("id", func(l *BatchLine) *string { return &l.ID }, longestID)),
-	require(oneOf("operation", func(l *BatchLine) *string { return &l.Operation }, operationNames()...)),
-	require(untouched("request", func(l *BatchLine) *jsontext.Value { return &l.Request })),
-)
+func init() { batchTable = tableOf[BatchLine]() }
 
-func operationNames() []string {
+// An operationName is that of one of operations.
+type operationName string
+
+// Words lists the names.
+func (operationName) Words() []string {
 	names := make([]string, len(operations))
 	for i, o := range operations {
 		names[i] = o.name
 	}
 	return names
-}
-
-// untouched is a member that is an object which is read later, by another table.
-// It stays in the memory of the body.
-func untouched[T any](name string, at func(*T) *jsontext.Value) member[T] {
-	return member[T]{
-		name: name,
-		read: func(d *decoder, into *T) {
-			if !d.expect(jsontext.KindBeginObject, "batch_request") {
-				return
-			}
-			if v, ok := d.value(); ok {
-				*at(into) = v
-			}
-		},
-		shape: shape{Type: "object"},
-	}
 }
 
 // A lineRunner answers lines, one after the other. Each worker of a batch has one.
@@ -92,7 +75,7 @@ func (l *lineRunner) run(number int, body []byte, out *bytes.Buffer) {
 	}
 	writeStart(out, number, line.ID, 200)
 	out.WriteString(`,"response":`)
-	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == line.Operation })]
+	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == string(line.Operation) })]
 	verdict, r := o.run(l.ctx, line.Request, out)
 	if r.count(l.ctx, o.name, verdict); r != nil {
 		out.Truncate(start)

@@ -195,7 +195,7 @@ func (s *summary) changes(p PlanResponse) string {
 	if p.Nozzle != nil {
 		name := p.Nozzle.Label
 		if name == "" {
-			name = p.Nozzle.Size
+			name = string(p.Nozzle.Size)
 		}
 		add("nozzle", name)
 	}

@@ -7,9 +7,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// mostShelfNozzles is how many nozzles one request may have on its shelf.
-const mostShelfNozzles = 20
-
 // LabeledNozzleRequest is a nozzle with a label to find it by.
 type LabeledNozzleRequest struct {
 	Label string `json:"label,omitzero"`
@@ -23,11 +20,6 @@ type PlannedNozzle struct {
 	NozzleResponse
 }
 
-var shelfNozzleTable = objectOf(append(
-	[]member[LabeledNozzleRequest]{label("label", func(n *LabeledNozzleRequest) *string { return &n.Label }, longestLabel)},
-	part(func(n *LabeledNozzleRequest) *NozzleRequest { return &n.NozzleRequest }, nozzleTable)...,
-)...)
-
 // nozzlesInput fills in the present nozzle and the shelf.
 func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 	in.Nozzle = calc.LabeledNozzle{Label: r.Nozzle.Label, Nozzle: r.Nozzle.input()}
@@ -40,11 +32,11 @@ func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 	}
 }
 
-// unread reports every sizeRating that no size is read by.
-func (r *CorrectionsRequest) unread() calc.Invalid {
-	v := r.Nozzle.unread("Nozzle")
+// unusedSizeRatings reports every sizeRating that no size is read by.
+func (r *CorrectionsRequest) unusedSizeRatings() calc.Invalid {
+	v := r.Nozzle.unusedSizeRating("Nozzle")
 	for i := range r.Nozzles {
-		v = append(v, r.Nozzles[i].unread("Nozzles["+strconv.Itoa(i)+"]")...)
+		v = append(v, r.Nozzles[i].unusedSizeRating("Nozzles["+strconv.Itoa(i)+"]")...)
 	}
 	return v
 }

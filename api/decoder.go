@@ -3,6 +3,7 @@ package api
 import (
 	"bytes"
 	"errors"
+	"reflect"
 	"sync"
 	"unicode/utf8"
 	"unsafe"
@@ -38,28 +39,30 @@ var strict = jsontext.AllowDuplicateNames(true)
 // gaveUp is what breaks off a quick reading.
 var gaveUp = new(refusal)
 
-// decode reads body into into. The errors of single members come back as one
-// refusal, which the caller may add to.
-func decode[T any](body []byte, o *object[T], into *T) *refusal {
+// decode reads body into into, of which t is the table. The errors of single members
+// come back as one refusal, which the caller may add to.
+func decode[T any](body []byte, t *table, into *T) *refusal {
+	if t.of != reflect.TypeFor[T]() {
+		panic("api: the table is of another type") // and would write where it must not
+	}
 	d := decoders.Get().(*decoder)
 	defer decoders.Put(d)
-	if decodeQuickly(d, body, o, into) {
+	if d.decodeQuickly(body, t, unsafe.Pointer(into)) {
 		return nil
 	}
-	var none T
-	*into = none
-	return decodeStrictly(d, body, o, into)
+	*into = *new(T)
+	return d.decodeStrictly(body, t, unsafe.Pointer(into))
 }
 
 // decodeQuickly tells whether the body could be read, and had nothing to report.
-func decodeQuickly[T any](d *decoder, body []byte, o *object[T], into *T) bool {
+func (d *decoder) decodeQuickly(body []byte, t *table, into unsafe.Pointer) bool {
 	d.quickly, d.quick = true, quick{text: body}
 	d.path, d.broken = d.path[:0], nil
-	readObject(d, o, into)
+	t.read(d, into)
 	return d.broken == nil && d.quick.ended()
 }
 
-func decodeStrictly[T any](d *decoder, body []byte, o *object[T], into *T) *refusal {
+func (d *decoder) decodeStrictly(body []byte, t *table, into unsafe.Pointer) *refusal {
 	d.quickly = false
 	d.quick.text = body
 	d.input = *bytes.NewBuffer(body) // jsontext reads a Buffer in place
@@ -68,7 +71,7 @@ func decodeStrictly[T any](d *decoder, body []byte, o *object[T], into *T) *refu
 	if len(bytes.TrimSpace(body)) == 0 {
 		return &refusal{kind: notJSON, wording: "empty_body"}
 	}
-	readObject(d, o, into)
+	t.read(d, into)
 	if d.broken == nil {
 		if more := bytes.TrimLeft(body[d.tokens.InputOffset():], " \t\r\n"); len(more) > 0 {
 			d.broken = brokenAt(body, int64(len(body)-len(more)))

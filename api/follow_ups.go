@@ -13,14 +13,9 @@ import (
 // FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
 // the whole drop once more. Together the follow-ups of a drop replace its catch.
 type FollowUpRequest struct {
-	CatchRequest
-	Replaces string `json:"replaces"`
+	CatchRequest `zero:"volume"`
+	Replaces     string `json:"replaces" validate:"required"`
 }
-
-var followUpTable = objectOf(append(
-	part(func(f *FollowUpRequest) *CatchRequest { return &f.CatchRequest }, dryCatchTable),
-	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
-)...)
 
 // followed puts the follow-ups in the place of the catches that they replace. from
 // tells, for each catch of the result, where it stands in the sheet; nil when nothing

@@ -40,8 +40,8 @@ type NozzleAcceptanceResponse struct {
 
 // ToleranceResponse is the tolerance that was applied.
 type ToleranceResponse struct {
-	Limit Quantity `json:"limit"`
-	Basis string   `json:"basis"`
+	Limit Quantity   `json:"limit"`
+	Basis calc.Basis `json:"basis"`
 }
 
 // AcceptanceCatchResponse is the verdict on one catch.
@@ -76,10 +76,10 @@ type CatchUncertainty struct {
 
 // SideMeanResponse is the mean of one side of the boom.
 type SideMeanResponse struct {
-	Position           string   `json:"position"`
-	Catches            int      `json:"catches"`
-	MeanNozzleFlowRate Quantity `json:"meanNozzleFlowRate"`
-	DeviationFromMean  Quantity `json:"deviationFromMean"`
+	Position           calc.Position `json:"position"`
+	Catches            int           `json:"catches"`
+	MeanNozzleFlowRate Quantity      `json:"meanNozzleFlowRate"`
+	DeviationFromMean  Quantity      `json:"deviationFromMean"`
 }
 
 // ActionResponse is what to do about one catch, or about all.
@@ -92,7 +92,6 @@ type ActionResponse struct {
 
 // The words of calc's results, in the order of their constants.
 var (
-	basisWords    = [...]string{"", "rated", "mean", "both"}
 	statusWords   = [...]string{"within", "below", "above"}
 	decisionWords = [...]string{"keep", "fix_listed", "replace_all"}
 	remedyWords   = [...]string{"clean_and_recatch", "check_and_recatch", "replace", "catch_each_nozzle", "replace_all_and_recatch"}
@@ -104,7 +103,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceResponse{
 		Nozzle:            r.Nozzle.answer(x.SprayPressure),
-		Tolerance:         ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
+		Tolerance:         ToleranceResponse{percent(x.Limit), x.Basis},
 		Catches:           make([]AcceptanceCatchResponse, len(x.Catches)),
 		CatchesTested:     x.Tested,
 		CatchesOutside:    x.Outside,
@@ -158,7 +157,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none
 	for _, s := range x.Sides {
 		a.SideMeans = append(a.SideMeans, SideMeanResponse{
-			positions[s.Position-1], s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
+			s.Position, s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
 		})
 	}
 	for i, action := range x.Actions {

@@ -24,9 +24,9 @@ func (a *NozzleAcceptanceResponse) workUncertainty(w *working) {
 func (a *NozzleAcceptanceResponse) judgedBy(c *AcceptanceCatchResponse) (Quantity, *UncertaintyResponse) {
 	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
 	switch {
-	case a.Tolerance.Basis == basisWords[calc.MeanBasis] || rated.of == nil:
+	case a.Tolerance.Basis == calc.MeanBasis || rated.of == nil:
 		return c.DeviationFromMean, mean
-	case a.Tolerance.Basis == basisWords[calc.RatedBasis] || mean.of == nil:
+	case a.Tolerance.Basis == calc.RatedBasis || mean.of == nil:
 		return c.DeviationFromRated, rated
 	}
 	limit := a.Tolerance.Limit.si()

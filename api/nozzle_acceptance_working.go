@@ -196,7 +196,7 @@ func (k *acceptanceWork) move(member string, moved, flow, here, there Quantity) 
 // statistics adds the mean, the coefficient of variation and the sides.
 func (k *acceptanceWork) statistics() {
 	var flows, nozzles []Quantity
-	sides := map[string][2][]Quantity{}
+	sides := map[calc.Position][2][]Quantity{}
 	for i := range k.r.Catches {
 		if len(k.r.Catches[i].NozzlesOnDrop) > 0 {
 			continue

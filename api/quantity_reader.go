@@ -2,6 +2,7 @@ package api
 
 import (
 	"strconv"
+	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 
@@ -36,6 +37,17 @@ func (s kindSet) symbols() (all []string) {
 		}
 	}
 	return all
+}
+
+// quantityReader reads {value, unit} of one of the given quantities; nought is one too
+// where least is nothing: an empty cup, the hours of a new nozzle.
+func quantityReader(kinds kindSet, least *float64) reader {
+	return func(d *decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
+}
+
+// unitReader reads the symbol of a unit of one of the given quantities.
+func unitReader(kinds kindSet) reader {
+	return func(d *decoder, p unsafe.Pointer) { *(*unit.ID)(p) = d.unit(kinds) }
 }
 
 var quantityMembers = []string{"value", "unit"}

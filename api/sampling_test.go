@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/calc"
 	"wetrun/internal/text"
 )
 
@@ -19,7 +20,7 @@ func TestSamplingHasWords(t *testing.T) {
 	for _, w := range testWords {
 		keys = append(keys, "outlier."+w)
 	}
-	for _, p := range positions {
+	for _, p := range calc.Position("").Words() {
 		keys = append(keys, "side."+p)
 	}
 	for _, k := range keys {

@@ -16,7 +16,7 @@ func (r *TankLoadsRequest) methods(x *calc.TankLoadsResult) methodSet {
 	s.addIf(x.PartLoad.Volume != 0, calc.MethodPartLoad)
 	s.addIf(x.EqualLoad.Volume != 0, calc.MethodEqualLoad)
 	s.addIf(x.Verdict != calc.NotJudged, calc.MethodRateDeviation)
-	s.addIf(field && (r.AreaBasis == basisField || len(r.Products) > 0), calc.MethodRateOnBasis)
+	s.addIf(field && (r.AreaBasis == calc.RateBasisField || len(r.Products) > 0), calc.MethodRateOnBasis)
 	for i := range r.Products {
 		p := &r.Products[i]
 		if p.Concentration.given() {
@@ -44,11 +44,11 @@ func (r *TankLoadsRequest) work(w *working, x *calc.TankLoadsResult, a *TankLoad
 	rate := put("R", r.ApplicationRate)
 	if r.FieldArea.given() {
 		w.line(calc.MethodTreatedAreaOfField, "/treatedArea", a.TreatedArea, put("F", r.FieldArea), put("W", r.Width), put("b", r.RowSpacing))
-		if r.AreaBasis == basisField || len(r.Products) > 0 {
+		if r.AreaBasis == calc.RateBasisField || len(r.Products) > 0 {
 			k.field = in(r.ApplicationRate.si()*r.Width.si()/r.RowSpacing.si(), k.units.rate)
 			w.line(calc.MethodRateOnBasis, "", k.field, rate, put("W", r.Width), put("b", r.RowSpacing))
 		}
-		if r.AreaBasis == basisField {
+		if r.AreaBasis == calc.RateBasisField {
 			k.basis = k.field
 		}
 	}

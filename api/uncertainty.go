@@ -69,7 +69,7 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 		Measurement: measurementWords[c.Again.Measurement], How: howWords[c.Again.How], More: c.Again.More,
 	}
 	if c.Again.How == calc.BetterInstrument {
-		a.MeasureAgain.Instrument = instrumentWords[c.Again.Instrument]
+		a.MeasureAgain.Instrument = c.Again.Instrument.String()
 	}
 	a.ConformanceDetail = conformanceDetail(text.From(ctx), c.Again)
 	return a
@@ -92,7 +92,7 @@ func howToSettle(lang text.Language, again calc.MeasureAgain) string {
 // and how often.
 func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
 	if again.How == calc.BetterInstrument {
-		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
+		return text.Filled(lang, tooClose[again.How][0], text.Word(text.Coded(lang, "instrument", again.Instrument.String())))
 	}
 	what := text.Word(text.Coded(lang, "measurement", measurementWords[again.Measurement]))
 	if again.More == 0 {

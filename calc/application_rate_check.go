@@ -48,7 +48,7 @@ func (in ApplicationRateInput) checkValues(v *Invalid) {
 	if in.LabelMaximum > 0 && !atMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
 		v.add("TargetApplicationRate", CodeAboveLabelMaximum)
 	}
-	if in.RateBasis >= rateBases {
+	if notAmong(in.RateBasis, rateBases) {
 		v.add("RateBasis", CodeNotAllowed)
 	}
 }

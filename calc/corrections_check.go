@@ -67,18 +67,18 @@ func (in CorrectionsInput) checkMachine(v *Invalid) {
 		v.add("Measured.Gear", CodeUnknownLabel)
 	}
 	if p := in.Pump; p != (Pump{}) {
-		checkWord(v, uint8(p.Type), uint8(Centrifugal), "Pump.Type")
-		checkWord(v, uint8(p.Drive), uint8(IndependentDrive), "Pump.Drive")
-		checkWord(v, uint8(p.Regulation), uint8(RateControllerRegulation), "Pump.Regulation")
+		checkWord(v, p.Type, pumpTypes, "Pump.Type")
+		checkWord(v, p.Drive, pumpDrives, "Pump.Drive")
+		checkWord(v, p.Regulation, pumpRegulations, "Pump.Regulation")
 	}
 }
 
-// checkWord checks a word that must be given and is one up to last.
-func checkWord(v *Invalid, word, last uint8, field string) {
+// checkWord checks a word that must be given and is one of a list.
+func checkWord[W ~string](v *Invalid, word W, list []W, field string) {
 	switch {
-	case word == 0:
+	case word == "":
 		v.add(field, CodeRequired)
-	case word > last:
+	case notAmong(word, list):
 		v.add(field, CodeNotAllowed)
 	}
 }

@@ -15,9 +15,7 @@ func (x *planner) droplets(s machineState) (class DropletClass, allowed Verdict)
 		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != Within {
 			continue
 		}
-		if class == DropletClassUnknown || row.DropletClass < class {
-			class = row.DropletClass
-		}
+		class = class.finest(row.DropletClass)
 		if allowed == Within && !x.in.allows(row.DropletClass) {
 			allowed = Outside
 		}
@@ -60,7 +58,7 @@ func (in CorrectionsInput) checkLabel(v *Invalid) {
 		}
 	}
 	for _, c := range in.AllowedDropletClasses {
-		if c == DropletClassUnknown || c > UltraCoarse {
+		if c == DropletClassUnknown || notAmong(c, dropletClasses) {
 			v.add("AllowedDropletClasses", CodeNotAllowed)
 		}
 	}

@@ -111,10 +111,10 @@ func TestCorrectionsLabelRefuses(t *testing.T) {
 		"DropletChart[0].PressureRange.Low: required":       func(in *calc.CorrectionsInput) { in.DropletChart[0].PressureRange.Low = 0 },
 		"DropletChart[1].PressureRange.High: not_positive":  func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = -1 },
 		"DropletChart[1].PressureRange.Low: range_inverted": func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = 1 },
-		"DropletChart[2].DropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
-		"DropletChart[2].DropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = calc.UltraCoarse + 1 },
+		"DropletChart[2].DropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = "" },
+		"DropletChart[2].DropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = "other" },
 		"DropletChart[2].Label: unknown_label":              func(in *calc.CorrectionsInput) { in.DropletChart[2].Label = "06" },
-		"AllowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
+		"AllowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{""} },
 		"SprayVolumeRange.High: required":                   func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
 		"SprayVolumeRange.Low: range_inverted":              func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
 		"TargetApplicationRate: outside_spray_volume_range": func(in *calc.CorrectionsInput) {

@@ -257,8 +257,8 @@ func TestCorrectionsMachineRefuses(t *testing.T) {
 		"Gears[2].EngineSpeed: not_finite":      func(in *calc.CorrectionsInput) { in.Gears[2].EngineSpeed = unit.RotationalSpeed(endless) },
 		"Gears[2].Label: required":              func(in *calc.CorrectionsInput) { in.Gears[2].Label = "" },
 		"Gears[2].Label: duplicate_label":       func(in *calc.CorrectionsInput) { in.Gears[2].Label = "B1" },
-		"Pump.Type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = 0 },
-		"Pump.Drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = 9 },
+		"Pump.Type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = "" },
+		"Pump.Drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = "other" },
 		"Pump.Drive: required; Pump.Regulation: required": func(in *calc.CorrectionsInput) {
 			in.Pump = calc.Pump{Type: calc.Centrifugal}
 		},

@@ -1,6 +1,10 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"slices"
+
+	"wetrun/calc/unit"
+)
 
 // NozzleAcceptanceInput is a round of catches and the rule to judge them by.
 type NozzleAcceptanceInput struct {
@@ -39,15 +43,27 @@ type AcceptanceCatch struct {
 }
 
 // Position is a side of the boom.
-type Position uint8
+type Position string
 
 // The sides of a boom, seen in the direction of travel.
 const (
-	Unplaced Position = iota
-	Left
-	Center
-	Right
+	Unplaced Position = ""
+	Left     Position = "left"
+	Center   Position = "center"
+	Right    Position = "right"
 )
+
+// positions are where a catch can be. Counts by position come in this order.
+var positions = [...]Position{Unplaced, Left, Center, Right}
+
+// sides are the positions that are known.
+var sides = positions[1:]
+
+// Words lists the sides.
+func (Position) Words() []string { return wordsOf(sides) }
+
+// index is the place of a position in positions; -1 for none of them.
+func (p Position) index() int { return slices.Index(positions[:], p) }
 
 // OutputTolerance is how far a nozzle may be from what it is compared with.
 type OutputTolerance struct {
@@ -56,16 +72,20 @@ type OutputTolerance struct {
 }
 
 // Basis is what a nozzle's flow is compared with.
-type Basis uint8
+type Basis string
 
 // The bases of an output tolerance.
 const (
-	DefaultBasis Basis = iota // the rating when the nozzle is given, else the mean
-	RatedBasis                // the maker's flow at the working pressure
-	MeanBasis                 // the mean of the catches
-	BothBases                 // outside if outside either
-	basisCount
+	DefaultBasis Basis = ""      // the rating when the nozzle is given, else the mean
+	RatedBasis   Basis = "rated" // the maker's flow at the working pressure
+	MeanBasis    Basis = "mean"  // the mean of the catches
+	BothBases    Basis = "both"  // outside if outside either
 )
+
+var bases = []Basis{RatedBasis, MeanBasis, BothBases}
+
+// Words lists the bases.
+func (Basis) Words() []string { return wordsOf(bases) }
 
 // FlowRange is a lowest and a highest flow of one nozzle.
 type FlowRange struct{ Low, High unit.FlowRate }
@@ -325,7 +345,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		}
 		v = append(v, in.Nozzle.PressureRange.check("Nozzle.PressureRange")...)
 	}
-	if basis >= basisCount {
+	if notAmong(basis, bases) {
 		v.add("Tolerance.Basis", CodeNotAllowed)
 	}
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
@@ -348,7 +368,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	for i := range in.Catches {
 		v.dryCatch(&in.Catches[i].Catch, "Catches", i)
 		in.Catches[i].names(&v, &in.Measuring, "Catches", i)
-		if in.Catches[i].Position > Right {
+		if in.Catches[i].Position.index() < 0 {
 			v.add(at("Catches", i, "Position"), CodeNotAllowed)
 		}
 	}

@@ -200,7 +200,7 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 		"Nozzle.PressureRange.Low: range_inverted": in(func(x *calc.NozzleAcceptanceInput) {
 			x.Nozzle = calc.Nozzle{PressureRange: calc.PressureRange{Low: 2, High: 1}}
 		}),
-		"Tolerance.Basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = 4 }),
+		"Tolerance.Basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = "other" }),
 		"Tolerance.Limit: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = -0.1 }),
 		"Tolerance.Limit: not_finite":          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = unit.Ratio(noNumber) }),
 		"SprayPressure: pressure_required":     in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
@@ -212,7 +212,7 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 		"Catches[1].Time: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Time = -1 }),
 		"Catches[0].Nozzles: not_positive":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = -1 }),
 		"Catches[0].SprayPressure: not_finite": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].SprayPressure = unit.Pressure(endless) }),
-		"Catches[0].Position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = calc.Right + 1 }),
+		"Catches[0].Position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = "other" }),
 	} {
 		if _, err := calc.NozzleAcceptance(x); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)

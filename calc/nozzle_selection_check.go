@@ -5,6 +5,9 @@ import "slices"
 // check reports everything that keeps NozzleSelection from computing.
 func (in NozzleSelectionInput) check() error {
 	var v Invalid
+	if in.SizeRating != "" && len(in.Shelf) > 0 { // no size is read by it
+		v.conflict("SizeRating", "Shelf")
+	}
 	v.positive(float64(in.TargetApplicationRate), "TargetApplicationRate")
 	in.checkSpeed(&v)
 	in.checkWidth(&v)
@@ -23,7 +26,7 @@ func (in NozzleSelectionInput) check() error {
 	}
 	for i, class := range in.AllowedDropletClasses {
 		switch {
-		case class == DropletClassUnknown || class >= dropletClasses:
+		case class == DropletClassUnknown || notAmong(class, dropletClasses):
 			v.add(item("AllowedDropletClasses", i), CodeNotAllowed)
 		case slices.Contains(in.AllowedDropletClasses[:i], class):
 			v.add(item("AllowedDropletClasses", i), CodeConflict)
@@ -64,7 +67,7 @@ func (in NozzleSelectionInput) checkNozzles(v *Invalid) {
 	if len(in.Shelf) > 0 && len(in.Sizes) > 0 {
 		v.conflict("Sizes", "Shelf")
 	}
-	if in.SizeRating >= sizeRatings {
+	if notAmong(in.SizeRating, sizeRatings) {
 		v.add("SizeRating", CodeNotAllowed)
 	}
 	for i, name := range in.Sizes {

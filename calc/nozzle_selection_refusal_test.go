@@ -47,15 +47,16 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) { x.PressureRange = psiRange(3, 2) }),
 		"LiquidDensity: conflict":           in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity, x.LiquidDensity = 1, 1000 }),
 		"RelativeDensity: not_positive":     in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity = -1 }),
-		"SizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = 2 }),
-		"Sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"03", "03"} }),
-		"Sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"3"} }),
-		"Sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.Shelf = []calc.ShelfNozzle{shelf} }),
+		"SizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = "other" }),
+		"Sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"03", "03"} }),
+		"Sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"3"} }),
+		"Sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.SizeRating, x.Shelf = "", []calc.ShelfNozzle{shelf} }),
+		"SizeRating: conflict":              in(func(x *calc.NozzleSelectionInput) { x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{shelf} }),
 		"Shelf[0].RatedFlowRate: required; Shelf[0].RatedPressure: required; Shelf[0].PressureRange.Low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
-			x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
+			x.SizeRating, x.Sizes, x.Shelf = "", nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
 		}),
 		"AllowedDropletClasses[0]: not_allowed; AllowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
-			x.AllowedDropletClasses = []calc.DropletClass{0, calc.UltraCoarse + 1}
+			x.AllowedDropletClasses = []calc.DropletClass{"", "other"}
 		}),
 		"AllowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
 			x.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Fine}
@@ -65,8 +66,8 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"DropletChart[0].Label: conflict":                   entry(func(e *calc.DropletEntry) { e.Label = "twin" }),
 		"DropletChart[0].PressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
 		"DropletChart[0].PressureRange.Low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
-		"DropletChart[0].DropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
-		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = calc.UltraCoarse + 1 }),
+		"DropletChart[0].DropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = "" }),
+		"DropletChart[0].DropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = "other" }),
 	} {
 		r, err := calc.NozzleSelection(x)
 		if refusal(err) != want {

@@ -45,7 +45,7 @@ func (in TankLoadsInput) checkTank(v *Invalid) {
 }
 
 func (in TankLoadsInput) checkArea(v *Invalid) {
-	if in.AreaBasis >= rateBases {
+	if notAmong(in.AreaBasis, rateBases) {
 		v.add("AreaBasis", CodeNotAllowed)
 	}
 	byField := in.byField()

@@ -34,7 +34,7 @@ func TestTankLoadsRefuses(t *testing.T) {
 		{"Width: required", field, func(in *calc.TankLoadsInput) { in.Width = 0 }},
 		{"RowSpacing: required", field, func(in *calc.TankLoadsInput) { in.RowSpacing = 0 }},
 		{"AreaBasis: area_basis_required", field, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisNone }},
-		{"AreaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = 9 }},
+		{"AreaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = "other" }},
 		{"TankVolume: too_many_loads", good, func(in *calc.TankLoadsInput) { in.TankVolume = 1e-8 }},
 	} {
 		in := c.from
