@@ -3,8 +3,6 @@ package api
 import (
 	"time"
 	"unsafe"
-
-	"github.com/go-json-experiment/json/jsontext"
 )
 
 // dateLayout is how dates stand on the wire: ISO 8601, without a time.
@@ -22,10 +20,7 @@ const (
 // readDate reads a day of the calendar. The schema's pattern knows the form, not how
 // long each month is.
 func readDate(d *decoder, p unsafe.Pointer) {
-	if !d.expect(jsontext.KindString, "string") {
-		return
-	}
-	raw, ok := d.raw()
+	raw, ok := d.expectString()
 	if !ok {
 		return
 	}

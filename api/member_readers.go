@@ -16,7 +16,7 @@ func readText(d *decoder, p unsafe.Pointer) {
 
 // readFlag reads true or false into a pointer, so that missing is not false.
 func readFlag(d *decoder, p unsafe.Pointer) {
-	if b, ok := d.boolean(); ok {
+	if b, ok := d.expectBoolean(); ok {
 		*(**bool)(p) = &b
 	}
 }
@@ -52,10 +52,7 @@ func numberedWordReader(allowed []string) reader {
 
 // word reads one of a few words and returns which; -1 for none of them.
 func (d *decoder) word(allowed []string) int {
-	if !d.expect(jsontext.KindString, "string") {
-		return -1
-	}
-	raw, ok := d.raw()
+	raw, ok := d.expectString()
 	if !ok {
 		return -1
 	}
@@ -71,7 +68,7 @@ func (d *decoder) word(allowed []string) int {
 // countReader reads a whole number in a range.
 func countReader(least, most int) reader {
 	return func(d *decoder, p unsafe.Pointer) {
-		x, ok := d.number()
+		x, ok := d.expectNumber()
 		switch {
 		case !ok:
 		case x < float64(least):
@@ -112,20 +109,18 @@ func listReader(of reflect.Type, least, most int, read reader) reader {
 		}
 		d.begin()
 		n := 0
-		for d.more() {
-			if n++; n > most {
+		for ; d.item(n); n++ {
+			if n >= most {
 				d.skip()
 				continue
 			}
-			if n > list.Cap() {
+			if n == list.Cap() {
 				list.Grow(1)
 			}
-			list.SetLen(n)
-			d.enter(segment{index: n - 1})
-			read(d, list.Index(n-1).Addr().UnsafePointer())
-			d.leave()
+			list.SetLen(n + 1)
+			read(d, list.Index(n).Addr().UnsafePointer())
 		}
-		if d.broken == nil {
+		if d.sound() {
 			d.length(n, least, most)
 		}
 	}

@@ -55,7 +55,7 @@ func (t *table) read(d *decoder, p unsafe.Pointer) {
 	var seen uint64
 	next := 0
 	for {
-		i, name, ok := d.memberOf(t.names, next)
+		i, name, ok := d.member(t.names, next)
 		if !ok {
 			break
 		}
@@ -64,7 +64,6 @@ func (t *table) read(d *decoder, p unsafe.Pointer) {
 			continue
 		}
 		m := &t.members[i]
-		d.enter(segment{name: m.name})
 		if seen&(1<<i) != 0 {
 			d.report(FieldError{Code: "duplicate_member"})
 			d.skip()
@@ -72,53 +71,37 @@ func (t *table) read(d *decoder, p unsafe.Pointer) {
 			seen |= 1 << i
 			m.read(d, unsafe.Add(p, m.offset))
 		}
-		d.leave()
 		next = i + 1
 	}
-	if d.broken != nil || t.required&^seen == 0 {
+	missing := t.required &^ seen
+	if missing == 0 || !d.sound() {
 		return
 	}
 	for i := range t.members {
-		if t.required&^seen&(1<<i) != 0 {
+		if missing&(1<<i) != 0 {
 			d.report(FieldError{Code: "required"}, t.members[i].name)
 		}
 	}
 }
 
-// memberOf reads the name of the next member and finds it among names, from next on
-// first; i is -1 when it is none of them. ok is false at the end, as for name.
-func (d *decoder) memberOf(names []string, next int) (i int, name []byte, ok bool) {
-	if d.quickly && d.broken == nil {
-		if !d.quick.more('}') {
-			d.going() // or at its end
-			return 0, nil, false
-		}
-		if i := d.quick.among(names[next:]); i >= 0 {
-			return next + i, nil, d.going()
-		}
-		name, ok = d.quick.name(), d.going()
-	} else {
-		name, ok = d.name()
-	}
-	if !ok {
-		return 0, nil, false
-	}
+// find looks for a name, from next on first; -1 when it is not among names.
+func find(name []byte, names []string, next int) int {
 	for range names {
 		if next == len(names) {
 			next = 0
 		}
 		if string(name) == names[next] {
-			return next, name, true
+			return next
 		}
 		next++
 	}
-	return -1, name, true
+	return -1
 }
 
 // unknown reports a member that the object does not have, with the one that was
 // probably meant.
 func (d *decoder) unknown(name string, known []string) {
-	if !d.listens() {
+	if !d.listing() {
 		d.report(FieldError{})
 		d.skip()
 		return

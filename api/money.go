@@ -2,8 +2,6 @@ package api
 
 import (
 	"unsafe"
-
-	"github.com/go-json-experiment/json/jsontext"
 )
 
 // Money is an amount in a currency (ISO 4217).
@@ -17,7 +15,7 @@ func (m Money) IsZero() bool { return m == Money{} }
 
 // readNumber reads a bare number within the bounds of every value.
 func readNumber(d *decoder, p unsafe.Pointer) {
-	if x, ok := d.number(); ok {
+	if x, ok := d.expectNumber(); ok {
 		// bounds are reported at "value" of a quantity; here the number is the member
 		switch {
 		case x > largest:
@@ -36,10 +34,7 @@ const currencyPattern = "^[A-Z]{3}$"
 
 // readCurrency reads three capital letters.
 func readCurrency(d *decoder, p unsafe.Pointer) {
-	if !d.expect(jsontext.KindString, "string") {
-		return
-	}
-	raw, ok := d.raw()
+	raw, ok := d.expectString()
 	if !ok {
 		return
 	}

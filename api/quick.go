@@ -42,8 +42,20 @@ func (q *quick) take(c byte) {
 	q.at++
 }
 
-// kind is what comes next.
+// report gives up: the library finds the error again, and lists it.
+func (q *quick) report(FieldError, ...string) { q.lost = true }
+
+func (q *quick) listing() bool { return false }
+
+// skip gives up too: what is passed over is not as it should be.
+func (q *quick) skip() { q.lost = true }
+
+func (q *quick) sound() bool { return !q.lost }
+
 func (q *quick) kind() jsontext.Kind {
+	if q.lost {
+		return 0
+	}
 	switch c := q.byte(); {
 	case c == '{', c == '[', c == '"', c == 't', c == 'f', c == 'n':
 		return jsontext.Kind(c)
@@ -51,13 +63,26 @@ func (q *quick) kind() jsontext.Kind {
 		return jsontext.KindNumber
 	}
 	q.lost = true
-	return jsontext.KindInvalid
+	return 0
 }
 
 // begin passes over the bracket that opens an object or array.
 func (q *quick) begin() {
 	q.at++
 	q.first = true
+}
+
+func (q *quick) item(int) bool { return q.more(']') }
+
+func (q *quick) member(names []string, next int) (i int, name []byte, ok bool) {
+	if !q.more('}') {
+		return 0, nil, false
+	}
+	if i := q.among(names[next:]); i >= 0 {
+		return next + i, nil, !q.lost
+	}
+	name = q.name()
+	return find(name, names, next), name, !q.lost
 }
 
 // more tells whether another item comes before the closing bracket, and passes over
@@ -82,7 +107,7 @@ func (q *quick) name() []byte {
 		q.lost = true
 		return nil
 	}
-	s := q.string()
+	s, _ := q.string()
 	q.take(':')
 	return s
 }
@@ -104,27 +129,9 @@ func (q *quick) among(names []string) int {
 	return -1
 }
 
-// quantity reads {"value": number, "unit": string}, in either order.
-func (q *quick) quantity() (value float64, symbol []byte) {
-	q.begin()
-	var hasValue, hasUnit bool
-	for q.more('}') {
-		switch name, kind := q.among(quantityMembers), q.kind(); {
-		case name == 0 && !hasValue && kind == jsontext.KindNumber:
-			value, hasValue = q.number(), true
-		case name == 1 && !hasUnit && kind == jsontext.KindString:
-			symbol, hasUnit = q.string(), true
-		default:
-			q.lost = true
-		}
-	}
-	q.lost = q.lost || !hasValue || !hasUnit
-	return value, symbol
-}
-
 // string reads a string, of which the quote comes next. One with an escape is left
 // to the library.
-func (q *quick) string() []byte {
+func (q *quick) string() (s []byte, ok bool) {
 	start, ascii := q.at+1, true
 	for i := start; i < len(q.text); i++ {
 		switch c := q.text[i]; {
@@ -132,23 +139,23 @@ func (q *quick) string() []byte {
 			s := q.text[start:i]
 			if !ascii && !utf8.Valid(s) {
 				q.lost = true
-				return nil
+				return nil, false
 			}
 			q.at = i + 1
-			return s
+			return s, true
 		case c == '\\' || c < ' ':
 			q.lost = true
-			return nil
+			return nil, false
 		case c >= utf8.RuneSelf:
 			ascii = false
 		}
 	}
 	q.lost = true
-	return nil
+	return nil, false
 }
 
 // number reads a number by the grammar of JSON, which is narrower than Go's.
-func (q *quick) number() float64 {
+func (q *quick) number() (x float64, ok bool) {
 	start := q.at
 	if q.text[q.at] == '-' {
 		q.at++
@@ -170,14 +177,12 @@ func (q *quick) number() float64 {
 		q.digits()
 	}
 	if q.lost {
-		return 0
+		return 0, false
 	}
 	s := q.text[start:q.at]
 	x, err := strconv.ParseFloat(unsafe.String(unsafe.SliceData(s), len(s)), 64) // which keeps no reference to it
-	if err != nil {
-		q.lost = true
-	}
-	return x
+	q.lost = err != nil
+	return x, err == nil
 }
 
 // digits passes over one digit or more.
@@ -192,22 +197,26 @@ func (q *quick) digits() {
 }
 
 // boolean reads true or false.
-func (q *quick) boolean() bool {
+func (q *quick) boolean() (b, ok bool) {
 	for _, word := range [...]string{"true", "false"} {
 		if end := q.at + len(word); end <= len(q.text) && string(q.text[q.at:end]) == word {
 			q.at = end
-			return word == "true"
+			return word == "true", true
 		}
 	}
 	q.lost = true
-	return false
+	return false, false
 }
 
-// value passes over a whole value, and returns its text. Deep ones are left to the
-// library.
-func (q *quick) value(depth int) []byte {
-	const deepest = 32
+func (q *quick) value() ([]byte, bool) {
 	start := q.at
+	q.pass(0)
+	return q.text[start:q.at], !q.lost
+}
+
+// pass passes over a value. Deep ones are left to the library.
+func (q *quick) pass(depth int) {
+	const deepest = 32
 	switch kind := q.kind(); {
 	case depth > deepest:
 		q.lost = true
@@ -215,12 +224,12 @@ func (q *quick) value(depth int) []byte {
 		q.begin()
 		for q.more('}') {
 			q.name()
-			q.value(depth + 1)
+			q.pass(depth + 1)
 		}
 	case kind == jsontext.KindBeginArray:
 		q.begin()
 		for q.more(']') {
-			q.value(depth + 1)
+			q.pass(depth + 1)
 		}
 	case kind == jsontext.KindString:
 		q.string()
@@ -231,7 +240,6 @@ func (q *quick) value(depth int) []byte {
 	default: // null, which no answer of ours needs
 		q.lost = true
 	}
-	return q.text[start:q.at]
 }
 
 // ended tells whether nothing is left.
