@@ -3,7 +3,6 @@ package api
 import (
 	"reflect"
 	"sync"
-	"unicode/utf8"
 	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -118,20 +117,6 @@ func (d *decoder) expectBoolean() (b, ok bool) {
 		return false, false
 	}
 	return d.boolean()
-}
-
-// text reads a string of at most most characters.
-func (d *decoder) text(most int) (string, bool) {
-	b, ok := d.expectString()
-	if !ok {
-		return "", false
-	}
-	if utf8.RuneCount(b) > most {
-		limit := float64(most)
-		d.report(FieldError{Code: "too_long", Limit: &limit, args: []any{most}})
-		return "", false
-	}
-	return d.keep(b), true
 }
 
 // keep copies a text out of the body. Short ones share memory: a sheet has many labels.

@@ -2,15 +2,24 @@ package api
 
 import (
 	"reflect"
+	"unicode/utf8"
 	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// readText reads text of at most longestLabel characters.
+// longestLabel is how many characters a text may have.
+const longestLabel = 80
+
 func readText(d *decoder, p unsafe.Pointer) {
-	if s, ok := d.text(longestLabel); ok {
-		*(*string)(p) = s
+	s, ok := d.expectString()
+	switch {
+	case !ok:
+	case utf8.RuneCount(s) > longestLabel:
+		limit := float64(longestLabel)
+		d.report(FieldError{Code: "too_long", Limit: &limit, args: []any{longestLabel}})
+	default:
+		*(*string)(p) = d.keep(s)
 	}
 }
 

@@ -32,71 +32,6 @@ import (
 //
 // A field that does not fit stops the program at its start.
 
-// longestLabel is how many characters a text may have.
-const longestLabel = 80
-
-// tables are those that have been made, by what they were made from.
-var tables = map[tableKey]*table{}
-
-// A tableKey is what a table is made from: a struct, and the tags that stand on where it
-// is used.
-type tableKey struct {
-	of       reflect.Type
-	is, zero string
-}
-
-// tableOf is the table of a struct.
-func tableOf[T any]() *table { return tableWith(tableKey{of: reflect.TypeFor[T]()}) }
-
-// requestTable is that of a whole request, of which the validator tells what is missing.
-func requestTable[T any]() *table {
-	t := *tableOf[T]()
-	t.required = 0
-	noteTags(t.of)
-	return &t
-}
-
-func tableWith(key tableKey) *table {
-	if t := tables[key]; t != nil {
-		return t
-	}
-	t := &table{of: key.of, members: membersOf(key, 0)}
-	for i, m := range t.members {
-		t.names = append(t.names, m.name)
-		if m.required {
-			t.required |= 1 << i
-		}
-	}
-	t.wording = []any{words(t.names)}
-	if len(t.members) > 64 {
-		panic(fmt.Sprintf("api: %v has more than 64 members, and the set of seen ones no room for them", key.of))
-	}
-	tables[key] = t
-	return t
-}
-
-// membersOf lists the members of a struct that lies at an offset in another.
-func membersOf(key tableKey, offset uintptr) (all []member) {
-	for i := range key.of.NumField() {
-		f := taggedField{StructField: key.of.Field(i), key: key, used: []string{"json", "validate"}}
-		name := memberName(f.StructField)
-		switch {
-		case f.Anonymous && name == "":
-			embedded := tableKey{of: f.Type, zero: f.take("zero")}
-			all = append(all, membersOf(embedded, offset+f.Offset)...)
-		case name == "" && f.IsExported():
-			f.fail("it has no name")
-		case name != "": // one without is for the calculation, not for the wire
-			m := member{name: name, offset: offset + f.Offset}
-			m.required = slices.Contains(strings.Split(f.Tag.Get("validate"), ","), "required")
-			m.read, m.shape = f.takes(f.Type)
-			all = append(all, m)
-		}
-		f.checkTags()
-	}
-	return all
-}
-
 // A taggedField is a field of a request while its member is made.
 type taggedField struct {
 	reflect.StructField
@@ -125,8 +60,11 @@ func (f *taggedField) takes(t reflect.Type) (reader, shape) {
 	switch t {
 	case reflect.TypeFor[Quantity]():
 		kinds, least := f.kinds(), &smallest
-		if zero := f.take("zero"); zero == "true" || f.key.zero == memberName(f.StructField) {
+		switch zero := f.take("zero"); {
+		case zero == "true", f.key.zero == memberName(f.StructField):
 			least = &nothing
+		case zero != "":
+			f.fail("zero is true or nothing")
 		}
 		return quantityReader(kinds, least), shape{Type: "quantity", Kinds: kinds, Low: *least}
 	case reflect.TypeFor[unit.ID]():
@@ -150,8 +88,12 @@ func (f *taggedField) takes(t reflect.Type) (reader, shape) {
 	}
 	switch t.Kind() {
 	case reflect.String:
-		if f.take("is") == "currency" {
+		switch is := f.take("is"); is {
+		case "currency":
 			return readCurrency, shape{Type: "string", Pattern: currencyPattern}
+		case "":
+		default:
+			f.fail("a string is no " + is)
 		}
 		return readText, shape{Type: "string", High: longestLabel}
 	case reflect.Int:

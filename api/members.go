@@ -2,48 +2,10 @@ package api
 
 import (
 	"bytes"
-	"reflect"
 	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
-
-// A table is how the decoder reads one JSON object into a struct. tableOf makes it from
-// the fields of the struct.
-type table struct {
-	of       reflect.Type
-	members  []member
-	names    []string
-	required uint64 // those that must be there, a bit each
-	wording  []any  // the names, for the words of a value that is no object
-}
-
-// A member is one row of such a table.
-type member struct {
-	name     string
-	required bool
-	offset   uintptr // of its field in the struct
-	read     reader
-	shape    shape
-}
-
-// A reader reads the next value into the field at p.
-type reader func(d *decoder, p unsafe.Pointer)
-
-// A shape describes what a member takes. The decoder enforces it through read;
-// tests hold it against the document.
-type shape struct {
-	Type    string // quantity, object, array, string, integer, number, boolean
-	Kinds   kindSet
-	Low     float64  // quantities, numbers, array lengths
-	High    float64  // numbers, array lengths, string lengths
-	Allowed []string // words of a string, or of the strings of an array
-	Pattern string
-	Format  string
-	Members []member // of an object, or of the objects of an array
-}
-
-func (t *table) shape() shape { return shape{Type: "object", Members: t.members} }
 
 // read reads an object into the struct at p. Members mostly come in the order of the
 // table, so the search starts after the last one found.

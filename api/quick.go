@@ -14,10 +14,10 @@ import (
 // knows, and says what is wrong. So it may refuse too much, never too little; a fuzz
 // test holds it to that.
 type quick struct {
-	text  []byte
-	at    int
-	first bool // the object or array has just begun, so no comma comes next
-	lost  bool
+	text   []byte
+	at     int
+	first  bool // the object or array has just begun, so no comma comes next
+	gaveUp bool
 }
 
 // byte is the next byte that is not white space; 0 at the end.
@@ -36,24 +36,24 @@ func (q *quick) byte() byte {
 // take passes over c, which has to come next.
 func (q *quick) take(c byte) {
 	if q.byte() != c || c == 0 {
-		q.lost = true
+		q.gaveUp = true
 		return
 	}
 	q.at++
 }
 
 // report gives up: the library finds the error again, and lists it.
-func (q *quick) report(FieldError, ...string) { q.lost = true }
+func (q *quick) report(FieldError, ...string) { q.gaveUp = true }
 
 func (q *quick) listing() bool { return false }
 
 // skip gives up too: what is passed over is not as it should be.
-func (q *quick) skip() { q.lost = true }
+func (q *quick) skip() { q.gaveUp = true }
 
-func (q *quick) sound() bool { return !q.lost }
+func (q *quick) sound() bool { return !q.gaveUp }
 
 func (q *quick) kind() jsontext.Kind {
-	if q.lost {
+	if q.gaveUp {
 		return 0
 	}
 	switch c := q.byte(); {
@@ -62,7 +62,7 @@ func (q *quick) kind() jsontext.Kind {
 	case c == '-', c >= '0' && c <= '9':
 		return jsontext.KindNumber
 	}
-	q.lost = true
+	q.gaveUp = true
 	return 0
 }
 
@@ -79,10 +79,10 @@ func (q *quick) member(names []string, next int) (i int, name []byte, ok bool) {
 		return 0, nil, false
 	}
 	if i := q.among(names[next:]); i >= 0 {
-		return next + i, nil, !q.lost
+		return next + i, nil, !q.gaveUp
 	}
 	name = q.name()
-	return find(name, names, next), name, !q.lost
+	return find(name, names, next), name, !q.gaveUp
 }
 
 // more tells whether another item comes before the closing bracket, and passes over
@@ -98,13 +98,13 @@ func (q *quick) more(closing byte) bool {
 		q.take(',')
 	}
 	q.first = false
-	return !q.lost
+	return !q.gaveUp
 }
 
 // name reads the name of a member, and the colon after it.
 func (q *quick) name() []byte {
 	if q.byte() != '"' {
-		q.lost = true
+		q.gaveUp = true
 		return nil
 	}
 	s, _ := q.string()
@@ -138,19 +138,19 @@ func (q *quick) string() (s []byte, ok bool) {
 		case c == '"':
 			s := q.text[start:i]
 			if !ascii && !utf8.Valid(s) {
-				q.lost = true
+				q.gaveUp = true
 				return nil, false
 			}
 			q.at = i + 1
 			return s, true
 		case c == '\\' || c < ' ':
-			q.lost = true
+			q.gaveUp = true
 			return nil, false
 		case c >= utf8.RuneSelf:
 			ascii = false
 		}
 	}
-	q.lost = true
+	q.gaveUp = true
 	return nil, false
 }
 
@@ -176,12 +176,12 @@ func (q *quick) number() (x float64, ok bool) {
 		}
 		q.digits()
 	}
-	if q.lost {
+	if q.gaveUp {
 		return 0, false
 	}
 	s := q.text[start:q.at]
 	x, err := strconv.ParseFloat(unsafe.String(unsafe.SliceData(s), len(s)), 64) // which keeps no reference to it
-	q.lost = err != nil
+	q.gaveUp = err != nil
 	return x, err == nil
 }
 
@@ -192,7 +192,7 @@ func (q *quick) digits() {
 		q.at++
 	}
 	if q.at == start {
-		q.lost = true
+		q.gaveUp = true
 	}
 }
 
@@ -204,14 +204,14 @@ func (q *quick) boolean() (b, ok bool) {
 			return word == "true", true
 		}
 	}
-	q.lost = true
+	q.gaveUp = true
 	return false, false
 }
 
 func (q *quick) value() ([]byte, bool) {
 	start := q.at
 	q.pass(0)
-	return q.text[start:q.at], !q.lost
+	return q.text[start:q.at], !q.gaveUp
 }
 
 // pass passes over a value. Deep ones are left to the library.
@@ -219,7 +219,7 @@ func (q *quick) pass(depth int) {
 	const deepest = 32
 	switch kind := q.kind(); {
 	case depth > deepest:
-		q.lost = true
+		q.gaveUp = true
 	case kind == jsontext.KindBeginObject:
 		q.begin()
 		for q.more('}') {
@@ -238,9 +238,9 @@ func (q *quick) pass(depth int) {
 	case kind == jsontext.KindTrue, kind == jsontext.KindFalse:
 		q.boolean()
 	default: // null, which no answer of ours needs
-		q.lost = true
+		q.gaveUp = true
 	}
 }
 
 // ended tells whether nothing is left.
-func (q *quick) ended() bool { return !q.lost && q.byte() == 0 && q.at == len(q.text) }
+func (q *quick) ended() bool { return !q.gaveUp && q.byte() == 0 && q.at == len(q.text) }

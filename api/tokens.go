@@ -17,8 +17,8 @@ type tokens struct {
 	text   []byte
 	input  bytes.Buffer
 	json   jsontext.Decoder
-	path   []segment // of the value at hand
-	depth  int       // how many objects and arrays have begun; path has as many segments while one of their values is read
+	depth  int       // how many objects and arrays are open
+	path   []segment // of the value at hand, one for each of them
 	errors []FieldError
 	broken *refusal
 }
