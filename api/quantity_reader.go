@@ -39,8 +39,8 @@ func (s kindSet) symbols() (all []string) {
 	return all
 }
 
-// quantityReader reads {value, unit} of one of the given quantities; nought is one too
-// where least is nothing: an empty cup, the hours of a new nozzle.
+// quantityReader reads {value, unit} of one of the given quantities. least is the lowest
+// value that it takes: smallest, or nothing where nought is a reading too.
 func quantityReader(kinds kindSet, least *float64) reader {
 	return func(d *decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
 }
@@ -54,8 +54,6 @@ var quantityMembers = []string{"value", "unit"}
 
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
-// least is the lowest value that it takes: smallest, or 0 where nothing is a
-// reading too.
 func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 	if d.kind() != jsontext.KindBeginObject { // asked first, since listing the units costs
 		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
@@ -87,10 +85,10 @@ func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 		}
 		has[i], next = true, i+1
 	}
-	switch {
-	case !d.sound():
+	if !d.sound() {
 		return
-	case !has[0]:
+	}
+	if !has[0] {
 		d.report(FieldError{Code: "required"}, "value")
 	}
 	if !has[1] {

@@ -15,7 +15,7 @@ func (x *planner) droplets(s machineState) (class DropletClass, allowed Verdict)
 		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != Within {
 			continue
 		}
-		class = class.finest(row.DropletClass)
+		class = class.orFiner(row.DropletClass)
 		if allowed == Within && !x.in.allows(row.DropletClass) {
 			allowed = Outside
 		}

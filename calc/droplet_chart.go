@@ -30,8 +30,8 @@ var dropletClasses = []DropletClass{ExtremelyFine, VeryFine, Fine, Medium, Coars
 // Words lists the classes, the finest first.
 func (DropletClass) Words() []string { return wordsOf(dropletClasses) }
 
-// finest is the finer of two classes of which the first may be unknown.
-func (c DropletClass) finest(other DropletClass) DropletClass {
+// orFiner is the finer of two classes, of which the first may be unknown.
+func (c DropletClass) orFiner(other DropletClass) DropletClass {
 	if c == DropletClassUnknown || slices.Index(dropletClasses, other) < slices.Index(dropletClasses, c) {
 		return other
 	}
@@ -69,7 +69,7 @@ func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (Dropl
 		if !in.speaksOf(e, c) || !e.PressureRange.meets(span) {
 			continue
 		}
-		finest = finest.finest(e.DropletClass)
+		finest = finest.orFiner(e.DropletClass)
 		if !slices.Contains(in.AllowedDropletClasses, e.DropletClass) {
 			verdict = Outside
 		}
