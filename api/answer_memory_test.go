@@ -147,7 +147,7 @@ func TestChunkWithoutSpaceHoldsNoTurn(t *testing.T) {
 // longWork is a request whose answer has some megabytes.
 func longWork() string {
 	catch := `{"volume":{"value":%d.%d,"unit":"mL"},"time":{"value":60,"unit":"s"}}`
-	all := make([]string, mostCatches)
+	all := make([]string, mostItems[NozzleFlowRequest]("catches"))
 	for i := range all {
 		all[i] = fmt.Sprintf(catch, 1500+i%50, i)
 	}

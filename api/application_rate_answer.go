@@ -21,11 +21,11 @@ type ApplicationRateResponse struct {
 	FieldApplicationRate    Quantity        `json:"fieldApplicationRate,omitzero"`
 	WaterEquivalentFlowRate Quantity        `json:"waterEquivalentFlowRate,omitzero"`
 
-	TargetApplicationRate Quantity `json:"targetApplicationRate,omitzero"`
-	RateBasis             string   `json:"rateBasis,omitzero"`
-	RateTolerance         Quantity `json:"rateTolerance,omitzero"`
-	Deviation             Quantity `json:"deviation,omitzero"`
-	WithinTolerance       *bool    `json:"withinTolerance,omitzero"`
+	TargetApplicationRate Quantity       `json:"targetApplicationRate,omitzero"`
+	RateBasis             calc.RateBasis `json:"rateBasis,omitzero"`
+	RateTolerance         Quantity       `json:"rateTolerance,omitzero"`
+	Deviation             Quantity       `json:"deviation,omitzero"`
+	WithinTolerance       *bool          `json:"withinTolerance,omitzero"`
 	ConformanceResponse
 	LabelConformance *ConformanceResponse `json:"labelConformance,omitzero"`
 	Uncertainty      *RateUncertainty     `json:"uncertainty,omitzero"`

@@ -27,7 +27,7 @@ func (r *ApplicationRateRequest) work(w working, x *calc.ApplicationRateResult, 
 	}
 	if a.Deviation.given() {
 		rate := a.ApplicationRate
-		if r.RateBasis == basisField {
+		if r.RateBasis == calc.RateBasisField {
 			rate = a.FieldApplicationRate
 		}
 		w.line(method.RateDeviation, "/deviation", a.Deviation).with("R", rate).with("R_t", r.TargetApplicationRate)
@@ -66,7 +66,7 @@ func (r *ApplicationRateRequest) workUncertainty(w working, a *ApplicationRateRe
 		return
 	}
 	rate, known := a.ApplicationRate, &u.rate
-	if r.RateBasis == basisField {
+	if r.RateBasis == calc.RateBasisField {
 		rate, known = a.FieldApplicationRate, &u.FieldApplicationRate
 	} else if u.ApplicationRate.of == nil {
 		w.uncertain("", known)

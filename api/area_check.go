@@ -11,33 +11,25 @@ import (
 // AreaCheckRequest is the body of POST /v1/area-check: what the tank lost over an
 // area, which is given itself or as a course.
 type AreaCheckRequest struct {
-	VolumeUsed              Quantity      `json:"volumeUsed" validate:"required"`
-	Area                    Quantity      `json:"area,omitzero"`
-	CourseLength            Quantity      `json:"courseLength,omitzero"`
-	Width                   Quantity      `json:"width,omitzero"`
-	Passes                  int           `json:"passes,omitzero"`
-	ExpectedApplicationRate Quantity      `json:"expectedApplicationRate,omitzero"`
-	RateTolerance           Quantity      `json:"rateTolerance,omitzero"`
+	VolumeUsed              Quantity      `json:"volumeUsed" validate:"required" is:"volume"`
+	Area                    Quantity      `json:"area,omitzero" is:"area"`
+	CourseLength            Quantity      `json:"courseLength,omitzero" is:"length"`
+	Width                   Quantity      `json:"width,omitzero" is:"length"`
+	Passes                  int           `json:"passes,omitzero" range:"1..1000"`
+	ExpectedApplicationRate Quantity      `json:"expectedApplicationRate,omitzero" is:"application_rate"`
+	RateTolerance           Quantity      `json:"rateTolerance,omitzero" is:"ratio"`
 	StandardUncertainties   AreaStandards `json:"standardUncertainties,omitzero"`
 	Results
 }
 
 // AreaStandards are relative standard uncertainties of the figures of an area check.
 type AreaStandards struct {
-	VolumeUsed              Quantity `json:"volumeUsed,omitzero"`
-	Area                    Quantity `json:"area,omitzero"`
-	CourseLength            Quantity `json:"courseLength,omitzero"`
-	Width                   Quantity `json:"width,omitzero"`
-	ExpectedApplicationRate Quantity `json:"expectedApplicationRate,omitzero"`
+	VolumeUsed              Quantity `json:"volumeUsed,omitzero" is:"ratio"`
+	Area                    Quantity `json:"area,omitzero" is:"ratio"`
+	CourseLength            Quantity `json:"courseLength,omitzero" is:"ratio"`
+	Width                   Quantity `json:"width,omitzero" is:"ratio"`
+	ExpectedApplicationRate Quantity `json:"expectedApplicationRate,omitzero" is:"ratio"`
 }
-
-var areaStandardsTable = objectOf(
-	quantity("volumeUsed", func(s *AreaStandards) *Quantity { return &s.VolumeUsed }, unit.KindRatio),
-	quantity("area", func(s *AreaStandards) *Quantity { return &s.Area }, unit.KindRatio),
-	quantity("courseLength", func(s *AreaStandards) *Quantity { return &s.CourseLength }, unit.KindRatio),
-	quantity("width", func(s *AreaStandards) *Quantity { return &s.Width }, unit.KindRatio),
-	quantity("expectedApplicationRate", func(s *AreaStandards) *Quantity { return &s.ExpectedApplicationRate }, unit.KindRatio),
-)
 
 func (s *AreaStandards) input() calc.AreaStandards {
 	return calc.AreaStandards{
@@ -66,19 +58,6 @@ type AreaCheckUncertainty struct {
 	ApplicationRate UncertaintyResponse `json:"applicationRate"`
 	Deviation       UncertaintyResponse `json:"deviation,omitzero"`
 }
-
-var areaCheckTable = objectOf(
-	quantity("volumeUsed", func(r *AreaCheckRequest) *Quantity { return &r.VolumeUsed }, unit.KindVolume),
-	quantity("area", func(r *AreaCheckRequest) *Quantity { return &r.Area }, unit.KindArea),
-	quantity("courseLength", func(r *AreaCheckRequest) *Quantity { return &r.CourseLength }, unit.KindLength),
-	quantity("width", func(r *AreaCheckRequest) *Quantity { return &r.Width }, unit.KindLength),
-	count("passes", func(r *AreaCheckRequest) *int { return &r.Passes }, 1, mostPasses),
-	quantity("expectedApplicationRate", func(r *AreaCheckRequest) *Quantity { return &r.ExpectedApplicationRate }, unit.KindApplicationRate),
-	quantity("rateTolerance", func(r *AreaCheckRequest) *Quantity { return &r.RateTolerance }, unit.KindRatio),
-	nested("standardUncertainties", func(r *AreaCheckRequest) *AreaStandards { return &r.StandardUncertainties }, areaStandardsTable),
-	results(func(r *AreaCheckRequest) *Results { return &r.Results }),
-	showing(func(r *AreaCheckRequest) *Showing { return &r.Showing }),
-)
 
 func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, error) {
 	result, err := calc.AreaCheck(calc.AreaCheckInput{

@@ -14,9 +14,9 @@ import (
 // BatchLine is one line of a batch as a client writes it: a request for one operation,
 // with a name of the client's own to know its answer by.
 type BatchLine struct {
-	ID        string         `json:"id"`
-	Operation string         `json:"operation"`
-	Request   jsontext.Value `json:"request"`
+	ID        string         `json:"id" validate:"required"`
+	Operation operationName  `json:"operation" validate:"required"`
+	Request   jsontext.Value `json:"request" validate:"required"`
 }
 
 // BatchAnswer is the answer to one line: what POST would have answered to the
@@ -29,38 +29,21 @@ type BatchAnswer struct {
 	Problem  *Problem       `json:"problem,omitzero"`
 }
 
-// longestID is how many characters the id of a line may have.
-const longestID = 80
+// batchTable is made when the operations are, of which it has the names.
+var batchTable *table
 
-var batchTable = objectOf(
-	require(label("id", func(l *BatchLine) *string { return &l.ID }, longestID)),
-	require(oneOf("operation", func(l *BatchLine) *string { return &l.Operation }, operationNames()...)),
-	require(untouched("request", func(l *BatchLine) *jsontext.Value { return &l.Request })),
-)
+func init() { batchTable = tableOf[BatchLine]() }
 
-func operationNames() []string {
+// An operationName is that of one of operations.
+type operationName string
+
+// Words lists the names.
+func (operationName) Words() []string {
 	names := make([]string, len(operations))
 	for i, o := range operations {
 		names[i] = o.name
 	}
 	return names
-}
-
-// untouched is a member that is an object which is read later, by another table.
-// It stays in the memory of the body.
-func untouched[T any](name string, at func(*T) *jsontext.Value) member[T] {
-	return member[T]{
-		name: name,
-		read: func(d *decoder, into *T) {
-			if !d.expect(jsontext.KindBeginObject, "batch_request") {
-				return
-			}
-			if v, ok := d.value(); ok {
-				*at(into) = v
-			}
-		},
-		shape: shape{Type: "object"},
-	}
 }
 
 // An Outcome is how a request ended: with what was decided, or with a refusal. Who asks
@@ -96,7 +79,7 @@ func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outco
 	start := out.Len()
 	l.begin(200, out)
 	out.WriteString(`,"response":`)
-	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == l.read.Operation })]
+	o := &operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == string(l.read.Operation) })]
 	verdict, r := o.run(ctx, l.read.Request, out)
 	if r != nil {
 		out.Truncate(start)

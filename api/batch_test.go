@@ -353,7 +353,7 @@ func benchmarkBatch(b *testing.B, line string) {
 func TestBatchLineMatchesDocument(t *testing.T) {
 	top, schema := batchTable.shape(), *document(t).Components.Schemas["BatchLine"].Value
 	last := len(top.Members) - 1
-	if ref := schema.Properties["request"]; top.Members[last].Name != "request" || !top.Members[last].Required || !ref.Value.Type.Is("object") {
+	if ref := schema.Properties["request"]; top.Members[last].name != "request" || !top.Members[last].required || !ref.Value.Type.Is("object") {
 		t.Fatal("the request of a line")
 	}
 	top.Members = top.Members[:last]

@@ -11,72 +11,39 @@ import (
 
 // MaintenanceRequest is what was found by eye before anything was measured.
 type MaintenanceRequest struct {
-	Beds     []BedRequest     `json:"beds,omitzero"`
-	Findings []FindingRequest `json:"findings,omitzero"`
+	Beds     []BedRequest     `json:"beds,omitzero" len:"1..100"`
+	Findings []FindingRequest `json:"findings,omitzero" len:"1..100"`
 }
 
 // BedRequest is what was seen on the nozzles of one bed.
 type BedRequest struct {
 	Label   string `json:"label,omitzero"`
-	Clean   int    `json:"clean,omitzero"`
-	Replace int    `json:"replace,omitzero"`
+	Clean   int    `json:"clean,omitzero" range:"0..1000"`
+	Replace int    `json:"replace,omitzero" range:"0..1000"`
 	Done    *bool  `json:"done,omitzero"`
 }
 
 // FindingRequest is anything else that was found, recorded as given.
 type FindingRequest struct {
-	Item    string `json:"item"`
-	Finding string `json:"finding"`
+	Item    string `json:"item" validate:"required"`
+	Finding string `json:"finding" validate:"required"`
 }
 
 // TankRequest is what the tank lost over an area.
 type TankRequest struct {
-	VolumeUsed   Quantity `json:"volumeUsed"`
-	Area         Quantity `json:"area,omitzero"`
-	CourseLength Quantity `json:"courseLength,omitzero"`
-	Width        Quantity `json:"width,omitzero"`
-	Passes       int      `json:"passes,omitzero"`
+	VolumeUsed   Quantity `json:"volumeUsed" validate:"required" is:"volume"`
+	Area         Quantity `json:"area,omitzero" is:"area"`
+	CourseLength Quantity `json:"courseLength,omitzero" is:"length"`
+	Width        Quantity `json:"width,omitzero" is:"length"`
+	Passes       int      `json:"passes,omitzero" range:"1..1000"`
 }
 
 // CostRequest is what the mix costs.
 type CostRequest struct {
-	Mix         Money    `json:"mix"`
-	PerArea     Quantity `json:"perArea"`
-	PlannedArea Quantity `json:"plannedArea,omitzero"`
+	Mix         Money    `json:"mix" validate:"required"`
+	PerArea     Quantity `json:"perArea" validate:"required" is:"area"`
+	PlannedArea Quantity `json:"plannedArea,omitzero" is:"area"`
 }
-
-const mostFindings = 100
-
-var bedTable = objectOf(
-	label("label", func(b *BedRequest) *string { return &b.Label }, longestLabel),
-	count("clean", func(b *BedRequest) *int { return &b.Clean }, 0, mostNozzles),
-	count("replace", func(b *BedRequest) *int { return &b.Replace }, 0, mostNozzles),
-	flag("done", func(b *BedRequest) **bool { return &b.Done }),
-)
-
-var findingTable = objectOf(
-	require(label("item", func(f *FindingRequest) *string { return &f.Item }, longestLabel)),
-	require(label("finding", func(f *FindingRequest) *string { return &f.Finding }, longestLabel)),
-)
-
-var maintenanceTable = objectOf(
-	list("beds", func(m *MaintenanceRequest) *[]BedRequest { return &m.Beds }, 1, mostBeds, bedTable),
-	list("findings", func(m *MaintenanceRequest) *[]FindingRequest { return &m.Findings }, 1, mostFindings, findingTable),
-)
-
-var tankTable = objectOf(
-	require(quantity("volumeUsed", func(r *TankRequest) *Quantity { return &r.VolumeUsed }, unit.KindVolume)),
-	quantity("area", func(r *TankRequest) *Quantity { return &r.Area }, unit.KindArea),
-	quantity("courseLength", func(r *TankRequest) *Quantity { return &r.CourseLength }, unit.KindLength),
-	quantity("width", func(r *TankRequest) *Quantity { return &r.Width }, unit.KindLength),
-	count("passes", func(r *TankRequest) *int { return &r.Passes }, 1, mostPasses),
-)
-
-var costTable = objectOf(
-	require(nested("mix", func(c *CostRequest) *Money { return &c.Mix }, moneyTable)),
-	require(quantity("perArea", func(c *CostRequest) *Quantity { return &c.PerArea }, unit.KindArea)),
-	quantity("plannedArea", func(c *CostRequest) *Quantity { return &c.PlannedArea }, unit.KindArea),
-)
 
 func (m *MaintenanceRequest) input() (in calc.SheetMaintenance) {
 	in.Beds = slices.Grow(in.Beds, len(m.Beds))

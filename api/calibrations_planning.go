@@ -9,26 +9,15 @@ import (
 // PlanningRequest is what could be changed on the sprayer of a sheet beside speed
 // and pressure; the members are those of corrections.
 type PlanningRequest struct {
-	Nozzles               []LabeledNozzleRequest `json:"nozzles,omitzero"`
-	Gears                 []GearRequest          `json:"gears,omitzero"`
-	EngineSpeedLimits     Range                  `json:"engineSpeedLimits,omitzero"`
+	Nozzles               []LabeledNozzleRequest `json:"nozzles,omitzero" len:"0..20"`
+	Gears                 []GearRequest          `json:"gears,omitzero" len:"0..12"`
+	EngineSpeedLimits     Range                  `json:"engineSpeedLimits,omitzero" is:"rotational_speed"`
 	RatedShaft            RatedShaftRequest      `json:"ratedShaft,omitzero"`
 	Pump                  PumpRequest            `json:"pump,omitzero"`
-	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero"`
-	AllowedDropletClasses []string               `json:"allowedDropletClasses,omitzero"`
-	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero"`
+	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero" len:"0..168"`
+	AllowedDropletClasses []calc.DropletClass    `json:"allowedDropletClasses,omitzero"`
+	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero" is:"application_rate"`
 }
-
-var planningTable = objectOf(
-	list("nozzles", func(p *PlanningRequest) *[]LabeledNozzleRequest { return &p.Nozzles }, 0, mostShelfNozzles, shelfNozzleTable),
-	list("gears", func(p *PlanningRequest) *[]GearRequest { return &p.Gears }, 0, mostGears, gearTable),
-	nested("engineSpeedLimits", func(p *PlanningRequest) *Range { return &p.EngineSpeedLimits }, engineSpeedRangeTable),
-	nested("ratedShaft", func(p *PlanningRequest) *RatedShaftRequest { return &p.RatedShaft }, ratedShaftTable),
-	nested("pump", func(p *PlanningRequest) *PumpRequest { return &p.Pump }, pumpTable),
-	list("dropletChart", func(p *PlanningRequest) *[]DropletRowRequest { return &p.DropletChart }, 0, mostDropletRows, dropletRowTable),
-	wordList("allowedDropletClasses", func(p *PlanningRequest) *[]string { return &p.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
-	nested("sprayVolumeRange", func(p *PlanningRequest) *Range { return &p.SprayVolumeRange }, rateRangeTable),
-)
 
 // correctionsRequest is the sheet's own part of a corrections request: what was
 // measured is filled in by calc. Without planning it plans by speed and pressure.
@@ -57,8 +46,8 @@ func (r *CalibrationsRequest) planning() (*calc.CorrectionsInput, error) {
 	if c.sheet {
 		return nil, nil
 	}
-	if unread := c.unread(); unread != nil {
-		return nil, calc.UnderPlanning(unread)
+	if unused := c.unusedSizeRatings(); unused != nil {
+		return nil, calc.UnderPlanning(unused)
 	}
 	in := c.input()
 	return &in, nil

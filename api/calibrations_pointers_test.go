@@ -68,9 +68,9 @@ func leadsSomewhere(s shape, node any, steps []string) bool {
 		return leadsSomewhere(shape{Type: "object", Members: s.Members}, items[i], steps[1:])
 	}
 	for _, m := range s.Members {
-		if m.Name == steps[0] {
+		if m.name == steps[0] {
 			members, _ := node.(map[string]any)
-			return leadsSomewhere(m.shape, members[m.Name], steps[1:])
+			return leadsSomewhere(m.shape, members[m.name], steps[1:])
 		}
 	}
 	return false

@@ -32,7 +32,7 @@ func (s *sheetRecord) readings() *record.Table {
 	for i, r := range s.request.Pressure.Readings {
 		name := nameOrNumber(r.Label, i)
 		if r.Label == "" && r.Position != "" {
-			name = s.word("position_" + r.Position)
+			name = s.word("position_" + string(r.Position))
 		}
 		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.asSent(r.Pressure)}})
 	}

@@ -69,7 +69,7 @@ func withSides(lang text.Language, words string, s calc.SamplingResult) string {
 	}
 	var sides []string
 	for _, p := range s.MoreOn {
-		sides = append(sides, text.Of(lang, "side."+positions[p-1]))
+		sides = append(sides, text.Of(lang, "side."+string(p)))
 	}
 	return words + " " + text.Of(lang, "step.catch_more_begin", strings.Join(sides, ", "))
 }

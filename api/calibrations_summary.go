@@ -196,7 +196,7 @@ func (s *summary) changes(p PlanResponse) string {
 	if p.Nozzle != nil {
 		name := p.Nozzle.Label
 		if name == "" {
-			name = p.Nozzle.Size
+			name = string(p.Nozzle.Size)
 		}
 		add(calc.ChangeNozzle, name)
 	}

@@ -89,7 +89,7 @@ func (k *sheetWork) rate(w working) {
 func (k *sheetWork) correction(w working) {
 	c := k.r.correctionsRequest().plannedWith(k.x.Output)
 	c.Measured.ApplicationRate, c.Measured.GroundSpeed = k.a.Rate.Result.ApplicationRate, k.a.Rate.Result.GroundSpeed
-	if k.r.Target.RateBasis == basisField {
+	if k.r.Target.RateBasis == calc.RateBasisField {
 		c.Measured.ApplicationRate = k.a.Rate.Result.FieldApplicationRate
 	}
 	if p := k.a.Output.Result.SprayPressure; p.given() {
@@ -112,7 +112,7 @@ func (k *sheetWork) areaCheck(w working) {
 	}
 	if rd := k.r.RelativeDensity; rd.given() && a.ExpectedApplicationRate.given() {
 		rate := k.a.Rate.Result.ApplicationRate
-		if k.r.Target.RateBasis == basisField {
+		if k.r.Target.RateBasis == calc.RateBasisField {
 			rate = k.a.Rate.Result.FieldApplicationRate
 		}
 		w.line(method.WaterEquivalentRate, "/expectedApplicationRate", a.ExpectedApplicationRate).with("R", rate).with("s", rd)

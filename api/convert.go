@@ -9,8 +9,8 @@ import (
 
 // ConvertRequest is the body of POST /v1/convert. To is a symbol on the wire.
 type ConvertRequest struct {
-	Quantity Quantity `json:"quantity" validate:"required"`
-	To       unit.ID  `json:"to" validate:"required"`
+	Quantity Quantity `json:"quantity" validate:"required" is:"any"`
+	To       unit.ID  `json:"to" validate:"required" is:"any"`
 	Showing
 }
 
@@ -18,22 +18,6 @@ type ConvertRequest struct {
 type ConvertResponse struct {
 	Quantity Quantity `json:"quantity"`
 	Explained
-}
-
-var convertTable = objectOf(
-	quantity("quantity", func(r *ConvertRequest) *Quantity { return &r.Quantity }, allKinds()...),
-	symbol("to", func(r *ConvertRequest) *unit.ID { return &r.To }, allKinds()...),
-	showing(func(r *ConvertRequest) *Showing { return &r.Showing }),
-)
-
-// allKinds lists every quantity that a unit measures.
-func allKinds() (kinds []unit.Kind) {
-	for _, u := range unit.All() {
-		if len(kinds) == 0 || kinds[len(kinds)-1] != u.Quantity {
-			kinds = append(kinds, u.Quantity)
-		}
-	}
-	return kinds
 }
 
 func convert(_ context.Context, r *ConvertRequest) (ConvertResponse, error) {

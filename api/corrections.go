@@ -11,23 +11,23 @@ import (
 // CorrectionsRequest is the body of POST /v1/corrections.
 type CorrectionsRequest struct {
 	Measured              MeasuredRequest        `json:"measured" validate:"required"`
-	TargetApplicationRate Quantity               `json:"targetApplicationRate" validate:"required"`
-	RateTolerance         Quantity               `json:"rateTolerance,omitzero"`
-	LabelMaximum          Quantity               `json:"labelMaximum,omitzero"`
+	TargetApplicationRate Quantity               `json:"targetApplicationRate" validate:"required" is:"application_rate"`
+	RateTolerance         Quantity               `json:"rateTolerance,omitzero" is:"ratio"`
+	LabelMaximum          Quantity               `json:"labelMaximum,omitzero" is:"application_rate"`
 	BoomEven              *bool                  `json:"boomEven,omitzero"`
 	Limits                LimitsRequest          `json:"limits,omitzero"`
-	PressureExponent      Quantity               `json:"pressureExponent,omitzero"`
+	PressureExponent      Quantity               `json:"pressureExponent,omitzero" is:"ratio"`
 	RateController        *bool                  `json:"rateController,omitzero"`
 	Nozzle                LabeledNozzleRequest   `json:"nozzle,omitzero"`
-	Nozzles               []LabeledNozzleRequest `json:"nozzles,omitzero"`
-	Gears                 []GearRequest          `json:"gears,omitzero"`
-	EngineSpeedLimits     Range                  `json:"engineSpeedLimits,omitzero"`
+	Nozzles               []LabeledNozzleRequest `json:"nozzles,omitzero" len:"0..20"`
+	Gears                 []GearRequest          `json:"gears,omitzero" len:"0..12"`
+	EngineSpeedLimits     Range                  `json:"engineSpeedLimits,omitzero" is:"rotational_speed"`
 	RatedShaft            RatedShaftRequest      `json:"ratedShaft,omitzero"`
 	Pump                  PumpRequest            `json:"pump,omitzero"`
-	DutyCycleLimits       Range                  `json:"dutyCycleLimits,omitzero"`
-	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero"`
-	AllowedDropletClasses []string               `json:"allowedDropletClasses,omitzero"`
-	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero"`
+	DutyCycleLimits       Range                  `json:"dutyCycleLimits,omitzero" is:"ratio"`
+	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero" len:"0..168"`
+	AllowedDropletClasses []calc.DropletClass    `json:"allowedDropletClasses,omitzero"`
+	SprayVolumeRange      Range                  `json:"sprayVolumeRange,omitzero" is:"application_rate"`
 	Results
 
 	sheet bool          // part of a field sheet, which has none of the members from changes on
@@ -36,56 +36,19 @@ type CorrectionsRequest struct {
 
 // MeasuredRequest is the state in which the rate was measured.
 type MeasuredRequest struct {
-	ApplicationRate Quantity `json:"applicationRate"`
-	GroundSpeed     Quantity `json:"groundSpeed"`
-	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
-	EngineSpeed     Quantity `json:"engineSpeed,omitzero"`
-	DutyCycle       Quantity `json:"dutyCycle,omitzero"`
+	ApplicationRate Quantity `json:"applicationRate" validate:"required" is:"application_rate"`
+	GroundSpeed     Quantity `json:"groundSpeed" validate:"required" is:"speed"`
+	SprayPressure   Quantity `json:"sprayPressure,omitzero" is:"pressure"`
+	EngineSpeed     Quantity `json:"engineSpeed,omitzero" is:"rotational_speed"`
+	DutyCycle       Quantity `json:"dutyCycle,omitzero" is:"ratio"`
 	Gear            string   `json:"gear,omitzero"`
 }
 
 // LimitsRequest is what tractor, ground, nozzle and label allow.
 type LimitsRequest struct {
-	GroundSpeed   Range `json:"groundSpeed,omitzero"`
-	SprayPressure Range `json:"sprayPressure,omitzero"`
+	GroundSpeed   Range `json:"groundSpeed,omitzero" is:"speed"`
+	SprayPressure Range `json:"sprayPressure,omitzero" is:"pressure"`
 }
-
-var measuredTable = objectOf(
-	require(quantity("applicationRate", func(m *MeasuredRequest) *Quantity { return &m.ApplicationRate }, unit.KindApplicationRate)),
-	require(quantity("groundSpeed", func(m *MeasuredRequest) *Quantity { return &m.GroundSpeed }, unit.KindSpeed)),
-	quantity("sprayPressure", func(m *MeasuredRequest) *Quantity { return &m.SprayPressure }, unit.KindPressure),
-	quantity("engineSpeed", func(m *MeasuredRequest) *Quantity { return &m.EngineSpeed }, unit.KindRotationalSpeed),
-	quantity("dutyCycle", func(m *MeasuredRequest) *Quantity { return &m.DutyCycle }, unit.KindRatio),
-	label("gear", func(m *MeasuredRequest) *string { return &m.Gear }, longestLabel),
-)
-
-var limitsTable = objectOf(
-	nested("groundSpeed", func(l *LimitsRequest) *Range { return &l.GroundSpeed }, speedRangeTable),
-	nested("sprayPressure", func(l *LimitsRequest) *Range { return &l.SprayPressure }, pressureRangeTable),
-)
-
-var correctionsTable = objectOf(
-	nested("measured", func(r *CorrectionsRequest) *MeasuredRequest { return &r.Measured }, measuredTable),
-	quantity("targetApplicationRate", func(r *CorrectionsRequest) *Quantity { return &r.TargetApplicationRate }, unit.KindApplicationRate),
-	quantity("rateTolerance", func(r *CorrectionsRequest) *Quantity { return &r.RateTolerance }, unit.KindRatio),
-	quantity("labelMaximum", func(r *CorrectionsRequest) *Quantity { return &r.LabelMaximum }, unit.KindApplicationRate),
-	flag("boomEven", func(r *CorrectionsRequest) **bool { return &r.BoomEven }),
-	nested("limits", func(r *CorrectionsRequest) *LimitsRequest { return &r.Limits }, limitsTable),
-	quantity("pressureExponent", func(r *CorrectionsRequest) *Quantity { return &r.PressureExponent }, unit.KindRatio),
-	flag("rateController", func(r *CorrectionsRequest) **bool { return &r.RateController }),
-	nested("nozzle", func(r *CorrectionsRequest) *LabeledNozzleRequest { return &r.Nozzle }, shelfNozzleTable),
-	list("nozzles", func(r *CorrectionsRequest) *[]LabeledNozzleRequest { return &r.Nozzles }, 0, mostShelfNozzles, shelfNozzleTable),
-	list("gears", func(r *CorrectionsRequest) *[]GearRequest { return &r.Gears }, 0, mostGears, gearTable),
-	nested("engineSpeedLimits", func(r *CorrectionsRequest) *Range { return &r.EngineSpeedLimits }, engineSpeedRangeTable),
-	nested("ratedShaft", func(r *CorrectionsRequest) *RatedShaftRequest { return &r.RatedShaft }, ratedShaftTable),
-	nested("pump", func(r *CorrectionsRequest) *PumpRequest { return &r.Pump }, pumpTable),
-	nested("dutyCycleLimits", func(r *CorrectionsRequest) *Range { return &r.DutyCycleLimits }, dutyCycleRangeTable),
-	list("dropletChart", func(r *CorrectionsRequest) *[]DropletRowRequest { return &r.DropletChart }, 0, mostDropletRows, dropletRowTable),
-	wordList("allowedDropletClasses", func(r *CorrectionsRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
-	nested("sprayVolumeRange", func(r *CorrectionsRequest) *Range { return &r.SprayVolumeRange }, rateRangeTable),
-	results(func(r *CorrectionsRequest) *Results { return &r.Results }),
-	showing(func(r *CorrectionsRequest) *Showing { return &r.Showing }),
-)
 
 func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
 	result, err := calc.Corrections(r.input())

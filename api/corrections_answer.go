@@ -120,7 +120,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanRe
 		return a
 	}
 	a.Changes, a.Gear = p.Changes.All(), r.gearLabel(p.Gear)
-	a.DropletClass, a.DropletClassAllowed = dropletWords[p.DropletClass], within(p.DropletsAllowed)
+	a.DropletClass, a.DropletClassAllowed = dropletWord(p.DropletClass), within(p.DropletsAllowed)
 	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(Number)
 	*a.ChangeSize = Number(p.Size)

@@ -6,9 +6,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// mostShelfNozzles is how many nozzles one request may have on its shelf.
-const mostShelfNozzles = 20
-
 // LabeledNozzleRequest is a nozzle with a label to find it by.
 type LabeledNozzleRequest struct {
 	Label string `json:"label,omitzero"`
@@ -22,11 +19,6 @@ type PlannedNozzle struct {
 	NozzleResponse
 }
 
-var shelfNozzleTable = objectOf(append(
-	[]member[LabeledNozzleRequest]{label("label", func(n *LabeledNozzleRequest) *string { return &n.Label }, longestLabel)},
-	part(func(n *LabeledNozzleRequest) *NozzleRequest { return &n.NozzleRequest }, nozzleTable)...,
-)...)
-
 // nozzlesInput fills in the present nozzle and the shelf.
 func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 	in.Nozzle = calc.LabeledNozzle{Label: r.Nozzle.Label, Nozzle: r.Nozzle.input()}
@@ -39,11 +31,11 @@ func (r *CorrectionsRequest) nozzlesInput(in *calc.CorrectionsInput) {
 	}
 }
 
-// unread reports every sizeRating that no size is read by.
-func (r *CorrectionsRequest) unread() finding.Invalid {
-	v := r.Nozzle.unread().Under(finding.Member("nozzle"))
+// unusedSizeRatings reports every sizeRating that no size is read by.
+func (r *CorrectionsRequest) unusedSizeRatings() finding.Invalid {
+	v := r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle"))
 	for i := range r.Nozzles {
-		v = append(v, r.Nozzles[i].unread().Under(finding.Item("nozzles", i))...)
+		v = append(v, r.Nozzles[i].unusedSizeRating().Under(finding.Item("nozzles", i))...)
 	}
 	return v
 }

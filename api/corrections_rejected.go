@@ -52,7 +52,7 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejecti
 	}
 	a.Changes, a.Gear = no.Changes.All(), r.gearLabel(no.Gear)
 	if no.DropletClass != calc.DropletClassUnknown {
-		a.DropletClass = dropletWords[no.DropletClass]
+		a.DropletClass = string(no.DropletClass)
 	}
 	a.Nozzle = r.plannedNozzle(no.Nozzle)
 	if no.GroundSpeed != 0 {

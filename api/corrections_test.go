@@ -16,7 +16,7 @@ const correctionsStart = `{"measured":{"applicationRate":{"value":150,"unit":"L/
 // TestCorrectionsOfEverything: the most that a request may hold, twelve gears and
 // twenty nozzles with all that can be solved, is answered in time and in bounds.
 func TestCorrectionsOfEverything(t *testing.T) {
-	gears, nozzles := make([]string, mostGears), make([]string, mostShelfNozzles)
+	gears, nozzles := make([]string, mostItems[CorrectionsRequest]("gears")), make([]string, mostItems[CorrectionsRequest]("nozzles"))
 	for i := range gears {
 		gears[i] = fmt.Sprintf(`{"label":"g%d","groundSpeed":{"value":%v,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, 3.1+float64(i))
 	}
@@ -43,7 +43,7 @@ func TestCorrectionsOfEverything(t *testing.T) {
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
 		t.Fatal(err)
 	}
-	combinations := (mostGears+1)*(mostShelfNozzles+1) - 1
+	combinations := (len(gears)+1)*(len(nozzles)+1) - 1
 	if n := len(a.Plans) + len(a.Rejected); n < 2*combinations || n > 4*combinations+4 {
 		t.Errorf("%d attempts at %d combinations", n, combinations)
 	}

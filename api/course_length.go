@@ -10,11 +10,11 @@ import (
 // CourseLengthRequest is the body of POST /v1/course-length. ReadingUnit and
 // RateUnit are symbols on the wire.
 type CourseLengthRequest struct {
-	Width       Quantity `json:"width" validate:"required"`
-	ReadingUnit unit.ID  `json:"readingUnit" validate:"required"`
-	RateUnit    unit.ID  `json:"rateUnit" validate:"required"`
-	Multiple    int      `json:"multiple,omitzero"`
-	GroundSpeed Quantity `json:"groundSpeed,omitzero"`
+	Width       Quantity `json:"width" validate:"required" is:"length"`
+	ReadingUnit unit.ID  `json:"readingUnit" validate:"required" is:"volume"`
+	RateUnit    unit.ID  `json:"rateUnit" validate:"required" is:"application_rate"`
+	Multiple    int      `json:"multiple,omitzero" range:"1..1000"`
+	GroundSpeed Quantity `json:"groundSpeed,omitzero" is:"speed"`
 	Results
 }
 
@@ -26,16 +26,6 @@ type CourseLengthResponse struct {
 	Warnings     []warning `json:"warnings,omitzero"`
 	Explained
 }
-
-var courseLengthTable = objectOf(
-	quantity("width", func(r *CourseLengthRequest) *Quantity { return &r.Width }, unit.KindLength),
-	symbol("readingUnit", func(r *CourseLengthRequest) *unit.ID { return &r.ReadingUnit }, unit.KindVolume),
-	symbol("rateUnit", func(r *CourseLengthRequest) *unit.ID { return &r.RateUnit }, unit.KindApplicationRate),
-	count("multiple", func(r *CourseLengthRequest) *int { return &r.Multiple }, 1, mostMultiple),
-	quantity("groundSpeed", func(r *CourseLengthRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
-	results(func(r *CourseLengthRequest) *Results { return &r.Results }),
-	showing(func(r *CourseLengthRequest) *Showing { return &r.Showing }),
-)
 
 func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResponse, error) {
 	result, err := calc.CourseLength(calc.CourseLengthInput{

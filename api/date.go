@@ -2,8 +2,7 @@ package api
 
 import (
 	"time"
-
-	"github.com/go-json-experiment/json/jsontext"
+	"unsafe"
 )
 
 // dateLayout is how dates stand on the wire: ISO 8601, without a time.
@@ -18,28 +17,19 @@ const (
 	lastYear  = 2199
 )
 
-// date is a member that is a day of the calendar. The schema's pattern knows the
-// form, not how long each month is.
-func date[T any](name string, at func(*T) *time.Time) member[T] {
-	return member[T]{
-		name: name,
-		read: func(d *decoder, into *T) {
-			if !d.expect(jsontext.KindString, "string") {
-				return
-			}
-			raw, ok := d.raw()
-			if !ok {
-				return
-			}
-			day, err := time.Parse(dateLayout, string(raw))
-			if err != nil || day.Year() < firstYear || day.Year() > lastYear {
-				d.report(FieldError{Code: "not_a_date"})
-				return
-			}
-			*at(into) = day
-		},
-		shape: shape{Type: "string", Format: "date", Pattern: datePattern},
+// readDate reads a day of the calendar. The schema's pattern knows the form, not how
+// long each month is.
+func readDate(d *decoder, p unsafe.Pointer) {
+	raw, ok := d.expectString()
+	if !ok {
+		return
 	}
+	day, err := time.Parse(dateLayout, string(raw))
+	if err != nil || day.Year() < firstYear || day.Year() > lastYear {
+		d.report(FieldError{Code: "not_a_date"})
+		return
+	}
+	*(*time.Time)(p) = day
 }
 
 // wireDate writes a day; empty for none.

@@ -4,7 +4,7 @@ import "time"
 
 // A deprecation marks an operation that is to go. Add it to a line of the table:
 //
-//	calculation("x", xTable, x).deprecated(deprecation{since: …, sunset: …, successor: "/v1/y"}),
+//	calculation("x", x).deprecated(deprecation{since: …, sunset: …, successor: "/v1/y"}),
 type deprecation struct {
 	since     time.Time // it is not to be taken up from then on
 	sunset    time.Time // it may be gone from then on

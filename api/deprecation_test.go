@@ -16,7 +16,7 @@ import (
 // going is an operation of the test's own, deprecated on the date that is the example
 // of RFC 9745, section 2.1: @1688169599 is 2023-06-30 23:59:59 UTC.
 func going() operation {
-	o := calculation("old-speed", groundSpeedTable, groundSpeed)
+	o := calculation("old-speed", groundSpeed)
 	return o.deprecated(deprecation{
 		since:     time.Date(2023, time.June, 30, 23, 59, 59, 0, time.UTC),
 		sunset:    time.Date(2024, time.June, 30, 23, 59, 59, 0, time.UTC),
@@ -27,7 +27,7 @@ func going() operation {
 // TestDeprecationIsAnnounced: on every answer at the path, refusals included, and
 // nowhere else.
 func TestDeprecationIsAnnounced(t *testing.T) {
-	all := []operation{going(), calculation("ground-speed", groundSpeedTable, groundSpeed)}
+	all := []operation{going(), calculation("ground-speed", groundSpeed)}
 	h := serving(Options{Log: testLog(t.Output())}, all)
 	for _, c := range []struct {
 		method, path, contentType, body string
@@ -99,7 +99,7 @@ func TestDeprecationsMatchDocument(t *testing.T) {
 	if deprecationMismatch([]operation{short}, old) == "" {
 		t.Error("a notice that is too short passes")
 	}
-	if deprecationMismatch([]operation{calculation("old-speed", groundSpeedTable, groundSpeed)}, old) == "" {
+	if deprecationMismatch([]operation{calculation("old-speed", groundSpeed)}, old) == "" {
 		t.Error("an operation that only the document marks passes")
 	}
 }

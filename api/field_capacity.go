@@ -9,13 +9,13 @@ import (
 
 // FieldCapacityRequest is the body of POST /v1/field-capacity.
 type FieldCapacityRequest struct {
-	GroundSpeed     Quantity `json:"groundSpeed" validate:"required"`
-	WorkingWidth    Quantity `json:"workingWidth" validate:"required"`
-	FieldEfficiency Quantity `json:"fieldEfficiency,omitzero"`
-	TankVolume      Quantity `json:"tankVolume,omitzero"`
-	ApplicationRate Quantity `json:"applicationRate,omitzero"`
-	RefillTime      Quantity `json:"refillTime,omitzero"`
-	FieldArea       Quantity `json:"fieldArea,omitzero"`
+	GroundSpeed     Quantity `json:"groundSpeed" validate:"required" is:"speed"`
+	WorkingWidth    Quantity `json:"workingWidth" validate:"required" is:"length"`
+	FieldEfficiency Quantity `json:"fieldEfficiency,omitzero" is:"ratio"`
+	TankVolume      Quantity `json:"tankVolume,omitzero" is:"volume"`
+	ApplicationRate Quantity `json:"applicationRate,omitzero" is:"application_rate"`
+	RefillTime      Quantity `json:"refillTime,omitzero" is:"time"`
+	FieldArea       Quantity `json:"fieldArea,omitzero" is:"area"`
 	Results
 }
 
@@ -40,18 +40,6 @@ type FieldCapacityResponse struct {
 	Warnings            []warning `json:"warnings,omitzero"`
 	Explained
 }
-
-var fieldCapacityTable = objectOf(
-	quantity("groundSpeed", func(r *FieldCapacityRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
-	quantity("workingWidth", func(r *FieldCapacityRequest) *Quantity { return &r.WorkingWidth }, unit.KindLength),
-	quantity("fieldEfficiency", func(r *FieldCapacityRequest) *Quantity { return &r.FieldEfficiency }, unit.KindRatio),
-	quantity("tankVolume", func(r *FieldCapacityRequest) *Quantity { return &r.TankVolume }, unit.KindVolume),
-	quantity("applicationRate", func(r *FieldCapacityRequest) *Quantity { return &r.ApplicationRate }, unit.KindApplicationRate),
-	quantity("refillTime", func(r *FieldCapacityRequest) *Quantity { return &r.RefillTime }, unit.KindTime),
-	quantity("fieldArea", func(r *FieldCapacityRequest) *Quantity { return &r.FieldArea }, unit.KindArea),
-	results(func(r *FieldCapacityRequest) *Results { return &r.Results }),
-	showing(func(r *FieldCapacityRequest) *Showing { return &r.Showing }),
-)
 
 // capacityCautions go with a plan of work: it is no leave to spray.
 var capacityCautions = cautionsOf("label_is_law", "local_rules")

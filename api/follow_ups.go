@@ -10,14 +10,9 @@ import (
 // FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
 // the whole drop once more. Together the follow-ups of a drop replace its catch.
 type FollowUpRequest struct {
-	CatchRequest
-	Replaces string `json:"replaces"`
+	CatchRequest `zero:"volume"`
+	Replaces     string `json:"replaces" validate:"required"`
 }
-
-var followUpTable = objectOf(append(
-	part(func(f *FollowUpRequest) *CatchRequest { return &f.CatchRequest }, dryCatchTable),
-	require(label("replaces", func(f *FollowUpRequest) *string { return &f.Replaces }, longestLabel)),
-)...)
 
 // withFollowUps is the round with the follow-ups in the place of the catches that they
 // replace. sources tells of each catch of it what it was read from; nil when nothing was

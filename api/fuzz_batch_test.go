@@ -45,7 +45,7 @@ func FuzzBatch(f *testing.F) {
 			if err := json.Unmarshal([]byte(lines[r.Line-1]), &line); err != nil {
 				t.Fatal(err)
 			}
-			alone := call(t, http.MethodPost, "/v1/"+line.Operation, string(line.Request), "X-Request-Id", "same")
+			alone := call(t, http.MethodPost, "/v1/"+string(line.Operation), string(line.Request), "X-Request-Id", "same")
 			if alone.Code != http.StatusOK || alone.Body.String() != string(r.Response) {
 				t.Errorf("line %d: %s\nalone %d %s", r.Line, r.Response, alone.Code, alone.Body)
 			}

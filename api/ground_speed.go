@@ -10,21 +10,21 @@ import (
 
 // GroundSpeedRequest is the body of POST /v1/ground-speed.
 type GroundSpeedRequest struct {
-	Runs              []RunRequest `json:"runs" validate:"required"`
-	RunTolerance      Quantity     `json:"runTolerance,omitzero"`
-	TargetGroundSpeed Quantity     `json:"targetGroundSpeed,omitzero"`
 	MeasuringRequest
+	Runs              []RunRequest `json:"runs" validate:"required" len:"1..100"`
+	RunTolerance      Quantity     `json:"runTolerance,omitzero" is:"ratio"`
+	TargetGroundSpeed Quantity     `json:"targetGroundSpeed,omitzero" is:"speed"`
 	Results
 }
 
 // RunRequest is one timed run.
 type RunRequest struct {
-	Label        string   `json:"label,omitzero"`
-	Direction    string   `json:"direction,omitzero"`
-	CourseLength Quantity `json:"courseLength"`
-	Time         Quantity `json:"time"`
-	Tape         string   `json:"tape,omitzero"`
-	Stopwatch    string   `json:"stopwatch,omitzero"`
+	Label        string         `json:"label,omitzero"`
+	Direction    calc.Direction `json:"direction,omitzero"`
+	CourseLength Quantity       `json:"courseLength" validate:"required" is:"length"`
+	Time         Quantity       `json:"time" validate:"required" is:"time"`
+	Tape         string         `json:"tape,omitzero"`
+	Stopwatch    string         `json:"stopwatch,omitzero"`
 }
 
 // GroundSpeedResponse is the answer.
@@ -61,23 +61,6 @@ type GroundSpeedUncertainty struct {
 	Spread      *UncertaintyResponse `json:"spread,omitzero"`
 }
 
-var runTable = objectOf(
-	label("label", func(r *RunRequest) *string { return &r.Label }, longestLabel),
-	oneOf("direction", func(r *RunRequest) *string { return &r.Direction }, "out", "back"),
-	require(quantity("courseLength", func(r *RunRequest) *Quantity { return &r.CourseLength }, unit.KindLength)),
-	require(quantity("time", func(r *RunRequest) *Quantity { return &r.Time }, unit.KindTime)),
-	instrumentID("tape", func(r *RunRequest) *string { return &r.Tape }),
-	instrumentID("stopwatch", func(r *RunRequest) *string { return &r.Stopwatch }),
-)
-
-var groundSpeedTable = objectOf(measuring(func(r *GroundSpeedRequest) *MeasuringRequest { return &r.MeasuringRequest },
-	list("runs", func(r *GroundSpeedRequest) *[]RunRequest { return &r.Runs }, 1, mostRuns, runTable),
-	quantity("runTolerance", func(r *GroundSpeedRequest) *Quantity { return &r.RunTolerance }, unit.KindRatio),
-	quantity("targetGroundSpeed", func(r *GroundSpeedRequest) *Quantity { return &r.TargetGroundSpeed }, unit.KindSpeed),
-	results(func(r *GroundSpeedRequest) *Results { return &r.Results }),
-	showing(func(r *GroundSpeedRequest) *Showing { return &r.Showing }),
-)...)
-
 func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedResponse, error) {
 	in := r.input()
 	var err error
@@ -99,13 +82,7 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedRespons
 func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
 	runs := make([]calc.Run, len(r.Runs))
 	for i, x := range r.Runs {
-		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si()), Tape: x.Tape, Stopwatch: x.Stopwatch}
-		switch x.Direction {
-		case "out":
-			runs[i].Direction = calc.Out
-		case "back":
-			runs[i].Direction = calc.Back
-		}
+		runs[i] = calc.Run{CourseLength: unit.Length(x.CourseLength.si()), Time: unit.Time(x.Time.si()), Tape: x.Tape, Stopwatch: x.Stopwatch, Direction: x.Direction}
 	}
 	return calc.GroundSpeedInput{
 		Runs:              runs,

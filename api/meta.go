@@ -1,6 +1,8 @@
 package api
 
 import (
+	"slices"
+
 	"wetrun/internal/buildinfo"
 	"wetrun/internal/text"
 )
@@ -40,7 +42,7 @@ func meta(text.Language) any {
 	r := MetaResponse{
 		Name: "wetrun", Version: buildinfo.Version, Revision: buildinfo.Revision(),
 		Limits: LimitsResponse{
-			BodyBytes: mostBody, Catches: mostCatches, Runs: mostRuns, Readings: mostReadings,
+			BodyBytes: mostBody, Catches: mostItems[NozzleFlowRequest]("catches"), Runs: mostItems[GroundSpeedRequest]("runs"), Readings: mostItems[PressureUniformityRequest]("readings"),
 			LabelCharacters: longestLabel, SmallestValue: smallest, LargestValue: largest, Digits: significant,
 		},
 		Links: map[string]string{"batch": "/v1/batch", "document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances", "methods": "/v1/methods", "nozzleSizes": "/v1/nozzle-sizes", "procedure": "/v1/procedure"},
@@ -50,9 +52,15 @@ func meta(text.Language) any {
 	}
 	for _, o := range operations {
 		r.Operations = append(r.Operations, o.name)
-		r.Limits.Lists = append(r.Limits.Lists, listLimits(o.name+"#", o.shape)...)
+		r.Limits.Lists = append(r.Limits.Lists, listLimits(o.name+"#", o.table.shape())...)
 	}
 	return r
+}
+
+// mostItems is how many items a list of a request may hold.
+func mostItems[T any](list string) int {
+	t := tableOf[T]()
+	return int(t.members[slices.Index(t.names, list)].shape.High)
 }
 
 // listLimits reads them out of the tables that requests are decoded by; the first
@@ -63,7 +71,7 @@ func listLimits(at string, s shape) (all []ListLimit) {
 		at += "/0"
 	}
 	for _, m := range s.Members {
-		all = append(all, listLimits(at+"/"+m.Name, m.shape)...)
+		all = append(all, listLimits(at+"/"+m.name, m.shape)...)
 	}
 	return all
 }

@@ -10,62 +10,31 @@ import (
 
 // MeterCalibrationRequest is the body of POST /v1/meter-calibration.
 type MeterCalibrationRequest struct {
-	Kind           string                `json:"kind" validate:"required"`
-	Readings       []MeterReadingRequest `json:"readings" validate:"required"`
+	Kind           calc.MeterKind        `json:"kind" validate:"required"`
+	Readings       []MeterReadingRequest `json:"readings" validate:"required" len:"1..100"`
 	CurrentSetting PulseSettingRequest   `json:"currentSetting,omitzero"`
-	CurrentFactor  Quantity              `json:"currentFactor,omitzero"`
-	MeterTolerance Quantity              `json:"meterTolerance" validate:"required"`
+	CurrentFactor  Quantity              `json:"currentFactor,omitzero" is:"ratio"`
+	MeterTolerance Quantity              `json:"meterTolerance" validate:"required" is:"ratio"`
 	Results
 }
 
 // MeterReadingRequest is one amount, as the meter has it and as it was measured.
 type MeterReadingRequest struct {
 	Label     string   `json:"label,omitzero"`
-	Indicated Quantity `json:"indicated,omitzero"`
-	Pulses    int      `json:"pulses,omitzero"`
-	Measured  Quantity `json:"measured"`
+	Indicated Quantity `json:"indicated,omitzero" is:"volume,length"`
+	Pulses    int      `json:"pulses,omitzero" range:"1..1000000000"`
+	Measured  Quantity `json:"measured" validate:"required" is:"volume,length"`
 }
 
 // PulseSettingRequest is so many pulses for an amount. The amount may be that of
 // many units, so that whole pulses say any number of them per unit.
 type PulseSettingRequest struct {
-	Pulses int      `json:"pulses"`
-	Per    Quantity `json:"per"`
+	Pulses int      `json:"pulses" validate:"required" range:"1..1000000000"`
+	Per    Quantity `json:"per" validate:"required" is:"volume,length"`
 }
 
-// The kinds of meters, as on the wire.
-const (
-	meterFlow  = "flow_meter"
-	meterSpeed = "speed_sensor"
-)
-
-// mostPulses is how many pulses may be counted or set.
-const mostPulses = 1_000_000_000
-
-var meterReadingTable = objectOf(
-	label("label", func(m *MeterReadingRequest) *string { return &m.Label }, longestLabel),
-	quantity("indicated", func(m *MeterReadingRequest) *Quantity { return &m.Indicated }, unit.KindVolume, unit.KindLength),
-	count("pulses", func(m *MeterReadingRequest) *int { return &m.Pulses }, 1, mostPulses),
-	require(quantity("measured", func(m *MeterReadingRequest) *Quantity { return &m.Measured }, unit.KindVolume, unit.KindLength)),
-)
-
-var pulseSettingTable = objectOf(
-	require(count("pulses", func(s *PulseSettingRequest) *int { return &s.Pulses }, 1, mostPulses)),
-	require(quantity("per", func(s *PulseSettingRequest) *Quantity { return &s.Per }, unit.KindVolume, unit.KindLength)),
-)
-
-var meterCalibrationTable = objectOf(
-	oneOf("kind", func(r *MeterCalibrationRequest) *string { return &r.Kind }, meterFlow, meterSpeed),
-	list("readings", func(r *MeterCalibrationRequest) *[]MeterReadingRequest { return &r.Readings }, 1, mostReadings, meterReadingTable),
-	nested("currentSetting", func(r *MeterCalibrationRequest) *PulseSettingRequest { return &r.CurrentSetting }, pulseSettingTable),
-	quantity("currentFactor", func(r *MeterCalibrationRequest) *Quantity { return &r.CurrentFactor }, unit.KindRatio),
-	quantity("meterTolerance", func(r *MeterCalibrationRequest) *Quantity { return &r.MeterTolerance }, unit.KindRatio),
-	results(func(r *MeterCalibrationRequest) *Results { return &r.Results }),
-	showing(func(r *MeterCalibrationRequest) *Showing { return &r.Showing }),
-)
-
 func meterCalibration(ctx context.Context, r *MeterCalibrationRequest) (MeterCalibrationResponse, error) {
-	if r.Kind == meterFlow {
+	if r.Kind == calc.FlowMeter {
 		return calibrateMeter[unit.Volume](ctx, r, unit.KindVolume, r.units().volume)
 	}
 	return calibrateMeter[unit.Length](ctx, r, unit.KindLength, r.units().length)

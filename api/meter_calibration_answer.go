@@ -60,7 +60,7 @@ func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest
 		Cautions:        meterCautions.in(ctx),
 		Warnings:        warnings(ctx, result.Warnings),
 	}
-	if r.Kind == meterFlow {
+	if r.Kind == calc.FlowMeter {
 		a.Cautions = flowMeterCautions.in(ctx)
 	}
 	a.CorrectionFactor, a.MeterError = factorAndError(result.Correction)

@@ -30,10 +30,10 @@ func TestMethodsAloneAllocateNothing(t *testing.T) {
 	}
 }
 
-func requestOf[T any](t *testing.T, o *object[T], body string) *T {
+func requestOf[T any](t *testing.T, body string) *T {
 	t.Helper()
 	r := new(T)
-	if no := decode([]byte(body), o, r); no != nil {
+	if no := decode([]byte(body), tableOf[T](), r); no != nil {
 		t.Fatal(no)
 	}
 	return r
@@ -56,7 +56,7 @@ func exampleOf(t *testing.T, operation string) string {
 }
 
 func workOfRuns(t *testing.T) func(working) {
-	r := requestOf(t, groundSpeedTable, exampleOf(t, "ground-speed"))
+	r := requestOf[GroundSpeedRequest](t, exampleOf(t, "ground-speed"))
 	a, err := groundSpeed(context.Background(), r)
 	if err != nil {
 		t.Fatal(err)
@@ -65,7 +65,7 @@ func workOfRuns(t *testing.T) func(working) {
 }
 
 func workOfCatches(t *testing.T) func(working) {
-	r := requestOf(t, nozzleAcceptanceTable, twelveCatches())
+	r := requestOf[NozzleAcceptanceRequest](t, twelveCatches())
 	in := r.input()
 	in.Measuring, _ = r.MeasuringRequest.input()
 	x, err := calc.NozzleAcceptance(in)
@@ -77,7 +77,7 @@ func workOfCatches(t *testing.T) func(working) {
 }
 
 func workOfPattern(t *testing.T) func(working) {
-	r := requestOf(t, patternUniformityTable, exampleOf(t, "pattern-uniformity"))
+	r := requestOf[PatternUniformityRequest](t, exampleOf(t, "pattern-uniformity"))
 	x, err := calc.PatternUniformity(r.input())
 	if err != nil {
 		t.Fatal(err)
@@ -87,7 +87,7 @@ func workOfPattern(t *testing.T) func(working) {
 }
 
 func workOfLoads(t *testing.T) func(working) {
-	r := requestOf(t, tankLoadsTable, exampleOf(t, "tank-loads"))
+	r := requestOf[TankLoadsRequest](t, exampleOf(t, "tank-loads"))
 	x, err := calc.TankLoads(r.input())
 	if err != nil {
 		t.Fatal(err)

@@ -11,10 +11,10 @@ import (
 
 // ScheduleRequest is when the sheet was measured and how the sprayer is used.
 type ScheduleRequest struct {
-	MeasuredOn      time.Time `json:"measuredOn"`
+	MeasuredOn      time.Time `json:"measuredOn" validate:"required"`
 	NextSeasonStart time.Time `json:"nextSeasonStart,omitzero"`
-	CalibrateEvery  Quantity  `json:"calibrateEvery,omitzero"`
-	UsedSince       Quantity  `json:"usedSince,omitzero"`
+	CalibrateEvery  Quantity  `json:"calibrateEvery,omitzero" is:"time"`
+	UsedSince       Quantity  `json:"usedSince,omitzero" is:"time" zero:"true"`
 }
 
 // NextDueResponse is when to calibrate again.
@@ -24,13 +24,6 @@ type NextDueResponse struct {
 	HoursLeft  Quantity `json:"hoursLeft,omitzero"`
 	DueByHours *bool    `json:"dueByHours,omitzero"`
 }
-
-var scheduleTable = objectOf(
-	require(date("measuredOn", func(s *ScheduleRequest) *time.Time { return &s.MeasuredOn })),
-	date("nextSeasonStart", func(s *ScheduleRequest) *time.Time { return &s.NextSeasonStart }),
-	quantity("calibrateEvery", func(s *ScheduleRequest) *Quantity { return &s.CalibrateEvery }, unit.KindTime),
-	amount("usedSince", func(s *ScheduleRequest) *Quantity { return &s.UsedSince }, unit.KindTime),
-)
 
 // used tells that the hours of use are used up.
 func (d *NextDueResponse) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }

@@ -1,6 +1,8 @@
 package api
 
 import (
+	"cmp"
+
 	"wetrun/calc"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
@@ -9,71 +11,28 @@ import (
 // NozzleRequest says what a nozzle gives: a rated flow at a rated pressure, a size
 // of ISO 10625, or the chart of the maker's sheet.
 type NozzleRequest struct {
-	RatedFlowRate Quantity           `json:"ratedFlowRate,omitzero"`
-	RatedPressure Quantity           `json:"ratedPressure,omitzero"`
-	Size          string             `json:"size,omitzero"`
-	SizeRating    string             `json:"sizeRating,omitzero"`
-	FlowChart     []FlowPointRequest `json:"flowChart,omitzero"`
-	PressureRange Range              `json:"pressureRange,omitzero"`
+	RatedFlowRate Quantity           `json:"ratedFlowRate,omitzero" is:"flow_rate"`
+	RatedPressure Quantity           `json:"ratedPressure,omitzero" is:"pressure"`
+	Size          calc.SizeName      `json:"size,omitzero"`
+	SizeRating    calc.SizeRating    `json:"sizeRating,omitzero"`
+	FlowChart     []FlowPointRequest `json:"flowChart,omitzero" len:"2..50"`
+	PressureRange Range              `json:"pressureRange,omitzero" is:"pressure"`
 }
 
 // FlowPointRequest is one line of the maker's sheet.
 type FlowPointRequest struct {
-	Pressure Quantity `json:"pressure"`
-	FlowRate Quantity `json:"flowRate"`
+	Pressure Quantity `json:"pressure" validate:"required" is:"pressure"`
+	FlowRate Quantity `json:"flowRate" validate:"required" is:"flow_rate"`
 }
 
 // NozzleResponse is the rating that a calculation used. FromFlowChart marks that
 // the pair is only the point of the chart nearest to the working pressure.
 type NozzleResponse struct {
-	RatedFlowRate Quantity `json:"ratedFlowRate"`
-	RatedPressure Quantity `json:"ratedPressure"`
-	Size          string   `json:"size,omitzero"`
-	SizeRating    string   `json:"sizeRating,omitzero"`
-	FromFlowChart *bool    `json:"fromFlowChart,omitzero"`
-}
-
-// How many points a flow chart has.
-const leastPoints, mostPoints = 2, 50
-
-// The ratings of ISO 10625 sizes, as on the wire.
-const (
-	ratingISO3Bar = "iso_3_bar"
-	ratingUS40PSI = "us_40_psi"
-)
-
-var nozzleTable = objectOf(
-	quantity("ratedFlowRate", func(n *NozzleRequest) *Quantity { return &n.RatedFlowRate }, unit.KindFlowRate),
-	quantity("ratedPressure", func(n *NozzleRequest) *Quantity { return &n.RatedPressure }, unit.KindPressure),
-	oneOf("size", func(n *NozzleRequest) *string { return &n.Size }, sizeNames()...),
-	oneOf("sizeRating", func(n *NozzleRequest) *string { return &n.SizeRating }, ratingISO3Bar, ratingUS40PSI),
-	list("flowChart", func(n *NozzleRequest) *[]FlowPointRequest { return &n.FlowChart }, leastPoints, mostPoints, flowPointTable),
-	nested("pressureRange", func(n *NozzleRequest) *Range { return &n.PressureRange }, pressureRangeTable),
-)
-
-var flowPointTable = objectOf(
-	require(quantity("pressure", func(p *FlowPointRequest) *Quantity { return &p.Pressure }, unit.KindPressure)),
-	require(quantity("flowRate", func(p *FlowPointRequest) *Quantity { return &p.FlowRate }, unit.KindFlowRate)),
-)
-
-// pressureRangeTable and speedRangeTable read {low, high}.
-var (
-	pressureRangeTable = rangeTable(unit.KindPressure)
-	speedRangeTable    = rangeTable(unit.KindSpeed)
-)
-
-func rangeTable(kind unit.Kind) *object[Range] {
-	return objectOf(
-		require(quantity("low", func(r *Range) *Quantity { return &r.Low }, kind)),
-		require(quantity("high", func(r *Range) *Quantity { return &r.High }, kind)),
-	)
-}
-
-func sizeNames() (names []string) {
-	for _, s := range calc.NozzleSizes() {
-		names = append(names, s.Size)
-	}
-	return names
+	RatedFlowRate Quantity        `json:"ratedFlowRate"`
+	RatedPressure Quantity        `json:"ratedPressure"`
+	Size          calc.SizeName   `json:"size,omitzero"`
+	SizeRating    calc.SizeRating `json:"sizeRating,omitzero"`
+	FromFlowChart *bool           `json:"fromFlowChart,omitzero"`
 }
 
 // input is the nozzle as calc takes it.
@@ -82,26 +41,10 @@ func (n *NozzleRequest) input() calc.Nozzle {
 		RatedFlowRate: unit.FlowRate(n.RatedFlowRate.si()),
 		RatedPressure: unit.Pressure(n.RatedPressure.si()),
 		Size:          n.Size,
-		SizeRating:    sizeRating(n.SizeRating),
+		SizeRating:    n.SizeRating,
 		FlowChart:     n.chart(),
 		PressureRange: pressureRange(n.PressureRange),
 	}
-}
-
-// sizeRating is how calc reads a size; ratingWord is the word that stands for what
-// was left out.
-func sizeRating(word string) calc.SizeRating {
-	if word == ratingUS40PSI {
-		return calc.US40PSI
-	}
-	return calc.ISO3Bar
-}
-
-func ratingWord(word string) string {
-	if word == "" {
-		return ratingISO3Bar
-	}
-	return word
 }
 
 func (n *NozzleRequest) chart() []calc.FlowPoint {
@@ -115,9 +58,9 @@ func (n *NozzleRequest) chart() []calc.FlowPoint {
 	return points
 }
 
-// unread reports a sizeRating that no size is read by. calc cannot tell: there a
-// size that says nothing of its rating has the first one.
-func (n *NozzleRequest) unread() finding.Invalid {
+// unusedSizeRating reports a sizeRating that no size is read by. calc does not: it looks at
+// a nozzle only where one is given.
+func (n *NozzleRequest) unusedSizeRating() finding.Invalid {
 	switch {
 	case n.SizeRating == "" || n.Size != "":
 		return nil
@@ -156,10 +99,10 @@ func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
 		return &NozzleResponse{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
 	}
 	flowUnit, pressureUnit := unit.IDLMin, unit.IDBar
-	if n.SizeRating == ratingUS40PSI {
+	if n.SizeRating == calc.US40PSI {
 		flowUnit, pressureUnit = unit.IDGalUsMin, unit.IDPsi
 	}
-	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: ratingWord(n.SizeRating)}
+	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: cmp.Or(n.SizeRating, calc.ISO3Bar)}
 }
 
 // point is the line of the sheet that calc chose.

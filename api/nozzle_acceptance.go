@@ -10,14 +10,14 @@ import (
 
 // NozzleAcceptanceRequest is the body of POST /v1/nozzle-acceptance.
 type NozzleAcceptanceRequest struct {
-	Nozzle            NozzleRequest            `json:"nozzle,omitzero"`
-	SprayPressure     Quantity                 `json:"sprayPressure,omitzero"`
-	Catches           []AcceptanceCatchRequest `json:"catches" validate:"required"`
-	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
-	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero"`
-	ReplaceAllAbove   Quantity                 `json:"replaceAllAbove,omitzero"`
-	Gauge             string                   `json:"gauge,omitzero"`
 	MeasuringRequest
+	Gauge             string                   `json:"gauge,omitzero"`
+	Nozzle            NozzleRequest            `json:"nozzle,omitzero"`
+	SprayPressure     Quantity                 `json:"sprayPressure,omitzero" is:"pressure"`
+	Catches           []AcceptanceCatchRequest `json:"catches" validate:"required" len:"1..1000"`
+	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
+	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero" range:"1..10000"`
+	ReplaceAllAbove   Quantity                 `json:"replaceAllAbove,omitzero" is:"ratio"`
 	Results
 
 	round round
@@ -25,66 +25,29 @@ type NozzleAcceptanceRequest struct {
 
 // AcceptanceCatchRequest is a catch with its place.
 type AcceptanceCatchRequest struct {
-	CatchRequest
-	Position      string              `json:"position,omitzero"`
-	Bed           int                 `json:"bed,omitzero"`
-	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero"`
+	CatchRequest  `zero:"volume"`
+	Position      calc.Position       `json:"position,omitzero"`
+	Bed           int                 `json:"bed,omitzero" range:"1..100"`
+	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero" len:"1..10"`
 
 	samePoint bool // as the catch before it; set for follow-ups
 }
 
 // DropNozzleRequest is one kind of nozzle on a drop that carries different ones.
 type DropNozzleRequest struct {
-	Nozzle NozzleRequest `json:"nozzle"`
-	Count  int           `json:"count"`
+	Nozzle NozzleRequest `json:"nozzle" validate:"required"`
+	Count  int           `json:"count" validate:"required" range:"1..1000"`
 }
 
 // ToleranceRequest is how far a nozzle may be from what.
 type ToleranceRequest struct {
-	Limit Quantity `json:"limit"`
-	Basis string   `json:"basis,omitzero"`
+	Limit Quantity   `json:"limit" validate:"required" is:"ratio"`
+	Basis calc.Basis `json:"basis,omitzero"`
 }
 
-const (
-	mostBeds        = 100
-	mostCatchPoints = 10_000
-	mostDropNozzles = 10
-)
-
-var positions = []string{"left", "center", "right"}
-
-var acceptanceCatchTable = objectOf(append(
-	part(func(c *AcceptanceCatchRequest) *CatchRequest { return &c.CatchRequest }, dryCatchTable),
-	oneOf("position", func(c *AcceptanceCatchRequest) *string { return &c.Position }, positions...),
-	count("bed", func(c *AcceptanceCatchRequest) *int { return &c.Bed }, 1, mostBeds),
-	list("nozzlesOnDrop", func(c *AcceptanceCatchRequest) *[]DropNozzleRequest { return &c.NozzlesOnDrop }, 1, mostDropNozzles, dropNozzleTable),
-)...)
-
-var dropNozzleTable = objectOf(
-	require(nested("nozzle", func(d *DropNozzleRequest) *NozzleRequest { return &d.Nozzle }, nozzleTable)),
-	require(count("count", func(d *DropNozzleRequest) *int { return &d.Count }, 1, mostNozzles)),
-)
-
-var toleranceTable = objectOf(
-	require(quantity("limit", func(t *ToleranceRequest) *Quantity { return &t.Limit }, unit.KindRatio)),
-	oneOf("basis", func(t *ToleranceRequest) *string { return &t.Basis }, "rated", "mean", "both"),
-)
-
-var nozzleAcceptanceTable = objectOf(measuring(func(r *NozzleAcceptanceRequest) *MeasuringRequest { return &r.MeasuringRequest },
-	instrumentID("gauge", func(r *NozzleAcceptanceRequest) *string { return &r.Gauge }),
-	nested("nozzle", func(r *NozzleAcceptanceRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
-	quantity("sprayPressure", func(r *NozzleAcceptanceRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
-	list("catches", func(r *NozzleAcceptanceRequest) *[]AcceptanceCatchRequest { return &r.Catches }, 1, mostCatches, acceptanceCatchTable),
-	nested("tolerance", func(r *NozzleAcceptanceRequest) *ToleranceRequest { return &r.Tolerance }, toleranceTable),
-	count("catchPointsOnBoom", func(r *NozzleAcceptanceRequest) *int { return &r.CatchPointsOnBoom }, 1, mostCatchPoints),
-	quantity("replaceAllAbove", func(r *NozzleAcceptanceRequest) *Quantity { return &r.ReplaceAllAbove }, unit.KindRatio),
-	results(func(r *NozzleAcceptanceRequest) *Results { return &r.Results }),
-	showing(func(r *NozzleAcceptanceRequest) *Showing { return &r.Showing }),
-)...)
-
 func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
-	if unread := append(r.Nozzle.unread().Under(finding.Member("nozzle")), unreadDrops(r.Catches)...); unread != nil {
-		return NozzleAcceptanceResponse{}, unread
+	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Catches)...); unused != nil {
+		return NozzleAcceptanceResponse{}, unused
 	}
 	in := r.input()
 	var err error
@@ -108,14 +71,14 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 		Nozzle:            r.Nozzle.input(),
 		SprayPressure:     unit.Pressure(r.SprayPressure.si()),
 		Catches:           make([]calc.AcceptanceCatch, len(r.Catches)),
-		Tolerance:         calc.OutputTolerance{Limit: unit.Ratio(r.Tolerance.Limit.si()), Basis: basis(r.Tolerance.Basis)},
+		Tolerance:         calc.OutputTolerance{Limit: unit.Ratio(r.Tolerance.Limit.si()), Basis: r.Tolerance.Basis},
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
 		Gauge:             r.Gauge,
 		ReplaceAllAbove:   unit.Ratio(r.ReplaceAllAbove.si()),
 	}
 	for i := range r.Catches {
 		c := &r.Catches[i]
-		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: position(c.Position), SamePoint: c.samePoint}
+		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: c.Position, SamePoint: c.samePoint}
 		for j := range c.NozzlesOnDrop {
 			d := &c.NozzlesOnDrop[j]
 			in.Catches[i].NozzlesOnDrop = append(in.Catches[i].NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})
@@ -124,35 +87,14 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 	return in
 }
 
-// unreadDrops is unread for the nozzles of drops that carry different ones.
-func unreadDrops(catches []AcceptanceCatchRequest) (unread finding.Invalid) {
+// unusedSizeRatings is unusedSizeRating for the nozzles of drops that carry different ones.
+func unusedSizeRatings(catches []AcceptanceCatchRequest) (unused finding.Invalid) {
 	for i := range catches {
 		for j := range catches[i].NozzlesOnDrop {
-			if wrong := catches[i].NozzlesOnDrop[j].Nozzle.unread(); wrong != nil {
-				unread = append(unread, wrong.Under(finding.Item("catches", i).Item("nozzlesOnDrop", j).Member("nozzle"))...)
+			if wrong := catches[i].NozzlesOnDrop[j].Nozzle.unusedSizeRating(); wrong != nil {
+				unused = append(unused, wrong.Under(finding.Item("catches", i).Item("nozzlesOnDrop", j).Member("nozzle"))...)
 			}
 		}
 	}
-	return unread
-}
-
-func basis(word string) calc.Basis {
-	switch word {
-	case "rated":
-		return calc.RatedBasis
-	case "mean":
-		return calc.MeanBasis
-	case "both":
-		return calc.BothBases
-	}
-	return calc.DefaultBasis
-}
-
-func position(word string) calc.Position {
-	for i, p := range positions {
-		if p == word {
-			return calc.Position(i + 1)
-		}
-	}
-	return calc.Unplaced
+	return unused
 }

@@ -41,8 +41,8 @@ type NozzleAcceptanceResponse struct {
 
 // ToleranceResponse is the tolerance that was applied.
 type ToleranceResponse struct {
-	Limit Quantity `json:"limit"`
-	Basis string   `json:"basis"`
+	Limit Quantity   `json:"limit"`
+	Basis calc.Basis `json:"basis"`
 }
 
 // AcceptanceCatchResponse is the verdict on one catch.
@@ -77,10 +77,10 @@ type CatchUncertainty struct {
 
 // SideMeanResponse is the mean of one side of the boom.
 type SideMeanResponse struct {
-	Position           string   `json:"position"`
-	Catches            int      `json:"catches"`
-	MeanNozzleFlowRate Quantity `json:"meanNozzleFlowRate"`
-	DeviationFromMean  Quantity `json:"deviationFromMean"`
+	Position           calc.Position `json:"position"`
+	Catches            int           `json:"catches"`
+	MeanNozzleFlowRate Quantity      `json:"meanNozzleFlowRate"`
+	DeviationFromMean  Quantity      `json:"deviationFromMean"`
 }
 
 // ActionResponse is what to do about one catch, or about all.
@@ -91,16 +91,13 @@ type ActionResponse struct {
 	Text    string      `json:"text"`
 }
 
-// basisWords are the bases of a tolerance, in the order of calc's constants.
-var basisWords = [...]string{"", "rated", "mean", "both"}
-
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
 
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceResponse{
 		Nozzle:            r.Nozzle.answer(x.SprayPressure),
-		Tolerance:         ToleranceResponse{percent(x.Limit), basisWords[x.Basis]},
+		Tolerance:         ToleranceResponse{percent(x.Limit), x.Basis},
 		Catches:           make([]AcceptanceCatchResponse, len(x.Catches)),
 		CatchesTested:     x.Tested,
 		CatchesOutside:    x.Outside,
@@ -155,7 +152,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none
 	for _, s := range x.Sides {
 		a.SideMeans = append(a.SideMeans, SideMeanResponse{
-			positions[s.Position-1], s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
+			s.Position, s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
 		})
 	}
 	for i, action := range x.Actions {

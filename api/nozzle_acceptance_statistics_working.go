@@ -10,7 +10,7 @@ import (
 
 // flowsOf are the flows of the catches of one side, or of all with an empty one, and
 // how many nozzles each has; without the drops of different nozzles.
-func (k *acceptanceWork) flowsOf(side string) (flows, nozzles []Quantity) {
+func (k *acceptanceWork) flowsOf(side calc.Position) (flows, nozzles []Quantity) {
 	if k.methodsOnly {
 		return nil, nil
 	}

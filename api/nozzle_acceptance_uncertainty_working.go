@@ -27,9 +27,9 @@ func (k *acceptanceWork) uncertainties() {
 func (k *acceptanceWork) judgedBy(c *AcceptanceCatchResponse) (Quantity, *UncertaintyResponse) {
 	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
 	switch tolerance := &k.a.Tolerance; {
-	case tolerance.Basis == basisWords[calc.MeanBasis] || rated.of == nil:
+	case tolerance.Basis == calc.MeanBasis || rated.of == nil:
 		return c.DeviationFromMean, mean
-	case tolerance.Basis == basisWords[calc.RatedBasis] || mean.of == nil:
+	case tolerance.Basis == calc.RatedBasis || mean.of == nil:
 		return c.DeviationFromRated, rated
 	case k.methodsOnly && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
 		return c.DeviationFromRated, rated

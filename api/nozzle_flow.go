@@ -9,19 +9,19 @@ import (
 
 // NozzleFlowRequest is the body of POST /v1/nozzle-flow.
 type NozzleFlowRequest struct {
-	Catches       []CatchRequest      `json:"catches" validate:"required"`
-	SprayPressure Quantity            `json:"sprayPressure,omitzero"`
-	PredictAt     []PredictionRequest `json:"predictAt,omitzero"`
-	Gauge         string              `json:"gauge,omitzero"`
 	MeasuringRequest
+	Gauge         string              `json:"gauge,omitzero"`
+	Catches       []CatchRequest      `json:"catches" validate:"required" len:"1..1000"`
+	SprayPressure Quantity            `json:"sprayPressure,omitzero" is:"pressure"`
+	PredictAt     []PredictionRequest `json:"predictAt,omitzero" len:"0..100"`
 	Results
 }
 
 // PredictionRequest is a condition under which the flow of one nozzle is wanted.
 type PredictionRequest struct {
-	SprayPressure   Quantity `json:"sprayPressure,omitzero"`
-	RelativeDensity Quantity `json:"relativeDensity,omitzero"`
-	LiquidDensity   Quantity `json:"liquidDensity,omitzero"`
+	SprayPressure   Quantity `json:"sprayPressure,omitzero" is:"pressure"`
+	RelativeDensity Quantity `json:"relativeDensity,omitzero" is:"ratio"`
+	LiquidDensity   Quantity `json:"liquidDensity,omitzero" is:"density"`
 }
 
 // NozzleFlowResponse is the answer.
@@ -66,24 +66,6 @@ type FlowUncertainty struct {
 type MeanFlowUncertainty struct {
 	MeanNozzleFlowRate UncertaintyResponse `json:"meanNozzleFlowRate"`
 }
-
-// mostPredictions is how many conditions one request may ask for.
-const mostPredictions = 100
-
-var predictionTable = objectOf(
-	quantity("sprayPressure", func(p *PredictionRequest) *Quantity { return &p.SprayPressure }, unit.KindPressure),
-	quantity("relativeDensity", func(p *PredictionRequest) *Quantity { return &p.RelativeDensity }, unit.KindRatio),
-	quantity("liquidDensity", func(p *PredictionRequest) *Quantity { return &p.LiquidDensity }, unit.KindDensity),
-)
-
-var nozzleFlowTable = objectOf(measuring(func(r *NozzleFlowRequest) *MeasuringRequest { return &r.MeasuringRequest },
-	instrumentID("gauge", func(r *NozzleFlowRequest) *string { return &r.Gauge }),
-	list("catches", func(r *NozzleFlowRequest) *[]CatchRequest { return &r.Catches }, 1, mostCatches, catchTable),
-	quantity("sprayPressure", func(r *NozzleFlowRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
-	list("predictAt", func(r *NozzleFlowRequest) *[]PredictionRequest { return &r.PredictAt }, 0, mostPredictions, predictionTable),
-	results(func(r *NozzleFlowRequest) *Results { return &r.Results }),
-	showing(func(r *NozzleFlowRequest) *Showing { return &r.Showing }),
-)...)
 
 func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, error) {
 	in := r.input()

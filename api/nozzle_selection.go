@@ -4,85 +4,47 @@ import (
 	"context"
 
 	"wetrun/calc"
-	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 // NozzleSelectionRequest is the body of POST /v1/nozzle-selection.
 type NozzleSelectionRequest struct {
-	TargetApplicationRate Quantity              `json:"targetApplicationRate" validate:"required"`
-	GroundSpeed           Quantity              `json:"groundSpeed,omitzero"`
-	SpeedRange            Range                 `json:"speedRange,omitzero"`
-	SprayedWidthPerNozzle Quantity              `json:"sprayedWidthPerNozzle,omitzero"`
-	Width                 Quantity              `json:"width,omitzero"`
-	Nozzles               int                   `json:"nozzles,omitzero"`
-	PressureRange         Range                 `json:"pressureRange" validate:"required"`
-	RelativeDensity       Quantity              `json:"relativeDensity,omitzero"`
-	LiquidDensity         Quantity              `json:"liquidDensity,omitzero"`
-	Sizes                 []string              `json:"sizes,omitzero"`
-	SizeRating            string                `json:"sizeRating,omitzero"`
-	Shelf                 []ShelfNozzleRequest  `json:"shelf,omitzero"`
-	DropletChart          []DropletEntryRequest `json:"dropletChart,omitzero"`
-	AllowedDropletClasses []string              `json:"allowedDropletClasses,omitzero"`
+	TargetApplicationRate Quantity              `json:"targetApplicationRate" validate:"required" is:"application_rate"`
+	GroundSpeed           Quantity              `json:"groundSpeed,omitzero" is:"speed"`
+	SpeedRange            Range                 `json:"speedRange,omitzero" is:"speed"`
+	SprayedWidthPerNozzle Quantity              `json:"sprayedWidthPerNozzle,omitzero" is:"length"`
+	Width                 Quantity              `json:"width,omitzero" is:"length"`
+	Nozzles               int                   `json:"nozzles,omitzero" range:"1..1000"`
+	PressureRange         Range                 `json:"pressureRange" validate:"required" is:"pressure"`
+	RelativeDensity       Quantity              `json:"relativeDensity,omitzero" is:"ratio"`
+	LiquidDensity         Quantity              `json:"liquidDensity,omitzero" is:"density"`
+	Sizes                 []calc.SizeName       `json:"sizes,omitzero"`
+	SizeRating            calc.SizeRating       `json:"sizeRating,omitzero"`
+	Shelf                 []ShelfNozzleRequest  `json:"shelf,omitzero" len:"1..50"`
+	DropletChart          []DropletEntryRequest `json:"dropletChart,omitzero" len:"1..200"`
+	AllowedDropletClasses []calc.DropletClass   `json:"allowedDropletClasses,omitzero"`
 	Results
 }
 
 // ShelfNozzleRequest is a nozzle at hand.
 type ShelfNozzleRequest struct {
 	Label         string   `json:"label,omitzero"`
-	RatedFlowRate Quantity `json:"ratedFlowRate"`
-	RatedPressure Quantity `json:"ratedPressure"`
-	PressureRange Range    `json:"pressureRange,omitzero"`
+	RatedFlowRate Quantity `json:"ratedFlowRate" validate:"required" is:"flow_rate"`
+	RatedPressure Quantity `json:"ratedPressure" validate:"required" is:"pressure"`
+	PressureRange Range    `json:"pressureRange,omitzero" is:"pressure"`
 }
 
 // DropletEntryRequest is one line of a droplet chart.
 type DropletEntryRequest struct {
-	Size          string `json:"size,omitzero"`
-	Label         string `json:"label,omitzero"`
-	PressureRange Range  `json:"pressureRange"`
-	DropletClass  string `json:"dropletClass"`
+	Size          calc.SizeName     `json:"size,omitzero"`
+	Label         string            `json:"label,omitzero"`
+	PressureRange Range             `json:"pressureRange" validate:"required" is:"pressure"`
+	DropletClass  calc.DropletClass `json:"dropletClass" validate:"required"`
 }
 
-var shelfTable = objectOf(
-	label("label", func(s *ShelfNozzleRequest) *string { return &s.Label }, longestLabel),
-	require(quantity("ratedFlowRate", func(s *ShelfNozzleRequest) *Quantity { return &s.RatedFlowRate }, unit.KindFlowRate)),
-	require(quantity("ratedPressure", func(s *ShelfNozzleRequest) *Quantity { return &s.RatedPressure }, unit.KindPressure)),
-	nested("pressureRange", func(s *ShelfNozzleRequest) *Range { return &s.PressureRange }, pressureRangeTable),
-)
-
-var dropletEntryTable = objectOf(
-	oneOf("size", func(e *DropletEntryRequest) *string { return &e.Size }, sizeNames()...),
-	label("label", func(e *DropletEntryRequest) *string { return &e.Label }, longestLabel),
-	require(nested("pressureRange", func(e *DropletEntryRequest) *Range { return &e.PressureRange }, pressureRangeTable)),
-	require(oneOf("dropletClass", func(e *DropletEntryRequest) *string { return &e.DropletClass }, dropletWords[1:]...)),
-)
-
-var nozzleSelectionTable = objectOf(
-	quantity("targetApplicationRate", func(r *NozzleSelectionRequest) *Quantity { return &r.TargetApplicationRate }, unit.KindApplicationRate),
-	quantity("groundSpeed", func(r *NozzleSelectionRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
-	nested("speedRange", func(r *NozzleSelectionRequest) *Range { return &r.SpeedRange }, speedRangeTable),
-	quantity("sprayedWidthPerNozzle", func(r *NozzleSelectionRequest) *Quantity { return &r.SprayedWidthPerNozzle }, unit.KindLength),
-	quantity("width", func(r *NozzleSelectionRequest) *Quantity { return &r.Width }, unit.KindLength),
-	count("nozzles", func(r *NozzleSelectionRequest) *int { return &r.Nozzles }, 1, mostNozzles),
-	nested("pressureRange", func(r *NozzleSelectionRequest) *Range { return &r.PressureRange }, pressureRangeTable),
-	quantity("relativeDensity", func(r *NozzleSelectionRequest) *Quantity { return &r.RelativeDensity }, unit.KindRatio),
-	quantity("liquidDensity", func(r *NozzleSelectionRequest) *Quantity { return &r.LiquidDensity }, unit.KindDensity),
-	wordList("sizes", func(r *NozzleSelectionRequest) *[]string { return &r.Sizes }, 1, len(sizeNames()), sizeNames()...),
-	oneOf("sizeRating", func(r *NozzleSelectionRequest) *string { return &r.SizeRating }, ratingISO3Bar, ratingUS40PSI),
-	list("shelf", func(r *NozzleSelectionRequest) *[]ShelfNozzleRequest { return &r.Shelf }, 1, mostShelf, shelfTable),
-	list("dropletChart", func(r *NozzleSelectionRequest) *[]DropletEntryRequest { return &r.DropletChart }, 1, mostDropletEntries, dropletEntryTable),
-	wordList("allowedDropletClasses", func(r *NozzleSelectionRequest) *[]string { return &r.AllowedDropletClasses }, 1, len(dropletWords)-1, dropletWords[1:]...),
-	results(func(r *NozzleSelectionRequest) *Results { return &r.Results }),
-	showing(func(r *NozzleSelectionRequest) *Showing { return &r.Showing }),
-)
-
 func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionResponse, error) {
-	var unread finding.Invalid
-	if r.SizeRating != "" && len(r.Shelf) > 0 { // no size is read by it; calc cannot tell
-		unread = finding.Invalid{{Place: finding.Member("sizeRating"), Code: finding.CodeConflict, Because: finding.Member("shelf")}}
-	}
 	result, err := calc.NozzleSelection(r.input())
-	if err := combined(unread, err); err != nil {
+	if err != nil {
 		return NozzleSelectionResponse{}, err
 	}
 	a := r.answer(ctx, result)
@@ -104,7 +66,8 @@ func (r *NozzleSelectionRequest) input() calc.NozzleSelectionInput {
 		RelativeDensity:       unit.Ratio(r.RelativeDensity.si()),
 		LiquidDensity:         unit.Density(r.LiquidDensity.si()),
 		Sizes:                 r.Sizes,
-		SizeRating:            sizeRating(r.SizeRating),
+		SizeRating:            r.SizeRating,
+		AllowedDropletClasses: r.AllowedDropletClasses,
 	}
 	for _, s := range r.Shelf {
 		in.Shelf = append(in.Shelf, calc.ShelfNozzle{
@@ -114,11 +77,8 @@ func (r *NozzleSelectionRequest) input() calc.NozzleSelectionInput {
 	}
 	for _, e := range r.DropletChart {
 		in.DropletChart = append(in.DropletChart, calc.DropletEntry{
-			Size: e.Size, Label: e.Label, PressureRange: pressureRange(e.PressureRange), DropletClass: dropletClass(e.DropletClass),
+			Size: e.Size, Label: e.Label, PressureRange: pressureRange(e.PressureRange), DropletClass: e.DropletClass,
 		})
-	}
-	for _, word := range r.AllowedDropletClasses {
-		in.AllowedDropletClasses = append(in.AllowedDropletClasses, dropletClass(word))
 	}
 	return in
 }

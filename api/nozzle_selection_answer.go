@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"context"
 
 	"wetrun/calc"
@@ -20,7 +21,7 @@ type NozzleSelectionResponse struct {
 	RequiredNozzleFlowRates Range                  `json:"requiredNozzleFlowRates,omitzero"`
 	WaterEquivalentFlowRate Quantity               `json:"waterEquivalentFlowRate,omitzero"`
 	TotalFlowRate           Quantity               `json:"totalFlowRate,omitzero"`
-	SizeRating              string                 `json:"sizeRating,omitzero"`
+	SizeRating              calc.SizeRating        `json:"sizeRating,omitzero"`
 	Decision                calc.SelectionDecision `json:"decision"`
 	Reason                  calc.SelectionReason   `json:"reason,omitzero"`
 	DecisionDetail          string                 `json:"decisionDetail"`
@@ -33,35 +34,35 @@ type NozzleSelectionResponse struct {
 
 // CandidateResponse is one nozzle and what it would do.
 type CandidateResponse struct {
-	Size                string   `json:"size,omitzero"`
-	Color               string   `json:"color,omitzero"`
-	Label               string   `json:"label,omitzero"`
-	Pointer             string   `json:"pointer,omitzero"`
-	RatedFlowRate       Quantity `json:"ratedFlowRate"`
-	RatedPressure       Quantity `json:"ratedPressure"`
-	SprayPressure       Quantity `json:"sprayPressure"`
-	SprayPressures      Range    `json:"sprayPressures,omitzero"`
-	PressureRange       Range    `json:"pressureRange,omitzero"`
-	WithinRange         bool     `json:"withinRange"`
-	SpeedWindow         Range    `json:"speedWindow,omitzero"`
-	DropletClass        string   `json:"dropletClass"`
-	DropletClassAllowed *bool    `json:"dropletClassAllowed,omitzero"`
-	Fits                bool     `json:"fits"`
-	Notes               []notice `json:"notes,omitzero"`
+	Size                calc.SizeName `json:"size,omitzero"`
+	Color               string        `json:"color,omitzero"`
+	Label               string        `json:"label,omitzero"`
+	Pointer             string        `json:"pointer,omitzero"`
+	RatedFlowRate       Quantity      `json:"ratedFlowRate"`
+	RatedPressure       Quantity      `json:"ratedPressure"`
+	SprayPressure       Quantity      `json:"sprayPressure"`
+	SprayPressures      Range         `json:"sprayPressures,omitzero"`
+	PressureRange       Range         `json:"pressureRange,omitzero"`
+	WithinRange         bool          `json:"withinRange"`
+	SpeedWindow         Range         `json:"speedWindow,omitzero"`
+	DropletClass        string        `json:"dropletClass"`
+	DropletClassAllowed *bool         `json:"dropletClassAllowed,omitzero"`
+	Fits                bool          `json:"fits"`
+	Notes               []notice      `json:"notes,omitzero"`
 }
 
 // WouldFitResponse is the speed at which the nearest nozzle fits, and the pressure
 // that it needs at the speed wanted.
 type WouldFitResponse struct {
-	Size                string   `json:"size,omitzero"`
-	Label               string   `json:"label,omitzero"`
-	Pointer             string   `json:"pointer,omitzero"`
-	GroundSpeed         Quantity `json:"groundSpeed"`
-	SprayPressure       Quantity `json:"sprayPressure"`
-	NeededPressure      Quantity `json:"neededPressure"`
-	DropletClass        string   `json:"dropletClass"`
-	DropletClassAllowed *bool    `json:"dropletClassAllowed,omitzero"`
-	Detail              string   `json:"detail"`
+	Size                calc.SizeName `json:"size,omitzero"`
+	Label               string        `json:"label,omitzero"`
+	Pointer             string        `json:"pointer,omitzero"`
+	GroundSpeed         Quantity      `json:"groundSpeed"`
+	SprayPressure       Quantity      `json:"sprayPressure"`
+	NeededPressure      Quantity      `json:"neededPressure"`
+	DropletClass        string        `json:"dropletClass"`
+	DropletClassAllowed *bool         `json:"dropletClassAllowed,omitzero"`
+	Detail              string        `json:"detail"`
 }
 
 func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelectionResult) NozzleSelectionResponse {
@@ -91,7 +92,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 	}
 	codes := []string{"label_is_law", "drift", "catch_before_use", "local_rules"}
 	if len(r.Shelf) == 0 {
-		a.SizeRating = ratingWord(r.SizeRating)
+		a.SizeRating = cmp.Or(r.SizeRating, calc.ISO3Bar)
 		codes = append(codes, "iso_10625_scope")
 	}
 	if len(r.DropletChart) > 0 {
@@ -106,7 +107,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		a.WouldFit = &WouldFitResponse{
 			Size: nearest.Size, Label: nearest.Label, Pointer: nearest.Pointer,
 			GroundSpeed: in(w.GroundSpeed, units.speed), SprayPressure: in(w.SprayPressure, units.pressure), NeededPressure: in(w.NeededPressure, units.pressure),
-			DropletClass: dropletWords[w.DropletClass], DropletClassAllowed: within(w.Droplets),
+			DropletClass: dropletWord(w.DropletClass), DropletClassAllowed: within(w.Droplets),
 			Detail: text.Of(lang, "selection.would_fit"),
 		}
 	}
@@ -124,7 +125,7 @@ func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate
 	a := CandidateResponse{
 		SprayPressure:       in(c.SprayPressure, units.pressure),
 		WithinRange:         c.WithinRange,
-		DropletClass:        dropletWords[c.DropletClass],
+		DropletClass:        dropletWord(c.DropletClass),
 		DropletClassAllowed: within(c.Droplets),
 		Fits:                c.Fits,
 	}

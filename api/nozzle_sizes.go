@@ -18,7 +18,7 @@ type NozzleSizesResponse struct {
 
 // NozzleSizeResponse is one size with its colour and both ratings.
 type NozzleSizeResponse struct {
-	Size       string               `json:"size"`
+	Size       calc.SizeName        `json:"size"`
 	Color      string               `json:"color"`
 	Ratings    []SizeRatingResponse `json:"ratings"`
 	FromMemory bool                 `json:"fromMemory"`
@@ -26,9 +26,9 @@ type NozzleSizeResponse struct {
 
 // SizeRatingResponse is what a size means by one rating.
 type SizeRatingResponse struct {
-	SizeRating    string   `json:"sizeRating"`
-	RatedFlowRate Quantity `json:"ratedFlowRate"`
-	RatedPressure Quantity `json:"ratedPressure"`
+	SizeRating    calc.SizeRating `json:"sizeRating"`
+	RatedFlowRate Quantity        `json:"ratedFlowRate"`
+	RatedPressure Quantity        `json:"ratedPressure"`
 }
 
 // NozzleSizeSource says where one thing of the list was read.
@@ -51,8 +51,8 @@ func nozzleSizes(lang text.Language) ([]byte, error) {
 		r.Sizes = append(r.Sizes, NozzleSizeResponse{
 			Size: s.Size, Color: s.Colour, FromMemory: s.FromMemory,
 			Ratings: []SizeRatingResponse{
-				{ratingISO3Bar, in(s.At3Bar, unit.IDLMin), in(3*unit.Bar, unit.IDBar)},
-				{ratingUS40PSI, in(s.At40, unit.IDGalUsMin), in(40*unit.PoundPerSquareInch, unit.IDPsi)},
+				{calc.ISO3Bar, in(s.At3Bar, unit.IDLMin), in(3*unit.Bar, unit.IDBar)},
+				{calc.US40PSI, in(s.At40, unit.IDGalUsMin), in(40*unit.PoundPerSquareInch, unit.IDPsi)},
 			},
 		})
 	}
@@ -65,7 +65,7 @@ func nozzleSizes(lang text.Language) ([]byte, error) {
 }
 
 // colorOf is the colour of a size.
-func colorOf(size string) string {
+func colorOf(size calc.SizeName) string {
 	for _, s := range calc.NozzleSizes() {
 		if s.Size == size {
 			return s.Colour

@@ -28,8 +28,8 @@ type operation struct {
 	deprecation *deprecation
 
 	// What the tests hold against the document.
-	request, response reflect.Type
-	shape             shape
+	table    *table
+	response reflect.Type
 }
 
 // A runner answers a request in out, and says what it decides, or refuses it. Who runs it
@@ -49,13 +49,13 @@ type notice struct {
 	Text string `json:"text"`
 }
 
-// calculation ties a request table and a handler into an operation.
-func calculation[Req, Res any](name string, o *object[Req], handle func(context.Context, *Req) (Res, error)) operation {
-	noteTags(reflect.TypeFor[Req]())
+// calculation makes an operation of a handler.
+func calculation[Req, Res any](name string, handle func(context.Context, *Req) (Res, error)) operation {
+	table := requestTable[Req]()
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), encoderOf(reflect.TypeFor[Res]())
 	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *refusal) {
 		var request Req
-		response, r := answerBody(ctx, body, o, &request, handle)
+		response, r := answerBody(ctx, body, table, &request, handle)
 		if r != nil {
 			return "", r
 		}
@@ -76,9 +76,8 @@ func calculation[Req, Res any](name string, o *object[Req], handle func(context.
 	return operation{
 		name:     name,
 		run:      run,
-		request:  reflect.TypeFor[Req](),
+		table:    table,
 		response: reflect.TypeFor[Res](),
-		shape:    o.shape(),
 	}
 }
 

@@ -10,21 +10,21 @@ import (
 
 // PressureUniformityRequest is the body of POST /v1/pressure-uniformity.
 type PressureUniformityRequest struct {
-	Readings       []ReadingRequest `json:"readings" validate:"required"`
-	CabPressure    Quantity         `json:"cabPressure,omitzero"`
-	TargetPressure Quantity         `json:"targetPressure,omitzero"`
-	MaxDifference  Quantity         `json:"maxDifference,omitzero"`
-	PressureRange  Range            `json:"pressureRange,omitzero"`
 	MeasuringRequest
+	Readings       []ReadingRequest `json:"readings" validate:"required" len:"1..100"`
+	CabPressure    Quantity         `json:"cabPressure,omitzero" is:"pressure"`
+	TargetPressure Quantity         `json:"targetPressure,omitzero" is:"pressure"`
+	MaxDifference  Quantity         `json:"maxDifference,omitzero" is:"pressure"`
+	PressureRange  Range            `json:"pressureRange,omitzero" is:"pressure"`
 	Results
 }
 
 // ReadingRequest is one gauge reading at the boom.
 type ReadingRequest struct {
-	Label    string   `json:"label,omitzero"`
-	Position string   `json:"position,omitzero"`
-	Pressure Quantity `json:"pressure"`
-	Gauge    string   `json:"gauge,omitzero"`
+	Label    string        `json:"label,omitzero"`
+	Position calc.Position `json:"position,omitzero"`
+	Pressure Quantity      `json:"pressure" validate:"required" is:"pressure"`
+	Gauge    string        `json:"gauge,omitzero"`
 }
 
 // PressureUniformityResponse is the answer.
@@ -76,23 +76,6 @@ type PressureUncertainty struct {
 	FlowSpread UncertaintyResponse `json:"flowSpread,omitzero"`
 	CabOffset  UncertaintyResponse `json:"cabOffset,omitzero"`
 }
-
-var readingTable = objectOf(
-	label("label", func(r *ReadingRequest) *string { return &r.Label }, longestLabel),
-	oneOf("position", func(r *ReadingRequest) *string { return &r.Position }, "left", "center", "right"),
-	require(quantity("pressure", func(r *ReadingRequest) *Quantity { return &r.Pressure }, unit.KindPressure)),
-	instrumentID("gauge", func(r *ReadingRequest) *string { return &r.Gauge }),
-)
-
-var pressureUniformityTable = objectOf(measuring(func(r *PressureUniformityRequest) *MeasuringRequest { return &r.MeasuringRequest },
-	list("readings", func(r *PressureUniformityRequest) *[]ReadingRequest { return &r.Readings }, 1, mostReadings, readingTable),
-	quantity("cabPressure", func(r *PressureUniformityRequest) *Quantity { return &r.CabPressure }, unit.KindPressure),
-	quantity("targetPressure", func(r *PressureUniformityRequest) *Quantity { return &r.TargetPressure }, unit.KindPressure),
-	quantity("maxDifference", func(r *PressureUniformityRequest) *Quantity { return &r.MaxDifference }, unit.KindPressure),
-	nested("pressureRange", func(r *PressureUniformityRequest) *Range { return &r.PressureRange }, pressureRangeTable),
-	results(func(r *PressureUniformityRequest) *Results { return &r.Results }),
-	showing(func(r *PressureUniformityRequest) *Showing { return &r.Showing }),
-)...)
 
 func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityResponse, error) {
 	in := r.input()

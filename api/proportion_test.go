@@ -81,7 +81,7 @@ func longestRequests(t *testing.T, o *operation, body []byte) map[string]string 
 			if err := json.Unmarshal(body, &request); err != nil {
 				t.Fatal(err)
 			}
-			lengthen(request, o.shape.Members, share)
+			lengthen(request, o.table.members, share)
 			everyObject(request, change)
 			request["showWorking"] = true
 			delete(request, "uncertainty")
@@ -104,28 +104,28 @@ func longestRequests(t *testing.T, o *operation, body []byte) map[string]string 
 
 // lengthen brings each list of an object to a share of its longest, by repeating its
 // items with other numbers and names.
-func lengthen(x map[string]any, members []memberShape, share float64) {
+func lengthen(x map[string]any, members []member, share float64) {
 	for _, m := range members {
-		switch v := x[m.Name].(type) {
+		switch v := x[m.name].(type) {
 		case float64:
-			if m.Name == "catchPointsOnBoom" { // as many as are caught, at least
-				x[m.Name] = m.High
+			if m.name == "catchPointsOnBoom" { // as many as are caught, at least
+				x[m.name] = m.shape.High
 			}
 		case map[string]any:
-			lengthen(v, m.Members, share)
+			lengthen(v, m.shape.Members, share)
 		case []any:
-			if m.Name == "instruments" || len(v) == 0 {
+			if m.name == "instruments" || len(v) == 0 {
 				continue // what has several of one kind has to name one everywhere
 			}
 			for _, item := range v {
 				if item, ok := item.(map[string]any); ok {
-					lengthen(item, m.Members, share)
+					lengthen(item, m.shape.Members, share)
 				}
 			}
 			first := len(v)
-			for i := first; i < int(m.High*share); i++ {
+			for i := first; i < int(m.shape.High*share); i++ {
 				item := another(v[i%first], i/first)
-				switch m.Name {
+				switch m.name {
 				case "flowChart": // has to rise
 					item = another(v[first-1], 10*(i-first+1))
 				case "dropletChart": // names nozzles of the request
@@ -133,7 +133,7 @@ func lengthen(x map[string]any, members []memberShape, share float64) {
 				}
 				v = append(v, item)
 			}
-			x[m.Name] = v
+			x[m.name] = v
 		}
 	}
 }

@@ -11,60 +11,36 @@ import (
 // PumpDemandRequest is the body of POST /v1/pump-demand. The nozzles are one kind,
 // given here, or nozzleGroups.
 type PumpDemandRequest struct {
-	Nozzles           int                  `json:"nozzles,omitzero"`
-	NozzleFlowRate    Quantity             `json:"nozzleFlowRate,omitzero"`
+	Nozzles           int                  `json:"nozzles,omitzero" range:"1..1000"`
+	NozzleFlowRate    Quantity             `json:"nozzleFlowRate,omitzero" is:"flow_rate"`
 	Nozzle            NozzleRequest        `json:"nozzle,omitzero"`
-	NozzleGroups      []NozzleGroupRequest `json:"nozzleGroups,omitzero"`
-	SprayPressure     Quantity             `json:"sprayPressure,omitzero"`
-	AgitationFlowRate Quantity             `json:"agitationFlowRate,omitzero"`
-	TankVolume        Quantity             `json:"tankVolume,omitzero"`
-	AgitationShare    Quantity             `json:"agitationShare,omitzero"`
-	Reserve           Quantity             `json:"reserve,omitzero"`
-	RatedPumpFlowRate Quantity             `json:"ratedPumpFlowRate,omitzero"`
-	GroundSpeed       Quantity             `json:"groundSpeed,omitzero"`
-	Width             Quantity             `json:"width,omitzero"`
+	NozzleGroups      []NozzleGroupRequest `json:"nozzleGroups,omitzero" len:"1..100"`
+	SprayPressure     Quantity             `json:"sprayPressure,omitzero" is:"pressure"`
+	AgitationFlowRate Quantity             `json:"agitationFlowRate,omitzero" is:"flow_rate"`
+	TankVolume        Quantity             `json:"tankVolume,omitzero" is:"volume"`
+	AgitationShare    Quantity             `json:"agitationShare,omitzero" is:"ratio"`
+	Reserve           Quantity             `json:"reserve,omitzero" is:"ratio" zero:"true"`
+	RatedPumpFlowRate Quantity             `json:"ratedPumpFlowRate,omitzero" is:"flow_rate"`
+	GroundSpeed       Quantity             `json:"groundSpeed,omitzero" is:"speed"`
+	Width             Quantity             `json:"width,omitzero" is:"length"`
 	Results
 }
 
 // NozzleGroupRequest is a number of nozzles of one kind.
 type NozzleGroupRequest struct {
 	Label          string        `json:"label,omitzero"`
-	Nozzles        int           `json:"nozzles"`
-	NozzleFlowRate Quantity      `json:"nozzleFlowRate,omitzero"`
+	Nozzles        int           `json:"nozzles" validate:"required" range:"1..1000"`
+	NozzleFlowRate Quantity      `json:"nozzleFlowRate,omitzero" is:"flow_rate"`
 	Nozzle         NozzleRequest `json:"nozzle,omitzero"`
 }
 
-var nozzleGroupTable = objectOf(
-	label("label", func(g *NozzleGroupRequest) *string { return &g.Label }, longestLabel),
-	require(count("nozzles", func(g *NozzleGroupRequest) *int { return &g.Nozzles }, 1, mostNozzles)),
-	quantity("nozzleFlowRate", func(g *NozzleGroupRequest) *Quantity { return &g.NozzleFlowRate }, unit.KindFlowRate),
-	nested("nozzle", func(g *NozzleGroupRequest) *NozzleRequest { return &g.Nozzle }, nozzleTable),
-)
-
-var pumpDemandTable = objectOf(
-	count("nozzles", func(r *PumpDemandRequest) *int { return &r.Nozzles }, 1, mostNozzles),
-	quantity("nozzleFlowRate", func(r *PumpDemandRequest) *Quantity { return &r.NozzleFlowRate }, unit.KindFlowRate),
-	nested("nozzle", func(r *PumpDemandRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
-	list("nozzleGroups", func(r *PumpDemandRequest) *[]NozzleGroupRequest { return &r.NozzleGroups }, 1, mostNozzleGroups, nozzleGroupTable),
-	quantity("sprayPressure", func(r *PumpDemandRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
-	quantity("agitationFlowRate", func(r *PumpDemandRequest) *Quantity { return &r.AgitationFlowRate }, unit.KindFlowRate),
-	quantity("tankVolume", func(r *PumpDemandRequest) *Quantity { return &r.TankVolume }, unit.KindVolume),
-	quantity("agitationShare", func(r *PumpDemandRequest) *Quantity { return &r.AgitationShare }, unit.KindRatio),
-	amount("reserve", func(r *PumpDemandRequest) *Quantity { return &r.Reserve }, unit.KindRatio),
-	quantity("ratedPumpFlowRate", func(r *PumpDemandRequest) *Quantity { return &r.RatedPumpFlowRate }, unit.KindFlowRate),
-	quantity("groundSpeed", func(r *PumpDemandRequest) *Quantity { return &r.GroundSpeed }, unit.KindSpeed),
-	quantity("width", func(r *PumpDemandRequest) *Quantity { return &r.Width }, unit.KindLength),
-	results(func(r *PumpDemandRequest) *Results { return &r.Results }),
-	showing(func(r *PumpDemandRequest) *Showing { return &r.Showing }),
-)
-
 func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, error) {
-	unread := r.Nozzle.unread().Under(finding.Member("nozzle"))
+	unused := r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle"))
 	for i := range r.NozzleGroups {
-		unread = append(unread, r.NozzleGroups[i].Nozzle.unread().Under(finding.Item("nozzleGroups", i).Member("nozzle"))...)
+		unused = append(unused, r.NozzleGroups[i].Nozzle.unusedSizeRating().Under(finding.Item("nozzleGroups", i).Member("nozzle"))...)
 	}
 	result, err := calc.PumpDemand(r.input())
-	if err := combined(unread, err); err != nil {
+	if err := combined(unused, err); err != nil {
 		return PumpDemandResponse{}, err
 	}
 	a := pumpDemandAnswer(ctx, r, result)

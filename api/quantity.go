@@ -66,8 +66,8 @@ func (q *Quantity) appendTo(b []byte) ([]byte, error) {
 
 // A Range is two quantities that bound a third.
 type Range struct {
-	Low  Quantity `json:"low"`
-	High Quantity `json:"high"`
+	Low  Quantity `json:"low" validate:"required"`
+	High Quantity `json:"high" validate:"required"`
 }
 
 // IsZero makes omitzero leave out what is not given.

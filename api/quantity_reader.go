@@ -2,6 +2,7 @@ package api
 
 import (
 	"strconv"
+	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 
@@ -38,74 +39,63 @@ func (s kindSet) symbols() (all []string) {
 	return all
 }
 
+// quantityReader reads {value, unit} of one of the given quantities. least is the lowest
+// value that it takes: smallest, or nothing where nought is a reading too.
+func quantityReader(kinds kindSet, least *float64) reader {
+	return func(d *decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
+}
+
+// unitReader reads the symbol of a unit of one of the given quantities.
+func unitReader(kinds kindSet) reader {
+	return func(d *decoder, p unsafe.Pointer) { *(*unit.ID)(p) = d.unit(kinds) }
+}
+
 var quantityMembers = []string{"value", "unit"}
 
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
-// least is the lowest value that it takes: smallest, or 0 where nothing is a
-// reading too.
 func (d *decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
-	if d.peek() != jsontext.KindBeginObject { // asked first, since listing the units costs
+	if d.kind() != jsontext.KindBeginObject { // asked first, since listing the units costs
 		d.expect(jsontext.KindBeginObject, "quantity", words(kinds.symbols()))
 		return
 	}
-	if d.quickly {
-		value, symbol := d.quick.quantity()
-		if d.going() {
-			d.measured(q, value, d.unitNamed(symbol, kinds), least)
-		}
-		return
-	}
 	d.begin()
-	var hasValue, hasUnit, sound bool
+	var has [2]bool
 	var value float64
+	var sound bool
 	var id unit.ID
-	for raw, ok := d.name(); ok; raw, ok = d.name() {
-		var isValue bool
-		switch string(raw) {
-		case "value":
-			isValue = true
-		case "unit":
-		default:
-			d.unknown(string(raw), quantityMembers)
+	next := 0
+	for {
+		i, name, ok := d.member(quantityMembers, next)
+		if !ok {
+			break
+		}
+		if i < 0 {
+			d.unknown(string(name), quantityMembers)
 			continue
 		}
 		switch {
-		case isValue && hasValue || !isValue && hasUnit:
-			d.enter(segment{name: string(raw)})
+		case has[i]:
 			d.report(FieldError{Code: "duplicate_member"})
 			d.skip()
-			d.leave()
-		case isValue:
-			hasValue = true
-			d.enter(segment{name: "value"})
-			value, sound = d.number()
-			d.leave()
+		case i == 0:
+			value, sound = d.expectNumber()
 		default:
-			hasUnit = true
-			d.enter(segment{name: "unit"})
 			id = d.unit(kinds)
-			d.leave()
 		}
+		has[i], next = true, i+1
 	}
-	if d.broken != nil {
+	if !d.sound() {
 		return
 	}
-	if !hasValue {
+	if !has[0] {
 		d.report(FieldError{Code: "required"}, "value")
 	}
-	if !hasUnit {
+	if !has[1] {
 		symbols := kinds.symbols()
 		d.report(FieldError{Code: "unit_required", Allowed: symbols, args: []any{words(symbols)}}, "unit")
 	}
-	if sound {
-		d.measured(q, value, id, least)
-	}
-}
-
-// measured keeps a quantity that is in bounds.
-func (d *decoder) measured(q *Quantity, value float64, id unit.ID, least *float64) {
-	if d.bounded(value, id, least) && id != unit.None {
+	if sound && d.bounded(value, id, least) && id != unit.None {
 		*q = Quantity{value, id}
 	}
 }
@@ -127,22 +117,15 @@ func (d *decoder) bounded(value float64, id unit.ID, least *float64) bool {
 
 // unit reads a symbol that measures one of kinds.
 func (d *decoder) unit(kinds kindSet) unit.ID {
-	if !d.expect(jsontext.KindString, "string") {
-		return unit.None
-	}
-	raw, ok := d.raw()
+	symbol, ok := d.expectString()
 	if !ok {
 		return unit.None
 	}
-	return d.unitNamed(raw, kinds)
-}
-
-func (d *decoder) unitNamed(symbol []byte, kinds kindSet) unit.ID {
 	id := unit.Lookup(string(symbol))
 	if id != unit.None && kinds&(1<<id.Kind()) != 0 {
 		return id
 	}
-	if d.listens() {
+	if d.listing() {
 		d.report(unitError(string(symbol), id, kinds))
 	} else {
 		d.report(FieldError{})

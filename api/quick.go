@@ -14,10 +14,10 @@ import (
 // knows, and says what is wrong. So it may refuse too much, never too little; a fuzz
 // test holds it to that.
 type quick struct {
-	text  []byte
-	at    int
-	first bool // the object or array has just begun, so no comma comes next
-	lost  bool
+	text   []byte
+	at     int
+	first  bool // the object or array has just begun, so no comma comes next
+	gaveUp bool
 }
 
 // byte is the next byte that is not white space; 0 at the end.
@@ -36,28 +36,53 @@ func (q *quick) byte() byte {
 // take passes over c, which has to come next.
 func (q *quick) take(c byte) {
 	if q.byte() != c || c == 0 {
-		q.lost = true
+		q.gaveUp = true
 		return
 	}
 	q.at++
 }
 
-// kind is what comes next.
+// report gives up: the library finds the error again, and lists it.
+func (q *quick) report(FieldError, ...string) { q.gaveUp = true }
+
+func (q *quick) listing() bool { return false }
+
+// skip gives up too: what is passed over is not as it should be.
+func (q *quick) skip() { q.gaveUp = true }
+
+func (q *quick) sound() bool { return !q.gaveUp }
+
 func (q *quick) kind() jsontext.Kind {
+	if q.gaveUp {
+		return 0
+	}
 	switch c := q.byte(); {
 	case c == '{', c == '[', c == '"', c == 't', c == 'f', c == 'n':
 		return jsontext.Kind(c)
 	case c == '-', c >= '0' && c <= '9':
 		return jsontext.KindNumber
 	}
-	q.lost = true
-	return jsontext.KindInvalid
+	q.gaveUp = true
+	return 0
 }
 
 // begin passes over the bracket that opens an object or array.
 func (q *quick) begin() {
 	q.at++
 	q.first = true
+}
+
+func (q *quick) item(int) bool { return q.more(']') }
+
+func (q *quick) member(names []string, next int) (i int, name []byte, ok bool) {
+	if !q.more('}') {
+		return 0, nil, false
+	}
+	if i := q.among(names[next:]); i >= 0 {
+		return next + i, nil, !q.gaveUp
+	}
+	name = q.name()
+	return find(name, names, next), name, !q.gaveUp
 }
 
 // more tells whether another item comes before the closing bracket, and passes over
@@ -73,16 +98,16 @@ func (q *quick) more(closing byte) bool {
 		q.take(',')
 	}
 	q.first = false
-	return !q.lost
+	return !q.gaveUp
 }
 
 // name reads the name of a member, and the colon after it.
 func (q *quick) name() []byte {
 	if q.byte() != '"' {
-		q.lost = true
+		q.gaveUp = true
 		return nil
 	}
-	s := q.string()
+	s, _ := q.string()
 	q.take(':')
 	return s
 }
@@ -104,51 +129,33 @@ func (q *quick) among(names []string) int {
 	return -1
 }
 
-// quantity reads {"value": number, "unit": string}, in either order.
-func (q *quick) quantity() (value float64, symbol []byte) {
-	q.begin()
-	var hasValue, hasUnit bool
-	for q.more('}') {
-		switch name, kind := q.among(quantityMembers), q.kind(); {
-		case name == 0 && !hasValue && kind == jsontext.KindNumber:
-			value, hasValue = q.number(), true
-		case name == 1 && !hasUnit && kind == jsontext.KindString:
-			symbol, hasUnit = q.string(), true
-		default:
-			q.lost = true
-		}
-	}
-	q.lost = q.lost || !hasValue || !hasUnit
-	return value, symbol
-}
-
 // string reads a string, of which the quote comes next. One with an escape is left
 // to the library.
-func (q *quick) string() []byte {
+func (q *quick) string() (s []byte, ok bool) {
 	start, ascii := q.at+1, true
 	for i := start; i < len(q.text); i++ {
 		switch c := q.text[i]; {
 		case c == '"':
 			s := q.text[start:i]
 			if !ascii && !utf8.Valid(s) {
-				q.lost = true
-				return nil
+				q.gaveUp = true
+				return nil, false
 			}
 			q.at = i + 1
-			return s
+			return s, true
 		case c == '\\' || c < ' ':
-			q.lost = true
-			return nil
+			q.gaveUp = true
+			return nil, false
 		case c >= utf8.RuneSelf:
 			ascii = false
 		}
 	}
-	q.lost = true
-	return nil
+	q.gaveUp = true
+	return nil, false
 }
 
 // number reads a number by the grammar of JSON, which is narrower than Go's.
-func (q *quick) number() float64 {
+func (q *quick) number() (x float64, ok bool) {
 	start := q.at
 	if q.text[q.at] == '-' {
 		q.at++
@@ -169,15 +176,13 @@ func (q *quick) number() float64 {
 		}
 		q.digits()
 	}
-	if q.lost {
-		return 0
+	if q.gaveUp {
+		return 0, false
 	}
 	s := q.text[start:q.at]
 	x, err := strconv.ParseFloat(unsafe.String(unsafe.SliceData(s), len(s)), 64) // which keeps no reference to it
-	if err != nil {
-		q.lost = true
-	}
-	return x
+	q.gaveUp = err != nil
+	return x, err == nil
 }
 
 // digits passes over one digit or more.
@@ -187,40 +192,44 @@ func (q *quick) digits() {
 		q.at++
 	}
 	if q.at == start {
-		q.lost = true
+		q.gaveUp = true
 	}
 }
 
 // boolean reads true or false.
-func (q *quick) boolean() bool {
+func (q *quick) boolean() (b, ok bool) {
 	for _, word := range [...]string{"true", "false"} {
 		if end := q.at + len(word); end <= len(q.text) && string(q.text[q.at:end]) == word {
 			q.at = end
-			return word == "true"
+			return word == "true", true
 		}
 	}
-	q.lost = true
-	return false
+	q.gaveUp = true
+	return false, false
 }
 
-// value passes over a whole value, and returns its text. Deep ones are left to the
-// library.
-func (q *quick) value(depth int) []byte {
-	const deepest = 32
+func (q *quick) value() ([]byte, bool) {
 	start := q.at
+	q.pass(0)
+	return q.text[start:q.at], !q.gaveUp
+}
+
+// pass passes over a value. Deep ones are left to the library.
+func (q *quick) pass(depth int) {
+	const deepest = 32
 	switch kind := q.kind(); {
 	case depth > deepest:
-		q.lost = true
+		q.gaveUp = true
 	case kind == jsontext.KindBeginObject:
 		q.begin()
 		for q.more('}') {
 			q.name()
-			q.value(depth + 1)
+			q.pass(depth + 1)
 		}
 	case kind == jsontext.KindBeginArray:
 		q.begin()
 		for q.more(']') {
-			q.value(depth + 1)
+			q.pass(depth + 1)
 		}
 	case kind == jsontext.KindString:
 		q.string()
@@ -229,10 +238,9 @@ func (q *quick) value(depth int) []byte {
 	case kind == jsontext.KindTrue, kind == jsontext.KindFalse:
 		q.boolean()
 	default: // null, which no answer of ours needs
-		q.lost = true
+		q.gaveUp = true
 	}
-	return q.text[start:q.at]
 }
 
 // ended tells whether nothing is left.
-func (q *quick) ended() bool { return !q.lost && q.byte() == 0 && q.at == len(q.text) }
+func (q *quick) ended() bool { return !q.gaveUp && q.byte() == 0 && q.at == len(q.text) }

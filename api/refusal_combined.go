@@ -13,8 +13,8 @@ import (
 // answerBody decodes and checks a body and answers it. What is refused before anything is
 // calculated is handed on all the same, for what the calculation would refuse besides:
 // who mends a request once has then mended all of it.
-func answerBody[Req, Res any](ctx context.Context, body []byte, o *object[Req], request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *refusal) {
-	r := checkTop(request, decode(body, o, request))
+func answerBody[Req, Res any](ctx context.Context, body []byte, t *table, request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *refusal) {
+	r := checkTop(request, decode(body, t, request))
 	if r != nil && (r.kind != invalidRequest || len(r.fields) >= mostErrors) {
 		var none Res
 		return none, r

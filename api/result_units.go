@@ -22,9 +22,20 @@ var (
 	}
 )
 
+// A unitSystem is what resultUnits asks for.
+type unitSystem string
+
+const (
+	systemUS     unitSystem = "us"
+	systemMetric unitSystem = "metric"
+)
+
+// Words lists the systems.
+func (unitSystem) Words() []string { return []string{string(systemUS), string(systemMetric)} }
+
 // Results is how the answer is wanted; every calculation has it.
 type Results struct {
-	ResultUnits string `json:"resultUnits,omitzero"`
+	ResultUnits unitSystem `json:"resultUnits,omitzero"`
 	Showing
 }
 
@@ -36,21 +47,11 @@ type Showing struct {
 // shows tells whether the working was asked for.
 func (s *Showing) shows() bool { return s.ShowWorking != nil && *s.ShowWorking }
 
-// showing reads showWorking.
-func showing[T any](at func(*T) *Showing) member[T] {
-	return flag("showWorking", func(t *T) **bool { return &at(t).ShowWorking })
-}
-
 func (r Results) units() *resultUnits {
-	if r.ResultUnits == "metric" {
+	if r.ResultUnits == systemMetric {
 		return &metricUnits
 	}
 	return &usUnits
-}
-
-// results reads resultUnits.
-func results[T any](at func(*T) *Results) member[T] {
-	return oneOf("resultUnits", func(t *T) *string { return &at(t).ResultUnits }, "us", "metric")
 }
 
 // percent writes a fraction in %.

@@ -31,9 +31,9 @@ type PointsResponse struct {
 
 // MoreCatchesResponse is what would settle whether the boom is above the limit.
 type MoreCatchesResponse struct {
-	Catches int      `json:"catches"`
-	BeginAt []string `json:"beginAt,omitzero"`
-	Detail  string   `json:"detail"`
+	Catches int             `json:"catches"`
+	BeginAt []calc.Position `json:"beginAt,omitzero"`
+	Detail  string          `json:"detail"`
 }
 
 // OutlierResponse is a catch to make again.
@@ -89,8 +89,8 @@ func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse
 	a := MoreCatchesResponse{Catches: s.More}
 	var sides []string
 	for _, p := range s.MoreOn {
-		a.BeginAt = append(a.BeginAt, positions[p-1])
-		sides = append(sides, text.Of(lang, "side."+positions[p-1]))
+		a.BeginAt = append(a.BeginAt, p)
+		sides = append(sides, text.Of(lang, "side."+string(p)))
 	}
 	switch {
 	case s.AllOthers:

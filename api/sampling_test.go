@@ -20,7 +20,7 @@ func TestSamplingHasWords(t *testing.T) {
 	for _, w := range calc.OutlierTest.Words("") {
 		keys = append(keys, "outlier."+string(w))
 	}
-	for _, p := range positions {
+	for _, p := range calc.Position("").Words() {
 		keys = append(keys, "side."+p)
 	}
 	for _, k := range keys {

@@ -12,7 +12,7 @@ import (
 
 // longPlan is a request whose answer has 2 MB: every gear with every nozzle, and working.
 func longPlan() string {
-	gears, nozzles := make([]string, mostGears), make([]string, mostShelfNozzles)
+	gears, nozzles := make([]string, mostItems[CorrectionsRequest]("gears")), make([]string, mostItems[CorrectionsRequest]("nozzles"))
 	for i := range gears {
 		gears[i] = fmt.Sprintf(`{"label":"gear %d","groundSpeed":{"value":%d.25,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, i+2)
 	}

@@ -26,7 +26,7 @@ type TankLoadsResponse struct {
 	FullLoads        int                   `json:"fullLoads"`
 	PartLoad         *TankLoadResponse     `json:"partLoad,omitzero"`
 	EqualLoad        *TankLoadResponse     `json:"equalLoad,omitzero"`
-	AreaBasis        string                `json:"areaBasis,omitzero"`
+	AreaBasis        calc.RateBasis        `json:"areaBasis,omitzero"`
 	Products         []TankProductResponse `json:"products"`
 	CarrierWater     LoadSharesResponse    `json:"carrierWater"`
 

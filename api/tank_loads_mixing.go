@@ -18,13 +18,15 @@ type MixingStepResponse struct {
 // The steps of filling a tank, in their order. Common practice, from memory; the
 // order of the label goes before it.
 const (
-	stepHalfWater = "half_water"
-	stepDry       = "dry"
-	stepLiquid    = "liquid"
-	stepFillUp    = "fill_up"
+	stepHalfWater   = "half_water"
+	stepConditioner = string(calc.WaterConditioner)
+	stepDry         = "dry"
+	stepLiquid      = "liquid"
+	stepAdjuvant    = string(calc.Adjuvant)
+	stepFillUp      = "fill_up"
 )
 
-var mixingWords = []string{stepHalfWater, roleWaterConditioner, stepDry, stepLiquid, roleAdjuvant, stepFillUp}
+var mixingWords = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, stepAdjuvant, stepFillUp}
 
 // mixingOrder lists the steps that there is something for, each with pointers to
 // its products; nothing for water alone.
@@ -52,8 +54,8 @@ func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.T
 // dry, what is poured for liquid.
 func mixingStep(p *TankProductRequest, x *calc.TankProductResult) string {
 	switch {
-	case p.Role == roleWaterConditioner, p.Role == roleAdjuvant:
-		return p.Role
+	case p.Role == calc.WaterConditioner, p.Role == calc.Adjuvant:
+		return string(p.Role)
 	case x.Total.Mass != 0:
 		return stepDry
 	}

@@ -20,11 +20,11 @@ func (r *TankLoadsRequest) work(w working, x *calc.TankLoadsResult, a *TankLoads
 	k := &tankWork{working: w, r: r, a: a, units: r.units(), treated: r.ApplicationRate, basis: r.ApplicationRate}
 	if r.FieldArea.given() {
 		w.line(method.TreatedAreaOfField, "/treatedArea", a.TreatedArea).with("F", r.FieldArea).with("W", r.Width).with("b", r.RowSpacing)
-		if r.AreaBasis == basisField || len(r.Products) > 0 {
+		if r.AreaBasis == calc.RateBasisField || len(r.Products) > 0 {
 			k.field = in(r.ApplicationRate.si()*r.Width.si()/r.RowSpacing.si(), k.units.rate)
 			w.line(method.RateOnBasis, "", k.field).with("R", r.ApplicationRate).with("W", r.Width).with("b", r.RowSpacing)
 		}
-		if r.AreaBasis == basisField {
+		if r.AreaBasis == calc.RateBasisField {
 			k.basis = k.field
 		}
 	}

@@ -61,7 +61,7 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 	again := c.MeasureAgain
 	a.MeasureAgain = &MeasureAgainResponse{Measurement: again.Measurement, How: again.How, More: again.More}
 	if again.How == calc.HowBetterInstrument {
-		a.MeasureAgain.Instrument = instrumentWords[again.Instrument]
+		a.MeasureAgain.Instrument = again.Instrument.String()
 	}
 	a.ConformanceDetail = conformanceDetail(text.From(ctx), again)
 	return a
@@ -88,7 +88,7 @@ func howToSettle(lang text.Language, again calc.MeasureAgain) string {
 func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
 	keys := tooClose[again.How]
 	if again.How == calc.HowBetterInstrument {
-		return text.Filled(lang, keys[0], text.Word(text.Coded(lang, "instrument", instrumentWords[again.Instrument])))
+		return text.Filled(lang, keys[0], text.Word(text.Coded(lang, "instrument", again.Instrument.String())))
 	}
 	what := text.Word(text.Coded(lang, "measurement", string(again.Measurement)))
 	if again.More == 0 {

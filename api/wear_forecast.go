@@ -13,46 +13,25 @@ import (
 
 // WearForecastRequest is the body of POST /v1/wear-forecast.
 type WearForecastRequest struct {
-	Catches        []WearCatchRequest `json:"catches" validate:"required"`
-	SprayPressure  Quantity           `json:"sprayPressure" validate:"required"`
+	Catches        []WearCatchRequest `json:"catches" validate:"required" len:"3..1000"`
+	SprayPressure  Quantity           `json:"sprayPressure" validate:"required" is:"pressure"`
 	Nozzle         NozzleRequest      `json:"nozzle,omitzero"`
-	NewFlowRate    Quantity           `json:"newFlowRate,omitzero"`
-	Limit          Quantity           `json:"limit,omitzero"`
-	HoursPerSeason Quantity           `json:"hoursPerSeason,omitzero"`
+	NewFlowRate    Quantity           `json:"newFlowRate,omitzero" is:"flow_rate"`
+	Limit          Quantity           `json:"limit,omitzero" is:"ratio"`
+	HoursPerSeason Quantity           `json:"hoursPerSeason,omitzero" is:"time"`
 	Results
 }
 
 // WearCatchRequest is a catch with the hours that the nozzles had run, or its date.
 type WearCatchRequest struct {
 	Label         string    `json:"label,omitzero"`
-	Hours         Quantity  `json:"hours,omitzero"`
+	Hours         Quantity  `json:"hours,omitzero" is:"time" zero:"true"`
 	Date          time.Time `json:"date,omitzero"`
-	Volume        Quantity  `json:"volume"`
-	Time          Quantity  `json:"time"`
-	Nozzles       int       `json:"nozzles,omitzero"`
-	SprayPressure Quantity  `json:"sprayPressure,omitzero"`
+	Volume        Quantity  `json:"volume" validate:"required" is:"volume"`
+	Time          Quantity  `json:"time" validate:"required" is:"time"`
+	Nozzles       int       `json:"nozzles,omitzero" range:"1..1000"`
+	SprayPressure Quantity  `json:"sprayPressure,omitzero" is:"pressure"`
 }
-
-var wearCatchTable = objectOf(
-	label("label", func(c *WearCatchRequest) *string { return &c.Label }, longestLabel),
-	amount("hours", func(c *WearCatchRequest) *Quantity { return &c.Hours }, unit.KindTime),
-	date("date", func(c *WearCatchRequest) *time.Time { return &c.Date }),
-	require(quantity("volume", func(c *WearCatchRequest) *Quantity { return &c.Volume }, unit.KindVolume)),
-	require(quantity("time", func(c *WearCatchRequest) *Quantity { return &c.Time }, unit.KindTime)),
-	count("nozzles", func(c *WearCatchRequest) *int { return &c.Nozzles }, 1, mostNozzles),
-	quantity("sprayPressure", func(c *WearCatchRequest) *Quantity { return &c.SprayPressure }, unit.KindPressure),
-)
-
-var wearForecastTable = objectOf(
-	list("catches", func(r *WearForecastRequest) *[]WearCatchRequest { return &r.Catches }, 3, mostCatches, wearCatchTable),
-	quantity("sprayPressure", func(r *WearForecastRequest) *Quantity { return &r.SprayPressure }, unit.KindPressure),
-	nested("nozzle", func(r *WearForecastRequest) *NozzleRequest { return &r.Nozzle }, nozzleTable),
-	quantity("newFlowRate", func(r *WearForecastRequest) *Quantity { return &r.NewFlowRate }, unit.KindFlowRate),
-	quantity("limit", func(r *WearForecastRequest) *Quantity { return &r.Limit }, unit.KindRatio),
-	quantity("hoursPerSeason", func(r *WearForecastRequest) *Quantity { return &r.HoursPerSeason }, unit.KindTime),
-	results(func(r *WearForecastRequest) *Results { return &r.Results }),
-	showing(func(r *WearForecastRequest) *Showing { return &r.Showing }),
-)
 
 func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResponse, error) {
 	result, err := calc.WearForecast(r.input())
@@ -60,7 +39,7 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResp
 	if untimed != nil {
 		err = exceptTimes(err)
 	}
-	if err := combined(append(r.Nozzle.unread().Under(finding.Member("nozzle")), untimed...), err); err != nil {
+	if err := combined(append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), untimed...), err); err != nil {
 		return WearForecastResponse{}, err
 	}
 	a := r.answer(ctx, result)

@@ -50,15 +50,19 @@ type ApplicationRateInput struct {
 }
 
 // A RateBasis is the area that a rate refers to.
-type RateBasis uint8
+type RateBasis string
 
 // The bases of a rate.
 const (
-	RateBasisNone    RateBasis = iota // not given
-	RateBasisTreated                  // the area under the spray
-	RateBasisField                    // the whole field, rows and gaps
-	rateBases        = iota
+	RateBasisNone    RateBasis = ""        // not given
+	RateBasisTreated RateBasis = "treated" // the area under the spray
+	RateBasisField   RateBasis = "field"   // the whole field, rows and gaps
 )
+
+var rateBases = []RateBasis{RateBasisTreated, RateBasisField}
+
+// Words lists the bases.
+func (RateBasis) Words() []string { return wordsOf(rateBases) }
 
 // A Solved names the one of the four that was solved for.
 type Solved string

@@ -43,7 +43,7 @@ func TestApplicationRateRefuses(t *testing.T) {
 		"targetApplicationRate: not_positive": but(func(in *input) { in.TargetApplicationRate = -1 }),
 		"labelMaximum: not_positive":          but(func(in *input) { in.LabelMaximum = -1 }),
 		"rateTolerance: not_positive":         but(func(in *input) { in.RateTolerance = -1 }),
-		"rateBasis: not_allowed":              but(func(in *input) { in.RateBasis = calc.RateBasisField + 1 }),
+		"rateBasis: not_allowed":              but(func(in *input) { in.RateBasis = "other" }),
 
 		// Two ways to say the same.
 		"nozzle: conflict":        but(func(in *input) { in.Nozzle, in.SprayPressure = three, 3e5 }),
@@ -68,7 +68,7 @@ func TestApplicationRateRefuses(t *testing.T) {
 		}),
 		// All at once.
 		"sprayPressure: required; rateBasis: not_allowed; groundSpeed: need_three_of_four; width: required": {
-			Nozzle: three, RateBasis: 9, ApplicationRate: 1e-5, RowSpacing: 2},
+			Nozzle: three, RateBasis: "other", ApplicationRate: 1e-5, RowSpacing: 2},
 	} {
 		r, err := calc.ApplicationRate(in)
 		if refusal(err) != want {

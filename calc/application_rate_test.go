@@ -60,7 +60,7 @@ func TestPublishedRateOfSizes(t *testing.T) {
 		"015": 98, "02": 131, "03": 196, "04": 261, "05": 327, "06": 392, "08": 523, // L/ha
 	} {
 		r := mustApplicationRate(t, calc.ApplicationRateInput{
-			Nozzle: calc.Nozzle{Size: size}, SprayPressure: 2 * unit.Bar,
+			Nozzle: calc.Nozzle{Size: calc.SizeName(size)}, SprayPressure: 2 * unit.Bar,
 			GroundSpeed: 6 * unit.KilometrePerHour, SprayedWidthPerNozzle: 50 * unit.Centimetre,
 		})
 		printedAs(t, size, r.ApplicationRate.In(unit.LitrePerHectare), printed, 0)

@@ -96,18 +96,18 @@ func (g Gear) check() (v finding.Invalid) {
 }
 
 func (p Pump) check() (v finding.Invalid) {
-	checkWord(&v, uint8(p.Type), uint8(Centrifugal), finding.Member("type"))
-	checkWord(&v, uint8(p.Drive), uint8(IndependentDrive), finding.Member("drive"))
-	checkWord(&v, uint8(p.Regulation), uint8(RateControllerRegulation), finding.Member("regulation"))
+	checkWord(&v, p.Type, pumpTypes, finding.Member("type"))
+	checkWord(&v, p.Drive, pumpDrives, finding.Member("drive"))
+	checkWord(&v, p.Regulation, pumpRegulations, finding.Member("regulation"))
 	return v
 }
 
-// checkWord checks a word that must be given and is one up to last.
-func checkWord(v *finding.Invalid, word, last uint8, place finding.Place) {
+// checkWord checks a word that must be given and is one of a list.
+func checkWord[W ~string](v *finding.Invalid, word W, list []W, place finding.Place) {
 	switch {
-	case word == 0:
+	case word == "":
 		v.Add(place, finding.CodeRequired)
-	case word > last:
+	case notAmong(word, list):
 		v.Add(place, finding.CodeNotAllowed)
 	}
 }

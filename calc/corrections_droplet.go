@@ -18,9 +18,7 @@ func (x *planner) droplets(s machineState) (class DropletClass, allowed finding.
 		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != finding.Within {
 			continue
 		}
-		if class == DropletClassUnknown || row.DropletClass < class {
-			class = row.DropletClass
-		}
+		class = class.orFiner(row.DropletClass)
 		if allowed == finding.Within && !x.in.allows(row.DropletClass) {
 			allowed = finding.Outside
 		}
@@ -63,7 +61,7 @@ func (in CorrectionsInput) checkLabel(v *finding.Invalid) {
 		}
 	}
 	for _, c := range in.AllowedDropletClasses {
-		if c == DropletClassUnknown || c > UltraCoarse {
+		if c == DropletClassUnknown || notAmong(c, dropletClasses) {
 			v.Add(finding.Member("allowedDropletClasses"), finding.CodeNotAllowed)
 		}
 	}

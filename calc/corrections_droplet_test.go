@@ -112,10 +112,10 @@ func TestCorrectionsLabelRefuses(t *testing.T) {
 		"dropletChart[0].pressureRange.low: required":       func(in *calc.CorrectionsInput) { in.DropletChart[0].PressureRange.Low = 0 },
 		"dropletChart[1].pressureRange.high: not_positive":  func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = -1 },
 		"dropletChart[1].pressureRange.low: range_inverted": func(in *calc.CorrectionsInput) { in.DropletChart[1].PressureRange.High = 1 },
-		"dropletChart[2].dropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = 0 },
-		"dropletChart[2].dropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = calc.UltraCoarse + 1 },
+		"dropletChart[2].dropletClass: required":            func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = "" },
+		"dropletChart[2].dropletClass: not_allowed":         func(in *calc.CorrectionsInput) { in.DropletChart[2].DropletClass = "other" },
 		"dropletChart[2].label: unknown_label":              func(in *calc.CorrectionsInput) { in.DropletChart[2].Label = "06" },
-		"allowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{0} },
+		"allowedDropletClasses: not_allowed":                func(in *calc.CorrectionsInput) { in.AllowedDropletClasses = []calc.DropletClass{""} },
 		"sprayVolumeRange.high: required":                   func(in *calc.CorrectionsInput) { in.SprayVolumeRange.Low = 1 },
 		"sprayVolumeRange.low: range_inverted":              func(in *calc.CorrectionsInput) { in.SprayVolumeRange = calc.RateRange{Low: 2, High: 1} },
 		"targetApplicationRate: outside_spray_volume_range": func(in *calc.CorrectionsInput) {

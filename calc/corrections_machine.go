@@ -29,33 +29,48 @@ type Pump struct {
 }
 
 // PumpType is how a pump moves liquid.
-type PumpType uint8
+type PumpType string
 
 // The types of pumps.
 const (
-	PositiveDisplacement PumpType = iota + 1
-	Centrifugal
+	PositiveDisplacement PumpType = "positive_displacement"
+	Centrifugal          PumpType = "centrifugal"
 )
 
+var pumpTypes = []PumpType{PositiveDisplacement, Centrifugal}
+
+// Words lists the types.
+func (PumpType) Words() []string { return wordsOf(pumpTypes) }
+
 // PumpDrive is what turns a pump.
-type PumpDrive uint8
+type PumpDrive string
 
 // The drives of pumps.
 const (
-	ShaftDrive       PumpDrive = iota + 1 // it turns with the engine
-	IndependentDrive                      // a motor of its own
+	ShaftDrive       PumpDrive = "shaft"       // it turns with the engine
+	IndependentDrive PumpDrive = "independent" // a motor of its own
 )
 
+var pumpDrives = []PumpDrive{ShaftDrive, IndependentDrive}
+
+// Words lists the drives.
+func (PumpDrive) Words() []string { return wordsOf(pumpDrives) }
+
 // PumpRegulation is what holds the pressure or the rate.
-type PumpRegulation uint8
+type PumpRegulation string
 
 // The regulations. RateControllerRegulation is what CorrectionsInput.RateController
 // says in another place.
 const (
-	ReliefValve PumpRegulation = iota + 1
-	NoRegulation
-	RateControllerRegulation
+	ReliefValve              PumpRegulation = "relief_valve"
+	NoRegulation             PumpRegulation = "none"
+	RateControllerRegulation PumpRegulation = "rate_controller"
 )
+
+var pumpRegulations = []PumpRegulation{ReliefValve, NoRegulation, RateControllerRegulation}
+
+// Words lists the regulations.
+func (PumpRegulation) Words() []string { return wordsOf(pumpRegulations) }
 
 // follows tells that the flow follows the engine: an unregulated pump of either
 // type on the shaft.

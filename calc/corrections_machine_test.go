@@ -251,8 +251,8 @@ func TestCorrectionsMachineRefuses(t *testing.T) {
 		"gears[2].engineSpeed: not_finite":      func(in *calc.CorrectionsInput) { in.Gears[2].EngineSpeed = unit.RotationalSpeed(endless) },
 		"gears[2].label: required":              func(in *calc.CorrectionsInput) { in.Gears[2].Label = "" },
 		"gears[2].label: duplicate_label":       func(in *calc.CorrectionsInput) { in.Gears[2].Label = "B1" },
-		"pump.type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = 0 },
-		"pump.drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = 9 },
+		"pump.type: required":                   func(in *calc.CorrectionsInput) { in.Pump.Type = "" },
+		"pump.drive: not_allowed":               func(in *calc.CorrectionsInput) { in.Pump.Drive = "other" },
 		"pump.drive: required; pump.regulation: required": func(in *calc.CorrectionsInput) {
 			in.Pump = calc.Pump{Type: calc.Centrifugal}
 		},

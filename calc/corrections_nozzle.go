@@ -122,7 +122,7 @@ func (x *planner) pressureRange(n int) (both PressureRange, apart bool) {
 
 // checkNozzles checks the shelf. With one the present nozzle has to be known too.
 func (in CorrectionsInput) checkNozzles(v *finding.Invalid) {
-	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != 0 {
+	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != "" {
 		*v = append(*v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	} else {
 		*v = append(*v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)

@@ -149,7 +149,7 @@ func anySprayer(t *rapid.T) calc.CorrectionsInput {
 	nozzle := func(label string) calc.LabeledNozzle {
 		n := calc.LabeledNozzle{Label: label}
 		if rapid.Bool().Draw(t, "size") {
-			n.Size, n.SizeRating = rapid.SampledFrom([]string{"015", "02", "03", "04", "06"}).Draw(t, "size"), calc.SizeRating(rapid.IntRange(0, 1).Draw(t, "rating"))
+			n.Size, n.SizeRating = rapid.SampledFrom([]calc.SizeName{"015", "02", "03", "04", "06"}).Draw(t, "size"), rapid.SampledFrom([]calc.SizeRating{"", calc.ISO3Bar, calc.US40PSI}).Draw(t, "rating")
 		} else {
 			n.RatedFlowRate, n.RatedPressure = unit.FlowRate(f("flow", 0.4, 4))*unit.LitrePerMinute, unit.Pressure(f("rated", 2e5, 4e5))
 		}
@@ -196,8 +196,8 @@ func anySprayer(t *rapid.T) calc.CorrectionsInput {
 	}
 	if often("pump") {
 		in.Pump = calc.Pump{
-			Type: calc.PumpType(rapid.IntRange(1, 2).Draw(t, "type")), Drive: calc.PumpDrive(rapid.IntRange(1, 2).Draw(t, "drive")),
-			Regulation: calc.PumpRegulation(rapid.IntRange(1, 2).Draw(t, "regulation")),
+			Type: rapid.SampledFrom([]calc.PumpType{calc.PositiveDisplacement, calc.Centrifugal}).Draw(t, "type"), Drive: rapid.SampledFrom([]calc.PumpDrive{calc.ShaftDrive, calc.IndependentDrive}).Draw(t, "drive"),
+			Regulation: rapid.SampledFrom([]calc.PumpRegulation{calc.ReliefValve, calc.NoRegulation}).Draw(t, "regulation"),
 		}
 	}
 	if rapid.Bool().Draw(t, "pulsing") {
@@ -213,8 +213,8 @@ func anySprayer(t *rapid.T) calc.CorrectionsInput {
 		for _, n := range append([]calc.LabeledNozzle{in.Nozzle}, in.Nozzles...) {
 			between := unit.Pressure(f("class changes", 1e5, 5e5))
 			in.DropletChart = append(in.DropletChart,
-				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: 1e5, High: between}, DropletClass: calc.DropletClass(rapid.IntRange(5, 8).Draw(t, "coarser"))},
-				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: between, High: 5e5}, DropletClass: calc.DropletClass(rapid.IntRange(1, 5).Draw(t, "finer"))})
+				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: 1e5, High: between}, DropletClass: rapid.SampledFrom([]calc.DropletClass{calc.Coarse, calc.VeryCoarse, calc.ExtremelyCoarse, calc.UltraCoarse}).Draw(t, "coarser")},
+				calc.DropletEntry{Label: n.Label, PressureRange: calc.PressureRange{Low: between, High: 5e5}, DropletClass: rapid.SampledFrom([]calc.DropletClass{calc.ExtremelyFine, calc.VeryFine, calc.Fine, calc.Medium, calc.Coarse}).Draw(t, "finer")})
 		}
 		in.AllowedDropletClasses = []calc.DropletClass{calc.Medium, calc.Coarse, calc.VeryCoarse, calc.UltraCoarse}
 	}

@@ -10,7 +10,7 @@ import (
 // spray with reference nozzles; they have no fixed bounds in micrometres. A class
 // hangs on nozzle and pressure together and is what the nozzle's maker says:
 // nothing here computes it.
-type DropletClass uint8
+type DropletClass string
 
 // The droplet classes. Source: names and order, Grainews, Nozzle colour and flow
 // rate confusion, https://www.grainews.ca/news/nozzle-colour-and-flow-rate-confusion/ ,
@@ -18,25 +18,37 @@ type DropletClass uint8
 // colours of sizes are not those of classes. The finest and the coarsest are from
 // memory.
 const (
-	DropletClassUnknown DropletClass = iota // never allowed
-	ExtremelyFine
-	VeryFine
-	Fine
-	Medium
-	Coarse
-	VeryCoarse
-	ExtremelyCoarse
-	UltraCoarse
-	dropletClasses = iota
+	DropletClassUnknown DropletClass = "" // never allowed
+	ExtremelyFine       DropletClass = "extremely_fine"
+	VeryFine            DropletClass = "very_fine"
+	Fine                DropletClass = "fine"
+	Medium              DropletClass = "medium"
+	Coarse              DropletClass = "coarse"
+	VeryCoarse          DropletClass = "very_coarse"
+	ExtremelyCoarse     DropletClass = "extremely_coarse"
+	UltraCoarse         DropletClass = "ultra_coarse"
 )
+
+var dropletClasses = []DropletClass{ExtremelyFine, VeryFine, Fine, Medium, Coarse, VeryCoarse, ExtremelyCoarse, UltraCoarse}
+
+// Words lists the classes, the finest first.
+func (DropletClass) Words() []string { return wordsOf(dropletClasses) }
+
+// orFiner is the finer of two classes, of which the first may be unknown.
+func (c DropletClass) orFiner(other DropletClass) DropletClass {
+	if c == DropletClassUnknown || slices.Index(dropletClasses, other) < slices.Index(dropletClasses, c) {
+		return other
+	}
+	return c
+}
 
 // A DropletEntry is one line of a droplet chart: the class of a nozzle over a
 // range of pressures, both included. Low and high may be the same. A choice of
 // nozzles needs Size or Label; for corrections an entry without a Label is of the
 // present nozzle, and Size is not used.
 type DropletEntry struct {
-	Size          string // ISO 10625
-	Label         string // of a nozzle at hand, instead of Size
+	Size          SizeName // ISO 10625
+	Label         string   // of a nozzle at hand, instead of Size
 	PressureRange PressureRange
 	DropletClass  DropletClass
 }
@@ -61,9 +73,7 @@ func (in NozzleSelectionInput) droplets(c *Candidate, span PressureRange) (Dropl
 		if !in.speaksOf(e, c) || !e.PressureRange.meets(span) {
 			continue
 		}
-		if finest == DropletClassUnknown || e.DropletClass < finest {
-			finest = e.DropletClass
-		}
+		finest = finest.orFiner(e.DropletClass)
 		if !slices.Contains(in.AllowedDropletClasses, e.DropletClass) {
 			verdict = finding.Outside
 		}
@@ -125,12 +135,12 @@ func (e *DropletEntry) checkClass(v *finding.Invalid, i int) {
 	switch {
 	case e.DropletClass == DropletClassUnknown:
 		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeRequired)
-	case e.DropletClass >= dropletClasses:
+	case notAmong(e.DropletClass, dropletClasses):
 		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeNotAllowed)
 	}
 }
 
-func knownSize(name string) bool {
+func knownSize(name SizeName) bool {
 	q, _ := Nozzle{Size: name}.rating()
 	return q != 0
 }

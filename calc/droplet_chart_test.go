@@ -84,6 +84,7 @@ func TestReferenceDropletsOverSpeeds(t *testing.T) {
 // finer, and allowed only when both are.
 func TestReferenceDropletsWhereLinesMeet(t *testing.T) {
 	in := wanted()
+	in.SizeRating = ""
 	in.Shelf = []calc.ShelfNozzle{{Label: "twin", RatedFlowRate: 0.3 * gallonPerMinute, RatedPressure: psiRange(30, 30).Low}}
 	in.DropletChart = []calc.DropletEntry{
 		{Label: "twin", PressureRange: psiRange(20, 30), DropletClass: calc.Coarse},

@@ -24,7 +24,7 @@ func anySheet(t *rapid.T) calc.FieldSheetInput {
 	for range rapid.IntRange(2, 14).Draw(t, "catches") {
 		c := one
 		c.Volume *= unit.Volume(off("volume"))
-		c.Position = calc.Position(rapid.IntRange(0, 3).Draw(t, "position"))
+		c.Position = rapid.SampledFrom([]calc.Position{calc.Unplaced, calc.Left, calc.Center, calc.Right}).Draw(t, "position")
 		in.Output.Catches = append(in.Output.Catches, c)
 	}
 	in.Output.CatchPointsOnBoom = 0
@@ -42,7 +42,7 @@ func anySheet(t *rapid.T) calc.FieldSheetInput {
 		in.Speed.Runs = append(in.Speed.Runs, r)
 	}
 	in.Target.ApplicationRate *= unit.ApplicationRate(off("target"))
-	in.Output.Tolerance.Basis = calc.Basis(rapid.IntRange(0, 3).Draw(t, "basis"))
+	in.Output.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.DefaultBasis, calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
 	in.Limits.SprayPressure = calc.PressureRange{Low: 20 * unit.PoundPerSquareInch, High: 120 * unit.PoundPerSquareInch}
 	return in
 }

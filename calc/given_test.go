@@ -68,7 +68,7 @@ func requests() []asked {
 		}),
 		ask("ground-speed", calc.GroundSpeed, func() calc.GroundSpeedInput {
 			return calc.GroundSpeedInput{Measuring: calc.Measuring{Uncertainty: true}, Runs: []calc.Run{
-				{CourseLength: 50, Time: 25, Direction: calc.Direction(1)}, {CourseLength: 50, Time: 26, Direction: calc.Direction(2)}}}
+				{CourseLength: 50, Time: 25, Direction: calc.Out}, {CourseLength: 50, Time: 26, Direction: calc.Back}}}
 		}),
 		ask("nozzle-flow", calc.NozzleFlow, func() calc.NozzleFlowInput {
 			return calc.NozzleFlowInput{Measuring: calc.Measuring{Uncertainty: true}, Catches: []calc.Catch{
@@ -98,7 +98,7 @@ func requests() []asked {
 		}),
 		ask("nozzle-selection", calc.NozzleSelection, func() calc.NozzleSelectionInput {
 			in := wanted()
-			in.SizeRating = 0
+			in.SizeRating = ""
 			in.Shelf = []calc.ShelfNozzle{{RatedFlowRate: nozzle.RatedFlowRate, RatedPressure: nozzle.RatedPressure, PressureRange: nozzle.PressureRange}}
 			return in
 		}),

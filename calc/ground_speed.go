@@ -15,14 +15,17 @@ type Run struct {
 }
 
 // Direction is which way along the course a run went.
-type Direction uint8
+type Direction string
 
 // The directions of a course.
 const (
-	DirectionUnknown Direction = iota
-	Out
-	Back
+	DirectionUnknown Direction = ""
+	Out              Direction = "out"
+	Back             Direction = "back"
 )
+
+// Words lists the directions.
+func (Direction) Words() []string { return wordsOf([]Direction{Out, Back}) }
 
 // GroundSpeedInput is what a crew times.
 type GroundSpeedInput struct {

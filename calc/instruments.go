@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -16,6 +17,14 @@ const (
 	Gauge                           // pressures
 	instrumentKinds
 )
+
+var instrumentWords = [...]string{Stopwatch: "stopwatch", Tape: "tape", Jug: "jug", Gauge: "gauge"}
+
+// String is the word for the kind.
+func (k InstrumentKind) String() string { return instrumentWords[k] }
+
+// Words lists the kinds, in the order of their constants.
+func (InstrumentKind) Words() []string { return slices.Clone(instrumentWords[:]) }
 
 // An Instrument is one that a crew measured with. Zero errors are no errors; what is
 // not known is taken from DefaultInstrument.

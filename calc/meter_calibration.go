@@ -7,6 +7,18 @@ import (
 	"wetrun/calc/unit"
 )
 
+// MeterKind is what a meter adds up.
+type MeterKind string
+
+// The kinds of meters.
+const (
+	FlowMeter   MeterKind = "flow_meter"   // volumes
+	SpeedSensor MeterKind = "speed_sensor" // lengths
+)
+
+// Words lists the kinds.
+func (MeterKind) Words() []string { return wordsOf([]MeterKind{FlowMeter, SpeedSensor}) }
+
 // Metered is what a meter adds up: a flow meter volumes, a speed sensor lengths.
 type Metered interface{ unit.Volume | unit.Length }
 

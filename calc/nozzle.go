@@ -10,7 +10,7 @@ import (
 type Nozzle struct {
 	RatedFlowRate unit.FlowRate // of water
 	RatedPressure unit.Pressure
-	Size          string     // ISO 10625, such as "02"
+	Size          SizeName   // ISO 10625, such as "02"
 	SizeRating    SizeRating // which table the size is read in
 	// FlowChart holds at least two points whose pressures rise. Flows between them
 	// and outside them: see FlowAt.
@@ -24,14 +24,18 @@ type PressureRange struct{ Low, High unit.Pressure }
 
 // SizeRating tells the pressure at which a size means its flow. The two differ by
 // 1.3 % at every size, so they are never treated as one.
-type SizeRating uint8
+type SizeRating string
 
-// The ratings of ISO 10625 sizes.
+// The ratings of ISO 10625 sizes. One that is not given stands for ISO3Bar.
 const (
-	ISO3Bar     SizeRating = iota // round litres per minute at 3 bar
-	US40PSI                       // round US gallons per minute at 40 psi
-	sizeRatings = iota
+	ISO3Bar SizeRating = "iso_3_bar" // round litres per minute at 3 bar
+	US40PSI SizeRating = "us_40_psi" // round US gallons per minute at 40 psi
 )
+
+var sizeRatings = []SizeRating{ISO3Bar, US40PSI}
+
+// Words lists the ratings.
+func (SizeRating) Words() []string { return wordsOf(sizeRatings) }
 
 // CodeUnknownSize is the violation for a size that ISO 10625 does not list.
 const CodeUnknownSize = "unknown_size"
@@ -42,7 +46,7 @@ func (n Nozzle) given() bool {
 }
 
 // silent tells whether the nozzle says nothing but its pressure range.
-func (n Nozzle) silent() bool { return !n.given() && n.SizeRating == ISO3Bar }
+func (n Nozzle) silent() bool { return !n.given() && n.SizeRating == "" }
 
 // Rating returns the rated flow of water and the pressure it is rated at, from
 // the pair or from the size; of a flow chart its first point, see RatingNear. It
@@ -146,7 +150,7 @@ func (n Nozzle) check() finding.Invalid {
 		}
 		v = append(v, n.checkChart()...)
 	}
-	if n.SizeRating >= sizeRatings {
+	if notAmong(n.SizeRating, sizeRatings) {
 		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
 	return append(v, n.PressureRange.check().Under(finding.Member("pressureRange"))...)

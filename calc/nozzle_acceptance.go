@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -42,15 +44,27 @@ type AcceptanceCatch struct {
 }
 
 // Position is a side of the boom.
-type Position uint8
+type Position string
 
 // The sides of a boom, seen in the direction of travel.
 const (
-	Unplaced Position = iota
-	Left
-	Center
-	Right
+	Unplaced Position = ""
+	Left     Position = "left"
+	Center   Position = "center"
+	Right    Position = "right"
 )
+
+// positions are where a catch can be. Counts by position come in this order.
+var positions = [...]Position{Unplaced, Left, Center, Right}
+
+// sides are the positions that are known.
+var sides = positions[1:]
+
+// Words lists the sides.
+func (Position) Words() []string { return wordsOf(sides) }
+
+// index is the place of a position in positions; -1 for none of them.
+func (p Position) index() int { return slices.Index(positions[:], p) }
 
 // OutputTolerance is how far a nozzle may be from what it is compared with.
 type OutputTolerance struct {
@@ -59,16 +73,20 @@ type OutputTolerance struct {
 }
 
 // Basis is what a nozzle's flow is compared with.
-type Basis uint8
+type Basis string
 
 // The bases of an output tolerance.
 const (
-	DefaultBasis Basis = iota // the rating when the nozzle is given, else the mean
-	RatedBasis                // the maker's flow at the working pressure
-	MeanBasis                 // the mean of the catches
-	BothBases                 // outside if outside either
-	basisCount
+	DefaultBasis Basis = ""      // the rating when the nozzle is given, else the mean
+	RatedBasis   Basis = "rated" // the maker's flow at the working pressure
+	MeanBasis    Basis = "mean"  // the mean of the catches
+	BothBases    Basis = "both"  // outside if outside either
 )
+
+var bases = []Basis{RatedBasis, MeanBasis, BothBases}
+
+// Words lists the bases.
+func (Basis) Words() []string { return wordsOf(bases) }
 
 // FlowRange is a lowest and a highest flow of one nozzle.
 type FlowRange struct{ Low, High unit.FlowRate }
@@ -338,7 +356,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		}
 		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
-	if basis >= basisCount {
+	if notAmong(basis, bases) {
 		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
 	}
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
@@ -361,7 +379,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	for i := range in.Catches {
 		in.Catches[i].checkDry(&v, "catches", i)
 		in.Catches[i].names(&v, &in.Measuring, "catches", i)
-		if in.Catches[i].Position > Right {
+		if in.Catches[i].Position.index() < 0 {
 			v.Add(finding.Item("catches", i).Member("position"), finding.CodeNotAllowed)
 		}
 	}

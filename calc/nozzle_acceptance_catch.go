@@ -76,10 +76,10 @@ func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, place fi
 
 // sides are the means of the left, the centre and the right, where caught.
 func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
-	var flows, nozzles [Right + 1]float64
-	var caught [Right + 1]int
+	var flows, nozzles [len(positions)]float64
+	var caught [len(positions)]int
 	for i := range in.Catches {
-		p := in.Catches[i].Position
+		p := in.Catches[i].Position.index()
 		if in.Catches[i].mixed() {
 			continue
 		}
@@ -87,13 +87,13 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 		nozzles[p] += in.Catches[i].nozzles()
 		caught[p]++
 	}
-	r.Sides = make([]SideMean, 0, Right-Left+1)
-	for p := Left; p <= Right; p++ {
-		if caught[p] == 0 {
+	r.Sides = make([]SideMean, 0, len(sides))
+	for p, side := range positions {
+		if side == Unplaced || caught[p] == 0 {
 			continue
 		}
 		mean := flows[p] / nozzles[p]
-		r.Sides = append(r.Sides, SideMean{p, caught[p], unit.FlowRate(mean), unit.Ratio(finding.Deviation(mean, float64(r.MeanNozzleFlowRate)))})
+		r.Sides = append(r.Sides, SideMean{side, caught[p], unit.FlowRate(mean), unit.Ratio(finding.Deviation(mean, float64(r.MeanNozzleFlowRate)))})
 	}
 }
 

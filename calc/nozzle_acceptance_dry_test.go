@@ -57,7 +57,7 @@ func TestAllDry(t *testing.T) {
 		in.Tolerance.Basis = basis
 		_, err := calc.NozzleAcceptance(in)
 		if fmt.Sprint(err) != "calc: catches: all_dry" {
-			t.Errorf("basis %d: %v", basis, err)
+			t.Errorf("basis %s: %v", basis, err)
 		}
 	}
 	in.Tolerance.Basis, in.Catches[1].Volume = calc.DefaultBasis, -1
@@ -87,7 +87,7 @@ func TestPropertyDryCatches(t *testing.T) {
 			if i > 0 && rapid.Bool().Draw(t, "dry") {
 				c.Volume = 0
 			}
-			c.Position = calc.Position(rapid.IntRange(0, 3).Draw(t, "position"))
+			c.Position = rapid.SampledFrom([]calc.Position{calc.Unplaced, calc.Left, calc.Center, calc.Right}).Draw(t, "position")
 		}
 		in.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
 		if rapid.Bool().Draw(t, "drop of different nozzles") {

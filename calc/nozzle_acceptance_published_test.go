@@ -200,7 +200,7 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 		"nozzle.pressureRange.low: range_inverted": in(func(x *calc.NozzleAcceptanceInput) {
 			x.Nozzle = calc.Nozzle{PressureRange: calc.PressureRange{Low: 2, High: 1}}
 		}),
-		"tolerance.basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = 4 }),
+		"tolerance.basis: not_allowed":         in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Basis = "other" }),
 		"tolerance.limit: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = -0.1 }),
 		"tolerance.limit: not_finite":          in(func(x *calc.NozzleAcceptanceInput) { x.Tolerance.Limit = unit.Ratio(noNumber) }),
 		"sprayPressure: pressure_required":     in(func(x *calc.NozzleAcceptanceInput) { x.SprayPressure = 0 }),
@@ -212,7 +212,7 @@ func TestNozzleAcceptanceRefuses(t *testing.T) {
 		"catches[1].time: not_positive":        in(func(x *calc.NozzleAcceptanceInput) { x.Catches[1].Time = -1 }),
 		"catches[0].nozzles: not_positive":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Nozzles = -1 }),
 		"catches[0].sprayPressure: not_finite": in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].SprayPressure = unit.Pressure(endless) }),
-		"catches[0].position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = calc.Right + 1 }),
+		"catches[0].position: not_allowed":     in(func(x *calc.NozzleAcceptanceInput) { x.Catches[0].Position = "other" }),
 	} {
 		if _, err := calc.NozzleAcceptance(x); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)

@@ -22,7 +22,7 @@ func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s SamplingI
 		if !in.Catches[i].SamePoint || i == 0 {
 			counted = false
 			s.Caught++
-			if p := in.Catches[i].Position; p <= Right {
+			if p := in.Catches[i].Position.index(); p >= 0 {
 				s.CaughtOn[p]++
 			}
 		}

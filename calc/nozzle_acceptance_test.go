@@ -127,7 +127,7 @@ func TestReferenceBothBases(t *testing.T) {
 			in.Tolerance.Basis = basis
 			r := mustAccept(t, in)
 			if statuses(r) != c.want[i] || r.Basis != basis {
-				t.Errorf("%v by basis %d: %s, want %s", c.readings, basis, statuses(r), c.want[i])
+				t.Errorf("%v by basis %s: %s, want %s", c.readings, basis, statuses(r), c.want[i])
 			}
 			if basis == calc.BothBases {
 				agrees(t, "low", r.AcceptableFlowRate.Low.In(unit.LitrePerMinute), c.low, 1e-12)
@@ -164,7 +164,7 @@ func TestReferenceMixedPressures(t *testing.T) {
 		in.Tolerance.Basis = basis
 		r := mustAccept(t, in)
 		if statuses(r) != "www" {
-			t.Errorf("by basis %d: %s", basis, statuses(r))
+			t.Errorf("by basis %s: %s", basis, statuses(r))
 		}
 		lpm := unit.LitrePerMinute
 		for i, want := range []struct{ at3, low, high float64 }{{1, 0.9, 1.1}, {1.1, 1.8, 2.2}, {0.9, 0.45, 0.55}} {

@@ -28,8 +28,8 @@ type NozzleSelectionInput struct {
 	LiquidDensity   unit.Density
 	// Sizes of ISO 10625 to choose from; all that are known when neither they nor
 	// Shelf are given.
-	Sizes      []string
-	SizeRating SizeRating
+	Sizes      []SizeName
+	SizeRating SizeRating // not with Shelf
 	// Shelf is the nozzles at hand, instead of Sizes.
 	Shelf []ShelfNozzle
 	// DropletChart is what the makers say of the drops. The size of a nozzle says
@@ -189,9 +189,9 @@ func (r *NozzleSelectionResult) decide(in NozzleSelectionInput) {
 		if best.PressureRange == (PressureRange{}) {
 			return // the nearest comes first, so no other has one
 		}
-		w := &WouldFit{best.SpeedWindow.High, best.PressureRange.High, best.SprayPressures.High, 0, 0}
+		w := &WouldFit{GroundSpeed: best.SpeedWindow.High, SprayPressure: best.PressureRange.High, NeededPressure: best.SprayPressures.High}
 		if best.tooLow() {
-			w = &WouldFit{best.SpeedWindow.Low, best.PressureRange.Low, best.SprayPressures.Low, 0, 0}
+			w = &WouldFit{GroundSpeed: best.SpeedWindow.Low, SprayPressure: best.PressureRange.Low, NeededPressure: best.SprayPressures.Low}
 		}
 		w.DropletClass, w.Droplets = in.droplets(best, PressureRange{w.SprayPressure, w.SprayPressure})
 		r.WouldFit = w

@@ -11,8 +11,8 @@ import (
 
 // A Candidate is one nozzle and what it would do.
 type Candidate struct {
-	Size          string // ISO 10625; empty for one of the shelf
-	Shelf         int    // in Shelf; -1 for a size
+	Size          SizeName // ISO 10625; empty for one of the shelf
+	Shelf         int      // in Shelf; -1 for a size
 	RatedFlowRate unit.FlowRate
 	RatedPressure unit.Pressure
 	// PressureRange is the common range, narrowed by the nozzle's own. Zero when

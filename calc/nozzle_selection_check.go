@@ -9,6 +9,9 @@ import (
 // check reports everything that keeps NozzleSelection from computing.
 func (in NozzleSelectionInput) check() error {
 	var v finding.Invalid
+	if in.SizeRating != "" && len(in.Shelf) > 0 { // no size is read by it
+		v.Conflict(finding.Member("sizeRating"), finding.Member("shelf"))
+	}
 	v.Positive(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
 	in.checkSpeed(&v)
 	in.checkWidth(&v)
@@ -27,7 +30,7 @@ func (in NozzleSelectionInput) check() error {
 	}
 	for i, class := range in.AllowedDropletClasses {
 		switch {
-		case class == DropletClassUnknown || class >= dropletClasses:
+		case class == DropletClassUnknown || notAmong(class, dropletClasses):
 			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeNotAllowed)
 		case slices.Contains(in.AllowedDropletClasses[:i], class):
 			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeConflict)
@@ -68,7 +71,7 @@ func (in NozzleSelectionInput) checkNozzles(v *finding.Invalid) {
 	if len(in.Shelf) > 0 && len(in.Sizes) > 0 {
 		v.Conflict(finding.Member("sizes"), finding.Member("shelf"))
 	}
-	if in.SizeRating >= sizeRatings {
+	if notAmong(in.SizeRating, sizeRatings) {
 		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
 	for i, name := range in.Sizes {

@@ -47,15 +47,16 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"pressureRange.low: range_inverted": in(func(x *calc.NozzleSelectionInput) { x.PressureRange = psiRange(3, 2) }),
 		"liquidDensity: conflict":           in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity, x.LiquidDensity = 1, 1000 }),
 		"relativeDensity: not_positive":     in(func(x *calc.NozzleSelectionInput) { x.RelativeDensity = -1 }),
-		"sizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = 2 }),
-		"sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"03", "03"} }),
-		"sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []string{"3"} }),
-		"sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.Shelf = []calc.ShelfNozzle{shelf} }),
+		"sizeRating: not_allowed":           in(func(x *calc.NozzleSelectionInput) { x.SizeRating = "other" }),
+		"sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"03", "03"} }),
+		"sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"3"} }),
+		"sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.SizeRating, x.Shelf = "", []calc.ShelfNozzle{shelf} }),
+		"SizeRating: conflict":              in(func(x *calc.NozzleSelectionInput) { x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{shelf} }),
 		"shelf[0].ratedFlowRate: required; shelf[0].ratedPressure: required; shelf[0].pressureRange.low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
-			x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
+			x.SizeRating, x.Sizes, x.Shelf = "", nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
 		}),
 		"allowedDropletClasses[0]: not_allowed; allowedDropletClasses[1]: not_allowed": in(func(x *calc.NozzleSelectionInput) {
-			x.AllowedDropletClasses = []calc.DropletClass{0, calc.UltraCoarse + 1}
+			x.AllowedDropletClasses = []calc.DropletClass{"", "other"}
 		}),
 		"allowedDropletClasses[1]: conflict": in(func(x *calc.NozzleSelectionInput) {
 			x.AllowedDropletClasses = []calc.DropletClass{calc.Fine, calc.Fine}
@@ -65,8 +66,8 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"dropletChart[0].label: conflict":                   entry(func(e *calc.DropletEntry) { e.Label = "twin" }),
 		"dropletChart[0].pressureRange: required":           entry(func(e *calc.DropletEntry) { e.PressureRange = calc.PressureRange{} }),
 		"dropletChart[0].pressureRange.low: range_inverted": entry(func(e *calc.DropletEntry) { e.PressureRange = psiRange(2, 1) }),
-		"dropletChart[0].dropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = 0 }),
-		"dropletChart[0].dropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = calc.UltraCoarse + 1 }),
+		"dropletChart[0].dropletClass: required":            entry(func(e *calc.DropletEntry) { e.DropletClass = "" }),
+		"dropletChart[0].dropletClass: not_allowed":         entry(func(e *calc.DropletEntry) { e.DropletClass = "other" }),
 	} {
 		r, err := calc.NozzleSelection(x)
 		if refusal(err) != want {

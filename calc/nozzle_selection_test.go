@@ -23,7 +23,7 @@ func mustSelect(t rapid.TB, in calc.NozzleSelectionInput) calc.NozzleSelectionRe
 
 // wanted asks for 17.82 gal/acre at 5 mph over 20 in: 17.82 x 5 x 20 / 5940 = 0.3
 // gal/min from each nozzle.
-func wanted(sizes ...string) calc.NozzleSelectionInput {
+func wanted(sizes ...calc.SizeName) calc.NozzleSelectionInput {
 	return calc.NozzleSelectionInput{
 		TargetApplicationRate: 17.82 * unit.USGallonPerAcre, GroundSpeed: 5 * unit.MilePerHour, SprayedWidthPerNozzle: 20 * unit.Inch,
 		PressureRange: psiRange(20, 60), Sizes: sizes, SizeRating: calc.US40PSI,
@@ -40,7 +40,7 @@ func order(r calc.NozzleSelectionResult) (names string) {
 		if c.Shelf >= 0 {
 			names += fmt.Sprint("#", c.Shelf, " ")
 		} else {
-			names += c.Size + " "
+			names += string(c.Size) + " "
 		}
 	}
 	return names
@@ -78,7 +78,7 @@ func TestReferenceSelection(t *testing.T) {
 		notes  string
 	}{{40, true, "[]"}, {22.5, true, "[]"}, {14.4, false, "[pressure_below_range]"}, {90, false, "[pressure_above_range]"}} {
 		c := r.Candidates[i]
-		agrees(t, "pressure of "+c.Size, c.SprayPressure.In(unit.PoundPerSquareInch), want.psi, 1e-12)
+		agrees(t, "pressure of "+string(c.Size), c.SprayPressure.In(unit.PoundPerSquareInch), want.psi, 1e-12)
 		if c.WithinRange != want.within || c.Fits != want.within || fmt.Sprint(c.Notes) != want.notes || c.Droplets != finding.NotJudged || c.DropletClass != calc.DropletClassUnknown {
 			t.Errorf("%s: %+v", c.Size, c)
 		}
@@ -161,6 +161,7 @@ func TestReferenceSpeedRange(t *testing.T) {
 // which is never; the fourth has no range of its own.
 func TestReferenceSelectionFromShelf(t *testing.T) {
 	in := wanted()
+	in.SizeRating = ""
 	for _, own := range []calc.PressureRange{psiRange(10, 35), psiRange(40, 90), psiRange(70, 90), {}} {
 		in.Shelf = append(in.Shelf, calc.ShelfNozzle{
 			RatedFlowRate: 0.3 * unit.USGallonPerMinute, RatedPressure: 40 * unit.PoundPerSquareInch, PressureRange: own,
@@ -216,7 +217,7 @@ func TestPropertyWindow(t *testing.T) {
 			}
 			for v, p := range map[unit.Speed]unit.Pressure{c.SpeedWindow.Low: in.PressureRange.Low, c.SpeedWindow.High: in.PressureRange.High} {
 				again := in
-				again.GroundSpeed, again.Sizes = v, []string{c.Size}
+				again.GroundSpeed, again.Sizes = v, []calc.SizeName{c.Size}
 				r := mustSelect(t, again)
 				agrees(t, "pressure", float64(r.Candidates[0].SprayPressure), float64(p), 1e-9)
 				if !r.Candidates[0].WithinRange {

@@ -4,12 +4,24 @@ import "wetrun/calc/unit"
 
 // A NozzleSize is one size of ISO 10625 with its colour and both ratings.
 type NozzleSize struct {
-	Size   string
+	Size   SizeName
 	Colour string
 	At3Bar unit.FlowRate
 	At40   unit.FlowRate // at 40 psi
 	// FromMemory marks sizes whose values were not read in a source.
 	FromMemory bool
+}
+
+// A SizeName is what ISO 10625 calls a size, such as "02".
+type SizeName string
+
+// Words lists the sizes.
+func (SizeName) Words() []string {
+	var names []string
+	for i := range nozzleSizes {
+		names = append(names, string(nozzleSizes[i].Size))
+	}
+	return names
 }
 
 // NozzleSizes lists the sizes of ISO 10625. The standard is meant for nozzles
@@ -36,7 +48,7 @@ var nozzleSizes = [...]NozzleSize{
 
 // A NozzleSizeSource says where one thing of NozzleSizes was read.
 type NozzleSizeSource struct {
-	About            string // us_40_psi, iso_3_bar, scope
+	About            string // one of the ratings, or scope
 	Title, Publisher string
 	Year             int // 0 when the source shows none
 	URL              string
@@ -46,9 +58,9 @@ type NozzleSizeSource struct {
 // marks is in none of them.
 func NozzleSizeSources() []NozzleSizeSource {
 	return []NozzleSizeSource{
-		{"us_40_psi", "Sheet of nozzle sizes and colours, citing ISO 10625", "University of Arizona", 2012,
+		{string(US40PSI), "Sheet of nozzle sizes and colours, citing ISO 10625", "University of Arizona", 2012,
 			"https://studylib.net/doc/10669860/"},
-		{"iso_3_bar", "Spuitdoppen: het bos en de bomen (ISO coding table)", "ILVO (Flemish official sprayer inspection service)", 0,
+		{string(ISO3Bar), "Spuitdoppen: het bos en de bomen (ISO coding table)", "ILVO (Flemish official sprayer inspection service)", 0,
 			"https://keuringspuittoestellen.ilvo.vlaanderen.be/nl/documenten/spuitdoppen-het-bos-en-de-bomen"},
 		{"scope", "Equipment for crop protection. Sprayer nozzles. Colour coding for identification", "BSI (page of the standard)", 0,
 			"https://knowledge.bsigroup.com/products/equipment-for-crop-protection-sprayer-nozzles-colour-coding-for-identification-1"},

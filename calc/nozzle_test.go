@@ -22,7 +22,7 @@ func TestPublishedSizesAt2Bar(t *testing.T) {
 		{"01", 0.33, 0}, {"015", 0.49, 98}, {"02", 0, 131}, {"025", 0.82, 0}, {"03", 0.98, 196},
 		{"04", 0, 261}, {"05", 1.63, 327}, {"06", 1.96, 0},
 	} {
-		q := calc.Nozzle{Size: c.size}.FlowAt(2 * unit.Bar)
+		q := calc.Nozzle{Size: calc.SizeName(c.size)}.FlowAt(2 * unit.Bar)
 		if c.flow != 0 {
 			printedAs(t, "flow of "+c.size, q.In(unit.LitrePerMinute), c.flow, 2)
 		}
@@ -40,7 +40,7 @@ func TestPublishedSizesAt40PSI(t *testing.T) {
 	for size, want := range map[string]float64{
 		"01": 0.10, "015": 0.15, "02": 0.20, "025": 0.25, "03": 0.30, "04": 0.40, "05": 0.50, "06": 0.60, "08": 0.80,
 	} {
-		q, p, err := calc.Nozzle{Size: size, SizeRating: calc.US40PSI}.Rating()
+		q, p, err := calc.Nozzle{Size: calc.SizeName(size), SizeRating: calc.US40PSI}.Rating()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -71,7 +71,7 @@ func TestReferenceSizeRatingsDiffer(t *testing.T) {
 		if at3 != s.At3Bar {
 			t.Errorf("%s gives %v at its own pressure, its row says %v", s.Size, at3, s.At3Bar)
 		}
-		agrees(t, s.Size+" by the two ratings", float64(at40/at3), 0.7896134/0.8, 1e-6)
+		agrees(t, string(s.Size)+" by the two ratings", float64(at40/at3), 0.7896134/0.8, 1e-6)
 	}
 }
 
@@ -114,7 +114,7 @@ func TestNozzleRefuses(t *testing.T) {
 		"ratedPressure: not_finite":                        {RatedFlowRate: lpm, RatedPressure: unit.Pressure(endless)},
 		"size: conflict":                                   {RatedFlowRate: lpm, RatedPressure: bar, Size: "02"},
 		"size: unknown_size":                               {Size: "2"},
-		"sizeRating: not_allowed":                          {Size: "02", SizeRating: 2},
+		"sizeRating: not_allowed":                          {Size: "02", SizeRating: "other"},
 		"pressureRange.high: required":                     {Size: "02", PressureRange: calc.PressureRange{Low: bar}},
 		"pressureRange.low: required":                      {Size: "02", PressureRange: calc.PressureRange{High: bar}},
 		"pressureRange.low: not_positive":                  {Size: "02", PressureRange: calc.PressureRange{Low: -bar, High: bar}},

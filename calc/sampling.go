@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"sync/atomic"
 
@@ -24,7 +25,7 @@ type SamplingInput struct {
 	ReplaceAllAbove unit.Ratio
 	// CaughtOn is how many of Caught were caught at each side, by Position; the first
 	// is those of which the side is not known.
-	CaughtOn [Right + 1]int
+	CaughtOn [len(positions)]int
 }
 
 // SamplingConfidence is that of the interval, and of what counts as settled.
@@ -243,19 +244,19 @@ func (in SamplingInput) more() int {
 }
 
 // fewest are the sides with the fewest catches.
-func (in SamplingInput) fewest() (sides []Position) {
-	on := in.CaughtOn
-	if on[Unplaced] > 0 || on[Left]+on[Center]+on[Right] != in.Caught {
+func (in SamplingInput) fewest() (few []Position) {
+	unplaced, on := in.CaughtOn[0], in.CaughtOn[1:]
+	if unplaced > 0 || on[0]+on[1]+on[2] != in.Caught {
 		return nil
 	}
-	least := min(on[Left], on[Center], on[Right])
-	for p := Left; p <= Right; p++ {
-		if on[p] == least {
-			sides = append(sides, p)
+	least := slices.Min(on)
+	for i, caught := range on {
+		if caught == least {
+			few = append(few, sides[i])
 		}
 	}
-	if len(sides) == int(Right) {
+	if len(few) == len(sides) {
 		return nil
 	}
-	return sides
+	return few
 }

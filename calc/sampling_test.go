@@ -290,7 +290,7 @@ func TestReferenceSamplingDecides(t *testing.T) {
 		on   [4]int
 		want string
 	}{
-		{[4]int{0, 3, 4, 5}, "[1]"}, {[4]int{0, 6, 3, 3}, "[2 3]"}, {[4]int{0, 4, 4, 4}, "[]"}, {[4]int{1, 3, 4, 4}, "[]"}, {[4]int{}, "[]"},
+		{[4]int{0, 3, 4, 5}, "[left]"}, {[4]int{0, 6, 3, 3}, "[center right]"}, {[4]int{0, 4, 4, 4}, "[]"}, {[4]int{1, 3, 4, 4}, "[]"}, {[4]int{}, "[]"},
 	} {
 		in.CaughtOn = c.on
 		if r := mustSample(t, in); r.More == 0 || r.AllOthers || fmt.Sprint(r.MoreOn) != c.want {

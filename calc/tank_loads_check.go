@@ -33,7 +33,7 @@ func (in TankLoadsInput) checkTank(v *finding.Invalid) {
 }
 
 func (in TankLoadsInput) checkArea(v *finding.Invalid) {
-	if in.AreaBasis >= rateBases {
+	if notAmong(in.AreaBasis, rateBases) {
 		v.Add(finding.Member("areaBasis"), finding.CodeNotAllowed)
 	}
 	byField := in.byField()

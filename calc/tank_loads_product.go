@@ -32,6 +32,22 @@ type TankProduct struct {
 	LabelMaximum ProductRate
 }
 
+// ProductRole is what a product is for, which decides when it goes into the tank. What is
+// not told is a product like any other.
+type ProductRole string
+
+// The roles of products.
+const (
+	WaterConditioner ProductRole = "water_conditioner"
+	PlainProduct     ProductRole = "product"
+	Adjuvant         ProductRole = "adjuvant"
+)
+
+// Words lists the roles.
+func (ProductRole) Words() []string {
+	return wordsOf([]ProductRole{WaterConditioner, PlainProduct, Adjuvant})
+}
+
 // A ProductRate is product per area: of a liquid by volume, or of a dry product
 // by mass. One of the two is zero.
 type ProductRate struct {

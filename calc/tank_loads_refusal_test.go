@@ -34,7 +34,7 @@ func TestTankLoadsRefuses(t *testing.T) {
 		{"width: required", field, func(in *calc.TankLoadsInput) { in.Width = 0 }},
 		{"rowSpacing: required", field, func(in *calc.TankLoadsInput) { in.RowSpacing = 0 }},
 		{"areaBasis: area_basis_required", field, func(in *calc.TankLoadsInput) { in.AreaBasis = calc.RateBasisNone }},
-		{"areaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = 9 }},
+		{"areaBasis: not_allowed", field, func(in *calc.TankLoadsInput) { in.AreaBasis = "other" }},
 		{"tankVolume: too_many_loads", good, func(in *calc.TankLoadsInput) { in.TankVolume = 1e-8 }},
 	} {
 		in := c.from
