@@ -103,7 +103,7 @@ func TestEveryWordOfCalcHasText(t *testing.T) {
 	hasText(t, "too_close.", calc.HowToMeasureAgain.Words(""))
 	hasText(t, "none_fits.", calc.SelectionReason.Words(""))
 	hasText(t, "selection.", []calc.SelectionDecision{calc.ChooseNozzle})
-	hasText(t, "instrument.", instrumentWords)
+	hasText(t, "instrument.", calc.Stopwatch.Words())
 	for _, state := range calc.WearState.Words("") {
 		hasText(t, "next.", wearSteps(calc.WearForecastResult{State: state}))
 	}
