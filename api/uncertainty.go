@@ -71,9 +71,9 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 // with how many more are to be measured.
 var tooClose = func() map[calc.HowToMeasureAgain][2]string {
 	keys := map[calc.HowToMeasureAgain][2]string{}
-	for _, how := range calc.HowToMeasureAgain.Words("") {
-		key := "too_close." + string(how)
-		keys[how] = [2]string{key, key + "_more"}
+	for _, how := range calc.HowToMeasureAgain("").Words() {
+		key := "too_close." + how
+		keys[calc.HowToMeasureAgain(how)] = [2]string{key, key + "_more"}
 	}
 	return keys
 }()

@@ -105,7 +105,7 @@ func certain(v any, removed *int) any {
 			case "methods":
 				x[name] = slices.DeleteFunc(member.([]any), func(id any) bool { return ofUncertainty[id.(string)] })
 			case "verdictDetail": // says too that something is too close to be sure
-				for _, verdict := range calc.SheetVerdict.Words("") {
+				for _, verdict := range calc.SheetVerdict("").Words() {
 					if member == text.Of(text.English, "verdict."+string(verdict)+"_close") {
 						x[name] = text.Of(text.English, "verdict."+string(verdict))
 					}

@@ -89,23 +89,23 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 // TestEveryWordOfCalcHasText: what stands for an enumeration in an answer is worded
 // wherever an answer words it.
 func TestEveryWordOfCalcHasText(t *testing.T) {
-	hasText(t, "step.", calc.StepCode.Words(""))
-	hasText(t, "verdict.", calc.SheetVerdict.Words(""))
-	hasText(t, "summary.", calc.SheetVerdict.Words(""))
-	hasText(t, "summary.", calc.PartStatus.Words(""))
-	hasText(t, "decision.", calc.Decision.Words(""))
-	hasText(t, "action.", calc.Remedy.Words(""))
-	hasText(t, "printed.status_", calc.Status.Words(""))
-	hasText(t, "correction.", calc.CorrectionDecision.Words(""))
-	hasText(t, "rejected.", calc.RejectionReason.Words(""))
-	hasText(t, "verdict.", calc.WearState.Words(""))
-	hasText(t, "measurement.", calc.Measurement.Words(""))
-	hasText(t, "too_close.", calc.HowToMeasureAgain.Words(""))
-	hasText(t, "none_fits.", calc.SelectionReason.Words(""))
+	hasText(t, "step.", calc.StepCode("").Words())
+	hasText(t, "verdict.", calc.SheetVerdict("").Words())
+	hasText(t, "summary.", calc.SheetVerdict("").Words())
+	hasText(t, "summary.", calc.PartStatus("").Words())
+	hasText(t, "decision.", calc.Decision("").Words())
+	hasText(t, "action.", calc.Remedy("").Words())
+	hasText(t, "printed.status_", calc.Status("").Words())
+	hasText(t, "correction.", calc.CorrectionDecision("").Words())
+	hasText(t, "rejected.", calc.RejectionReason("").Words())
+	hasText(t, "verdict.", calc.WearState("").Words())
+	hasText(t, "measurement.", calc.Measurement("").Words())
+	hasText(t, "too_close.", calc.HowToMeasureAgain("").Words())
+	hasText(t, "none_fits.", calc.SelectionReason("").Words())
 	hasText(t, "selection.", []calc.SelectionDecision{calc.ChooseNozzle})
 	hasText(t, "instrument.", calc.Stopwatch.Words())
-	for _, state := range calc.WearState.Words("") {
-		hasText(t, "next.", wearSteps(calc.WearForecastResult{State: state}))
+	for _, state := range calc.WearState("").Words() {
+		hasText(t, "next.", wearSteps(calc.WearForecastResult{State: calc.WearState(state)}))
 	}
 }
 

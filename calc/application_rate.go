@@ -75,8 +75,8 @@ const (
 )
 
 // Words lists all four.
-func (Solved) Words() []Solved {
-	return []Solved{SolvedNozzleFlowRate, SolvedGroundSpeed, SolvedSprayedWidthPerNozzle, SolvedApplicationRate}
+func (Solved) Words() []string {
+	return wordsOf([]Solved{SolvedNozzleFlowRate, SolvedGroundSpeed, SolvedSprayedWidthPerNozzle, SolvedApplicationRate})
 }
 
 // ApplicationRateResult holds all four and what follows from them.

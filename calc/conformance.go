@@ -20,7 +20,9 @@ const (
 )
 
 // Words lists what is known of a conformance.
-func (Conformance) Words() []Conformance { return []Conformance{SurelyWithin, SurelyOutside, TooClose} }
+func (Conformance) Words() []string {
+	return wordsOf([]Conformance{SurelyWithin, SurelyOutside, TooClose})
+}
 
 // SureEnough is the probability from which something counts as certain: the usual
 // 95 % of an expanded uncertainty.

@@ -103,8 +103,8 @@ const (
 )
 
 // Words lists every decision.
-func (CorrectionDecision) Words() []CorrectionDecision {
-	return []CorrectionDecision{NoCorrectionNeeded, ChoosePlan, RepairFirst, CalibrateController, OutOfReach}
+func (CorrectionDecision) Words() []string {
+	return wordsOf([]CorrectionDecision{NoCorrectionNeeded, ChoosePlan, RepairFirst, CalibrateController, OutOfReach})
 }
 
 // Codes of Corrections.

@@ -41,8 +41,8 @@ const (
 )
 
 // Words lists every reason.
-func (RejectionReason) Words() []RejectionReason {
-	return []RejectionReason{
+func (RejectionReason) Words() []string {
+	return wordsOf([]RejectionReason{
 		ReasonBoomUneven, ReasonRateController, ReasonPressureNotMeasured, ReasonPressureLimitsNotGiven, ReasonOverLabelMaximum,
 		ReasonOutsideTolerance, ReasonPumpNotGiven, ReasonPumpFollowsEngine, ReasonEngineLimitsNotGiven, ReasonDutyCycleLimitsNotGiven,
 		ReasonOutsideSprayVolumeRange, ReasonDropletClassNotAllowed, ReasonPressureRangesApart, ReasonNoGearReachesSpeed,
@@ -50,7 +50,7 @@ func (RejectionReason) Words() []RejectionReason {
 		ReasonBelowMinimumSpeed, ReasonBelowMinimumPressure, ReasonBelowMinimumEngineSpeed, ReasonBelowMinimumDutyCycle,
 		ReasonStaysAboveMaximumSpeed, ReasonStaysAboveMaximumPressure, ReasonStaysAboveMaximumEngineSpeed, ReasonStaysAboveMaximumDutyCycle,
 		ReasonStaysBelowMinimumSpeed, ReasonStaysBelowMinimumPressure, ReasonStaysBelowMinimumEngineSpeed, ReasonStaysBelowMinimumDutyCycle,
-	}
+	})
 }
 
 // An end is one of the two of a range that limits a value.

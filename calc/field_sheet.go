@@ -99,7 +99,7 @@ const (
 )
 
 // Words lists every status.
-func (PartStatus) Words() []PartStatus { return []PartStatus{NotDone, Passed, Failed} }
+func (PartStatus) Words() []string { return wordsOf([]PartStatus{NotDone, Passed, Failed}) }
 
 // FieldSheetResult is every part's result, the overall verdict and what to do.
 // A part's result is nil when the part was not done.
@@ -140,7 +140,7 @@ const (
 )
 
 // Words lists every verdict.
-func (SheetVerdict) Words() []SheetVerdict { return []SheetVerdict{Incomplete, Ready, NotReady} }
+func (SheetVerdict) Words() []string { return wordsOf([]SheetVerdict{Incomplete, Ready, NotReady}) }
 
 // FieldSheet runs the whole job in its order: pressure along the boom, the output
 // of each catch at the working pressure, the ground speed, the rate per area, and

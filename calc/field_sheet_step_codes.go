@@ -51,8 +51,8 @@ const (
 )
 
 // Words lists every step.
-func (StepCode) Words() []StepCode {
-	return []StepCode{
+func (StepCode) Words() []string {
+	return wordsOf([]StepCode{
 		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
 		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
 		StepMatchPressures, StepCheckReference, StepSettleCatch, StepCleanAndRecatch, StepCheckAndRecatch, StepReplace,
@@ -60,5 +60,5 @@ func (StepCode) Words() []StepCode {
 		StepDriveWithinLimits, StepTankOverLabelMaximum, StepFindDisagreement, StepOverLabelMaximum, StepGiveWidth,
 		StepSetTarget, StepSettleRate, StepRepairBeforeRate, StepChoosePlan, StepCalibrateController, StepChangeNozzleOrGear,
 		StepMeasureAgain, StepFileRecord, StepCalibrateAgain,
-	}
+	})
 }

@@ -22,8 +22,8 @@ const (
 )
 
 // Words lists every decision.
-func (InspectionDecision) Words() []InspectionDecision {
-	return []InspectionDecision{InspectionKeep, InspectionClean, InspectionReplaceListed, InspectionReplaceAll}
+func (InspectionDecision) Words() []string {
+	return wordsOf([]InspectionDecision{InspectionKeep, InspectionClean, InspectionReplaceListed, InspectionReplaceAll})
 }
 
 // MostRejectedOfBed is how many nozzles of one bed may be rejected by eye before

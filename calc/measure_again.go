@@ -34,11 +34,11 @@ const (
 )
 
 // Words lists every measurement.
-func (Measurement) Words() []Measurement {
-	return []Measurement{
+func (Measurement) Words() []string {
+	return wordsOf([]Measurement{
 		MeasureRuns, MeasureCatches, MeasureReadings, MeasureWidth, MeasureNozzleFlowRate, MeasureGroundSpeed, MeasureVolumeUsed,
 		MeasureArea, MeasureApplicationRate,
-	}
+	})
 }
 
 // HowToMeasureAgain is how to make it.
@@ -51,8 +51,8 @@ const (
 )
 
 // Words lists every way to measure again.
-func (HowToMeasureAgain) Words() []HowToMeasureAgain {
-	return []HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument}
+func (HowToMeasureAgain) Words() []string {
+	return wordsOf([]HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument})
 }
 
 // mostMore is the number of repeats beyond which nobody makes them.

@@ -159,7 +159,7 @@ const (
 )
 
 // Words lists every status.
-func (Status) Words() []Status { return []Status{StatusWithin, StatusBelow, StatusAbove} }
+func (Status) Words() []string { return wordsOf([]Status{StatusWithin, StatusBelow, StatusAbove}) }
 
 // Decision is what follows for the nozzles that were caught.
 type Decision string
@@ -171,7 +171,7 @@ const (
 )
 
 // Words lists every decision.
-func (Decision) Words() []Decision { return []Decision{Keep, FixListed, ReplaceAll} }
+func (Decision) Words() []string { return wordsOf([]Decision{Keep, FixListed, ReplaceAll}) }
 
 // An Action is what to do about one catch, or about all (Catch is then -1).
 type Action struct {
@@ -193,8 +193,8 @@ const (
 )
 
 // Words lists every remedy.
-func (Remedy) Words() []Remedy {
-	return []Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch}
+func (Remedy) Words() []string {
+	return wordsOf([]Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch})
 }
 
 // SideMean is the mean of the catches at one side of the boom.

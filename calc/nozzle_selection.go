@@ -77,8 +77,8 @@ const (
 )
 
 // Words lists every decision.
-func (SelectionDecision) Words() []SelectionDecision {
-	return []SelectionDecision{ChooseNozzle, NoneFits}
+func (SelectionDecision) Words() []string {
+	return wordsOf([]SelectionDecision{ChooseNozzle, NoneFits})
 }
 
 // SelectionReason is why none fits.
@@ -90,8 +90,8 @@ const (
 )
 
 // Words lists every reason.
-func (SelectionReason) Words() []SelectionReason {
-	return []SelectionReason{NoneFitsPressure, NoneFitsDropletClass}
+func (SelectionReason) Words() []string {
+	return wordsOf([]SelectionReason{NoneFitsPressure, NoneFitsDropletClass})
 }
 
 // WouldFit is what would make the first of Candidates, the nearest, fit: another

@@ -51,7 +51,7 @@ func TestNozzleSelectionRefuses(t *testing.T) {
 		"sizes[1]: conflict":                in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"03", "03"} }),
 		"sizes[0]: unknown_size":            in(func(x *calc.NozzleSelectionInput) { x.Sizes = []calc.SizeName{"3"} }),
 		"sizes: conflict":                   in(func(x *calc.NozzleSelectionInput) { x.SizeRating, x.Shelf = "", []calc.ShelfNozzle{shelf} }),
-		"SizeRating: conflict":              in(func(x *calc.NozzleSelectionInput) { x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{shelf} }),
+		"sizeRating: conflict":              in(func(x *calc.NozzleSelectionInput) { x.Sizes, x.Shelf = nil, []calc.ShelfNozzle{shelf} }),
 		"shelf[0].ratedFlowRate: required; shelf[0].ratedPressure: required; shelf[0].pressureRange.low: range_inverted": in(func(x *calc.NozzleSelectionInput) {
 			x.SizeRating, x.Sizes, x.Shelf = "", nil, []calc.ShelfNozzle{{PressureRange: psiRange(2, 1)}}
 		}),

@@ -72,7 +72,9 @@ const (
 )
 
 // Words lists every state.
-func (Settled) Words() []Settled { return []Settled{SettledOpen, SettledNotAbove, SettledAbove} }
+func (Settled) Words() []string {
+	return wordsOf([]Settled{SettledOpen, SettledNotAbove, SettledAbove})
+}
 
 // Sampling says what catches at some of the points of a boom tell of all of them,
 // when the points were picked at random. With n caught, x of them outside, and N

@@ -86,7 +86,7 @@ const (
 )
 
 // Words lists every state.
-func (WearState) Words() []WearState { return []WearState{NoWear, WillReach, WornNow} }
+func (WearState) Words() []string { return wordsOf([]WearState{NoWear, WillReach, WornNow}) }
 
 // WearConfidence is that of Earliest and Latest.
 const WearConfidence = 95 * unit.Percent

@@ -18,32 +18,36 @@ import (
 
 // listed are the words that each enumeration lists.
 var listed = map[string][]string{
-	"Change":             wordsOf(calc.Change.Words("")),
-	"Conformance":        wordsOf(calc.Conformance.Words("")),
-	"CorrectionDecision": wordsOf(calc.CorrectionDecision.Words("")),
-	"Decision":           wordsOf(calc.Decision.Words("")),
-	"HowToMeasureAgain":  wordsOf(calc.HowToMeasureAgain.Words("")),
-	"InspectionDecision": wordsOf(calc.InspectionDecision.Words("")),
-	"Measurement":        wordsOf(calc.Measurement.Words("")),
-	"OutlierTest":        wordsOf(calc.OutlierTest.Words("")),
-	"PartStatus":         wordsOf(calc.PartStatus.Words("")),
-	"RejectionReason":    wordsOf(calc.RejectionReason.Words("")),
-	"Remedy":             wordsOf(calc.Remedy.Words("")),
-	"SelectionDecision":  wordsOf(calc.SelectionDecision.Words("")),
-	"SelectionReason":    wordsOf(calc.SelectionReason.Words("")),
-	"Settled":            wordsOf(calc.Settled.Words("")),
-	"SheetVerdict":       wordsOf(calc.SheetVerdict.Words("")),
-	"Solved":             wordsOf(calc.Solved.Words("")),
-	"Status":             wordsOf(calc.Status.Words("")),
-	"StepCode":           wordsOf(calc.StepCode.Words("")),
-	"WearState":          wordsOf(calc.WearState.Words("")),
-}
-
-func wordsOf[T ~string](all []T) (words []string) {
-	for _, word := range all {
-		words = append(words, string(word))
-	}
-	return words
+	"Basis":              calc.Basis("").Words(),
+	"Change":             calc.Change("").Words(),
+	"Conformance":        calc.Conformance("").Words(),
+	"CorrectionDecision": calc.CorrectionDecision("").Words(),
+	"Decision":           calc.Decision("").Words(),
+	"Direction":          calc.Direction("").Words(),
+	"DropletClass":       calc.DropletClass("").Words(),
+	"HowToMeasureAgain":  calc.HowToMeasureAgain("").Words(),
+	"InspectionDecision": calc.InspectionDecision("").Words(),
+	"Measurement":        calc.Measurement("").Words(),
+	"MeterKind":          calc.MeterKind("").Words(),
+	"OutlierTest":        calc.OutlierTest("").Words(),
+	"PartStatus":         calc.PartStatus("").Words(),
+	"Position":           calc.Position("").Words(),
+	"ProductRole":        calc.ProductRole("").Words(),
+	"PumpDrive":          calc.PumpDrive("").Words(),
+	"PumpRegulation":     calc.PumpRegulation("").Words(),
+	"PumpType":           calc.PumpType("").Words(),
+	"RateBasis":          calc.RateBasis("").Words(),
+	"RejectionReason":    calc.RejectionReason("").Words(),
+	"Remedy":             calc.Remedy("").Words(),
+	"SelectionDecision":  calc.SelectionDecision("").Words(),
+	"SelectionReason":    calc.SelectionReason("").Words(),
+	"Settled":            calc.Settled("").Words(),
+	"SheetVerdict":       calc.SheetVerdict("").Words(),
+	"SizeRating":         calc.SizeRating("").Words(),
+	"Solved":             calc.Solved("").Words(),
+	"Status":             calc.Status("").Words(),
+	"StepCode":           calc.StepCode("").Words(),
+	"WearState":          calc.WearState("").Words(),
 }
 
 // TestEveryConstantIsListed reads the constants of this package: an enumeration lists
