@@ -190,12 +190,11 @@ func TestBatchBroken(t *testing.T) {
 // the refused ones among them.
 func exampleRequests(t testing.TB, operation string) map[string][]byte {
 	t.Helper()
-	post := document(t).Paths.Value("/v1/" + operation).Post
 	all := map[string][]byte{}
-	for name, x := range post.RequestBody.Value.Content["application/json"].Examples {
+	for name, x := range requestExamples(t, operation) {
 		all[name] = []byte(encodeJSON(t, x.Value.Value))
 	}
-	for name, x := range post.Responses.Value("422").Value.Content["application/problem+json"].Examples {
+	for name, x := range refusalExamples(t, operation) {
 		all["refused "+name] = []byte(encodeJSON(t, x.Value.Extensions["x-request"]))
 	}
 	return all
@@ -351,7 +350,7 @@ func benchmarkBatch(b *testing.B, line string) {
 // TestBatchLineMatchesDocument binds the table of a line to its schema; what the
 // request holds is bound by the operation's own.
 func TestBatchLineMatchesDocument(t *testing.T) {
-	top, schema := batchTable.shape(), *document(t).Components.Schemas["BatchLine"].Value
+	top, schema := batchTable.shape(), *schemaNamed(t, "BatchLine")
 	last := len(top.Members) - 1
 	if ref := schema.Properties["request"]; top.Members[last].Name != "request" || !top.Members[last].Required || !ref.Value.Type.Is("object") {
 		t.Fatal("the request of a line")

@@ -90,7 +90,7 @@ func TestMethodsPage(t *testing.T) {
 	if w.Code != http.StatusOK || w.Header().Get("ETag") == "" {
 		t.Fatalf("%d %v", w.Code, w.Header())
 	}
-	if err := validates("MethodsResponse", w.Body.Bytes()); err != nil {
+	if err := validates("MethodsAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
 	var page MethodsResponse

@@ -26,7 +26,7 @@ func TestMutants(t *testing.T) {
 		t.Run(o.name, func(t *testing.T) {
 			t.Parallel()
 			var seeds []string
-			for _, example := range document(t).Paths.Value("/v1/" + o.name).Post.RequestBody.Value.Content["application/json"].Examples {
+			for _, example := range requestExamples(t, o.name) {
 				seeds = append(seeds, encodeJSON(t, example.Value.Value))
 			}
 			slices.Sort(seeds)

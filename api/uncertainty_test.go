@@ -62,7 +62,7 @@ func TestInstrumentRefusals(t *testing.T) {
 // TestUncertaintyCanBeLeftOut: with uncertainty false the answer is the rest of it.
 func TestUncertaintyCanBeLeftOut(t *testing.T) {
 	for _, name := range []string{"ground-speed", "nozzle-flow", "nozzle-acceptance", "pressure-uniformity", "calibrations"} {
-		for example, x := range document(t).Paths.Value("/v1/" + name).Post.RequestBody.Value.Content["application/json"].Examples {
+		for example, x := range requestExamples(t, name) {
 			with := post(t, name, encodeJSON(t, x.Value.Value))
 			var request map[string]any
 			if err := json.Unmarshal([]byte(encodeJSON(t, x.Value.Value)), &request); err != nil {

@@ -253,7 +253,9 @@ func documented(url string) ([]request, error) {
 		RequestBody struct{ Content content }
 		Responses   map[string]struct{ Content content }
 	}
-	var document struct{ Paths map[string]struct{ Get, Post *operation } }
+	var document struct {
+		Paths map[string]struct{ Get, Post *operation }
+	}
 	if err := json.NewDecoder(w.Body).Decode(&document); err != nil {
 		return nil, err
 	}
