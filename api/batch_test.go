@@ -358,6 +358,10 @@ func TestBatchLineMatchesDocument(t *testing.T) {
 	top.Members = top.Members[:last]
 	schema.Properties = maps.Clone(schema.Properties)
 	delete(schema.Properties, "request")
+	// The document lists the operations by name, the decoder as they are routed.
+	for i := range top.Members {
+		top.Members[i].Allowed = slices.Sorted(slices.Values(top.Members[i].Allowed))
+	}
 	schema.Required = slices.DeleteFunc(slices.Clone(schema.Required), func(name string) bool { return name == "request" })
 	compareObject(t, "batch", top, &schema)
 }

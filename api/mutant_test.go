@@ -94,7 +94,7 @@ var nozzleCodes = []string{"not_rising /pressure"}
 // instrumentCodes are those of instruments and of what names them.
 var instrumentCodes = []string{
 	"unknown_instrument ", "wrong_instrument ", "instrument_not_named ", "duplicate_id /id", "stopwatch_only /reactionTime",
-	"wrong_quantity /resolution/unit", "required /id",
+	"wrong_quantity /resolution/unit",
 }
 
 // crossFieldCodes lists, by operation, code and end of pointer.

@@ -51,7 +51,7 @@ func TestTolerancesPage(t *testing.T) {
 	// Eight of common practice, six from memory; fourteen sources, one of which gives two
 	// rules; of instruments and repeats one of common practice, one published, nine by
 	// own judgement.
-	if kinds["common_practice"] != 9 || kinds["from_memory"] != 6 || kinds["published"] != 16 || kinds["own_judgement"] != 9 {
+	if kinds["common_practice"] != 9 || kinds["rule_of_thumb"] != 6 || kinds["published"] != 16 || kinds["own_judgement"] != 9 {
 		t.Errorf("presets by kind: %v", kinds)
 	}
 }

@@ -90,6 +90,7 @@ const MostInstruments = 20
 
 // Codes of violations of instruments.
 const (
+	CodeEmpty               = "empty"                // an id of no characters
 	CodeDuplicateID         = "duplicate_id"         // two instruments with one id
 	CodeUnknownInstrument   = "unknown_instrument"   // an id that no instrument has
 	CodeWrongInstrumentKind = "wrong_instrument"     // one that measures something else
@@ -105,7 +106,7 @@ func (m *Measuring) check(v *Invalid) {
 	for i := range m.Instruments {
 		x := &m.Instruments[i]
 		if x.ID == "" {
-			v.add(at("Instruments", i, "Id"), CodeRequired)
+			v.add(at("Instruments", i, "Id"), CodeEmpty)
 		}
 		if x.Kind >= instrumentKinds {
 			v.add(at("Instruments", i, "Kind"), CodeNotAllowed)

@@ -20,8 +20,7 @@ var (
 	}
 	// Q1 / Q2 = sqrt(p1 / p2)
 	sourcePressureLaw = ToleranceSource{
-		Title: "Izracun doze i koncentracije (advisory sheet)",
-		URL:   "https://dokumen.tips/documents/izracun-doze-koncentracije.html",
+		Title: "Izracun doze i koncentracije", Publisher: "Croatian advisory sheet" + copyOnly,
 	}
 	// conversion factor sqrt(SG), SG = lb per gal / 8.34
 	sourceNonWater = ToleranceSource{
@@ -47,8 +46,7 @@ var (
 	sourceHandbook44 = ToleranceSource{Title: "NIST Handbook 44, Appendix C", Publisher: "National Institute of Standards and Technology"}
 	// acres per tank = tank / rate, product per tank = that x dose
 	sourceMontana = ToleranceSource{
-		Title: "Sprayer Calibrations and Calculations (MontGuide MT 2000-14)", Publisher: "Montana State University Extension Service", Year: 2000,
-		URL: "https://www.scribd.com/document/421823268/sprayer",
+		Title: "Sprayer Calibrations and Calculations (MontGuide MT 2000-14)", Publisher: "Montana State University Extension Service" + copyOnly, Year: 2000,
 	}
 	// product by active ingredient = rate / content
 	sourceMissouri = ToleranceSource{

@@ -215,7 +215,7 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 	got := strings.Split(refusal(err), "; ")
 	for _, want := range []string{
 		"Catches[0].Jug: wrong_instrument", "Catches[0].Stopwatch: unknown_instrument", "Catches[0].Gauge: wrong_instrument",
-		"Gauge: unknown_instrument", "Instruments[2].Id: duplicate_id", "Instruments[3].Id: required", "Instruments[3].ScaleError: not_positive",
+		"Gauge: unknown_instrument", "Instruments[2].Id: duplicate_id", "Instruments[3].Id: empty", "Instruments[3].ScaleError: not_positive",
 		"Instruments[4].Kind: not_allowed", "Instruments[4].Resolution: not_positive", "Instruments[4].ReactionTime: not_positive",
 		"Instruments[4].ReactionTime: stopwatch_only", "Repeatability.Runs.DegreesOfFreedom: required",
 		"Repeatability.Catches.StandardDeviation: required", "Repeatability.Catches.DegreesOfFreedom: not_positive",
