@@ -190,12 +190,11 @@ func TestBatchBroken(t *testing.T) {
 // the refused ones among them.
 func exampleRequests(t testing.TB, operation string) map[string][]byte {
 	t.Helper()
-	post := document(t).Paths.Value("/v1/" + operation).Post
 	all := map[string][]byte{}
-	for name, x := range post.RequestBody.Value.Content["application/json"].Examples {
+	for name, x := range requestExamples(t, operation) {
 		all[name] = []byte(encodeJSON(t, x.Value.Value))
 	}
-	for name, x := range post.Responses.Value("422").Value.Content["application/problem+json"].Examples {
+	for name, x := range refusalExamples(t, operation) {
 		all["refused "+name] = []byte(encodeJSON(t, x.Value.Extensions["x-request"]))
 	}
 	return all
@@ -351,14 +350,18 @@ func benchmarkBatch(b *testing.B, line string) {
 // TestBatchLineMatchesDocument binds the table of a line to its schema; what the
 // request holds is bound by the operation's own.
 func TestBatchLineMatchesDocument(t *testing.T) {
-	top, schema := batchTable.shape(), *document(t).Components.Schemas["BatchLine"].Value
+	top, schema := batchTable.shape(), *schemaNamed(t, "BatchLine")
 	last := len(top.Members) - 1
 	if ref := schema.Properties["request"]; top.Members[last].name != "request" || !top.Members[last].required || !ref.Value.Type.Is("object") {
 		t.Fatal("the request of a line")
 	}
-	top.Members = top.Members[:last]
+	top.Members = slices.Clone(top.Members[:last])
 	schema.Properties = maps.Clone(schema.Properties)
 	delete(schema.Properties, "request")
+	// The document lists the operations by name, the decoder as they are routed.
+	for i := range top.Members {
+		top.Members[i].shape.Allowed = slices.Sorted(slices.Values(top.Members[i].shape.Allowed))
+	}
 	schema.Required = slices.DeleteFunc(slices.Clone(schema.Required), func(name string) bool { return name == "request" })
 	compareObject(t, "batch", top, &schema)
 }

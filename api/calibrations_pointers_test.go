@@ -14,7 +14,7 @@ func TestPointersOfASheet(t *testing.T) {
 	for _, name := range []string{"ready", "rate-to-correct", "boom-to-repair"} {
 		sheets[name] = demo(t, name)
 	}
-	for name, x := range document(t).Paths.Value("/v1/calibrations").Post.RequestBody.Value.Content["application/json"].Examples {
+	for name, x := range requestExamples(t, "calibrations") {
 		sheets["example "+name] = encodeJSON(t, x.Value.Value)
 	}
 	// Each warning of a correction that a sheet can get: what it needs is left out.

@@ -36,7 +36,7 @@ func TestCorrectionsOfEverything(t *testing.T) {
 	if took := time.Since(start); took > 10*time.Second { // a tenth of a second on a quiet machine
 		t.Errorf("took %v", took)
 	}
-	if err := validates("CorrectionsResponse", w.Body.Bytes()); err != nil {
+	if err := validates("CorrectionsAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
 	var a attemptsRead

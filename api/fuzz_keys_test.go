@@ -34,7 +34,7 @@ func FuzzAuthorization(f *testing.F) {
 		req.Header.Set("Authorization", header)
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, req)
-		sound(t, w, "GroundSpeedResponse", header, 200, 401)
+		sound(t, w, "GroundSpeedAnswer", header, 200, 401)
 		scheme, tried, _ := strings.Cut(header, " ")
 		if opens := strings.EqualFold(scheme, "bearer") && strings.TrimSpace(tried) == secret; opens != (w.Code == http.StatusOK) {
 			t.Errorf("%d to %q", w.Code, header)

@@ -25,7 +25,7 @@ func FuzzDecode(f *testing.F) {
 	f.Fuzz(func(t *testing.T, which uint8, body []byte) {
 		o := operations[int(which)%len(operations)]
 		w := call(t, http.MethodPost, "/v1/"+o.name, string(body))
-		sound(t, w, schemaName(o.name)+"Response", string(body), 200, 400, 413, 422)
+		sound(t, w, schemaName(o.name)+"Answer", string(body), 200, 400, 413, 422)
 		if w.Code == http.StatusOK && validates(schemaName(o.name)+"Request", body) != nil && !hugeExponent(body) {
 			t.Errorf("%s took what the schema refuses: %q", o.name, body)
 		}
@@ -65,7 +65,7 @@ func FuzzCalculation(f *testing.F) {
 		d := draw{drawn}
 		body := encodeJSON(t, d.anew(request))
 		w := call(t, http.MethodPost, "/v1/"+operations[i].name, body)
-		sound(t, w, schemaName(operations[i].name)+"Response", body, 200, 422)
+		sound(t, w, schemaName(operations[i].name)+"Answer", body, 200, 422)
 	})
 }
 
@@ -154,7 +154,7 @@ func FuzzHeaders(f *testing.F) {
 			}
 		}
 		w := call(t, http.MethodPost, "/v1/calibrations", "{}", fields...)
-		schema := "CalibrationsResponse"
+		schema := "CalibrationsAnswer"
 		if strings.HasPrefix(w.Header().Get("Content-Type"), "text/html") {
 			schema = ""
 		}

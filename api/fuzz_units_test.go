@@ -31,7 +31,7 @@ func FuzzUnits(f *testing.F) {
 		}
 		body := encodeJSON(t, map[string]any{"quantity": map[string]any{"value": value, "unit": from}, "to": to})
 		w := call(t, http.MethodPost, "/v1/convert", body)
-		sound(t, w, "ConvertResponse", body, 200, 422)
+		sound(t, w, "ConvertAnswer", body, 200, 422)
 		a, b := unit.Lookup(from), unit.Lookup(to)
 		should := a != unit.None && b != unit.None && a.Kind() == b.Kind() && value >= 1e-9 && value <= 1e9
 		if should != (w.Code == http.StatusOK) {

@@ -127,7 +127,7 @@ func TestReferencePages(t *testing.T) {
 			t.Errorf("%s: %v", path, w.Header())
 		}
 	}
-	for path, schema := range map[string]string{"/v1/units": "UnitsResponse", "/v1/meta": "MetaResponse", "/v1/tolerances": "TolerancesResponse", "/v1/methods": "MethodsResponse", "/v1/procedure": "ProcedureResponse", "/v1/nozzle-sizes": "NozzleSizesResponse", "/livez": "StatusResponse"} {
+	for path, schema := range map[string]string{"/v1/units": "UnitsAnswer", "/v1/meta": "MetaAnswer", "/v1/tolerances": "TolerancesAnswer", "/v1/methods": "MethodsAnswer", "/v1/procedure": "ProcedureAnswer", "/v1/nozzle-sizes": "NozzleSizesAnswer", "/livez": "StatusAnswer"} {
 		if err := validates(schema, call(t, http.MethodGet, path, "").Body.Bytes()); err != nil {
 			t.Errorf("%s: %v", path, err)
 		}
@@ -215,7 +215,7 @@ func TestPanicIsAProblem(t *testing.T) {
 // TestWarningsAndCautionsHaveWords: no answer to an example shows a bare key.
 func TestWarningsAndCautionsHaveWords(t *testing.T) {
 	for _, o := range operations {
-		for name, example := range document(t).Paths.Value("/v1/" + o.name).Post.RequestBody.Value.Content["application/json"].Examples {
+		for name, example := range requestExamples(t, o.name) {
 			body := post(t, o.name, encodeJSON(t, example.Value.Value)).Body.String()
 			for _, kind := range []string{"warning.", "caution.", "step.", "next.", "action.", "decision.", "verdict.", "correction.", "rejected.", "selection.", "note.", "%!"} {
 				if strings.Contains(body, `"`+kind) || kind == "%!" && strings.Contains(body, kind) {

@@ -13,13 +13,12 @@ import (
 // page in both languages: same status, codes, pointers and numbers, other words.
 func TestLanguageChangesWordsOnly(t *testing.T) {
 	for _, o := range operations {
-		item := document(t).Paths.Value("/v1/" + o.name).Post
-		for name, x := range item.RequestBody.Value.Content["application/json"].Examples {
+		for name, x := range requestExamples(t, o.name) {
 			t.Run(o.name+"/"+name, func(t *testing.T) {
 				inBoth(t, http.MethodPost, "/v1/"+o.name, encodeJSON(t, x.Value.Value))
 			})
 		}
-		for name, x := range item.Responses.Value("422").Value.Content["application/problem+json"].Examples {
+		for name, x := range refusalExamples(t, o.name) {
 			t.Run(o.name+"/refused/"+name, func(t *testing.T) {
 				if inBoth(t, http.MethodPost, "/v1/"+o.name, encodeJSON(t, x.Value.Extensions["x-request"])) < 3 {
 					t.Error("title, detail and the detail of an error are not all in Spanish")

@@ -19,7 +19,7 @@ func TestMetaListsEveryList(t *testing.T) {
 	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil || w.Code != http.StatusOK {
 		t.Fatalf("%d %v", w.Code, err)
 	}
-	if err := validates("MetaResponse", w.Body.Bytes()); err != nil {
+	if err := validates("MetaAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
 	want := map[string]int{}
@@ -38,7 +38,7 @@ func TestMetaListsEveryList(t *testing.T) {
 		}
 	}
 	for _, o := range operations {
-		follow(o.name+"#", document(t).Components.Schemas[schemaName(o.name)+"Request"].Value)
+		follow(o.name+"#", requestSchema(t, o.name))
 	}
 	for _, l := range page.Limits.Lists {
 		if most, ok := want[l.AppliesTo]; !ok || most != l.Most || strings.HasSuffix(l.AppliesTo, "/0") {

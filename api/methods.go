@@ -37,7 +37,10 @@ func methods(lang text.Language) any {
 	for _, m := range method.All() {
 		a := MethodResponse{
 			ID: m.ID, Title: text.Of(lang, "method."+m.ID), Formula: m.Formula,
-			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source, m.FromMemory), Operations: m.Operations,
+			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source), Operations: m.Operations,
+		}
+		if m.FromMemory && !m.Source.Published() {
+			a.Source.Kind = "source_not_read"
 		}
 		for _, s := range m.Symbols {
 			x := SymbolResponse{Symbol: s.Symbol, Meaning: text.Of(lang, "symbol."+s.Meaning)}

@@ -18,10 +18,10 @@ type NozzleSizesResponse struct {
 
 // NozzleSizeResponse is one size with its colour and both ratings.
 type NozzleSizeResponse struct {
-	Size       calc.SizeName        `json:"size"`
-	Color      string               `json:"color"`
-	Ratings    []SizeRatingResponse `json:"ratings"`
-	FromMemory bool                 `json:"fromMemory"`
+	Size          calc.SizeName        `json:"size"`
+	Color         string               `json:"color"`
+	Ratings       []SizeRatingResponse `json:"ratings"`
+	SourceNotRead bool                 `json:"sourceNotRead"`
 }
 
 // SizeRatingResponse is what a size means by one rating.
@@ -37,7 +37,7 @@ type NozzleSizeSource struct {
 	Title     string `json:"title"`
 	Publisher string `json:"publisher"`
 	Year      int    `json:"year,omitzero"`
-	URL       string `json:"url"`
+	URL       string `json:"url,omitzero"`
 	Detail    string `json:"detail"`
 }
 
@@ -49,7 +49,7 @@ func nozzleSizes(lang text.Language) ([]byte, error) {
 	}
 	for _, s := range calc.NozzleSizes() {
 		r.Sizes = append(r.Sizes, NozzleSizeResponse{
-			Size: s.Size, Color: s.Colour, FromMemory: s.FromMemory,
+			Size: s.Size, Color: s.Colour, SourceNotRead: s.SourceNotRead,
 			Ratings: []SizeRatingResponse{
 				{calc.ISO3Bar, in(s.At3Bar, unit.IDLMin), in(3*unit.Bar, unit.IDBar)},
 				{calc.US40PSI, in(s.At40, unit.IDGalUsMin), in(40*unit.PoundPerSquareInch, unit.IDPsi)},

@@ -25,7 +25,7 @@ func TestProcedurePage(t *testing.T) {
 	if again := call(t, http.MethodGet, "/v1/procedure", "", "If-None-Match", h.Get("ETag")); again.Code != http.StatusNotModified {
 		t.Errorf("with its own tag: %d", again.Code)
 	}
-	if err := validates("ProcedureResponse", w.Body.Bytes()); err != nil {
+	if err := validates("ProcedureAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
 	var p ProcedureResponse
@@ -105,7 +105,7 @@ func checkStep(t *testing.T, x ProcedureStepResponse, seen map[string]bool) {
 			t.Errorf("%s: %s is not known as a record, or stands twice", x.ID, r.Code)
 		}
 		codes[r.Code] = true
-		if r.Member != "" && !takes(document(t), r.Member) {
+		if r.Member != "" && !takes(t, r.Member) {
 			t.Errorf("%s: nothing takes %s", x.ID, r.Member)
 		}
 	}

@@ -82,7 +82,7 @@ func TestSharedRefusalsAreTrue(t *testing.T) {
 	// Each operation has its own of the first; the others stand in lines of a batch.
 	shown := map[string]bool{string(invalidRequest): true, string(invalidLine): true, string(brokenStream): true}
 	responses := maps.Clone(document(t).Components.Responses)
-	responses["stopping"] = document(t).Paths.Value("/readyz").Get.Responses.Value("503")
+	responses["stopping"] = &openapi3.ResponseRef{Value: answered(t, got(t, "/readyz"), "503")}
 	for name, response := range responses {
 		media := response.Value.Content["application/problem+json"]
 		if media == nil {
@@ -144,7 +144,7 @@ func TestOperationsDocumentRefusals(t *testing.T) {
 // states, however deep it stands.
 func TestRequestsAreBounded(t *testing.T) {
 	for _, o := range operations {
-		sized(t, o.name, document(t).Components.Schemas[schemaName(o.name)+"Request"].Value)
+		sized(t, o.name, requestSchema(t, o.name))
 	}
 }
 
@@ -169,7 +169,7 @@ func sized(t *testing.T, at string, s *openapi3.Schema) {
 			sized(t, at+"/"+name, p.Value)
 		}
 	}
-	for _, a := range s.AnyOf {
+	for _, a := range s.OneOf {
 		sized(t, at, a.Value)
 	}
 }

@@ -4,9 +4,11 @@ import (
 	"cmp"
 	flags "flag"
 	"fmt"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -36,7 +38,11 @@ func (c publishedCase) source() string {
 	if c.Year != 0 {
 		year = fmt.Sprintf(", %d", c.Year)
 	}
-	return fmt.Sprintf("%s: %s%s. <%s>", c.Publisher, c.Title, year, strings.ReplaceAll(c.URL, " ; ", "> <"))
+	where := "Seen in a copy only"
+	if c.URL != "" {
+		where = "<" + strings.ReplaceAll(c.URL, " ; ", "> <") + ">"
+	}
+	return fmt.Sprintf("%s: %s%s. %s", c.Publisher, c.Title, year, where)
 }
 
 // checkSource: what comes from outside names its publisher and where it was read;
@@ -52,12 +58,40 @@ func (c publishedCase) checkSource() error {
 		return nil
 	case !slices.Contains(outsideKinds, kind):
 		return fmt.Errorf("there is no kind %s", kind)
-	case !strings.HasPrefix(c.URL, "http") || c.Publisher == "" || c.Publisher == "none":
-		return fmt.Errorf("it has no publisher or no address")
+	case c.Publisher == "" || c.Publisher == "none":
+		return fmt.Errorf("it has no publisher")
+	case strings.HasPrefix(c.URL, "http") == strings.HasPrefix(c.Provenance, onlyCopy):
+		return fmt.Errorf("it has no address and does not say so, or both: %q, %q", c.URL, onlyCopy)
 	case (kind == kindCertified) != atNIST:
 		return fmt.Errorf("certified values are those of NIST, and its values are certified")
 	}
 	return nil
+}
+
+// onlyCopy begins the provenance of what was read on a stranger's site, which is not
+// linked to.
+const onlyCopy = "seen in a copy only"
+
+// copiers are sites to which strangers upload what others published.
+var copiers = regexp.MustCompile(`//[a-z.]*(scribd|studocu|docslib|studylib|paperzz|moam|slideplayer|slideshare|docplayer|yumpu|dokumen|flipbuilder|pdfcoffee|coursehero|vdocuments)\.`)
+
+// TestNoLinkToCopies: no source, text or test links to one of them.
+func TestNoLinkToCopies(t *testing.T) {
+	for _, root := range []string{"../calc", "../api", "../internal", "../openapi/components", "../openapi/paths", "../testdata"} {
+		err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() {
+				return err
+			}
+			text, err := os.ReadFile(path)
+			if link := copiers.Find(text); link != nil {
+				t.Errorf("%s links to a copy: %s", path, link)
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
 }
 
 // workedExamples reads the examples of one operation.
@@ -153,7 +187,7 @@ func register(t *testing.T) string {
 	return "\n| operation | outside checks | published examples | certified values | reference library | worked by hand, common practice |\n" +
 		"| --- | --- | --- | --- | --- | --- |\n" + table.String() +
 		"\n| source | kind | checks by operation |\n| --- | --- | --- |\n" + sourceTable(sources) +
-		"\n| operation | what is common practice or from memory, without a published source |\n| --- | --- |\n" + practice.String() + "\n"
+		"\n| operation | what is common practice or a rule of thumb, without a published source |\n| --- | --- |\n" + practice.String() + "\n"
 }
 
 func sourceTable(sources map[[2]string]map[string]int) string {

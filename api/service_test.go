@@ -1,7 +1,6 @@
 package api
 
 import (
-	"bytes"
 	"io"
 	"log/slog"
 	"net/http"
@@ -9,11 +8,9 @@ import (
 	"strings"
 	"sync"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
 	"pgregory.net/rapid"
 
-	"wetrun/internal/packed"
-	"wetrun/openapi"
+	"wetrun/openapi/contract"
 )
 
 // service is the whole handler, as cmd/wetrun serves it.
@@ -46,7 +43,7 @@ func post(t rapid.TB, operation, body string, headers ...string) *httptest.Respo
 	w := call(t, http.MethodPost, "/v1/"+operation, body, headers...)
 	name := "Problem"
 	if w.Code == http.StatusOK {
-		name = schemaName(operation) + "Response"
+		name = schemaName(operation) + "Answer"
 	}
 	if err := validates(name, w.Body.Bytes()); err != nil {
 		t.Errorf("the answer of %s does not follow the schema %s: %v\n%.4000s", operation, name, err, w.Body)
@@ -63,45 +60,7 @@ func schemaName(operation string) string {
 	return b.String()
 }
 
-var compiler = sync.OnceValue(func() *jsonschema.Compiler {
-	asJSON, err := packed.Unpack(openapi.PackedJSON)
-	if err != nil {
-		panic(err)
-	}
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(asJSON))
-	if err != nil {
-		panic(err)
-	}
-	c := jsonschema.NewCompiler()
-	c.DefaultDraft(jsonschema.Draft2020)
-	if err := c.AddResource("openapi.json", doc); err != nil {
-		panic(err)
-	}
-	return c
-})
-
-var (
-	compiled  sync.Map
-	compiling sync.Mutex // a compiler serves one at a time
-)
-
-// validates holds a JSON text against a schema of the document.
-func validates(name string, body []byte) error {
-	schema, ok := compiled.Load(name)
-	if !ok {
-		compiling.Lock()
-		s, err := compiler().Compile("openapi.json#/components/schemas/" + name)
-		compiling.Unlock()
-		if err != nil {
-			return err
-		}
-		schema, _ = compiled.LoadOrStore(name, s)
-	}
-	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(body))
-	if err != nil {
-		return err
-	}
-	return schema.(*jsonschema.Schema).Validate(value)
-}
+// validates holds a JSON text against a schema of the document, see contract.Closed.
+func validates(name string, body []byte) error { return contract.Closed(name, body) }
 
 func testLog(w io.Writer) *slog.Logger { return slog.New(slog.NewTextHandler(w, nil)) }

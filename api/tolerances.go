@@ -38,9 +38,12 @@ type PresetSourceResponse struct {
 func tolerances(lang text.Language) ([]byte, error) {
 	var r TolerancesResponse
 	for _, t := range calc.Tolerances() {
-		source := sourceResponse(t.Source, t.FromMemory)
-		if t.OwnJudgement {
+		source := sourceResponse(t.Source)
+		switch {
+		case t.OwnJudgement:
 			source.Kind = "own_judgement"
+		case t.RuleOfThumb:
+			source.Kind = "rule_of_thumb"
 		}
 		r.Presets = append(r.Presets, PresetResponse{
 			Name: t.Name, Value: in(t.Value, t.Unit), AppliesTo: t.AppliesTo, Basis: string(t.Basis),
@@ -51,13 +54,10 @@ func tolerances(lang text.Language) ([]byte, error) {
 }
 
 // sourceResponse words where a preset or a method is from.
-func sourceResponse(s method.Source, fromMemory bool) PresetSourceResponse {
+func sourceResponse(s method.Source) PresetSourceResponse {
 	a := PresetSourceResponse{"common_practice", s.Title, s.Publisher, s.Year, s.URL}
-	switch {
-	case s.Published():
+	if s.Published() {
 		a.Kind = "published"
-	case fromMemory:
-		a.Kind = "from_memory"
 	}
 	return a
 }

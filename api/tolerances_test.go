@@ -19,7 +19,7 @@ func TestTolerancesPage(t *testing.T) {
 	if w.Code != http.StatusOK || w.Header().Get("ETag") == "" {
 		t.Fatalf("%d %v", w.Code, w.Header())
 	}
-	if err := validates("TolerancesResponse", w.Body.Bytes()); err != nil {
+	if err := validates("TolerancesAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
 	var page struct {
@@ -44,22 +44,23 @@ func TestTolerancesPage(t *testing.T) {
 		if !text.Has("tolerance." + p.Name) {
 			t.Errorf("%s has no words", p.Name)
 		}
-		if !takes(document(t), p.AppliesTo) {
+		if !takes(t, p.AppliesTo) {
 			t.Errorf("%s: nothing takes %s", p.Name, p.AppliesTo)
 		}
 	}
 	// Eight of common practice, six from memory; fourteen sources, one of which gives two
 	// rules; of instruments and repeats one of common practice, one published, nine by
 	// own judgement.
-	if kinds["common_practice"] != 9 || kinds["from_memory"] != 6 || kinds["published"] != 16 || kinds["own_judgement"] != 9 {
+	if kinds["common_practice"] != 9 || kinds["rule_of_thumb"] != 6 || kinds["published"] != 16 || kinds["own_judgement"] != 9 {
 		t.Errorf("presets by kind: %v", kinds)
 	}
 }
 
 // takes follows operation#/member/0/member through the document.
-func takes(doc *openapi3.T, appliesTo string) bool {
+func takes(t testing.TB, appliesTo string) bool {
+	t.Helper()
 	name, path, _ := strings.Cut(appliesTo, "#/")
-	ref := doc.Components.Schemas[schemaName(name)+"Request"]
+	ref := openapi3.NewSchemaRef("", requestSchema(t, name))
 	for step := range strings.SplitSeq(path, "/") {
 		switch {
 		case ref == nil:

@@ -65,7 +65,7 @@ func TestWorking(t *testing.T) {
 
 // workingSeeds are the requests that ought to be answered.
 func workingSeeds(t *testing.T, operation string) (seeds []string) {
-	for _, example := range document(t).Paths.Value("/v1/" + operation).Post.RequestBody.Value.Content["application/json"].Examples {
+	for _, example := range requestExamples(t, operation) {
 		seeds = append(seeds, encodeJSON(t, example.Value.Value))
 	}
 	slices.Sort(seeds)

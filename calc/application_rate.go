@@ -153,7 +153,7 @@ const (
 //
 // Sources: GPA = 5940 x GPM / (mph x in), Mississippi State University Extension,
 // 2020, https://www.mississippi-crops.com/2020/05/02/calibration-of-in-furrow-sprays/ ;
-// L/ha = 600 x L/min / (km/h x m), https://es.scribd.com/document/385609209/ ;
+// L/ha = 600 x L/min / (km/h x m), seen in a copy only;
 // treated fraction = bed width / row spacing, UF/IFAS Extension ENY-047, 2012,
 // http://edis.ifas.ufl.edu/in404 ; density, see LiquidFlow.
 func ApplicationRate(in ApplicationRateInput) (ApplicationRateResult, error) {

@@ -56,7 +56,7 @@ func TestPublishedAreaCheck(t *testing.T) {
 // (Step 5 of 6: calibrating your knapsack sprayer, pesticidewise.com,
 // https://www.pesticidewise.com/faq/step-5-6-calibrating-your-knapsack-sprayer-pesticide-dose-and-spray-mixwater-volume),
 // and 33 m of 1.5 m are 49.5 m2 (Cara menghitung kalibrasi alat semprot, university practical,
-// https://www.slideshare.net/slideshow/cara-mengitung-kalibrasi-alat-semprot/42460133).
+// seen in a copy only).
 func TestPublishedCourseArea(t *testing.T) {
 	r := mustAreaCheck(t, calc.AreaCheckInput{VolumeUsed: 1e-3, CourseLength: 33.3, Width: 0.75})
 	printedAs(t, "25 m2", float64(r.Area), 25, 0)

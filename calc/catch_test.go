@@ -61,7 +61,7 @@ func TestPublishedCatchFlow(t *testing.T) {
 			calc.Catch{Volume: 480 * unit.USFluidOunce, Time: 60 * unit.Second}, unit.USGallonPerMinute, 3.75, 2},
 		{"Sprayer Calibration: Getting It Right, UF/IFAS Extension Marion County, 2017, https://blogs.ifas.ufl.edu/marionco/2017/11/16/sprayer-calibration-getting-right/",
 			calc.Catch{Volume: 16 * unit.USFluidOunce, Time: 60 * unit.Second}, unit.USGallonPerMinute, 0.125, 3},
-		{"Practica de calibracion, Universidad de San Carlos de Guatemala, student report, https://es.scribd.com/document/584966253/Calibracion-201703485",
+		{"Practica de calibracion, Universidad de San Carlos de Guatemala, student report, seen in a copy only",
 			calc.Catch{Volume: 3.785 * unit.Litre, Time: 8.12 * unit.Minute}, unit.LitrePerMinute, 0.466, 3},
 		// The same flow the other way: 21.5 oz/min caught for 30 s is 10.75 oz,
 		// printed 11, and for 15 s 5.375, printed 5.4. The unrounded readings are

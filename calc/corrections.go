@@ -180,7 +180,7 @@ const (
 //
 // Source: speed for another rate, Montana State University Extension MT 2000-14
 // (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian
-// advisory sheet https://dokumen.tips/documents/izracun-doze-koncentracije.html;
+// advisory sheet, seen in a copy only;
 // speed with engine speed in one gear, flow with duty cycle, and what pumps do,
 // common practice, no published source
 func Corrections(in CorrectionsInput) (CorrectionsResult, error) {

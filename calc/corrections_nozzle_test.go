@@ -137,7 +137,7 @@ func TestReferenceSameNozzle(t *testing.T) {
 
 // TestPublishedSizes: nozzles of size 02 give 0.20 and of 04 0.40 US gal/min at 40
 // psi, so 04 puts on twice as much. University of Arizona sheet citing ISO 10625,
-// 2012, https://studylib.net/doc/10669860/
+// 2012, seen in a copy only
 func TestPublishedSizes(t *testing.T) {
 	in := shelved()
 	in.Nozzle = calc.LabeledNozzle{Nozzle: calc.Nozzle{Size: "02", SizeRating: calc.US40PSI}}

@@ -87,7 +87,7 @@ func TestReferenceCorrectionsRejected(t *testing.T) {
 // gal/acre at 9.9 mph. Nozzles meant for 1 gal/min run at 1 x 5940 / (30 x 30) =
 // 6.6 mph, where 1.5 gal/min is 45 gal/acre. Sprayer Calibrations and
 // Calculations, Montana State University Extension, 2000, MT 2000-14,
-// https://www.scribd.com/document/421823268/sprayer
+// seen in a copy only
 func TestPublishedSpeedForAnotherRate(t *testing.T) {
 	r := mustCorrect(t, calc.CorrectionsInput{
 		Measured:              calc.MeasuredState{ApplicationRate: 45 * unit.USGallonPerAcre, GroundSpeed: 6.6 * unit.MilePerHour},
@@ -344,7 +344,7 @@ func TestPropertyCorrectionsScale(t *testing.T) {
 
 // Nozzles of 1.5 gal/min, 30 in apart, put on 45 gal/acre at 6.6 mph; 30 gal/acre
 // are wanted, and 9.9 mph printed. Montana State University Extension, 2000, MT
-// 2000-14, https://www.scribd.com/document/421823268/sprayer
+// 2000-14, seen in a copy only
 func ExampleCorrections() {
 	r, err := calc.Corrections(calc.CorrectionsInput{
 		Measured:              calc.MeasuredState{ApplicationRate: 45 * unit.USGallonPerAcre, GroundSpeed: 6.6 * unit.MilePerHour},

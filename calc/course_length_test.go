@@ -64,7 +64,7 @@ func TestPublishedCourses(t *testing.T) {
 			ouncesAreGallons(19 * unit.Inch), 214.934, 3},
 		{"Steps To Accurate Sprayer Calibration, 2013, https://www.yalnews.com/2013/02/13/growin-green-80/",
 			ouncesAreGallons(18 * unit.Inch), 227, 0},
-		{"Simple No-Math Calibration of a Vegetable Boom Sprayer, Utah State University Extension, 2014, https://m.moam.info/simple-no-math-calibration-of-a-vegetable-boom-sprayer_5b7eae7e097c47b5308b470d.html",
+		{"Simple No-Math Calibration of a Vegetable Boom Sprayer, Utah State University Extension, 2014, seen in a copy only",
 			ouncesAreGallons(9 * unit.Foot), 37.8, 1},
 		{"the same", ouncesAreGallons(12 * unit.Foot), 28.4, 1},
 		{"Backpack Sprayer Calibration Worksheet, NC State Extension, https://christmastrees.ces.ncsu.edu/backpack-sprayer-calibration-worksheet/",

@@ -36,7 +36,7 @@ func RelativeDensity(liquid unit.Density) unit.Ratio {
 //
 // Source: the conversion factor sqrt(SG), University of Nebraska-Lincoln
 // CropWatch, 2016, as above; University of Georgia Extension, Spraying Solutions
-// Other Than Water, https://studylib.net/doc/11102397/spraying-solutions-other-than-water
+// Other Than Water, seen in a copy only
 func LiquidFlow(water unit.FlowRate, rd unit.Ratio) unit.FlowRate {
 	return unit.FlowRate(float64(water) / math.Sqrt(float64(rd)))
 }

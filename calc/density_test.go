@@ -15,7 +15,7 @@ import (
 // University of Nebraska-Lincoln CropWatch, 2016,
 // https://cropwatch.unl.edu/2016/setting-sprayer-flow-rate-non-water-solutions ,
 // and Spraying Solutions Other Than Water, University of Georgia Extension,
-// https://studylib.net/doc/11102397/spraying-solutions-other-than-water (14 and
+// seen in a copy only (14 and
 // 16 lb/gal; the other rows are the same). They take water as 8.34 lb/gal, 0.065
 // % less than here, hence half a unit of the last digit and 0.001 more.
 func TestPublishedDensityFactors(t *testing.T) {
@@ -97,7 +97,7 @@ func ExampleWaterEquivalent() {
 }
 
 // University of Georgia Extension, Spraying Solutions Other Than Water,
-// https://studylib.net/doc/11102397/spraying-solutions-other-than-water : chart
+// seen in a copy only: chart
 // values are divided by the factor, 1.20 for 12 lb/gal.
 func ExampleLiquidFlow() {
 	rd := calc.RelativeDensity(12 * unit.PoundPerUSGallon)

@@ -37,7 +37,7 @@ func TestPublishedGroundSpeed(t *testing.T) {
 		{200 * unit.Foot, 45, 3, unit.MilePerHour, 0},
 		{200 * unit.Foot, 27, 5, unit.MilePerHour, 0},
 		// Orchard sprayer calibration guide, Safe Use Initiative,
-		// https://studylib.net/doc/5634697/orchard-sprayer-calibration-guide
+		// seen in a copy only
 		{100 * unit.Metre, 72, 5.0, unit.KilometrePerHour, 1},
 		// Paso por paso: como calibrar una pulverizadora, INTA, 2021,
 		// https://saladillocampo.com.ar/blog/2021/10/13/paso-por-paso-como-calibrar-una-pulverizadora/2

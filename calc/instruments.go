@@ -98,6 +98,7 @@ const MostInstruments = 20
 
 // Codes of violations of instruments.
 const (
+	CodeEmpty               = "empty"                // an id of no characters
 	CodeDuplicateID         = "duplicate_id"         // two instruments with one id
 	CodeUnknownInstrument   = "unknown_instrument"   // an id that no instrument has
 	CodeWrongInstrumentKind = "wrong_instrument"     // one that measures something else
@@ -113,7 +114,7 @@ func (m *Measuring) check(v *finding.Invalid) {
 	for i := range m.Instruments {
 		x := &m.Instruments[i]
 		if x.ID == "" {
-			v.Add(finding.Item("instruments", i).Member("id"), finding.CodeRequired)
+			v.Add(finding.Item("instruments", i).Member("id"), CodeEmpty)
 		}
 		if x.Kind >= instrumentKinds {
 			v.Add(finding.Item("instruments", i).Member("kind"), finding.CodeNotAllowed)

@@ -48,7 +48,7 @@ func TestPublishedRules(t *testing.T) {
 		// Forest Pest Control, University of Georgia, Special Bulletin 16, 2002,
 		// https://www.bugwood.org/pestcontrol/appendix.html ; and Florida pest control
 		// examinations study guide, p. 213,
-		// https://online.flipbuilder.com/qawr/oiuo/files/basic-html/page213.html
+		// seen in a copy only
 		{"10 % of the average", 0.10, calc.MeanBasis},
 	} {
 		readings := slices.Repeat([]unit.Volume{1}, 100)
@@ -78,7 +78,7 @@ func TestPublishedLowerLimit(t *testing.T) {
 
 // TestPublishedAccepted: 0.79 of 0.8 L/min is accepted at 10 %. Calibracion de equipos
 // pulverizadores de barra y atomizadores, advisory slides (Chile),
-// https://es.scribd.com/document/385609209/Calibracion-de-Equipos-Pulverizadores-de-Barra-y-Atomizadores
+// seen in a copy only
 func TestPublishedAccepted(t *testing.T) {
 	in := litreRated(0.10, 0.79)
 	in.Nozzle.RatedFlowRate = 0.8 * unit.LitrePerMinute

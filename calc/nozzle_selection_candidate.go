@@ -59,7 +59,7 @@ func (in NozzleSelectionInput) candidates() []Candidate {
 		if len(in.Sizes) == 0 || slices.Contains(in.Sizes, s.Size) {
 			c := Candidate{Size: s.Size, Shelf: -1, PressureRange: in.PressureRange}
 			c.RatedFlowRate, c.RatedPressure = Nozzle{Size: s.Size, SizeRating: in.SizeRating}.rating()
-			if s.FromMemory {
+			if s.SourceNotRead {
 				c.Notes = append(c.Notes, NoteFromMemory)
 			}
 			all = append(all, c)

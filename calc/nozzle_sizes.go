@@ -1,6 +1,9 @@
 package calc
 
-import "wetrun/calc/unit"
+import (
+	"wetrun/calc/method"
+	"wetrun/calc/unit"
+)
 
 // A NozzleSize is one size of ISO 10625 with its colour and both ratings.
 type NozzleSize struct {
@@ -8,8 +11,8 @@ type NozzleSize struct {
 	Colour string
 	At3Bar unit.FlowRate
 	At40   unit.FlowRate // at 40 psi
-	// FromMemory marks sizes whose values were not read in a source.
-	FromMemory bool
+	// SourceNotRead marks sizes whose values were not read in a source.
+	SourceNotRead bool
 }
 
 // A SizeName is what ISO 10625 calls a size, such as "02".
@@ -26,9 +29,9 @@ func (SizeName) Words() []string {
 
 // NozzleSizes lists the sizes of ISO 10625. The standard is meant for nozzles
 // whose flow one part sets. Sources: US gal/min at 40 psi, University of Arizona
-// sheet citing ISO 10625, 2012, https://studylib.net/doc/10669860/ ; L/min at 2
+// sheet citing ISO 10625, 2012, seen in a copy only; L/min at 2
 // bar, ILVO, https://keuringspuittoestellen.ilvo.vlaanderen.be , which are the
-// 3 bar values times sqrt(2/3). Sizes 10, 15 and 20 are from memory.
+// 3 bar values times sqrt(2/3). No source was read for sizes 10, 15 and 20.
 func NozzleSizes() []NozzleSize { return append([]NozzleSize(nil), nozzleSizes[:]...) }
 
 var nozzleSizes = [...]NozzleSize{
@@ -54,12 +57,11 @@ type NozzleSizeSource struct {
 	URL              string
 }
 
-// NozzleSizeSources lists them; the list is the caller's own. What FromMemory
+// NozzleSizeSources lists them; the list is the caller's own. What SourceNotRead
 // marks is in none of them.
 func NozzleSizeSources() []NozzleSizeSource {
 	return []NozzleSizeSource{
-		{string(US40PSI), "Sheet of nozzle sizes and colours, citing ISO 10625", "University of Arizona", 2012,
-			"https://studylib.net/doc/10669860/"},
+		{string(US40PSI), "Sheet of nozzle sizes and colours, citing ISO 10625", "University of Arizona" + method.SeenInCopy, 2012, ""},
 		{string(ISO3Bar), "Spuitdoppen: het bos en de bomen (ISO coding table)", "ILVO (Flemish official sprayer inspection service)", 0,
 			"https://keuringspuittoestellen.ilvo.vlaanderen.be/nl/documenten/spuitdoppen-het-bos-en-de-bomen"},
 		{"scope", "Equipment for crop protection. Sprayer nozzles. Colour coding for identification", "BSI (page of the standard)", 0,

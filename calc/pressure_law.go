@@ -17,7 +17,7 @@ const SquareRoot = 0.5
 // another. All arguments must be above zero; the result is then above zero.
 //
 // Source: Q1/Q2 = sqrt(p1/p2), Croatian advisory sheet
-// https://dokumen.tips/documents/izracun-doze-koncentracije.html, and the tables
+// seen in a copy only, and the tables
 // of testdata/published that follow the same law.
 func FlowAtPressure(flow unit.FlowRate, from, to unit.Pressure, exponent float64) unit.FlowRate {
 	if from == to {

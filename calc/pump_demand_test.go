@@ -24,7 +24,7 @@ func mustPumpDemand(t rapid.TB, in calc.PumpDemandInput) calc.PumpDemandResult {
 // TestPublishedPumpDemand: 24 nozzles of 0.505 gpm at 1.5 mph on rows of 20 ft are
 // the 200 gal/acre that they were worked for. Air-Blast Sprayer Lab Exercise, PLANT
 // 163, California State University, Fresno, 2020, student copy,
-// https://studocu.com/en-us/document/california-state-university-fresno/integrated-pest-management/air-blast-exercise-to-post/35383833
+// seen in a copy only
 func TestPublishedPumpDemand(t *testing.T) {
 	r := mustPumpDemand(t, calc.PumpDemandInput{
 		Nozzles: 24, NozzleFlowRate: 0.505 * unit.USGallonPerMinute,

@@ -147,7 +147,7 @@ const (
 //   - the codes of TankProduct under Products[i].
 //
 // Sources: acres per tank = tank / rate, product per tank = that x dose, Montana
-// State University Extension, MT 2000-14, https://www.scribd.com/document/421823268/sprayer ;
+// State University Extension, MT 2000-14, seen in a copy only;
 // treated fraction = bed width / row spacing, UF/IFAS Extension ENY-047, 2012,
 // http://edis.ifas.ufl.edu/in404 ; product by active ingredient = rate / content,
 // University of Missouri, http://cornandsoybeandigest.com/print/get-recipe-right .

@@ -39,7 +39,7 @@ func TestPublishedTankLoads(t *testing.T) {
 			25 * gal, 150 * gpa, 1.0 / 6, 9},
 		{"Can you tell me about sprayer calibration?, Mississippi State University Extension, http://extension.msstate.edu/content/can-you-tell-me-about-sprayer-calibration",
 			300 * gal, 10 * gpa, 30, 0},
-		{"Sprayer Calibrations and Calculations, Montana State University Extension, MT 2000-14, https://www.scribd.com/document/421823268/sprayer",
+		{"Sprayer Calibrations and Calculations, Montana State University Extension, MT 2000-14, seen in a copy only",
 			300 * gal, 40 * gpa, 7.5, 1},
 	} {
 		r := mustTankLoads(t, calc.TankLoadsInput{TankVolume: c.tank, ApplicationRate: c.rate, TreatedArea: unit.Acre})
@@ -65,8 +65,8 @@ func TestPublishedTankProducts(t *testing.T) {
 	// 200 mL in 100 L, 600 L of spray, 1.2 L.
 	x = perFull(100*lha, 600*unit.Litre, calc.TankProduct{Concentration: calc.Strength{Volume: 0.2 / 100}})
 	printedAs(t, "by concentration", x.PerFullLoad.Volume.In(unit.Litre), 1.2, 1)
-	// Pesticides Calculations for Homeowners (J. Masabni), University of Kentucky,
-	// http://docplayer.net/24213662-Pesticides-calculations-for-homeowners.html :
+	// Pesticides Calculations for Homeowners, University of Kentucky,
+	// seen in a copy only:
 	// 1 lb in 100 gal, for 1 gal: 0.16 oz, 4.5 g.
 	x = perFull(20*gpa, 1*gal, calc.TankProduct{Concentration: calc.Strength{Mass: unit.PoundPerUSGallon / 100}})
 	printedAs(t, "by mass in a volume", x.PerFullLoad.Mass.In(unit.Ounce), 0.16, 2)

@@ -8,7 +8,7 @@ import (
 )
 
 // What people in the trade use where nothing else is asked for. Each is common
-// practice without a published source, or from memory where it says so; every
+// practice without a published source, or a rule of thumb where it says so; every
 // operation takes another value.
 const (
 	DefaultPressureDifference = 10 * unit.PoundPerSquareInch // highest less lowest boom reading
@@ -16,9 +16,9 @@ const (
 	DefaultReplaceAllAbove    = 25 * unit.Percent            // of the tested outside: all new nozzles
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
-	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; from memory
-	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; from memory
-	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; from memory
+	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; a rule of thumb
+	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; a rule of thumb
+	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; a rule of thumb
 	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
 
 )
@@ -41,9 +41,9 @@ type Tolerance struct {
 	// Default tells that the operation uses it when the member is left out.
 	Default bool
 	Source  method.Source
-	// FromMemory tells that the figure was not read anywhere. Such a figure may stand
+	// RuleOfThumb tells that the figure was not read anywhere. Such a figure may stand
 	// in for what a pump or a field takes, never for a limit that passes or fails.
-	FromMemory bool
+	RuleOfThumb bool
 	// OwnJudgement tells that nobody else says so: it is what seemed right to whoever
 	// wrote this.
 	OwnJudgement bool

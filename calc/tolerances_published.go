@@ -21,78 +21,74 @@ var (
 	}
 	// Each nozzle against the average, and the whole rate against the target.
 	sportsTurf = method.Source{
-		Title:     "Calibration and safety of pesticide application equipment (J. Nedin), SportsTurf September 2012",
+		Title:     "Calibration and safety of pesticide application equipment, SportsTurf September 2012",
 		Publisher: "Sports Turf Managers Association", Year: 2012,
 		URL: "http://read.dmtmag.com/i/82015/20",
 	}
 )
 
-// publishedRules are 5 %, 7 % and 10 %, by source. Names end with who says it,
-// since the same figure from two sources is two rules.
+// publishedRules are 5 %, 7 % and 10 %, by source. The same figure from two sources is two
+// rules, which a number at the end tells apart.
 var publishedRules = [...]publishedRule{
 	// Attributed there to two federal agencies; a newspaper's report.
-	{"rate_5_ohio_state", 5, forRate, "", method.Source{
+	{"rate_5_of_target", 5, forRate, "", method.Source{
 		Title:     "Take time to calibrate your sprayers (Ohio State University Extension)",
 		Publisher: "The Daily Record, reporting Ohio State University Extension", Year: 2012,
 		URL: "http://www.the-daily-record.com/news/20120417/take-time-to-calibrate-your-sprayers",
 	}},
-	{"output_rated_10_nebraska", 10, forOutput, BasisRated, nebraska},
-	{"output_mean_5_nebraska", 5, forOutput, BasisMean, nebraska},
-	// Read in a re-upload.
-	{"output_mean_5_montana_state", 5, forOutput, BasisMean, method.Source{
+	{"output_10_of_rated", 10, forOutput, BasisRated, nebraska},
+	{"output_5_of_mean", 5, forOutput, BasisMean, nebraska},
+	{"output_5_of_mean_2", 5, forOutput, BasisMean, method.Source{
 		Title:     "Sprayer Calibrations and Calculations (MontGuide)",
-		Publisher: "Montana State University Extension Service", Year: 2000,
-		URL: "https://www.scribd.com/document/421823268/sprayer",
+		Publisher: "Montana State University Extension Service" + method.SeenInCopy, Year: 2000,
+		URL: "",
 	}},
-	{"output_mean_5_sports_turf", 5, forOutput, BasisMean, sportsTurf},
-	{"rate_5_sports_turf", 5, forRate, "", sportsTurf},
-	{"output_mean_7_sports_turf", 7, forOutput, BasisMean, method.Source{
+	{"output_5_of_mean_3", 5, forOutput, BasisMean, sportsTurf},
+	{"rate_5_of_target_2", 5, forRate, "", sportsTurf},
+	{"output_7_of_mean", 7, forOutput, BasisMean, method.Source{
 		Title:     "Backpack and Hand-Held Sprayer Calibration, SportsTurf April 2014 pp. 36-38",
 		Publisher: "Sports Turf Managers Association", Year: 2014,
 		URL: "https://read.dmtmag.com/i/282941/37",
 	}},
-	{"output_mean_10_georgia", 10, forOutput, BasisMean, method.Source{
-		Title:     "Forest Pest Control, Appendix: Sprayer Calibration (Douce, Moorhead, Bargeron)",
+	{"output_10_of_mean", 10, forOutput, BasisMean, method.Source{
+		Title:     "Forest Pest Control, Appendix: Sprayer Calibration",
 		Publisher: "University of Georgia, College of Agricultural and Environmental Sciences", Year: 2002,
 		URL: "https://www.bugwood.org/pestcontrol/appendix.html",
 	}},
 	// A study guide that quotes state material.
-	{"output_mean_10_florida_study_guide", 10, forOutput, BasisMean, method.Source{
+	{"output_10_of_mean_2", 10, forOutput, BasisMean, method.Source{
 		Title:     "Florida pest control examinations study guide, p. 213",
-		Publisher: "study guide for the Florida state examinations (publisher not shown)",
-		URL:       "https://online.flipbuilder.com/qawr/oiuo/files/basic-html/page213.html",
+		Publisher: "study guide for the Florida state examinations (publisher not shown)" + method.SeenInCopy, URL: "",
 	}},
-	{"output_others_10_extension_column", 10, forOutput, BasisOthers, method.Source{
+	{"output_10_of_others", 10, forOutput, BasisOthers, method.Source{
 		Title:     "Steps To Accurate Sprayer Calibration",
 		Publisher: "newspaper print of an extension column", Year: 2013,
 		URL: "https://www.yalnews.com/2013/02/13/growin-green-80/",
 	}},
-	{"output_range_10_texas", 10, forOutput, BasisRange, method.Source{
-		Title:     "Take time to calibrate your sprayer: forage management (L. Redmon)",
+	{"output_10_of_range", 10, forOutput, BasisRange, method.Source{
+		Title:     "Take time to calibrate your sprayer: forage management",
 		Publisher: "Texas Cooperative Extension, printed in Drovers",
 		URL:       "http://www.cattlenetwork.com/drovers/departments/profit-tips/take-time-to-calibrate-your-sprayer-forage-management-113900829.html",
 	}},
-	// Read in a copy of slides.
-	{"output_range_10_montana_state", 10, forOutput, BasisRange, method.Source{
+	{"output_10_of_range_2", 10, forOutput, BasisRange, method.Source{
 		Title:     "Calibration of your Field Sprayers using Shortcut Methods (slides)",
-		Publisher: "Montana State University Extension, Pesticide Education Program",
-		URL:       "https://slideplayer.com/slide/9477971",
+		Publisher: "Montana State University Extension, Pesticide Education Program" + method.SeenInCopy,
+		URL:       "",
 	}},
-	{"output_range_10_florida", 10, forOutput, BasisRange, method.Source{
+	{"output_10_of_range_3", 10, forOutput, BasisRange, method.Source{
 		Title:     "Calibration (aquatic herbicide spray boom and hand gun)",
 		Publisher: "UF/IFAS Center for Aquatic and Invasive Plants",
 		URL:       "http://plants.ifas.ufl.edu/manage/research-and-outreach/calibration",
 	}},
-	{"output_new_nozzle_10_usga", 10, forOutput, BasisNewNozzle, method.Source{
-		Title:     "The 10-Percent Rule (J. Daniels)",
+	{"output_10_of_rated_new", 10, forOutput, BasisNewNozzle, method.Source{
+		Title:     "The 10-Percent Rule",
 		Publisher: "USGA Green Section, Central Region", Year: 2016,
 		URL: "https://www.usga.org/content/usga/home-page/course-care/regional-updates/central-region/the-10-percent-rule.html",
 	}},
 	// Total output against what the rate needs, for an airblast sprayer: the same
-	// share of the rate. Read in a re-upload.
-	{"rate_10_texas_winegrapes", 10, forRate, "", method.Source{
+	// share of the rate.
+	{"rate_10_of_target", 10, forRate, "", method.Source{
 		Title:     "Airblast Sprayer Calibration Worksheet (winegrapes)",
-		Publisher: "Texas winegrape extension worksheet",
-		URL:       "https://yumpu.com/en/document/view/46717367/airblast-sprayer-calibration-worksheet-the-texas-winegrape-",
+		Publisher: "Texas winegrape extension worksheet" + method.SeenInCopy, URL: "",
 	}},
 }

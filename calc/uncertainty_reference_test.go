@@ -215,7 +215,7 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 	got := strings.Split(refusal(err), "; ")
 	for _, want := range []string{
 		"catches[0].jug: wrong_instrument", "catches[0].stopwatch: unknown_instrument", "catches[0].gauge: wrong_instrument",
-		"gauge: unknown_instrument", "instruments[2].id: duplicate_id", "instruments[3].id: required", "instruments[3].scaleError: not_positive",
+		"gauge: unknown_instrument", "instruments[2].id: duplicate_id", "instruments[3].id: empty", "instruments[3].scaleError: not_positive",
 		"instruments[4].kind: not_allowed", "instruments[4].resolution: not_positive", "instruments[4].reactionTime: not_positive",
 		"instruments[4].reactionTime: stopwatch_only", "repeatability.runs.degreesOfFreedom: required",
 		"repeatability.catches.standardDeviation: required", "repeatability.catches.degreesOfFreedom: not_positive",

@@ -52,7 +52,7 @@ func TestReferenceGUMH1(t *testing.T) {
 // TestReferenceStudentTable: two-sided 95 % and one-sided probabilities.
 //
 // Source: NIST/SEMATECH e-Handbook, table of Student's t, as a copy prints it,
-// https://pdfcoffee.com/student-t-distribution-table-pdf-free.html
+// seen in a copy only
 func TestReferenceStudentTable(t *testing.T) {
 	tails := []float64{0.10, 0.05, 0.025, 0.01, 0.005}
 	for nu, row := range map[float64][]float64{

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -97,7 +98,27 @@ func join(parts fs.FS) ([]byte, error) {
 	if err := include(&out, parts, "components/*.yaml", "    ", own); err != nil {
 		return nil, err
 	}
-	return out.Bytes(), nil
+	return withOperations(out.Bytes())
+}
+
+var (
+	posted     = regexp.MustCompile(`(?m)^  /v1/([a-z-]+):\n    post:`)
+	everyNamed = []byte("enum: [] # every operation; the step that joins the parts fills it in\n")
+)
+
+// withOperations lists the operations where a line of a batch names one: every path that
+// is posted to, but the batch itself.
+func withOperations(joined []byte) ([]byte, error) {
+	var names []string
+	for _, m := range posted.FindAllSubmatch(joined, -1) {
+		if name := string(m[1]); name != "batch" {
+			names = append(names, name)
+		}
+	}
+	if bytes.Count(joined, everyNamed) != 1 || len(names) == 0 {
+		return nil, fmt.Errorf("components/batch.yaml has no line %q for the operations %v", everyNamed, names)
+	}
+	return bytes.Replace(joined, everyNamed, []byte("enum: ["+strings.Join(names, ", ")+"]\n"), 1), nil
 }
 
 func include(out *bytes.Buffer, parts fs.FS, pattern, indent string, except []string) error {

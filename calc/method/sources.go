@@ -8,6 +8,9 @@ type Source struct {
 	URL              string
 }
 
+// SeenInCopy stands behind the publisher of what no page of its own was found for.
+const SeenInCopy = " (seen in a copy only)"
+
 // Published tells a published source from common practice.
 func (s Source) Published() bool { return s.Title != "" }
 
@@ -31,8 +34,7 @@ var (
 	}
 	// Q1 / Q2 = sqrt(p1 / p2)
 	sourcePressureLaw = Source{
-		Title: "Izracun doze i koncentracije (advisory sheet)",
-		URL:   "https://dokumen.tips/documents/izracun-doze-koncentracije.html",
+		Title: "Izracun doze i koncentracije", Publisher: "Croatian advisory sheet" + SeenInCopy,
 	}
 	// conversion factor sqrt(SG), SG = lb per gal / 8.34
 	sourceNonWater = Source{
@@ -58,8 +60,7 @@ var (
 	sourceHandbook44 = Source{Title: "NIST Handbook 44, Appendix C", Publisher: "National Institute of Standards and Technology"}
 	// acres per tank = tank / rate, product per tank = that x dose
 	sourceMontana = Source{
-		Title: "Sprayer Calibrations and Calculations (MontGuide MT 2000-14)", Publisher: "Montana State University Extension Service", Year: 2000,
-		URL: "https://www.scribd.com/document/421823268/sprayer",
+		Title: "Sprayer Calibrations and Calculations (MontGuide MT 2000-14)", Publisher: "Montana State University Extension Service" + SeenInCopy, Year: 2000,
 	}
 	// product by active ingredient = rate / content
 	sourceMissouri = Source{
