@@ -62,6 +62,8 @@ func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsRespons
 	return a, nil
 }
 
+var measuredGear = pointer(finding.Member("measured").Member("gear"))
+
 // nameGears says which gears there are where the present one is not among them.
 func (r *CorrectionsRequest) nameGears(err error) error {
 	refusal := refusalOf(err)
@@ -70,7 +72,7 @@ func (r *CorrectionsRequest) nameGears(err error) error {
 		labels[i] = r.Gears[i].Label
 	}
 	for i, e := range refusal.fields {
-		if e.Code == calc.CodeUnknownLabel && e.Pointer == "#/measured/gear" {
+		if e.Code == calc.CodeUnknownLabel && e.Pointer == measuredGear {
 			refusal.fields[i].wording, refusal.fields[i].args = "unknown_label_gear", []any{fewLabels(labels)}
 		}
 	}

@@ -200,6 +200,11 @@ func TestReferenceUnusual(t *testing.T) {
 	if got := warned(mustSelect(t, in).Warnings); got != want {
 		t.Errorf("warned of %q", got)
 	}
+	in = wanted("03")
+	in.GroundSpeed, in.SpeedRange = 0, calc.SpeedRange{Low: 0.9 * unit.MilePerHour, High: 21 * unit.MilePerHour}
+	if got := warned(mustSelect(t, in).Warnings); got != "speedRange.low: unusual_speed; speedRange.high: unusual_speed" {
+		t.Errorf("warned of %q", got)
+	}
 }
 
 // TestPropertyWindow: at either end of its speed window a candidate stands at an

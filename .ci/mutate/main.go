@@ -28,7 +28,7 @@ import (
 )
 
 // packages are changed, and their tests run in this order on each of them.
-var packages = []string{"calc/unit", "calc"}
+var packages = []string{"calc/unit", "calc/finding", "calc"}
 
 // least is how many of a hundred mutants have to be killed.
 var least = flag.Float64("least", 95, "fail below so many of a hundred")
