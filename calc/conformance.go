@@ -39,36 +39,41 @@ type Conformity struct {
 // unlimited is the low end of what is judged on one side only.
 var unlimited = math.Inf(-1)
 
-// conformity is the probability that a value lies from low to high, having been
-// measured as x with uncertainty u: that of Student's t at the effective degrees of
+// ConformanceProbability is the probability that a value lies from low to high, having
+// been measured as x with uncertainty u: that of Student's t at the effective degrees of
 // freedom, shifted and scaled, or of the normal distribution where there is no end to
 // them,
 //
 //	p = F((high - x) / u) - F((low - x) / u)
 //
 // (JCGM 106, 7.2 and A.3; with t, JCGM 101, 6.4.9). Without any uncertainty it is 1 or 0.
-func conformity(x float64, u *Uncertainty, low, high float64) Conformity {
-	var p float64
+func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float64 {
 	switch {
 	case u.Standard > 0:
-		p = u.below(high-x) - u.below(low-x)
+		return u.below(high-x) - u.below(low-x)
 	case finding.AtMost(x, high) && finding.AtMost(low, x):
-		p = 1
+		return 1
 	}
-	c := Conformity{Conformance: TooClose, Probability: unit.Ratio(p)}
+	return 0
+}
+
+// judge tells how surely a value lies from low to high, and where that is too close to
+// say, what would settle it. What was judged before and is less likely to conform stays.
+func (c *Conformity) judge(x float64, u *Uncertainty, low, high float64, n repeats) {
+	p := ConformanceProbability(x, u, low, high)
+	if c.Conformance != ConformanceUnknown && float64(c.Probability) <= p {
+		return
+	}
+	*c = Conformity{Probability: unit.Ratio(p)}
 	switch {
 	case finding.AtMost(float64(SureEnough), p):
 		c.Conformance = SurelyWithin
 	case finding.AtMost(p, 1-float64(SureEnough)):
 		c.Conformance = SurelyOutside
+	default:
+		c.Conformance = TooClose
+		c.MeasureAgain = u.whatToMeasureAgain(math.Min(math.Abs(high-x), math.Abs(x-low)), n)
 	}
-	return c
-}
-
-// ConformanceProbability is the probability that a value measured as x lies from low
-// to high; see conformity for the formula and its source.
-func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float64 {
-	return float64(conformity(x, u, low, high).Probability)
 }
 
 // below is the probability that the true value exceeds the measured one by less than d.
@@ -80,12 +85,4 @@ func (u *Uncertainty) below(d float64) float64 {
 		return math.Erfc(-d/u.Standard/math.Sqrt2) / 2
 	}
 	return distuv.StudentsT{Sigma: 1, Nu: u.DegreesOfFreedom}.CDF(d / u.Standard)
-}
-
-// lessLikely is the one of two that is less likely to conform.
-func (c Conformity) lessLikely(d Conformity) Conformity {
-	if c.Conformance == ConformanceUnknown || d.Conformance != ConformanceUnknown && d.Probability < c.Probability {
-		return d
-	}
-	return c
 }

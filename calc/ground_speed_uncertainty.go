@@ -100,6 +100,5 @@ func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpee
 	p.plus(-float64(r.Spread), &scales)
 	p.settle()
 	u.Spread = p.uncertainty(x, 1)
-	u.Repeatable = conformity(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance))
-	u.Repeatable.addMeasureAgain(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance), repeats{readings: MeasureRuns, lengths: MeasureRuns, spread: true})
+	u.Repeatable.judge(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance), repeats{readings: MeasureRuns, lengths: MeasureRuns, spread: true})
 }

@@ -154,10 +154,3 @@ func (n repeats) measurementOf(s Source) (MeasureAgain, int) {
 	}
 	return a, max(n.runs, n.catches, 1)
 }
-
-// addMeasureAgain says what would settle a value that is too close to one of its limits.
-func (c *Conformity) addMeasureAgain(x float64, u *Uncertainty, low, high float64, n repeats) {
-	if c.Conformance == TooClose {
-		c.MeasureAgain = u.whatToMeasureAgain(math.Min(math.Abs(high-x), math.Abs(x-low)), n)
-	}
-}

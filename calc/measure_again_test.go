@@ -61,10 +61,10 @@ func TestReferenceAgain(t *testing.T) {
 func TestNearestLimit(t *testing.T) {
 	u := combine(&Budget{SourceRuns: {Standard: 0.03}}, 1)
 	for _, x := range []float64{0.06, -0.06} {
-		c := Conformity{Conformance: TooClose}
-		c.addMeasureAgain(x, &u, -0.1, 0.1, repeats{runs: 2})
-		if want := (MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}); c.MeasureAgain != want {
-			t.Errorf("at %v: %+v, want %+v", x, c.MeasureAgain, want)
+		var c Conformity
+		c.judge(x, &u, -0.1, 0.1, repeats{runs: 2})
+		if want := (MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}); c.Conformance != TooClose || c.MeasureAgain != want {
+			t.Errorf("at %v: %+v, want %+v", x, c, want)
 		}
 	}
 }

@@ -215,7 +215,7 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
 		u.DeviationFromRated = p.uncertainty(c.x, 1+float64(q.DeviationFromRated))
 		if c.r.Basis != MeanBasis {
-			u.Within = withinLimit(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
+			u.within(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
 		}
 	}
 	if !q.InMean {
@@ -237,7 +237,7 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	p.settle()
 	u.DeviationFromMean = p.uncertainty(c.x, 1+float64(q.DeviationFromMean))
 	if c.r.Basis != RatedBasis {
-		u.Within = u.Within.lessLikely(withinLimit(float64(q.DeviationFromMean), limit, &u.DeviationFromMean))
+		u.within(float64(q.DeviationFromMean), limit, &u.DeviationFromMean)
 	}
 }
 
@@ -255,7 +255,7 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 		sum, _ := x.ratedFlow(c.in.Nozzle, q.SprayPressure)
 		u.DeviationFromRated = against(sum/unit.FlowRate(x.nozzles()), 1)
 		if c.r.Basis != MeanBasis {
-			u.Within = withinLimit(-1, limit, &u.DeviationFromRated)
+			u.within(-1, limit, &u.DeviationFromRated)
 		}
 	}
 	if !q.InMean {
@@ -263,15 +263,13 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	}
 	u.DeviationFromMean = against(c.atCatch(i, c.r.MeanNozzleFlowRate), 1)
 	if c.r.Basis != RatedBasis {
-		u.Within = u.Within.lessLikely(withinLimit(-1, limit, &u.DeviationFromMean))
+		u.within(-1, limit, &u.DeviationFromMean)
 	}
 }
 
-// withinLimit judges one catch's deviation, either way.
-func withinLimit(d, limit float64, u *Uncertainty) Conformity {
-	within := conformity(d, u, -limit, limit)
-	within.addMeasureAgain(d, u, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
-	return within
+// within judges one deviation of a catch, either way.
+func (u *CatchUncertainty) within(d, limit float64, of *Uncertainty) {
+	u.Within.judge(d, of, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
 }
 
 // exponent is the n of q = k p^n of the nozzles of a catch, about p.

@@ -49,8 +49,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 	u.Mean = u.mean.uncertainty(x, mean)
 	if r.MeanInRange != finding.NotJudged {
 		within := in.PressureRange
-		u.MeanInRange = conformity(mean, &u.Mean, float64(within.Low), float64(within.High))
-		u.MeanInRange.addMeasureAgain(mean, &u.Mean, float64(within.Low), float64(within.High), repeats{readings: MeasureReadings})
+		u.MeanInRange.judge(mean, &u.Mean, float64(within.Low), float64(within.High), repeats{readings: MeasureReadings})
 	}
 	if len(in.Readings) > 1 {
 		r.spreadUncertainty(in, u, x, high, low)
@@ -73,8 +72,7 @@ func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput
 	p.settle()
 	u.Spread = p.uncertainty(x, float64(r.Mean))
 	spread, most := float64(r.Spread), float64(r.MaxDifference)
-	u.Even = conformity(spread, &u.Spread, unlimited, most)
-	u.Even.addMeasureAgain(spread, &u.Spread, unlimited, most, repeats{readings: MeasureReadings, spread: true})
+	u.Even.judge(spread, &u.Spread, unlimited, most, repeats{readings: MeasureReadings, spread: true})
 
 	var f propagation
 	by := math.Sqrt(float64(r.Highest/r.Lowest)) / 2

@@ -77,14 +77,12 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 	if r.Verdict != finding.NotJudged {
 		d, limit := float64(r.Deviation), float64(r.RateTolerance)
 		u.Deviation = judged.forResult(1 + d)
-		u.Within = conformity(d, &u.Deviation, -limit, limit)
-		u.Within.addMeasureAgain(d, &u.Deviation, -limit, limit, n)
+		u.Within.judge(d, &u.Deviation, -limit, limit, n)
 	}
 	if r.LabelVerdict != finding.NotJudged {
 		over := rate / float64(in.LabelMaximum)
 		label := judged.forResult(over)
-		u.UnderLabel = conformity(over, &label, unlimited, 1)
-		u.UnderLabel.addMeasureAgain(over, &label, unlimited, 1, n)
+		u.UnderLabel.judge(over, &label, unlimited, 1, n)
 	}
 }
 
@@ -141,8 +139,7 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	b[SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
 	d, limit := float64(r.Deviation), float64(r.RateTolerance)
 	u.Deviation = combine(&b, 1+d)
-	u.Within = conformity(d, &u.Deviation, -limit, limit)
-	u.Within.addMeasureAgain(d, &u.Deviation, -limit, limit, repeats{})
+	u.Within.judge(d, &u.Deviation, -limit, limit, repeats{})
 	return u
 }
 

@@ -70,8 +70,8 @@ func TestReferenceStudentTable(t *testing.T) {
 			t.Errorf("%v degrees of freedom: coverage factor %.5f, the table has %.3f", nu, u.CoverageFactor, row[2])
 		}
 		for i, tail := range tails {
-			p := conformity(0, &u, unlimited, row[i]).Probability
-			if math.Abs(1-float64(p)-tail) > 0.001*tail*math.Max(1, row[i]) {
+			p := ConformanceProbability(0, &u, unlimited, row[i])
+			if math.Abs(1-p-tail) > 0.001*tail*math.Max(1, row[i]) {
 				t.Errorf("%v degrees of freedom, beyond %.3f: %.6f, the table has %v", nu, row[i], 1-p, tail)
 			}
 		}
@@ -94,14 +94,14 @@ func TestReferenceConformity(t *testing.T) {
 	one := func(u float64) *Uncertainty {
 		return &Uncertainty{Standard: u, CoverageFactor: normalCoverage, Reference: 1}
 	}
-	near(t, "breakdown voltage", float64(conformity(-5.47, one(0.05), unlimited, -5.40).Probability), 0.919, 0.001)
-	near(t, "oil", float64(conformity(13.6, one(1.8), 12.5, 16.3).Probability), 0.663, 0.001)
+	near(t, "breakdown voltage", ConformanceProbability(-5.47, one(0.05), unlimited, -5.40), 0.919, 0.001)
+	near(t, "oil", ConformanceProbability(13.6, one(1.8), 12.5, 16.3), 0.663, 0.001)
 	for _, x := range []struct{ p, z float64 }{{0.80, 0.842}, {0.90, 1.282}, {0.95, 1.645}, {0.99, 2.326}, {0.999, 3.090}} {
-		near(t, "one-sided", float64(conformity(10-x.z*2, one(2), unlimited, 10).Probability), x.p, 2e-4)
+		near(t, "one-sided", ConformanceProbability(10-x.z*2, one(2), unlimited, 10), x.p, 2e-4)
 	}
 	// Without any uncertainty the verdict itself, the limit included.
 	for x, want := range map[float64]float64{0.1: 1, 0.1001: 0, -0.1: 1} {
-		near(t, "exact", float64(conformity(x, one(0), -0.1, 0.1).Probability), want, 0)
+		near(t, "exact", ConformanceProbability(x, one(0), -0.1, 0.1), want, 0)
 	}
 }
 
@@ -110,8 +110,24 @@ func TestReferenceConformity(t *testing.T) {
 func TestReferenceConformanceClasses(t *testing.T) {
 	u := &Uncertainty{Standard: 1, CoverageFactor: normalCoverage, Reference: 1}
 	for margin, want := range map[float64]Conformance{1.65: SurelyWithin, 1.64: TooClose, -1.64: TooClose, -1.65: SurelyOutside} {
-		if got := conformity(0, u, unlimited, margin).Conformance; got != want {
-			t.Errorf("margin %v: %v, want %v", margin, got, want)
+		var got Conformity
+		if got.judge(0, u, unlimited, margin, repeats{}); got.Conformance != want {
+			t.Errorf("margin %v: %v, want %v", margin, got.Conformance, want)
+		}
+	}
+}
+
+// TestLessLikelyConformityCounts: of two values the one that is less likely to conform
+// is what is known of both, in either order.
+func TestLessLikelyConformityCounts(t *testing.T) {
+	u := &Uncertainty{Standard: 1, CoverageFactor: normalCoverage, Reference: 1}
+	for _, margins := range [][2]float64{{3, -3}, {-3, 3}} {
+		var got Conformity
+		for _, margin := range margins {
+			got.judge(0, u, unlimited, margin, repeats{})
+		}
+		if got.Conformance != SurelyOutside || got.Probability > 0.01 {
+			t.Errorf("margins %v: %+v", margins, got)
 		}
 	}
 }
