@@ -178,7 +178,7 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 		for i, c := range x.Catches {
 			labelled("catch", round[i].pointer, c.Label)
 			if c.Status != "within" {
-				lines = append(lines, s.of("catch_"+c.Status, round[i].name, s.people(c.AcceptableVolume.Low), s.people(c.AcceptableVolume.High)))
+				lines = append(lines, s.of("catch_"+string(c.Status), round[i].name, s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
 			}
 			said[c.ConformanceDetail] = append(said[c.ConformanceDetail], round[i].name)
 		}
