@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -42,29 +40,6 @@ type AcceptanceCatch struct {
 	// coefficient of variation and the sides.
 	NozzlesOnDrop []DropNozzle
 }
-
-// Position is a side of the boom.
-type Position string
-
-// The sides of a boom, seen in the direction of travel.
-const (
-	Unplaced Position = ""
-	Left     Position = "left"
-	Center   Position = "center"
-	Right    Position = "right"
-)
-
-// positions are where a catch can be. Counts by position come in this order.
-var positions = [...]Position{Unplaced, Left, Center, Right}
-
-// sides are the positions that are known.
-var sides = positions[1:]
-
-// Words lists the sides.
-func (Position) Words() []string { return wordsOf(sides) }
-
-// index is the place of a position in positions; -1 for none of them.
-func (p Position) index() int { return slices.Index(positions[:], p) }
 
 // OutputTolerance is how far a nozzle may be from what it is compared with.
 type OutputTolerance struct {
@@ -207,10 +182,9 @@ type SideMean struct {
 
 // Codes of NozzleAcceptance.
 const (
-	CodeNozzleRequired  = "nozzle_required"   // a rated basis without a rating
-	CodeFewerThanCaught = "fewer_than_caught" // more catches than catch points
-	CodeMeanNeedsTwo    = "mean_needs_two"    // one catch has no mean to be compared with
-	CodeAllDry          = "all_dry"           // a mean of nothing is nothing to be compared with
+	CodeNozzleRequired = "nozzle_required" // a rated basis without a rating
+	CodeMeanNeedsTwo   = "mean_needs_two"  // one catch has no mean to be compared with
+	CodeAllDry         = "all_dry"         // a mean of nothing is nothing to be compared with
 
 	// WarnSystematicDeviation: all that are outside lie on one side and the catches
 	// agree among themselves. A wrong gauge, size or pressure is likelier than wear

@@ -28,6 +28,13 @@ type SamplingInput struct {
 	CaughtOn [len(positions)]int
 }
 
+// DefaultReplaceAllAbove is the share of the tested outside from which on all nozzles are
+// replaced. Common practice, no published source.
+const DefaultReplaceAllAbove = 25 * unit.Percent
+
+// CodeFewerThanCaught: more catches than catch points.
+const CodeFewerThanCaught = "fewer_than_caught"
+
 // SamplingConfidence is that of the interval, and of what counts as settled.
 const SamplingConfidence = 95 * unit.Percent
 

@@ -13,7 +13,6 @@ import (
 const (
 	DefaultPressureDifference = 10 * unit.PoundPerSquareInch // highest less lowest boom reading
 	DefaultOutputTolerance    = 10 * unit.Percent            // of a nozzle's rated flow
-	DefaultReplaceAllAbove    = 25 * unit.Percent            // of the tested outside: all new nozzles
 	DefaultRateTolerance      = 10 * unit.Percent            // of the target rate
 	DefaultRunTolerance       = 5 * unit.Percent             // spread of timed runs
 	DefaultFieldEfficiency    = 65 * unit.Percent            // of speed x width, refills included; a rule of thumb
