@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -104,7 +105,7 @@ func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.Applica
 		a.Uncertainty.ApplicationRate = uncertain(&u.Solved, units.rate)
 	}
 	a.ConformanceResponse = conformance(ctx, u.Within)
-	if u.UnderLabel.Conformance != calc.ConformanceUnknown {
+	if u.UnderLabel.Conformance != certainty.ConformanceUnknown {
 		label := conformance(ctx, u.UnderLabel)
 		a.LabelConformance = &label
 	}

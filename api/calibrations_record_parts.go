@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/internal/record"
 )
 
@@ -65,7 +66,7 @@ func (s *sheetRecord) catches() *record.Table {
 		}
 		r := catches[i]
 		result := s.word("status_" + string(c.Status))
-		if c.Conformance == calc.TooClose {
+		if c.Conformance == certainty.TooClose {
 			result += ", " + s.word("too_close")
 		}
 		acceptable := "-"

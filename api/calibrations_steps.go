@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
@@ -42,9 +43,9 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 func settleRate(lang text.Language, u *calc.RateUncertainty) string {
 	tolerance, label := howToSettle(lang, u.Within.MeasureAgain), howToSettle(lang, u.UnderLabel.MeasureAgain)
 	switch {
-	case u.UnderLabel.Conformance != calc.TooClose:
+	case u.UnderLabel.Conformance != certainty.TooClose:
 		return text.Of(lang, "step.settle_rate", tolerance)
-	case u.Within.Conformance != calc.TooClose:
+	case u.Within.Conformance != certainty.TooClose:
 		return text.Of(lang, "step.settle_rate_label", label)
 	case tolerance == label:
 		return text.Of(lang, "step.settle_rate_both", label)
@@ -53,7 +54,7 @@ func settleRate(lang text.Language, u *calc.RateUncertainty) string {
 }
 
 // catchMore says how many points to catch before a new set is bought, and where.
-func catchMore(lang text.Language, s calc.SamplingResult, pointsKnown bool) string {
+func catchMore(lang text.Language, s certainty.SamplingResult, pointsKnown bool) string {
 	switch {
 	case s.AllOthers:
 		return text.Of(lang, "step.catch_more_all", s.More)
@@ -63,7 +64,7 @@ func catchMore(lang text.Language, s calc.SamplingResult, pointsKnown bool) stri
 	return withSides(lang, text.Of(lang, "step.catch_more", s.More), s)
 }
 
-func withSides(lang text.Language, words string, s calc.SamplingResult) string {
+func withSides(lang text.Language, words string, s certainty.SamplingResult) string {
 	if len(s.MoreOn) == 0 {
 		return words
 	}

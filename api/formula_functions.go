@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/gonum/mathext"
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 )
 
 // A function is one that formulas call by its name. With its numbers put in it stands
@@ -46,8 +46,8 @@ var functions = map[string]function{
 	"t_cdf":               {arguments: 2, unit: noUnit, value: func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }},
 	"beta_quantile":       {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return quantileOfBeta(x[0], x[1], x[2]) }},
 	"beta_cdf":            {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return mathext.RegIncBeta(x[1], x[2], min(x[0], 1)) }},
-	"beta_binomial_above": {arguments: 4, unit: noUnit, value: func(x []float64) float64 { return calc.BetaBinomialAbove(int(x[0]), int(x[1]), x[2], x[3]) }},
-	"most_outside":        {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return float64(calc.MostOutside(int(x[0]), int(x[1]), int(x[2]))) }},
+	"beta_binomial_above": {arguments: 4, unit: noUnit, value: func(x []float64) float64 { return certainty.BetaBinomialAbove(int(x[0]), int(x[1]), x[2], x[3]) }},
+	"most_outside":        {arguments: 3, unit: noUnit, value: func(x []float64) float64 { return float64(certainty.MostOutside(int(x[0]), int(x[1]), int(x[2]))) }},
 }
 
 func sum(x []float64) (total float64) {

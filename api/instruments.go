@@ -1,7 +1,7 @@
 package api
 
 import (
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -16,11 +16,11 @@ type MeasuringRequest struct {
 
 // InstrumentRequest is one instrument.
 type InstrumentRequest struct {
-	ID           string              `json:"id" validate:"required"`
-	Kind         calc.InstrumentKind `json:"kind" validate:"required"`
-	Resolution   Quantity            `json:"resolution" validate:"required" is:"time,length,volume,pressure"`
-	ScaleError   Quantity            `json:"scaleError" validate:"required" is:"ratio"`
-	ReactionTime Quantity            `json:"reactionTime,omitzero" is:"time"`
+	ID           string                   `json:"id" validate:"required"`
+	Kind         certainty.InstrumentKind `json:"kind" validate:"required"`
+	Resolution   Quantity                 `json:"resolution" validate:"required" is:"time,length,volume,pressure"`
+	ScaleError   Quantity                 `json:"scaleError" validate:"required" is:"ratio"`
+	ReactionTime Quantity                 `json:"reactionTime,omitzero" is:"time"`
 }
 
 // RepeatabilityRequest is what is known beforehand of runs and of catches.
@@ -36,18 +36,18 @@ type PriorRequest struct {
 }
 
 // instrumentUnits are what each kind of instrument measures.
-var instrumentUnits = [...]unit.Kind{calc.Stopwatch: unit.KindTime, calc.Tape: unit.KindLength, calc.Jug: unit.KindVolume, calc.Gauge: unit.KindPressure}
+var instrumentUnits = [...]unit.Kind{certainty.Stopwatch: unit.KindTime, certainty.Tape: unit.KindLength, certainty.Jug: unit.KindVolume, certainty.Gauge: unit.KindPressure}
 
 // input is what calc takes of it. refused tells of resolutions that are not of what
 // the instrument measures.
-func (m *MeasuringRequest) input() (in calc.Measuring, refused error) {
+func (m *MeasuringRequest) input() (in certainty.Measuring, refused error) {
 	in.Uncertainty = m.Uncertainty == nil || *m.Uncertainty
-	in.Repeatability = calc.Repeatability{Runs: m.Repeatability.Runs.input(), Catches: m.Repeatability.Catches.input()}
+	in.Repeatability = certainty.Repeatability{Runs: m.Repeatability.Runs.input(), Catches: m.Repeatability.Catches.input()}
 	if len(m.Instruments) == 0 {
 		return in, nil
 	}
 	var wrong []FieldError
-	in.Instruments = make([]calc.Instrument, len(m.Instruments))
+	in.Instruments = make([]certainty.Instrument, len(m.Instruments))
 	for i := range m.Instruments {
 		x := &m.Instruments[i]
 		if q := x.Resolution; q.Unit.Kind() != instrumentUnits[x.Kind] {
@@ -55,9 +55,9 @@ func (m *MeasuringRequest) input() (in calc.Measuring, refused error) {
 			e.Pointer = pointer(finding.Item("instruments", i).Member("resolution").Member("unit"))
 			wrong = append(wrong, e)
 		}
-		in.Instruments[i] = calc.Instrument{
+		in.Instruments[i] = certainty.Instrument{
 			ID: x.ID, Kind: x.Kind, Resolution: x.Resolution.si(), ScaleError: unit.Ratio(x.ScaleError.si()),
-			ReactionTime: calc.DefaultInstrument(x.Kind).ReactionTime,
+			ReactionTime: certainty.DefaultInstrument(x.Kind).ReactionTime,
 		}
 		if x.ReactionTime.given() {
 			in.Instruments[i].ReactionTime = unit.Time(x.ReactionTime.si())
@@ -69,6 +69,6 @@ func (m *MeasuringRequest) input() (in calc.Measuring, refused error) {
 	return in, nil
 }
 
-func (p *PriorRequest) input() calc.Prior {
-	return calc.Prior{StandardDeviation: unit.Ratio(p.StandardDeviation.si()), DegreesOfFreedom: p.DegreesOfFreedom}
+func (p *PriorRequest) input() certainty.Prior {
+	return certainty.Prior{StandardDeviation: unit.Ratio(p.StandardDeviation.si()), DegreesOfFreedom: p.DegreesOfFreedom}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -94,8 +95,8 @@ func TestTagsAreRead(t *testing.T) {
 	type request struct {
 		Name  string `json:"name,omitzero"`
 		inner `zero:"volume"`
-		Both  Range                 `json:"both,omitzero" is:"pressure"`
-		Kinds []calc.InstrumentKind `json:"kinds,omitzero"`
+		Both  Range                      `json:"both,omitzero" is:"pressure"`
+		Kinds []certainty.InstrumentKind `json:"kinds,omitzero"`
 		own   bool
 	}
 	var got request
@@ -105,7 +106,7 @@ func TestTagsAreRead(t *testing.T) {
 	}
 	want := request{
 		Name: "ñ", inner: inner{Quantity{0, unit.IDL}, Quantity{2, unit.IDS}},
-		Both: Range{Quantity{1, unit.IDBar}, Quantity{2, unit.IDBar}}, Kinds: []calc.InstrumentKind{calc.Gauge, calc.Tape},
+		Both: Range{Quantity{1, unit.IDBar}, Quantity{2, unit.IDBar}}, Kinds: []certainty.InstrumentKind{certainty.Gauge, certainty.Tape},
 	}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v, want %+v", got, want)
@@ -122,8 +123,8 @@ func TestTagsAreRead(t *testing.T) {
 
 // TestLimitsThatFollow: limits that follow from others, or that calc has too.
 func TestLimitsThatFollow(t *testing.T) {
-	if n := mostItems[MeasuringRequest]("instruments"); n != calc.MostInstruments {
-		t.Errorf("a request may list %d instruments, a calculation takes %d", n, calc.MostInstruments)
+	if n := mostItems[MeasuringRequest]("instruments"); n != certainty.MostInstruments {
+		t.Errorf("a request may list %d instruments, a calculation takes %d", n, certainty.MostInstruments)
 	}
 	classes, nozzles := len(calc.DropletClass("").Words()), mostItems[CorrectionsRequest]("nozzles")
 	if rows := mostItems[CorrectionsRequest]("dropletChart"); rows != classes*(nozzles+1) {

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -26,7 +27,7 @@ type NozzleAcceptanceRequest struct {
 // AcceptanceCatchRequest is a catch with its place.
 type AcceptanceCatchRequest struct {
 	CatchRequest  `zero:"volume"`
-	Position      calc.Position       `json:"position,omitzero"`
+	Position      certainty.Position  `json:"position,omitzero"`
 	Bed           int                 `json:"bed,omitzero" range:"1..100"`
 	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero" len:"1..10"`
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -77,10 +78,10 @@ type CatchUncertainty struct {
 
 // SideMeanResponse is the mean of one side of the boom.
 type SideMeanResponse struct {
-	Position           calc.Position `json:"position"`
-	Catches            int           `json:"catches"`
-	MeanNozzleFlowRate Quantity      `json:"meanNozzleFlowRate"`
-	DeviationFromMean  Quantity      `json:"deviationFromMean"`
+	Position           certainty.Position `json:"position"`
+	Catches            int                `json:"catches"`
+	MeanNozzleFlowRate Quantity           `json:"meanNozzleFlowRate"`
+	DeviationFromMean  Quantity           `json:"deviationFromMean"`
 }
 
 // ActionResponse is what to do about one catch, or about all.

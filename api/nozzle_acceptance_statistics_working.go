@@ -3,14 +3,14 @@ package api
 import (
 	"gonum.org/v1/gonum/stat"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 // flowsOf are the flows of the catches of one side, or of all with an empty one, and
 // how many nozzles each has; without the drops of different nozzles.
-func (k *acceptanceWork) flowsOf(side calc.Position) (flows, nozzles []Quantity) {
+func (k *acceptanceWork) flowsOf(side certainty.Position) (flows, nozzles []Quantity) {
 	if k.methodsOnly {
 		return nil, nil
 	}
@@ -62,7 +62,7 @@ func (k *acceptanceWork) sampling() {
 		k.line(chance, "/sampling/chanceAboveLimit", a.ChanceAboveLimit),
 	} {
 		if l != nil {
-			limit := calc.SamplingInput{CatchPointsOnBoom: points, ReplaceAllAbove: unit.Ratio(k.a.ReplaceAllAbove.si())}
+			limit := certainty.SamplingInput{CatchPointsOnBoom: points, ReplaceAllAbove: unit.Ratio(k.a.ReplaceAllAbove.si())}
 			l.count("x", s.Outside).count("n", s.Caught).count("N", points).
 				with("L", k.a.ReplaceAllAbove).number("K", float64(limit.AtLimit()))
 		}
@@ -76,7 +76,7 @@ func (k *acceptanceWork) outliers() {
 		flows := k.comparedWith(o)
 		n := len(flows)
 		mean, deviation := k.spreadOf(flows)
-		if o.Test == calc.GrubbsTest {
+		if o.Test == certainty.GrubbsTest {
 			w.line(method.Grubbs, "/statistic", dimensionless(o.Statistic)).
 				with("x", in(k.x.Catches[o.Value].NozzleFlowRateAtPressure, k.units.flow)).with("m", mean).with("s", deviation)
 			t := k.point(method.GrubbsPoint, n, 2*n)
@@ -90,7 +90,7 @@ func (k *acceptanceWork) outliers() {
 }
 
 // comparedWith are the flows that a test went over.
-func (k *acceptanceWork) comparedWith(o *calc.Outlier) (flows []Quantity) {
+func (k *acceptanceWork) comparedWith(o *certainty.Outlier) (flows []Quantity) {
 	if k.methodsOnly {
 		return nil
 	}
@@ -105,7 +105,7 @@ func (k *acceptanceWork) comparedWith(o *calc.Outlier) (flows []Quantity) {
 // point adds Student's t that a test of n values by so many comparisons rests on.
 func (k *acceptanceWork) point(id method.ID, n, comparisons int) (t Quantity) {
 	if !k.methodsOnly {
-		t = dimensionless(quantileOfStudent(1-float64(calc.OutlierTestSignificance)/float64(comparisons), float64(n-2)))
+		t = dimensionless(quantileOfStudent(1-float64(certainty.OutlierTestSignificance)/float64(comparisons), float64(n-2)))
 	}
 	k.intermediate(id, t).count("n", n)
 	return t

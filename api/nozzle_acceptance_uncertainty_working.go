@@ -1,6 +1,9 @@
 package api
 
-import "wetrun/calc"
+import (
+	"wetrun/calc"
+	"wetrun/calc/certainty"
+)
 
 // uncertainties adds how well the members are known, and how surely the verdicts hold.
 func (k *acceptanceWork) uncertainties() {
@@ -43,5 +46,5 @@ func (k *acceptanceWork) judgedBy(c *AcceptanceCatchResponse) (Quantity, *Uncert
 
 // chance is the probability that a deviation measured as d is within its limit.
 func chance(d float64, u *UncertaintyResponse, limit float64) float64 {
-	return calc.ConformanceProbability(d, u.of, -limit, limit)
+	return certainty.ConformanceProbability(d, u.of, -limit, limit)
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -21,9 +22,9 @@ type PatternUniformityRequest struct {
 
 // PatternReadingRequest is what one cup of a row under the boom caught.
 type PatternReadingRequest struct {
-	Label    string        `json:"label,omitzero"`
-	Position calc.Position `json:"position,omitzero"`
-	Volume   Quantity      `json:"volume" validate:"required" is:"volume" zero:"true"`
+	Label    string             `json:"label,omitzero"`
+	Position certainty.Position `json:"position,omitzero"`
+	Volume   Quantity           `json:"volume" validate:"required" is:"volume" zero:"true"`
 }
 
 // NozzlePatternRequest is what one nozzle alone gave into a row of cups.

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 )
 
@@ -29,11 +30,11 @@ type PatternUniformityResponse struct {
 
 // WorstPlaceResponse is the cup farthest from the mean.
 type WorstPlaceResponse struct {
-	Index     int           `json:"index"`
-	Label     string        `json:"label,omitzero"`
-	Position  calc.Position `json:"position,omitzero"`
-	Distance  Quantity      `json:"distance,omitzero"`
-	Deviation Quantity      `json:"deviation"`
+	Index     int                `json:"index"`
+	Label     string             `json:"label,omitzero"`
+	Position  certainty.Position `json:"position,omitzero"`
+	Distance  Quantity           `json:"distance,omitzero"`
+	Deviation Quantity           `json:"deviation"`
 }
 
 // PatternReadingResponse repeats a reading and holds it against the mean.

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -21,10 +22,10 @@ type PressureUniformityRequest struct {
 
 // ReadingRequest is one gauge reading at the boom.
 type ReadingRequest struct {
-	Label    string        `json:"label,omitzero"`
-	Position calc.Position `json:"position,omitzero"`
-	Pressure Quantity      `json:"pressure" validate:"required" is:"pressure"`
-	Gauge    string        `json:"gauge,omitzero"`
+	Label    string             `json:"label,omitzero"`
+	Position certainty.Position `json:"position,omitzero"`
+	Pressure Quantity           `json:"pressure" validate:"required" is:"pressure"`
+	Gauge    string             `json:"gauge,omitzero"`
 }
 
 // PressureUniformityResponse is the answer.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/internal/text"
 )
 
@@ -18,7 +19,7 @@ type SamplingResponse struct {
 	AllCaught         bool                 `json:"allCaught"`
 	ChanceAboveLimit  Quantity             `json:"chanceAboveLimit"`
 	Prior             string               `json:"prior,omitzero"`
-	Settled           calc.Settled         `json:"settled"`
+	Settled           certainty.Settled    `json:"settled"`
 	MoreCatches       *MoreCatchesResponse `json:"moreCatches,omitzero"`
 	Assumptions       []notice             `json:"assumptions,omitzero"`
 }
@@ -31,19 +32,19 @@ type PointsResponse struct {
 
 // MoreCatchesResponse is what would settle whether the boom is above the limit.
 type MoreCatchesResponse struct {
-	Catches int             `json:"catches"`
-	BeginAt []calc.Position `json:"beginAt,omitzero"`
-	Detail  string          `json:"detail"`
+	Catches int                  `json:"catches"`
+	BeginAt []certainty.Position `json:"beginAt,omitzero"`
+	Detail  string               `json:"detail"`
 }
 
 // OutlierResponse is a catch to make again.
 type OutlierResponse struct {
-	Label         string           `json:"label,omitzero"`
-	Pointer       string           `json:"pointer"`
-	Test          calc.OutlierTest `json:"test"`
-	Statistic     Number           `json:"statistic"`
-	CriticalValue Number           `json:"criticalValue"`
-	Text          string           `json:"text"`
+	Label         string                `json:"label,omitzero"`
+	Pointer       string                `json:"pointer"`
+	Test          certainty.OutlierTest `json:"test"`
+	Statistic     Number                `json:"statistic"`
+	CriticalValue Number                `json:"criticalValue"`
+	Text          string                `json:"text"`
 
 	catch int // of the round
 }
@@ -55,7 +56,7 @@ var samplingAssumptions = noticeSetOf("sampling.", "random_points", "jeffreys_pr
 func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingResponse {
 	s, lang := x.Sampling, text.From(ctx)
 	a := SamplingResponse{
-		Confidence:        percent(calc.SamplingConfidence),
+		Confidence:        percent(certainty.SamplingConfidence),
 		ProportionOutside: Range{percent(s.Low), percent(s.High)},
 		AllCaught:         s.Known,
 		ChanceAboveLimit:  percent(s.ChanceAbove),
@@ -85,7 +86,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 	return a
 }
 
-func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse {
+func moreCatches(lang text.Language, s certainty.SamplingResult) *MoreCatchesResponse {
 	a := MoreCatchesResponse{Catches: s.More}
 	var sides []string
 	for _, p := range s.MoreOn {
@@ -103,7 +104,7 @@ func moreCatches(lang text.Language, s calc.SamplingResult) *MoreCatchesResponse
 	return &a
 }
 
-func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []calc.Outlier) (all []OutlierResponse) {
+func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []certainty.Outlier) (all []OutlierResponse) {
 	for _, x := range found {
 		all = append(all, OutlierResponse{
 			Label: r.Catches[x.Value].Label, Pointer: r.round.pointer(x.Value), Test: x.Test,

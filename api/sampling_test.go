@@ -7,20 +7,20 @@ import (
 	"strings"
 	"testing"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/internal/text"
 )
 
 // TestSamplingHasWords: every word of an answer on sampling and outliers has its text.
 func TestSamplingHasWords(t *testing.T) {
 	keys := []string{"sampling.all_caught", "sampling.points_known", "sampling.points_unknown", "sampling.more", "sampling.more_sides", "sampling.more_all", "sampling.random_points", "sampling.jeffreys_prior"}
-	for _, w := range calc.Settled("").Words() {
+	for _, w := range certainty.Settled("").Words() {
 		keys = append(keys, "sampling."+string(w))
 	}
-	for _, w := range calc.OutlierTest("").Words() {
+	for _, w := range certainty.OutlierTest("").Words() {
 		keys = append(keys, "outlier."+string(w))
 	}
-	for _, p := range calc.Position("").Words() {
+	for _, p := range certainty.Position("").Words() {
 		keys = append(keys, "side."+p)
 	}
 	for _, k := range keys {

@@ -14,7 +14,7 @@ import (
 	"sync/atomic"
 	"testing"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/internal/telemetry"
 )
 
@@ -28,7 +28,7 @@ func twelveCatches() string {
 			b.WriteByte(',')
 		}
 		fmt.Fprintf(&b, `{"label":"drop %d","position":%q,"nozzles":3,"volume":{"value":%d,"unit":"fl_oz_us"},"time":{"value":30,"unit":"s"}}`,
-			i+1, calc.Position("").Words()[i/4], 112+4*i)
+			i+1, certainty.Position("").Words()[i/4], 112+4*i)
 	}
 	b.WriteString(`],"tolerance":{"limit":{"value":10,"unit":"%"},"basis":"both"}}`)
 	return b.String()

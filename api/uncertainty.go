@@ -4,7 +4,7 @@ import (
 	"context"
 	"strings"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -16,12 +16,12 @@ type UncertaintyResponse struct {
 	CoverageFactor   Number   `json:"coverageFactor"`
 	DegreesOfFreedom Number   `json:"degreesOfFreedom,omitzero"`
 
-	of *calc.Uncertainty // for the working
+	of *certainty.Uncertainty // for the working
 }
 
 // uncertain writes an uncertainty in the unit of its member; nothing where there is
 // none.
-func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
+func uncertain(u *certainty.Uncertainty, id unit.ID) (a UncertaintyResponse) {
 	if u.CoverageFactor == 0 {
 		return a
 	}
@@ -35,32 +35,32 @@ func uncertain(u *calc.Uncertainty, id unit.ID) (a UncertaintyResponse) {
 // ConformanceResponse tells how surely a verdict holds.
 type ConformanceResponse struct {
 	ConformanceProbability Quantity              `json:"conformanceProbability,omitzero"`
-	Conformance            calc.Conformance      `json:"conformance,omitzero"`
+	Conformance            certainty.Conformance `json:"conformance,omitzero"`
 	ConformanceDetail      string                `json:"conformanceDetail,omitzero"`
 	MeasureAgain           *MeasureAgainResponse `json:"measureAgain,omitzero"`
 }
 
 // MeasureAgainResponse is what would settle a verdict that is too close.
 type MeasureAgainResponse struct {
-	Measurement calc.Measurement       `json:"measurement"`
-	How         calc.HowToMeasureAgain `json:"how"`
-	Instrument  string                 `json:"instrument,omitzero"`
-	More        int                    `json:"more,omitzero"`
+	Measurement certainty.Measurement       `json:"measurement"`
+	How         certainty.HowToMeasureAgain `json:"how"`
+	Instrument  string                      `json:"instrument,omitzero"`
+	More        int                         `json:"more,omitzero"`
 }
 
 // conformance words how surely a verdict holds.
-func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse) {
-	if c.Conformance == calc.ConformanceUnknown {
+func conformance(ctx context.Context, c certainty.Conformity) (a ConformanceResponse) {
+	if c.Conformance == certainty.ConformanceUnknown {
 		return a
 	}
 	a.ConformanceProbability = percent(c.Probability)
 	a.Conformance = c.Conformance
-	if c.Conformance != calc.TooClose {
+	if c.Conformance != certainty.TooClose {
 		return a
 	}
 	again := c.MeasureAgain
 	a.MeasureAgain = &MeasureAgainResponse{Measurement: again.Measurement, How: again.How, More: again.More}
-	if again.How == calc.HowBetterInstrument {
+	if again.How == certainty.HowBetterInstrument {
 		a.MeasureAgain.Instrument = again.Instrument.String()
 	}
 	a.ConformanceDetail = conformanceDetail(text.From(ctx), again)
@@ -69,25 +69,25 @@ func conformance(ctx context.Context, c calc.Conformity) (a ConformanceResponse)
 
 // tooClose has the keys of what to do about what is too close to its limit, without and
 // with how many more are to be measured.
-var tooClose = func() map[calc.HowToMeasureAgain][2]string {
-	keys := map[calc.HowToMeasureAgain][2]string{}
-	for _, how := range calc.HowToMeasureAgain("").Words() {
+var tooClose = func() map[certainty.HowToMeasureAgain][2]string {
+	keys := map[certainty.HowToMeasureAgain][2]string{}
+	for _, how := range certainty.HowToMeasureAgain("").Words() {
 		key := "too_close." + how
-		keys[calc.HowToMeasureAgain(how)] = [2]string{key, key + "_more"}
+		keys[certainty.HowToMeasureAgain(how)] = [2]string{key, key + "_more"}
 	}
 	return keys
 }()
 
 // howToSettle is conformanceDetail without saying that it is too close.
-func howToSettle(lang text.Language, again calc.MeasureAgain) string {
+func howToSettle(lang text.Language, again certainty.MeasureAgain) string {
 	return strings.TrimPrefix(conformanceDetail(lang, again), text.Of(lang, "too_close.lead")+" ")
 }
 
 // conformanceDetail says that something is too close to its limit, what to measure again
 // and how often.
-func conformanceDetail(lang text.Language, again calc.MeasureAgain) string {
+func conformanceDetail(lang text.Language, again certainty.MeasureAgain) string {
 	keys := tooClose[again.How]
-	if again.How == calc.HowBetterInstrument {
+	if again.How == certainty.HowBetterInstrument {
 		return text.Filled(lang, keys[0], text.Word(text.Coded(lang, "instrument", again.Instrument.String())))
 	}
 	what := text.Word(text.Coded(lang, "measurement", string(again.Measurement)))

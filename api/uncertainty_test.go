@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/method"
 	"wetrun/internal/text"
 )
@@ -139,7 +140,7 @@ func TestStatedUncertaintiesAreWorded(t *testing.T) {
 	given := strings.Replace(rate, "GIVEN", `applicationRate":{"value":110,"unit":"L/ha"}`, 1)
 	for _, c := range []struct {
 		operation, body, name string
-		measurement           calc.Measurement
+		measurement           certainty.Measurement
 	}{
 		{"area-check", area, "volumeUsed", "volume_used"}, {"area-check", area, "courseLength", "area"}, {"area-check", area, "width", "area"},
 		{"area-check", area, "expectedApplicationRate", "application_rate"}, {"application-rate", given, "applicationRate", "application_rate"},

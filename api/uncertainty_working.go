@@ -1,19 +1,19 @@
 package api
 
 import (
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
 // readingUnits are the units in which the working of a reading is written, by kind of
 // instrument.
-var readingUnits = [...]unit.ID{calc.Stopwatch: unit.IDS, calc.Tape: unit.IDM, calc.Jug: unit.IDML, calc.Gauge: unit.IDBar}
+var readingUnits = [...]unit.ID{certainty.Stopwatch: unit.IDS, certainty.Tape: unit.IDM, certainty.Jug: unit.IDML, certainty.Gauge: unit.IDBar}
 
 // partsNotKept stand in for parts that were not kept: one of each, of the same methods.
-var partsNotKept = &calc.Parts{
-	Readings: [...][]calc.ReadingPart{calc.Stopwatch: {{}}, calc.Tape: {{}}, calc.Jug: {{}}, calc.Gauge: {{}}},
-	Runs:     &calc.ScatterPart{}, Catches: &calc.ScatterPart{},
+var partsNotKept = &certainty.Parts{
+	Readings: [...][]certainty.ReadingPart{certainty.Stopwatch: {{}}, certainty.Tape: {{}}, certainty.Jug: {{}}, certainty.Gauge: {{}}},
+	Runs:     &certainty.ScatterPart{}, Catches: &certainty.ScatterPart{},
 }
 
 // uncertain adds the lines of one uncertainty: what each source adds, as a share, then
@@ -52,7 +52,7 @@ func (w working) uncertain(member string, u *UncertaintyResponse) {
 
 // budget is what the sources of an uncertainty add: all of them, and those that have
 // degrees of freedom with these.
-func budget(u *calc.Uncertainty) (shares, free, freedom []Quantity) {
+func budget(u *certainty.Uncertainty) (shares, free, freedom []Quantity) {
 	for _, c := range u.Budget {
 		if c.Standard == 0 {
 			continue
@@ -70,7 +70,7 @@ func budget(u *calc.Uncertainty) (shares, free, freedom []Quantity) {
 
 // components adds how much each source adds. Where that has its lines already, or was
 // not kept, its methods are used all the same.
-func (w working) components(u *calc.Uncertainty) {
+func (w working) components(u *certainty.Uncertainty) {
 	parts := u.Parts
 	if parts == nil {
 		parts, w.methodsOnly = partsNotKept, true
@@ -81,22 +81,22 @@ func (w working) components(u *calc.Uncertainty) {
 			continue
 		}
 		w.sources |= 1 << i
-		w.component(calc.Source(i), u.Budget[i].Standard, parts)
+		w.component(certainty.Source(i), u.Budget[i].Standard, parts)
 	}
 }
 
 // component adds how much one source adds; what was stated with a figure has no line.
-func (w working) component(s calc.Source, standard float64, parts *calc.Parts) {
+func (w working) component(s certainty.Source, standard float64, parts *certainty.Parts) {
 	switch {
-	case s > calc.SourceCatches:
-	case s == calc.SourceCatches:
+	case s > certainty.SourceCatches:
+	case s == certainty.SourceCatches:
 		w.scatter(parts.Catches, standard)
-	case s == calc.SourceRuns:
+	case s == certainty.SourceRuns:
 		w.scatter(parts.Runs, standard)
 	case s%2 == 0:
 		scales := parts.Scales[s/2]
-		follows := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.Sensitivity) })
-		errors := listed(w, scales, func(p *calc.ScalePart) Quantity { return plainNumber(p.ScaleError) })
+		follows := listed(w, scales, func(p *certainty.ScalePart) Quantity { return plainNumber(p.Sensitivity) })
+		errors := listed(w, scales, func(p *certainty.ScalePart) Quantity { return plainNumber(p.ScaleError) })
 		w.intermediate(method.ScaleError, dimensionless(standard)).each("c_i", follows).each("a_i", errors)
 	default:
 		w.readings(parts.Readings[s/2], standard)
@@ -104,7 +104,7 @@ func (w working) component(s calc.Source, standard float64, parts *calc.Parts) {
 }
 
 // readings adds what the readings of one kind of instrument add, each with its line.
-func (w working) readings(all []calc.ReadingPart, standard float64) {
+func (w working) readings(all []certainty.ReadingPart, standard float64) {
 	for i := range all {
 		p := &all[i]
 		if p.Group != nil {
@@ -115,13 +115,13 @@ func (w working) readings(all []calc.ReadingPart, standard float64) {
 		w.intermediate(method.ReadingError, dimensionless(p.Uncertainty)).
 			with("d", in(p.Resolution, id)).with("t", in(p.ReactionTime, id)).with("x", in(p.Value, id))
 	}
-	weights := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Weight) })
-	errors := listed(w, all, func(p *calc.ReadingPart) Quantity { return plainNumber(p.Uncertainty) })
+	weights := listed(w, all, func(p *certainty.ReadingPart) Quantity { return plainNumber(p.Weight) })
+	errors := listed(w, all, func(p *certainty.ReadingPart) Quantity { return plainNumber(p.Uncertainty) })
 	w.intermediate(method.Readings, dimensionless(standard)).each("g_i", weights).each("u_i", errors)
 }
 
 // scatter adds what differs from one measurement to the next.
-func (w working) scatter(p *calc.ScatterPart, standard float64) {
+func (w working) scatter(p *certainty.ScatterPart, standard float64) {
 	w.intermediate(method.PooledScatter, dimensionless(p.Pooled)).
 		count("nu_0", p.Prior.DegreesOfFreedom).number("s_0", float64(p.Prior.StandardDeviation)).
 		number("r", p.Readings).count("n", p.Number).number("c", p.Seen)

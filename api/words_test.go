@@ -15,6 +15,7 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/internal/text"
 )
 
@@ -99,11 +100,11 @@ func TestEveryWordOfCalcHasText(t *testing.T) {
 	hasText(t, "correction.", calc.CorrectionDecision("").Words())
 	hasText(t, "rejected.", calc.RejectionReason("").Words())
 	hasText(t, "verdict.", calc.WearState("").Words())
-	hasText(t, "measurement.", calc.Measurement("").Words())
-	hasText(t, "too_close.", calc.HowToMeasureAgain("").Words())
+	hasText(t, "measurement.", certainty.Measurement("").Words())
+	hasText(t, "too_close.", certainty.HowToMeasureAgain("").Words())
 	hasText(t, "none_fits.", calc.SelectionReason("").Words())
 	hasText(t, "selection.", []calc.SelectionDecision{calc.ChooseNozzle})
-	hasText(t, "instrument.", calc.Stopwatch.Words())
+	hasText(t, "instrument.", certainty.Stopwatch.Words())
 	for _, state := range calc.WearState("").Words() {
 		hasText(t, "next.", wearSteps(calc.WearForecastResult{State: calc.WearState(state)}))
 	}

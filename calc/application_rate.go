@@ -62,7 +62,7 @@ const (
 var rateBases = []RateBasis{RateBasisTreated, RateBasisField}
 
 // Words lists the bases.
-func (RateBasis) Words() []string { return wordsOf(rateBases) }
+func (RateBasis) Words() []string { return finding.WordsOf(rateBases) }
 
 // A Solved names the one of the four that was solved for.
 type Solved string
@@ -76,7 +76,7 @@ const (
 
 // Words lists all four.
 func (Solved) Words() []string {
-	return wordsOf([]Solved{SolvedNozzleFlowRate, SolvedGroundSpeed, SolvedSprayedWidthPerNozzle, SolvedApplicationRate})
+	return finding.WordsOf([]Solved{SolvedNozzleFlowRate, SolvedGroundSpeed, SolvedSprayedWidthPerNozzle, SolvedApplicationRate})
 }
 
 // ApplicationRateResult holds all four and what follows from them.

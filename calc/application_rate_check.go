@@ -50,7 +50,7 @@ func (in ApplicationRateInput) checkValues(v *finding.Invalid) {
 	if in.LabelMaximum > 0 && !finding.AtMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
 		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
 	}
-	if notAmong(in.RateBasis, rateBases) {
+	if finding.NotAmong(in.RateBasis, rateBases) {
 		v.Add(finding.Member("rateBasis"), finding.CodeNotAllowed)
 	}
 }

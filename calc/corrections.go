@@ -104,7 +104,7 @@ const (
 
 // Words lists every decision.
 func (CorrectionDecision) Words() []string {
-	return wordsOf([]CorrectionDecision{NoCorrectionNeeded, ChoosePlan, RepairFirst, CalibrateController, OutOfReach})
+	return finding.WordsOf([]CorrectionDecision{NoCorrectionNeeded, ChoosePlan, RepairFirst, CalibrateController, OutOfReach})
 }
 
 // Codes of Corrections.

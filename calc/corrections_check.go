@@ -107,7 +107,7 @@ func checkWord[W ~string](v *finding.Invalid, word W, list []W, place finding.Pl
 	switch {
 	case word == "":
 		v.Add(place, finding.CodeRequired)
-	case notAmong(word, list):
+	case finding.NotAmong(word, list):
 		v.Add(place, finding.CodeNotAllowed)
 	}
 }

@@ -61,7 +61,7 @@ func (in CorrectionsInput) checkLabel(v *finding.Invalid) {
 		}
 	}
 	for _, c := range in.AllowedDropletClasses {
-		if c == DropletClassUnknown || notAmong(c, dropletClasses) {
+		if c == DropletClassUnknown || finding.NotAmong(c, dropletClasses) {
 			v.Add(finding.Member("allowedDropletClasses"), finding.CodeNotAllowed)
 		}
 	}

@@ -40,7 +40,7 @@ const (
 var pumpTypes = []PumpType{PositiveDisplacement, Centrifugal}
 
 // Words lists the types.
-func (PumpType) Words() []string { return wordsOf(pumpTypes) }
+func (PumpType) Words() []string { return finding.WordsOf(pumpTypes) }
 
 // PumpDrive is what turns a pump.
 type PumpDrive string
@@ -54,7 +54,7 @@ const (
 var pumpDrives = []PumpDrive{ShaftDrive, IndependentDrive}
 
 // Words lists the drives.
-func (PumpDrive) Words() []string { return wordsOf(pumpDrives) }
+func (PumpDrive) Words() []string { return finding.WordsOf(pumpDrives) }
 
 // PumpRegulation is what holds the pressure or the rate.
 type PumpRegulation string
@@ -70,7 +70,7 @@ const (
 var pumpRegulations = []PumpRegulation{ReliefValve, NoRegulation, RateControllerRegulation}
 
 // Words lists the regulations.
-func (PumpRegulation) Words() []string { return wordsOf(pumpRegulations) }
+func (PumpRegulation) Words() []string { return finding.WordsOf(pumpRegulations) }
 
 // follows tells that the flow follows the engine: an unregulated pump of either
 // type on the shaft.

@@ -1,5 +1,7 @@
 package calc
 
+import "wetrun/calc/finding"
+
 // RejectionReason is why a change was rejected.
 type RejectionReason string
 
@@ -42,7 +44,7 @@ const (
 
 // Words lists every reason.
 func (RejectionReason) Words() []string {
-	return wordsOf([]RejectionReason{
+	return finding.WordsOf([]RejectionReason{
 		ReasonBoomUneven, ReasonRateController, ReasonPressureNotMeasured, ReasonPressureLimitsNotGiven, ReasonOverLabelMaximum,
 		ReasonOutsideTolerance, ReasonPumpNotGiven, ReasonPumpFollowsEngine, ReasonEngineLimitsNotGiven, ReasonDutyCycleLimitsNotGiven,
 		ReasonOutsideSprayVolumeRange, ReasonDropletClassNotAllowed, ReasonPressureRangesApart, ReasonNoGearReachesSpeed,

@@ -19,7 +19,7 @@ const (
 )
 
 // Words lists every change.
-func (Change) Words() []string { return wordsOf(append(singleChanges[:], ChangeCombined)) }
+func (Change) Words() []string { return finding.WordsOf(append(singleChanges[:], ChangeCombined)) }
 
 // singleChanges are those that a set can hold, in the order in which All lists them.
 var singleChanges = [...]Change{ChangeSpeed, ChangePressure, ChangeEngineSpeed, ChangeGear, ChangeNozzle, ChangeDutyCycle}

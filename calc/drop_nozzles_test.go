@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -51,9 +52,9 @@ func TestReferenceDropOfDifferentNozzles(t *testing.T) {
 // TestReferenceMixedRound: plain drops of three at 0.2 gal/min give 3 x 0.2 x 1.5 x
 // 64 = 57.6 fl oz in 30 s. The mean, its spread and the sides are theirs alone.
 func TestReferenceMixedRound(t *testing.T) {
-	plain := calc.AcceptanceCatch{Catch: calc.Catch{Volume: 57.6 * unit.USFluidOunce, Time: 30 * unit.Second, Nozzles: 3}, Position: calc.Left}
+	plain := calc.AcceptanceCatch{Catch: calc.Catch{Volume: 57.6 * unit.USFluidOunce, Time: 30 * unit.Second, Nozzles: 3}, Position: certainty.Left}
 	mixed := twoSizes(48)
-	mixed.Position = calc.Left
+	mixed.Position = certainty.Left
 	in := calc.NozzleAcceptanceInput{Nozzle: gallonsAt40(0.2), SprayPressure: 90 * unit.PoundPerSquareInch, Catches: []calc.AcceptanceCatch{plain, mixed, plain}}
 	r := mustAccept(t, in)
 	agrees(t, "mean", r.MeanNozzleFlowRate.In(unit.USGallonPerMinute), 0.3, 1e-12)

@@ -32,7 +32,7 @@ const (
 var dropletClasses = []DropletClass{ExtremelyFine, VeryFine, Fine, Medium, Coarse, VeryCoarse, ExtremelyCoarse, UltraCoarse}
 
 // Words lists the classes, the finest first.
-func (DropletClass) Words() []string { return wordsOf(dropletClasses) }
+func (DropletClass) Words() []string { return finding.WordsOf(dropletClasses) }
 
 // orFiner is the finer of two classes, of which the first may be unknown.
 func (c DropletClass) orFiner(other DropletClass) DropletClass {
@@ -135,7 +135,7 @@ func (e *DropletEntry) checkClass(v *finding.Invalid, i int) {
 	switch {
 	case e.DropletClass == DropletClassUnknown:
 		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeRequired)
-	case notAmong(e.DropletClass, dropletClasses):
+	case finding.NotAmong(e.DropletClass, dropletClasses):
 		v.Add(finding.Item("dropletChart", i).Member("dropletClass"), finding.CodeNotAllowed)
 	}
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -34,7 +35,7 @@ type FieldSheetInput struct {
 	// was measured holds no longer.
 	Overdue bool
 	// Measuring is what all of it was measured with; the parts have none of their own.
-	Measuring Measuring
+	Measuring certainty.Measuring
 }
 
 // FewestReadings and FewestCatches are what a sheet needs of a boom that has more. Three
@@ -99,7 +100,7 @@ const (
 )
 
 // Words lists every status.
-func (PartStatus) Words() []string { return wordsOf([]PartStatus{NotDone, Passed, Failed}) }
+func (PartStatus) Words() []string { return finding.WordsOf([]PartStatus{NotDone, Passed, Failed}) }
 
 // FieldSheetResult is every part's result, the overall verdict and what to do.
 // A part's result is nil when the part was not done.
@@ -140,7 +141,9 @@ const (
 )
 
 // Words lists every verdict.
-func (SheetVerdict) Words() []string { return wordsOf([]SheetVerdict{Incomplete, Ready, NotReady}) }
+func (SheetVerdict) Words() []string {
+	return finding.WordsOf([]SheetVerdict{Incomplete, Ready, NotReady})
+}
 
 // FieldSheet runs the whole job in its order: pressure along the boom, the output
 // of each catch at the working pressure, the ground speed, the rate per area, and

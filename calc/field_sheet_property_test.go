@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -24,7 +25,7 @@ func anySheet(t *rapid.T) calc.FieldSheetInput {
 	for range rapid.IntRange(2, 14).Draw(t, "catches") {
 		c := one
 		c.Volume *= unit.Volume(off("volume"))
-		c.Position = rapid.SampledFrom([]calc.Position{calc.Unplaced, calc.Left, calc.Center, calc.Right}).Draw(t, "position")
+		c.Position = rapid.SampledFrom([]certainty.Position{certainty.Unplaced, certainty.Left, certainty.Center, certainty.Right}).Draw(t, "position")
 		in.Output.Catches = append(in.Output.Catches, c)
 	}
 	in.Output.CatchPointsOnBoom = 0
@@ -61,7 +62,7 @@ type outcome struct {
 	pressure, output, speed, rate calc.PartStatus
 	decision                      calc.Decision
 	correction                    calc.CorrectionDecision
-	settled                       calc.Settled
+	settled                       certainty.Settled
 	more, outliers, plans         int
 }
 

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -9,9 +10,9 @@ import (
 func (in FieldSheetInput) check() finding.Invalid {
 	m := in.Machine
 	v := m.check().Under(finding.Member("machine"))
-	in.Measuring.check(&v)
+	in.Measuring.Check(&v)
 	if m.Tape != "" || m.hasWidth() || m.RowSpacing != 0 {
-		in.Measuring.names(&v, Tape, m.Tape, func() finding.Place { return finding.Member("machine").Member("tape") })
+		in.Measuring.CheckInstrument(&v, certainty.Tape, m.Tape, func() finding.Place { return finding.Member("machine").Member("tape") })
 	}
 	t := in.Target
 	v = append(v, t.check().Under(finding.Member("target"))...)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -14,8 +15,8 @@ import (
 // of 10 % allowed are half a u away, 3 % is not near it.
 func TestReferenceSettleSteps(t *testing.T) {
 	in := twelveCatches()
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-		exact("w", calc.Stopwatch, 0), exact("t", calc.Tape, 0), exact("g", calc.Gauge, 0), exact("j", calc.Jug, 0.01732), exact("k", calc.Jug, 0.01732),
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+		exact("w", certainty.Stopwatch, 0), exact("t", certainty.Tape, 0), exact("g", certainty.Gauge, 0), exact("j", certainty.Jug, 0.01732), exact("k", certainty.Jug, 0.01732),
 	}}
 	in.Output.Tolerance = calc.OutputTolerance{Limit: 10 * unit.Percent, Basis: calc.MeanBasis}
 	for i := range in.Output.Catches {
@@ -53,10 +54,10 @@ func TestReferenceSettleRate(t *testing.T) {
 	in := twelveCatches()
 	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
 	in.Speed.Runs[1] = in.Speed.Runs[0]
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-		exact("w", calc.Stopwatch, 0), exact("t", calc.Tape, 0.03464), exact("g", calc.Gauge, 0), exact("j", calc.Jug, 0),
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+		exact("w", certainty.Stopwatch, 0), exact("t", certainty.Tape, 0.03464), exact("g", certainty.Gauge, 0), exact("j", certainty.Jug, 0),
 	}}
-	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1e-6, DegreesOfFreedom: 1_000_000}
+	in.Measuring.Repeatability.Runs = certainty.Prior{StandardDeviation: 1e-6, DegreesOfFreedom: 1_000_000}
 	rate := mustSheet(t, in).Rate.ApplicationRate
 	for _, c := range []struct {
 		over, label float64 // of the rate over the target, and of the label's maximum over the rate
@@ -85,7 +86,7 @@ func TestReferenceSettleRate(t *testing.T) {
 // TestReferenceTapeOfASheet: with two tapes listed the sheet says which measured the
 // widths, wherever there is one, and only there.
 func TestReferenceTapeOfASheet(t *testing.T) {
-	two := calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("t", calc.Tape, 0.01), exact("u", calc.Tape, 0.01)}}
+	two := certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{exact("t", certainty.Tape, 0.01), exact("u", certainty.Tape, 0.01)}}
 	for name, c := range map[string]struct {
 		machine calc.Machine
 		want    string

@@ -1,5 +1,7 @@
 package calc
 
+import "wetrun/calc/finding"
+
 // A Step is one thing to do next. Catch is the catch it speaks of, Bed the bed, or
 // else -1.
 type Step struct {
@@ -52,7 +54,7 @@ const (
 
 // Words lists every step.
 func (StepCode) Words() []string {
-	return wordsOf([]StepCode{
+	return finding.WordsOf([]StepCode{
 		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
 		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
 		StepMatchPressures, StepCheckReference, StepSettleCatch, StepCleanAndRecatch, StepCheckAndRecatch, StepReplace,

@@ -3,6 +3,7 @@ package calc
 import (
 	"slices"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 )
 
@@ -96,7 +97,7 @@ func (r *FieldSheetResult) pressureSteps() (changed bool) {
 		r.step(StepSetPressureInRange)
 		changed = true
 	}
-	if u := r.Pressure.Uncertainty; u != nil && r.Pressure.Even != finding.NotJudged && u.Even.Conformance == TooClose {
+	if u := r.Pressure.Uncertainty; u != nil && r.Pressure.Even != finding.NotJudged && u.Even.Conformance == certainty.TooClose {
 		r.step(StepSettlePressure)
 	}
 	if r.Pressure.CabDiffers == finding.Outside {
@@ -141,14 +142,14 @@ func (r *FieldSheetResult) catchSteps() {
 	actions := r.Output.Actions
 	for i := range r.Output.Catches {
 		before := len(r.Steps)
-		if u := r.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == TooClose {
+		if u := r.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == certainty.TooClose {
 			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
 		}
 		if len(actions) > 0 && actions[0].Catch == i {
 			r.Steps = append(r.Steps, Step{StepCode(actions[0].Do), i, -1})
 			actions = actions[1:]
 		}
-		apart := func(o Outlier) bool { return o.Value == i }
+		apart := func(o certainty.Outlier) bool { return o.Value == i }
 		if len(r.Steps) == before && slices.ContainsFunc(r.Output.Outliers, apart) {
 			r.Steps = append(r.Steps, Step{StepCatchAgain, i, -1})
 		}

@@ -1,5 +1,7 @@
 package calc
 
+import "wetrun/calc/certainty"
+
 // rateUncertainty works out how well the rate of a sheet is known, R = q / (v w):
 //
 //	ln R = catches (jug - stopwatch) + runs (stopwatch - tape) - width (tape)
@@ -10,30 +12,30 @@ package calc
 //
 // Source: GUM 5.2.2 for errors that several readings share.
 func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationRateInput) *RateUncertainty {
-	x := in.Measuring.set()
-	tape := x.slot(Tape, in.Machine.Tape)
-	with := func(width, rate float64) Uncertainty {
+	x := in.Measuring.Errors()
+	tape := x.Slot(certainty.Tape, in.Machine.Tape)
+	with := func(width, rate float64) certainty.Uncertainty {
 		p := r.Output.Uncertainty.boom
-		p.plus(-1, &r.Speed.Uncertainty.errors)
-		p.add(x, -1, tape, width)
-		p.settle()
+		p.Plus(-1, &r.Speed.Uncertainty.errors)
+		p.Add(x, -1, tape, width)
+		p.Settle()
 		b := r.Output.Uncertainty.budget
 		r.Speed.Uncertainty.into(&b)
-		p.into(&b, x)
-		return combine(&b, rate).explained(&p, x, r.Speed.Uncertainty.runs(x), r.Output.Uncertainty.catches)
+		p.Into(&b, x)
+		return certainty.Combine(&b, rate).Explained(&p, x, r.Speed.Uncertainty.runs(x), r.Output.Uncertainty.catches)
 	}
 	width := float64(in.Machine.BedWidth)
 	if width == 0 {
 		width = float64(in.Machine.SprayedWidthPerNozzle)
 	}
 	u := &RateUncertainty{}
-	treated, field := with(width, float64(r.Rate.ApplicationRate)), Uncertainty{}
+	treated, field := with(width, float64(r.Rate.ApplicationRate)), certainty.Uncertainty{}
 	if in.Machine.RowSpacing != 0 {
 		field = with(float64(in.Machine.RowSpacing), float64(r.Rate.FieldApplicationRate))
 	}
 	u.Solved = treated
-	u.rate(r.Rate, of, treated, field, repeats{
-		runs: len(in.Speed.Runs), catches: len(in.Output.Catches), readings: MeasureCatches, lengths: MeasureWidth,
+	u.rate(r.Rate, of, treated, field, certainty.Repeats{
+		Runs: len(in.Speed.Runs), Catches: len(in.Output.Catches), Readings: certainty.MeasureCatches, Lengths: certainty.MeasureWidth,
 	})
 	return u
 }
@@ -45,7 +47,7 @@ func (r *FieldSheetResult) closeRate() {
 	if r.Rate == nil || r.Rate.Uncertainty == nil || r.PressureStatus == Failed || r.OutputStatus == Failed {
 		return
 	}
-	if u := r.Rate.Uncertainty; u.Within.Conformance == TooClose || u.UnderLabel.Conformance == TooClose && u.Within.Conformance != SurelyOutside {
+	if u := r.Rate.Uncertainty; u.Within.Conformance == certainty.TooClose || u.UnderLabel.Conformance == certainty.TooClose && u.Within.Conformance != certainty.SurelyOutside {
 		r.step(StepSettleRate)
 	}
 }

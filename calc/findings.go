@@ -23,7 +23,7 @@ const (
 
 // Words lists every decision.
 func (InspectionDecision) Words() []string {
-	return wordsOf([]InspectionDecision{InspectionKeep, InspectionClean, InspectionReplaceListed, InspectionReplaceAll})
+	return finding.WordsOf([]InspectionDecision{InspectionKeep, InspectionClean, InspectionReplaceListed, InspectionReplaceAll})
 }
 
 // MostRejectedOfBed is how many nozzles of one bed may be rejected by eye before

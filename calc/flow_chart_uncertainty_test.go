@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -24,10 +25,10 @@ func TestReferenceChartUncertainty(t *testing.T) {
 		in := calc.NozzleAcceptanceInput{
 			Nozzle: twoSlopes(), SprayPressure: bar * unit.Bar, Tolerance: calc.OutputTolerance{Basis: calc.RatedBasis},
 			Catches:   []calc.AcceptanceCatch{{Catch: calc.Catch{Volume: 1.5e-3, Time: 60}}},
-			Measuring: calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("g", calc.Gauge, 0.03)}},
+			Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{exact("g", certainty.Gauge, 0.03)}},
 		}
 		r := must(calc.NozzleAcceptance(in))
-		got := r.Uncertainty.Catches[0].DeviationFromRated.Budget[calc.SourceGaugeScale].Standard
+		got := r.Uncertainty.Catches[0].DeviationFromRated.Budget[certainty.SourceGaugeScale].Standard
 		agrees(t, "power", got/(0.03/1.7320508), power, 1e-6)
 	}
 }

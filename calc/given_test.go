@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -67,27 +68,27 @@ func requests() []asked {
 			return calc.FieldCapacityInput{GroundSpeed: 2, WorkingWidth: 12}
 		}),
 		ask("ground-speed", calc.GroundSpeed, func() calc.GroundSpeedInput {
-			return calc.GroundSpeedInput{Measuring: calc.Measuring{Uncertainty: true}, Runs: []calc.Run{
+			return calc.GroundSpeedInput{Measuring: certainty.Measuring{Uncertainty: true}, Runs: []calc.Run{
 				{CourseLength: 50, Time: 25, Direction: calc.Out}, {CourseLength: 50, Time: 26, Direction: calc.Back}}}
 		}),
 		ask("nozzle-flow", calc.NozzleFlow, func() calc.NozzleFlowInput {
-			return calc.NozzleFlowInput{Measuring: calc.Measuring{Uncertainty: true}, Catches: []calc.Catch{
+			return calc.NozzleFlowInput{Measuring: certainty.Measuring{Uncertainty: true}, Catches: []calc.Catch{
 				{Volume: 1e-3, Time: 60, SprayPressure: 2 * unit.Bar}, {Volume: 1.4e-3, Time: 60, SprayPressure: 4 * unit.Bar}},
 				PredictAt: []calc.Prediction{{SprayPressure: 3 * unit.Bar, RelativeDensity: 1.2}}}
 		}),
 		ask("nozzle-flow at one pressure", calc.NozzleFlow, func() calc.NozzleFlowInput {
-			return calc.NozzleFlowInput{Measuring: calc.Measuring{Uncertainty: true}, SprayPressure: 2 * unit.Bar,
+			return calc.NozzleFlowInput{Measuring: certainty.Measuring{Uncertainty: true}, SprayPressure: 2 * unit.Bar,
 				Catches: []calc.Catch{{Volume: 1e-3, Time: 60}}, PredictAt: []calc.Prediction{{SprayPressure: 3 * unit.Bar}}}
 		}),
 		ask("nozzle-acceptance", calc.NozzleAcceptance, func() calc.NozzleAcceptanceInput {
-			in := calc.NozzleAcceptanceInput{Nozzle: nozzle, SprayPressure: 3 * unit.Bar, Measuring: calc.Measuring{Uncertainty: true}}
+			in := calc.NozzleAcceptanceInput{Nozzle: nozzle, SprayPressure: 3 * unit.Bar, Measuring: certainty.Measuring{Uncertainty: true}}
 			for _, v := range []unit.Volume{1.2e-3, 1.25e-3, 1e-3} {
 				in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: v, Time: 60}})
 			}
 			return in
 		}),
 		ask("nozzle-acceptance by pressures", calc.NozzleAcceptance, func() calc.NozzleAcceptanceInput {
-			in := calc.NozzleAcceptanceInput{Nozzle: chart(), Measuring: calc.Measuring{Uncertainty: true}}
+			in := calc.NozzleAcceptanceInput{Nozzle: chart(), Measuring: certainty.Measuring{Uncertainty: true}}
 			for _, v := range []unit.Volume{1.2e-3, 1.25e-3, 1.1e-3} {
 				in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: v, Time: 60, SprayPressure: 3 * unit.Bar}})
 			}
@@ -104,7 +105,7 @@ func requests() []asked {
 		}),
 		ask("pressure-uniformity", calc.PressureUniformity, func() calc.PressureUniformityInput {
 			return calc.PressureUniformityInput{Readings: []unit.Pressure{3 * unit.Bar, 3.1 * unit.Bar, 2.9 * unit.Bar}, CabPressure: 3.2 * unit.Bar,
-				TargetPressure: 3 * unit.Bar, PressureRange: nozzle.PressureRange, Measuring: calc.Measuring{Uncertainty: true}}
+				TargetPressure: 3 * unit.Bar, PressureRange: nozzle.PressureRange, Measuring: certainty.Measuring{Uncertainty: true}}
 		}),
 		ask("pattern-uniformity", calc.PatternUniformity, func() calc.PatternUniformityInput {
 			return calc.PatternUniformityInput{NozzlePattern: calc.NozzlePattern{CupSpacing: 0.1, Volumes: []unit.Volume{1e-5, 3e-5, 5e-5, 3e-5, 1e-5}},

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -25,7 +26,7 @@ const (
 )
 
 // Words lists the directions.
-func (Direction) Words() []string { return wordsOf([]Direction{Out, Back}) }
+func (Direction) Words() []string { return finding.WordsOf([]Direction{Out, Back}) }
 
 // GroundSpeedInput is what a crew times.
 type GroundSpeedInput struct {
@@ -37,7 +38,7 @@ type GroundSpeedInput struct {
 	RunTolerance unit.Ratio
 	// TargetGroundSpeed, when given, asks for the time each course should take.
 	TargetGroundSpeed unit.Speed
-	Measuring         Measuring
+	Measuring         certainty.Measuring
 }
 
 // GroundSpeedResult is the speed and how well the runs agree.
@@ -148,7 +149,7 @@ func (in GroundSpeedInput) oneWay() bool {
 
 func (in GroundSpeedInput) check() error {
 	var v finding.Invalid
-	in.Measuring.check(&v)
+	in.Measuring.Check(&v)
 	if len(in.Runs) == 0 {
 		v.Add(finding.Member("runs"), finding.CodeTooFew)
 	}
@@ -159,8 +160,8 @@ func (in GroundSpeedInput) check() error {
 		if !finding.Sound(float64(run.Time)) || run.Time == 0 {
 			v.Positive(float64(run.Time), finding.Item("runs", i).Member("time"))
 		}
-		in.Measuring.names(&v, Tape, run.Tape, func() finding.Place { return finding.Item("runs", i).Member("tape") })
-		in.Measuring.names(&v, Stopwatch, run.Stopwatch, func() finding.Place { return finding.Item("runs", i).Member("stopwatch") })
+		in.Measuring.CheckInstrument(&v, certainty.Tape, run.Tape, func() finding.Place { return finding.Item("runs", i).Member("tape") })
+		in.Measuring.CheckInstrument(&v, certainty.Stopwatch, run.Stopwatch, func() finding.Place { return finding.Item("runs", i).Member("stopwatch") })
 	}
 	v.Optional(float64(in.RunTolerance), finding.Member("runTolerance"))
 	v.Optional(float64(in.TargetGroundSpeed), finding.Member("targetGroundSpeed"))

@@ -1,19 +1,23 @@
 package calc
 
-import "math"
+import (
+	"math"
+
+	"wetrun/calc/certainty"
+)
 
 // GroundSpeedUncertainty is how well the speeds are known.
 type GroundSpeedUncertainty struct {
-	GroundSpeed Uncertainty
+	GroundSpeed certainty.Uncertainty
 	// Runs are of the speed of each run, by its instruments alone.
-	Runs   []Uncertainty
-	Spread Uncertainty // zero for one run
+	Runs   []certainty.Uncertainty
+	Spread certainty.Uncertainty // zero for one run
 	// Repeatable is the probability that the spread truly is within RunTolerance.
-	Repeatable Conformity
+	Repeatable certainty.Conformity
 
-	scatter scatter     // of one run
-	errors  propagation // of the mean by the scales of the instruments
-	weights float64     // sum of squared shares of the time
+	scatter certainty.Scatter     // of one run
+	errors  certainty.Propagation // of the mean by the scales of the instruments
+	weights float64               // sum of squared shares of the time
 }
 
 // uncertainty works out how well the speeds are known. The speed is total length over
@@ -28,20 +32,20 @@ type GroundSpeedUncertainty struct {
 // Source: GUM 4.2 (scatter), 4.3.7 (scales and readings), 5.1.2 and 5.2.2; the prior is
 // own judgement.
 func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncertainty {
-	x := in.Measuring.set()
-	u := &GroundSpeedUncertainty{Runs: make([]Uncertainty, len(in.Runs))}
+	x := in.Measuring.Errors()
+	u := &GroundSpeedUncertainty{Runs: make([]certainty.Uncertainty, len(in.Runs))}
 	n := float64(len(in.Runs))
 	fastest, slowest := 0, 0
 	var readings, sum float64
 	for i := range in.Runs {
 		run := &in.Runs[i]
 		own := run.errors(x, 1)
-		u.Runs[i] = own.uncertainty(x, float64(r.Runs[i]))
+		u.Runs[i] = own.Uncertainty(x, float64(r.Runs[i]))
 		length, time := float64(run.CourseLength/r.TotalLength), float64(run.Time/r.TotalTime)
-		u.errors.scale[x.slot(Tape, run.Tape)] += length
-		u.errors.scale[x.slot(Stopwatch, run.Stopwatch)] -= time
+		u.errors.Scale[x.Slot(certainty.Tape, run.Tape)] += length
+		u.errors.Scale[x.Slot(certainty.Stopwatch, run.Stopwatch)] -= time
 		u.weights += time * time
-		readings += (own.reading[Tape] + own.reading[Stopwatch]) / n
+		readings += (own.Reading[certainty.Tape] + own.Reading[certainty.Stopwatch]) / n
 		sum += float64(r.Runs[i]) / n
 		if r.Runs[i] > r.Runs[fastest] {
 			fastest = i
@@ -58,11 +62,11 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 		d := (float64(v) - sum) / float64(r.GroundSpeed)
 		seen += d * d / math.Max(n-1, 1)
 	}
-	u.scatter = in.Measuring.Repeatability.Runs.or(DefaultRunsPrior).pooled(readings, seen, len(in.Runs))
-	var b Budget
+	u.scatter = in.Measuring.Repeatability.Runs.Or(certainty.DefaultRunsPrior).Pooled(readings, seen, len(in.Runs))
+	var b certainty.Budget
 	u.into(&b)
-	u.errors.into(&b, x)
-	u.GroundSpeed = combine(&b, float64(r.GroundSpeed)).explained(&u.errors, x, u.runs(x), nil)
+	u.errors.Into(&b, x)
+	u.GroundSpeed = certainty.Combine(&b, float64(r.GroundSpeed)).Explained(&u.errors, x, u.runs(x), nil)
 	if len(in.Runs) > 1 {
 		r.spreadUncertainty(in, u, x, fastest, slowest)
 	}
@@ -70,35 +74,35 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 }
 
 // into adds the scatter of the runs to a budget.
-func (u *GroundSpeedUncertainty) into(b *Budget) {
-	b[SourceRuns] = Component{math.Sqrt(u.scatter.variance * u.weights), u.scatter.freedom}
+func (u *GroundSpeedUncertainty) into(b *certainty.Budget) {
+	b[certainty.SourceRuns] = certainty.Component{Standard: math.Sqrt(u.scatter.Variance * u.weights), DegreesOfFreedom: u.scatter.Freedom}
 }
 
 // runs are the parts of the scatter of the runs.
-func (u *GroundSpeedUncertainty) runs(x *instruments) *ScatterPart {
-	if !x.explain {
+func (u *GroundSpeedUncertainty) runs(x *certainty.Errors) *certainty.ScatterPart {
+	if !x.Explain {
 		return nil
 	}
-	return u.scatter.part(u.weights, 0)
+	return u.scatter.Part(u.weights, 0)
 }
 
 // errors is how the speed of one run follows its tape and its stopwatch, times c.
-func (run *Run) errors(x *instruments, c float64) (p propagation) {
-	p.add(x, c, x.slot(Tape, run.Tape), float64(run.CourseLength))
-	p.add(x, -c, x.slot(Stopwatch, run.Stopwatch), float64(run.Time))
+func (run *Run) errors(x *certainty.Errors, c float64) (p certainty.Propagation) {
+	p.Add(x, c, x.Slot(certainty.Tape, run.Tape), float64(run.CourseLength))
+	p.Add(x, -c, x.Slot(certainty.Stopwatch, run.Stopwatch), float64(run.Time))
 	return p
 }
 
 // spreadUncertainty judges the spread, (v_max - v_min) / v, of which the mean in the
 // denominator carries scale errors only.
-func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpeedUncertainty, x *instruments, fastest, slowest int) {
+func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpeedUncertainty, x *certainty.Errors, fastest, slowest int) {
 	p := in.Runs[fastest].errors(x, float64(r.Runs[fastest]/r.GroundSpeed))
 	low := in.Runs[slowest].errors(x, -float64(r.Runs[slowest]/r.GroundSpeed))
-	p.plus(1, &low)
+	p.Plus(1, &low)
 	scales := u.errors
-	scales.reading, scales.parts = [instrumentKinds]float64{}, nil
-	p.plus(-float64(r.Spread), &scales)
-	p.settle()
-	u.Spread = p.uncertainty(x, 1)
-	u.Repeatable.judge(float64(r.Spread), &u.Spread, unlimited, float64(r.RunTolerance), repeats{readings: MeasureRuns, lengths: MeasureRuns, spread: true})
+	scales.Reading, scales.Parts = [certainty.InstrumentKinds]float64{}, nil
+	p.Plus(-float64(r.Spread), &scales)
+	p.Settle()
+	u.Spread = p.Uncertainty(x, 1)
+	u.Repeatable.Judge(float64(r.Spread), &u.Spread, certainty.Unlimited, float64(r.RunTolerance), certainty.Repeats{Readings: certainty.MeasureRuns, Lengths: certainty.MeasureRuns, Spread: true})
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -18,19 +19,19 @@ func TestReferenceRunsUncertainty(t *testing.T) {
 		Runs: []calc.Run{
 			{CourseLength: 100, Time: 50, Stopwatch: "w"}, {CourseLength: 100, Time: 52, Stopwatch: "v"}, {CourseLength: 100, Time: 53, Stopwatch: "w"},
 		},
-		Measuring: calc.Measuring{
+		Measuring: certainty.Measuring{
 			Uncertainty: true,
-			Instruments: []calc.Instrument{
-				{ID: "t", Kind: calc.Tape, Resolution: 0.2, ScaleError: 0.005},
-				{ID: "w", Kind: calc.Stopwatch, Resolution: 0.6, ScaleError: 0.01, ReactionTime: 0.3},
-				{ID: "v", Kind: calc.Stopwatch, Resolution: 0.6, ScaleError: 0.02, ReactionTime: 0.3},
+			Instruments: []certainty.Instrument{
+				{ID: "t", Kind: certainty.Tape, Resolution: 0.2, ScaleError: 0.005},
+				{ID: "w", Kind: certainty.Stopwatch, Resolution: 0.6, ScaleError: 0.01, ReactionTime: 0.3},
+				{ID: "v", Kind: certainty.Stopwatch, Resolution: 0.6, ScaleError: 0.02, ReactionTime: 0.3},
 			},
-			Repeatability: calc.Repeatability{Runs: calc.Prior{StandardDeviation: 0.02, DegreesOfFreedom: 4}},
+			Repeatability: certainty.Repeatability{Runs: certainty.Prior{StandardDeviation: 0.02, DegreesOfFreedom: 4}},
 		},
 	}
 	u := must(calc.GroundSpeed(in)).Uncertainty
 	agrees(t, "speed", u.GroundSpeed.Standard, 0.029749769851022137, 1e-9)
-	agrees(t, "scatter", u.GroundSpeed.Budget[calc.SourceRuns].Standard, 0.014078336146678826, 1e-9)
+	agrees(t, "scatter", u.GroundSpeed.Budget[certainty.SourceRuns].Standard, 0.014078336146678826, 1e-9)
 	agrees(t, "degrees of freedom", u.GroundSpeed.DegreesOfFreedom, 8.525544843095497, 1e-9)
 	agrees(t, "coverage factor", u.GroundSpeed.CoverageFactor, 2.2814937035865155, 1e-8)
 	agrees(t, "one run", u.Runs[1].Standard, 0.02625395843814396, 1e-9)
@@ -42,7 +43,7 @@ func TestReferenceRunsUncertainty(t *testing.T) {
 	agrees(t, "spread of two alike", u.Spread.Standard, 0.009831920802501752, 1e-9)
 	// One has no spread, and nothing is said of it.
 	in.Runs = in.Runs[:1]
-	if u = must(calc.GroundSpeed(in)).Uncertainty; u.Spread.CoverageFactor != 0 || u.Repeatable.Conformance != calc.ConformanceUnknown {
+	if u = must(calc.GroundSpeed(in)).Uncertainty; u.Spread.CoverageFactor != 0 || u.Repeatable.Conformance != certainty.ConformanceUnknown {
 		t.Errorf("one run: %+v, %+v", u.Spread, u.Repeatable)
 	}
 }
@@ -52,25 +53,25 @@ func TestReferenceRunsUncertainty(t *testing.T) {
 func TestReferenceFlowsUncertainty(t *testing.T) {
 	in := calc.NozzleFlowInput{
 		Catches: []calc.Catch{{Volume: 1e-3, Time: 60}, {Volume: 1.04e-3, Time: 60}, {Volume: 0.99e-3, Time: 62}},
-		Measuring: calc.Measuring{
+		Measuring: certainty.Measuring{
 			Uncertainty: true,
-			Instruments: []calc.Instrument{
-				{ID: "j", Kind: calc.Jug, Resolution: 2e-5, ScaleError: 0.01},
-				{ID: "w", Kind: calc.Stopwatch, Resolution: 0.6, ScaleError: 0.01, ReactionTime: 0.3},
+			Instruments: []certainty.Instrument{
+				{ID: "j", Kind: certainty.Jug, Resolution: 2e-5, ScaleError: 0.01},
+				{ID: "w", Kind: certainty.Stopwatch, Resolution: 0.6, ScaleError: 0.01, ReactionTime: 0.3},
 			},
-			Repeatability: calc.Repeatability{Catches: calc.Prior{StandardDeviation: 0.03, DegreesOfFreedom: 4}},
+			Repeatability: certainty.Repeatability{Catches: certainty.Prior{StandardDeviation: 0.03, DegreesOfFreedom: 4}},
 		},
 	}
 	r := must(calc.NozzleFlow(in))
 	u := r.Uncertainty.MeanNozzleFlowRate
 	agrees(t, "mean", u.Standard/float64(r.MeanNozzleFlowRate), 0.021642500739728072, 1e-9)
-	agrees(t, "scatter", u.Budget[calc.SourceCatches].Standard, 0.020043232563697493, 1e-9)
+	agrees(t, "scatter", u.Budget[certainty.SourceCatches].Standard, 0.020043232563697493, 1e-9)
 	agrees(t, "degrees of freedom", u.DegreesOfFreedom, 8.15661477788872, 1e-9)
 	agrees(t, "coverage factor", u.CoverageFactor, 2.2983197320743374, 1e-8)
 	in.Catches = in.Catches[:1]
 	u = must(calc.NozzleFlow(in)).Uncertainty.MeanNozzleFlowRate
-	agrees(t, "one catch", u.Budget[calc.SourceCatches].Standard, 0.03109126351029605, 1e-9)
-	agrees(t, "its degrees of freedom", u.Budget[calc.SourceCatches].DegreesOfFreedom, 4, 1e-12)
+	agrees(t, "one catch", u.Budget[certainty.SourceCatches].Standard, 0.03109126351029605, 1e-9)
+	agrees(t, "its degrees of freedom", u.Budget[certainty.SourceCatches].DegreesOfFreedom, 4, 1e-12)
 }
 
 // TestReferenceDefaultInstruments, by hand: what nothing is said of is off by a / sqrt 3
@@ -81,21 +82,21 @@ func TestReferenceFlowsUncertainty(t *testing.T) {
 // One run is repeated within 1.5 %, as if ten had shown it, and one catch within 4 %, as if five had.
 // The errors are own judgement, and so are the priors.
 func TestReferenceDefaultInstruments(t *testing.T) {
-	wanted := calc.Measuring{Uncertainty: true}
+	wanted := certainty.Measuring{Uncertainty: true}
 	speed := must(calc.GroundSpeed(calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 40, Time: 20}}, Measuring: wanted})).Uncertainty
 	flow := must(calc.NozzleFlow(calc.NozzleFlowInput{Catches: []calc.Catch{{Volume: 1e-3, Time: 20}}, Measuring: wanted})).Uncertainty
 	pressure := must(calc.PressureUniformity(calc.PressureUniformityInput{Readings: []unit.Pressure{3 * unit.Bar}, Measuring: wanted})).Uncertainty
 	run, catch, gauge := speed.Runs[0].Budget, flow.NozzleFlowRates[0].Budget, pressure.Mean.Budget
 	for what, x := range map[string]struct{ got, want float64 }{
-		"stopwatch reading": {run[calc.SourceStopwatchReading].Standard, 0.010001041}, "stopwatch scale": {run[calc.SourceStopwatchScale].Standard, 5.773503e-5},
-		"tape reading": {run[calc.SourceTapeReading].Standard, 7.216878e-5}, "tape scale": {run[calc.SourceTapeScale].Standard, 5.773503e-4},
-		"jug reading": {catch[calc.SourceJugReading].Standard, 2.886751e-3}, "jug scale": {catch[calc.SourceJugScale].Standard, 5.773503e-3},
-		"gauge reading": {gauge[calc.SourceGaugeReading].Standard, 9.622504e-3}, "gauge scale": {gauge[calc.SourceGaugeScale].Standard, 0.02886751},
-		"runs": {speed.GroundSpeed.Budget[calc.SourceRuns].DegreesOfFreedom, 10}, "catches": {flow.MeanNozzleFlowRate.Budget[calc.SourceCatches].DegreesOfFreedom, 5},
+		"stopwatch reading": {run[certainty.SourceStopwatchReading].Standard, 0.010001041}, "stopwatch scale": {run[certainty.SourceStopwatchScale].Standard, 5.773503e-5},
+		"tape reading": {run[certainty.SourceTapeReading].Standard, 7.216878e-5}, "tape scale": {run[certainty.SourceTapeScale].Standard, 5.773503e-4},
+		"jug reading": {catch[certainty.SourceJugReading].Standard, 2.886751e-3}, "jug scale": {catch[certainty.SourceJugScale].Standard, 5.773503e-3},
+		"gauge reading": {gauge[certainty.SourceGaugeReading].Standard, 9.622504e-3}, "gauge scale": {gauge[certainty.SourceGaugeScale].Standard, 0.02886751},
+		"runs": {speed.GroundSpeed.Budget[certainty.SourceRuns].DegreesOfFreedom, 10}, "catches": {flow.MeanNozzleFlowRate.Budget[certainty.SourceCatches].DegreesOfFreedom, 5},
 	} {
 		agrees(t, what, x.got, x.want, 2e-7)
 	}
-	if pressure.Even.Conformance != calc.ConformanceUnknown || pressure.Spread.CoverageFactor != 0 {
+	if pressure.Even.Conformance != certainty.ConformanceUnknown || pressure.Spread.CoverageFactor != 0 {
 		t.Errorf("the spread of one reading: %+v", pressure.Spread)
 	}
 }
@@ -106,7 +107,7 @@ func TestReferenceDefaultInstruments(t *testing.T) {
 func TestReferenceCabOffset(t *testing.T) {
 	u := must(calc.PressureUniformity(calc.PressureUniformityInput{
 		Readings: []unit.Pressure{3 * unit.Bar, 3.1 * unit.Bar, 2.9 * unit.Bar}, CabPressure: 3.2 * unit.Bar,
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("g", calc.Gauge, 0.01)}},
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{exact("g", certainty.Gauge, 0.01)}},
 	})).Uncertainty
 	agrees(t, "mean", u.Mean.Standard/float64(unit.Bar), 0.0173205, 1e-5)
 	agrees(t, "offset", u.CabOffset.Standard/float64(unit.Bar), 0.0336650, 1e-5)
@@ -116,11 +117,11 @@ func TestReferenceCabOffset(t *testing.T) {
 }
 
 // fieldTools are a jug, a stopwatch, two gauges, and what else a sheet needs without errors.
-func fieldTools() []calc.Instrument {
-	return []calc.Instrument{
-		{ID: "j", Kind: calc.Jug, Resolution: 2e-5, ScaleError: 0.01}, {ID: "w", Kind: calc.Stopwatch, Resolution: 0.4, ScaleError: 0.005},
-		{ID: "g", Kind: calc.Gauge, Resolution: 1e4, ScaleError: 0.05}, {ID: "h", Kind: calc.Gauge, Resolution: 1e4, ScaleError: 0.02},
-		exact("x", calc.Stopwatch, 0), exact("t", calc.Tape, 0),
+func fieldTools() []certainty.Instrument {
+	return []certainty.Instrument{
+		{ID: "j", Kind: certainty.Jug, Resolution: 2e-5, ScaleError: 0.01}, {ID: "w", Kind: certainty.Stopwatch, Resolution: 0.4, ScaleError: 0.005},
+		{ID: "g", Kind: certainty.Gauge, Resolution: 1e4, ScaleError: 0.05}, {ID: "h", Kind: certainty.Gauge, Resolution: 1e4, ScaleError: 0.02},
+		exact("x", certainty.Stopwatch, 0), exact("t", certainty.Tape, 0),
 	}
 }
 
@@ -131,7 +132,7 @@ func TestReferenceCatchesUncertainty(t *testing.T) {
 	in := calc.NozzleAcceptanceInput{
 		Nozzle: calc.Nozzle{RatedFlowRate: 1 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar}, CatchPointsOnBoom: 10,
 		Tolerance: calc.OutputTolerance{Limit: 10 * unit.Percent, Basis: calc.BothBases},
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: fieldTools()},
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: fieldTools()},
 	}
 	for _, c := range []calc.Catch{
 		{Volume: 1e-3, SprayPressure: 3 * unit.Bar, Gauge: "h"}, {Volume: 2.1e-3, SprayPressure: 3.2 * unit.Bar, Gauge: "g", Nozzles: 2},
@@ -180,9 +181,9 @@ func TestReferenceMixedDropUncertainty(t *testing.T) {
 			SprayPressure: 4 * unit.Bar, Gauge: "g", Catches: []calc.AcceptanceCatch{single(1.15e-3), single(1.2e-3), drop},
 			Tolerance: calc.OutputTolerance{Basis: calc.RatedBasis},
 		},
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: fieldTools()},
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: fieldTools()},
 	}
-	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1e-9, DegreesOfFreedom: 1_000_000}
+	in.Measuring.Repeatability.Runs = certainty.Prior{StandardDeviation: 1e-9, DegreesOfFreedom: 1_000_000}
 	r := mustSheet(t, in)
 	u := r.Output.Uncertainty
 	agrees(t, "mean", u.MeanNozzleFlowRate.Standard/float64(r.Output.MeanNozzleFlowRate), 0.028208867446050098, 1e-9)

@@ -17,7 +17,7 @@ const (
 )
 
 // Words lists the kinds.
-func (MeterKind) Words() []string { return wordsOf([]MeterKind{FlowMeter, SpeedSensor}) }
+func (MeterKind) Words() []string { return finding.WordsOf([]MeterKind{FlowMeter, SpeedSensor}) }
 
 // Metered is what a meter adds up: a flow meter volumes, a speed sensor lengths.
 type Metered interface{ unit.Volume | unit.Length }

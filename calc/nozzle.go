@@ -35,7 +35,7 @@ const (
 var sizeRatings = []SizeRating{ISO3Bar, US40PSI}
 
 // Words lists the ratings.
-func (SizeRating) Words() []string { return wordsOf(sizeRatings) }
+func (SizeRating) Words() []string { return finding.WordsOf(sizeRatings) }
 
 // CodeUnknownSize is the violation for a size that ISO 10625 does not list.
 const CodeUnknownSize = "unknown_size"
@@ -150,7 +150,7 @@ func (n Nozzle) check() finding.Invalid {
 		}
 		v = append(v, n.checkChart()...)
 	}
-	if notAmong(n.SizeRating, sizeRatings) {
+	if finding.NotAmong(n.SizeRating, sizeRatings) {
 		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
 	return append(v, n.PressureRange.check().Under(finding.Member("pressureRange"))...)

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -22,16 +23,16 @@ type NozzleAcceptanceInput struct {
 	ReplaceAllAbove unit.Ratio
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
-	Measuring Measuring
+	Measuring certainty.Measuring
 
 	// pressureErrors are those of a SprayPressure that is a mean of readings.
-	pressureErrors *propagation
+	pressureErrors *certainty.Propagation
 }
 
 // An AcceptanceCatch is a catch with its place on the boom.
 type AcceptanceCatch struct {
 	Catch
-	Position Position
+	Position certainty.Position
 	// SamePoint tells that it is of the same drop as the catch before it, as when each
 	// nozzle of a drop is caught alone. Together they are one catch point.
 	SamePoint bool
@@ -61,7 +62,7 @@ const (
 var bases = []Basis{RatedBasis, MeanBasis, BothBases}
 
 // Words lists the bases.
-func (Basis) Words() []string { return wordsOf(bases) }
+func (Basis) Words() []string { return finding.WordsOf(bases) }
 
 // FlowRange is a lowest and a highest flow of one nozzle.
 type FlowRange struct{ Low, High unit.FlowRate }
@@ -90,12 +91,12 @@ type NozzleAcceptanceResult struct {
 	Decision                 Decision
 	Actions                  []Action
 	Warnings                 []finding.Warning
-	Sampling                 SamplingResult // what the catches tell of the whole boom
-	Outliers                 []Outlier      // catches to make again, Value and Without being catches
-	Compared                 []int          // the catches that Outliers were found among
-	Hides                    int            // the catch that WarnHiddenDeviation speaks of; -1 for none
-	HasMean, HasRating, Even bool           // Even: the catches agree among themselves within half the limit
-	Systematic               bool           // see WarnSystematicDeviation
+	Sampling                 certainty.SamplingResult // what the catches tell of the whole boom
+	Outliers                 []certainty.Outlier      // catches to make again, Value and Without being catches
+	Compared                 []int                    // the catches that Outliers were found among
+	Hides                    int                      // the catch that WarnHiddenDeviation speaks of; -1 for none
+	HasMean, HasRating, Even bool                     // Even: the catches agree among themselves within half the limit
+	Systematic               bool                     // see WarnSystematicDeviation
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
@@ -134,7 +135,9 @@ const (
 )
 
 // Words lists every status.
-func (Status) Words() []string { return wordsOf([]Status{StatusWithin, StatusBelow, StatusAbove}) }
+func (Status) Words() []string {
+	return finding.WordsOf([]Status{StatusWithin, StatusBelow, StatusAbove})
+}
 
 // Decision is what follows for the nozzles that were caught.
 type Decision string
@@ -146,7 +149,7 @@ const (
 )
 
 // Words lists every decision.
-func (Decision) Words() []string { return wordsOf([]Decision{Keep, FixListed, ReplaceAll}) }
+func (Decision) Words() []string { return finding.WordsOf([]Decision{Keep, FixListed, ReplaceAll}) }
 
 // An Action is what to do about one catch, or about all (Catch is then -1).
 type Action struct {
@@ -169,12 +172,12 @@ const (
 
 // Words lists every remedy.
 func (Remedy) Words() []string {
-	return wordsOf([]Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch})
+	return finding.WordsOf([]Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch})
 }
 
 // SideMean is the mean of the catches at one side of the boom.
 type SideMean struct {
-	Position           Position
+	Position           certainty.Position
 	Catches            int
 	MeanNozzleFlowRate unit.FlowRate
 	DeviationFromMean  unit.Ratio
@@ -259,7 +262,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 		r.Limit = DefaultOutputTolerance
 	}
 	if r.ReplaceAllAbove == 0 {
-		r.ReplaceAllAbove = DefaultReplaceAllAbove
+		r.ReplaceAllAbove = certainty.DefaultReplaceAllAbove
 	}
 	if r.Basis == DefaultBasis {
 		r.Basis = MeanBasis
@@ -330,7 +333,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		}
 		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
-	if notAmong(basis, bases) {
+	if finding.NotAmong(basis, bases) {
 		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
 	}
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
@@ -348,19 +351,19 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	v.Optional(float64(in.Tolerance.Limit), toleranceLimit)
 	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.pointsCaught(nil).Caught {
-		v.Add(finding.Member("catchPointsOnBoom"), CodeFewerThanCaught)
+		v.Add(finding.Member("catchPointsOnBoom"), certainty.CodeFewerThanCaught)
 	}
 	for i := range in.Catches {
 		in.Catches[i].checkDry(&v, "catches", i)
 		in.Catches[i].names(&v, &in.Measuring, "catches", i)
-		if in.Catches[i].Position.index() < 0 {
+		if in.Catches[i].Position.Index() < 0 {
 			v.Add(finding.Item("catches", i).Member("position"), finding.CodeNotAllowed)
 		}
 	}
 	in.checkDrops(&v)
-	in.Measuring.check(&v)
+	in.Measuring.Check(&v)
 	if in.pressureErrors == nil {
-		in.Measuring.common(&v, in.SprayPressure, in.Gauge)
+		in.Measuring.CheckGauge(&v, in.SprayPressure, in.Gauge)
 	}
 	low, high, all := in.pressures()
 	if !all && (in.Nozzle.given() || mixed > 0 || finding.Difference(float64(high), float64(low)) != 0) {

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -76,10 +77,10 @@ func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, place fi
 
 // sides are the means of the left, the centre and the right, where caught.
 func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
-	var flows, nozzles [len(positions)]float64
-	var caught [len(positions)]int
+	var flows, nozzles [len(certainty.Positions)]float64
+	var caught [len(certainty.Positions)]int
 	for i := range in.Catches {
-		p := in.Catches[i].Position.index()
+		p := in.Catches[i].Position.Index()
 		if in.Catches[i].mixed() {
 			continue
 		}
@@ -87,9 +88,9 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 		nozzles[p] += in.Catches[i].nozzles()
 		caught[p]++
 	}
-	r.Sides = make([]SideMean, 0, len(sides))
-	for p, side := range positions {
-		if side == Unplaced || caught[p] == 0 {
+	r.Sides = make([]SideMean, 0, len(certainty.Sides))
+	for p, side := range certainty.Positions {
+		if side == certainty.Unplaced || caught[p] == 0 {
 			continue
 		}
 		mean := flows[p] / nozzles[p]

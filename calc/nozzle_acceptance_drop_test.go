@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -147,7 +148,7 @@ func TestNozzleAcceptanceAllocatesNoMoreForMore(t *testing.T) {
 		}
 		return testing.AllocsPerRun(20, func() { mustAccept(t, in) })
 	}
-	if few, many := allocations(calc.FewestForOutliers), allocations(500); many > few {
+	if few, many := allocations(certainty.FewestForOutliers), allocations(500); many > few {
 		t.Errorf("a few catches cost %v allocations, 500 cost %v", few, many)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -23,7 +24,7 @@ import (
 func TestReferenceDryCatch(t *testing.T) {
 	in := litreRated(0.1, 1, 1, 1, 0)
 	in.CatchPointsOnBoom, in.ReplaceAllAbove = 4, 0.3
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: jug(0.02)}
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: jug(0.02)}
 	r := mustAccept(t, in)
 	dry, u := r.Catches[3], r.Uncertainty
 	if dry.Status != calc.StatusBelow || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}) {
@@ -37,9 +38,9 @@ func TestReferenceDryCatch(t *testing.T) {
 	agrees(t, "flow", unit.FlowRate(u.Catches[3].NozzleFlowRate.Standard).In(unit.LitrePerMinute), 0.00288675, 1e-5)
 	agrees(t, "from rated", u.Catches[3].DeviationFromRated.Standard, 0.00288675, 1e-5)
 	agrees(t, "from mean", u.Catches[3].DeviationFromMean.Standard, 0.00384900, 1e-5)
-	agrees(t, "readings in the mean", u.MeanNozzleFlowRate.Budget[calc.SourceJugReading].Standard, 0.00192450, 1e-5)
+	agrees(t, "readings in the mean", u.MeanNozzleFlowRate.Budget[certainty.SourceJugReading].Standard, 0.00192450, 1e-5)
 	agrees(t, "known variation", u.CoefficientOfVariation.Standard, 0.00256600, 1e-5)
-	if u.Catches[3].Within.Conformance != calc.SurelyOutside {
+	if u.Catches[3].Within.Conformance != certainty.SurelyOutside {
 		t.Errorf("%+v", u.Catches[3].Within)
 	}
 }
@@ -87,7 +88,7 @@ func TestPropertyDryCatches(t *testing.T) {
 			if i > 0 && rapid.Bool().Draw(t, "dry") {
 				c.Volume = 0
 			}
-			c.Position = rapid.SampledFrom([]calc.Position{calc.Unplaced, calc.Left, calc.Center, calc.Right}).Draw(t, "position")
+			c.Position = rapid.SampledFrom([]certainty.Position{certainty.Unplaced, certainty.Left, certainty.Center, certainty.Right}).Draw(t, "position")
 		}
 		in.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
 		if rapid.Bool().Draw(t, "drop of different nozzles") {

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -15,14 +16,14 @@ const reaction = 0.5 * unit.Second
 
 // pointsCaught is how many points were caught, and outside those of them with a
 // catch that is. Catches of one drop, each of its nozzles alone, are one point.
-func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s SamplingInput) {
+func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty.SamplingInput) {
 	s.CatchPointsOnBoom, s.ReplaceAllAbove = in.CatchPointsOnBoom, in.ReplaceAllAbove
 	counted := false // the point at hand is among those outside
 	for i := range in.Catches {
 		if !in.Catches[i].SamePoint || i == 0 {
 			counted = false
 			s.Caught++
-			if p := in.Catches[i].Position.index(); p >= 0 {
+			if p := in.Catches[i].Position.Index(); p >= 0 {
 				s.CaughtOn[p]++
 			}
 		}
@@ -37,7 +38,7 @@ func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s SamplingI
 // sample says what the catches tell of the boom, and which of them to catch again.
 func (r *NozzleAcceptanceResult) sample(in NozzleAcceptanceInput) error {
 	var err error
-	r.Sampling, err = Sampling(in.pointsCaught(r.Catches))
+	r.Sampling, err = certainty.Sampling(in.pointsCaught(r.Catches))
 	r.Outliers = r.outliers(in)
 	return err
 }
@@ -45,8 +46,8 @@ func (r *NozzleAcceptanceResult) sample(in NozzleAcceptanceInput) error {
 // outliers looks among the catches of as many nozzles as most of them have: a drop
 // of three scatters less than a nozzle alone. Drops of different nozzles are left
 // out. The values are the flows at the working pressure.
-func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []Outlier {
-	if len(in.Catches) < FewestForOutliers {
+func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []certainty.Outlier {
+	if len(in.Catches) < certainty.FewestForOutliers {
 		return nil
 	}
 	usual := r.usualNozzles(in)
@@ -60,7 +61,7 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []Outlier {
 			others += flow
 		}
 	}
-	found := Outliers(flows)
+	found := certainty.Outliers(flows)
 	if 2*len(flows) <= inMean || len(found) == 0 {
 		return nil
 	}

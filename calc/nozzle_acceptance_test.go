@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -56,16 +57,16 @@ func statuses(r calc.NozzleAcceptanceResult) string {
 // definitions, independently of this code.
 func TestReferenceNozzleAcceptance(t *testing.T) {
 	rows := []struct {
-		position              calc.Position
+		position              certainty.Position
 		oz                    unit.Volume
 		flow, byRated, byMean float64
 	}{
-		{calc.Left, 46.2, 0.240625, -1.76526, -1.63236}, {calc.Left, 47.0, 0.244792, -0.0642206, 0.0709723},
-		{calc.Left, 46.5, 0.242188, -1.12737, -0.993612}, {calc.Left, 48.1, 0.250521, 2.2747, 2.41306},
-		{calc.Center, 47.4, 0.246875, 0.786297, 0.92264}, {calc.Center, 46.9, 0.244271, -0.27685, -0.141945},
-		{calc.Center, 39.8, 0.207292, -15.3735, -15.259}, {calc.Center, 47.2, 0.245833, 0.361038, 0.496806},
-		{calc.Right, 46.4, 0.241667, -1.34, -1.20653}, {calc.Right, 53.6, 0.279167, 13.9693, 14.1235},
-		{calc.Right, 47.7, 0.248438, 1.42418, 1.56139}, {calc.Right, 46.8, 0.24375, -0.489479, -0.354862},
+		{certainty.Left, 46.2, 0.240625, -1.76526, -1.63236}, {certainty.Left, 47.0, 0.244792, -0.0642206, 0.0709723},
+		{certainty.Left, 46.5, 0.242188, -1.12737, -0.993612}, {certainty.Left, 48.1, 0.250521, 2.2747, 2.41306},
+		{certainty.Center, 47.4, 0.246875, 0.786297, 0.92264}, {certainty.Center, 46.9, 0.244271, -0.27685, -0.141945},
+		{certainty.Center, 39.8, 0.207292, -15.3735, -15.259}, {certainty.Center, 47.2, 0.245833, 0.361038, 0.496806},
+		{certainty.Right, 46.4, 0.241667, -1.34, -1.20653}, {certainty.Right, 53.6, 0.279167, 13.9693, 14.1235},
+		{certainty.Right, 47.7, 0.248438, 1.42418, 1.56139}, {certainty.Right, 46.8, 0.24375, -0.489479, -0.354862},
 	}
 	in := calc.NozzleAcceptanceInput{
 		Nozzle:          calc.Nozzle{RatedFlowRate: 0.2 * unit.USGallonPerMinute, RatedPressure: 40 * unit.PoundPerSquareInch},
@@ -141,7 +142,7 @@ func TestReferenceBothBases(t *testing.T) {
 // TestReferenceDefaultBasis: the rating where there is one, else the mean.
 func TestReferenceDefaultBasis(t *testing.T) {
 	in := litreRated(0, 1.3, 1.3)
-	if r := mustAccept(t, in); r.Basis != calc.RatedBasis || r.Limit != calc.DefaultOutputTolerance || r.ReplaceAllAbove != calc.DefaultReplaceAllAbove || statuses(r) != "aa" {
+	if r := mustAccept(t, in); r.Basis != calc.RatedBasis || r.Limit != calc.DefaultOutputTolerance || r.ReplaceAllAbove != certainty.DefaultReplaceAllAbove || statuses(r) != "aa" {
 		t.Errorf("with a rating: %+v", r)
 	}
 	in.Nozzle = calc.Nozzle{}
@@ -215,11 +216,11 @@ func TestReferenceHiddenDeviation(t *testing.T) {
 func TestReferenceSides(t *testing.T) {
 	in := litreRated(0.5, 1.0, 1.1, 3.6, 0.86, 0.96)
 	in.Catches[2].Nozzles = 3
-	for i, p := range []calc.Position{calc.Left, calc.Left, calc.Left, calc.Right, calc.Unplaced} {
+	for i, p := range []certainty.Position{certainty.Left, certainty.Left, certainty.Left, certainty.Right, certainty.Unplaced} {
 		in.Catches[i].Position = p
 	}
 	r := mustAccept(t, in)
-	if len(r.Sides) != 2 || r.Sides[0].Position != calc.Left || r.Sides[0].Catches != 3 || r.Sides[1].Position != calc.Right || r.Sides[1].Catches != 1 {
+	if len(r.Sides) != 2 || r.Sides[0].Position != certainty.Left || r.Sides[0].Catches != 3 || r.Sides[1].Position != certainty.Right || r.Sides[1].Catches != 1 {
 		t.Fatalf("sides are %+v", r.Sides)
 	}
 	agrees(t, "mean", r.MeanNozzleFlowRate.In(unit.LitrePerMinute), 7.52/7, 1e-12)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -11,34 +12,34 @@ import (
 type AcceptanceUncertainty struct {
 	// MeanNozzleFlowRate is of the mean flow as that of the boom: with
 	// CatchPointsOnBoom the part that was not caught is what is not known.
-	MeanNozzleFlowRate     Uncertainty
-	CoefficientOfVariation Uncertainty // zero for one catch, and for catches all alike
+	MeanNozzleFlowRate     certainty.Uncertainty
+	CoefficientOfVariation certainty.Uncertainty // zero for one catch, and for catches all alike
 	Catches                []CatchUncertainty
 
-	boom, sample propagation // of the boom's mean, and of the mean of the catches
-	budget       Budget      // the boom's scatter
-	catches      *ScatterPart
+	boom, sample certainty.Propagation // of the boom's mean, and of the mean of the catches
+	budget       certainty.Budget      // the boom's scatter
+	catches      *certainty.ScatterPart
 }
 
 // CatchUncertainty is how well one catch is known, by its instruments alone.
 type CatchUncertainty struct {
-	NozzleFlowRate     Uncertainty
-	DeviationFromRated Uncertainty // zero without a rating
-	DeviationFromMean  Uncertainty // zero when it is not in the mean
-	Within             Conformity  // with both bases that of the one that is the less likely
+	NozzleFlowRate     certainty.Uncertainty
+	DeviationFromRated certainty.Uncertainty // zero without a rating
+	DeviationFromMean  certainty.Uncertainty // zero when it is not in the mean
+	Within             certainty.Conformity  // with both bases that of the one that is the less likely
 }
 
 // A catchRound is what the uncertainties of a round are worked out with.
 type catchRound struct {
 	in      *NozzleAcceptanceInput
 	r       *NozzleAcceptanceResult
-	x       *instruments
-	common  propagation   // of the common pressure
-	working propagation   // of the pressure that flows are brought to
-	mean    catchMean     // of the catches in the mean
-	others  []ReadingPart // those of the mean, each kind as one part, when it is to be explained
-	moved   float64       // how it follows the working pressure
-	total   float64       // the flow of all of them
+	x       *certainty.Errors
+	common  certainty.Propagation   // of the common pressure
+	working certainty.Propagation   // of the pressure that flows are brought to
+	mean    catchMean               // of the catches in the mean
+	others  []certainty.ReadingPart // those of the mean, each kind as one part, when it is to be explained
+	moved   float64                 // how it follows the working pressure
+	total   float64                 // the flow of all of them
 }
 
 // uncertainty works out how well the round is known. A catch follows its jug and its
@@ -54,11 +55,11 @@ type catchRound struct {
 //
 // Source: GUM 4.3.7, 5.1.2, 5.2.2; see catchMean for the mean.
 func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *AcceptanceUncertainty {
-	c := catchRound{in: in, r: r, x: in.Measuring.set()}
+	c := catchRound{in: in, r: r, x: in.Measuring.Errors()}
 	if in.pressureErrors != nil {
 		c.common = *in.pressureErrors
-		if len(c.common.parts) > 1 { // or each catch would list all the readings along the boom
-			c.common.parts = c.common.groups()
+		if len(c.common.Parts) > 1 { // or each catch would list all the readings along the boom
+			c.common.Parts = c.common.Groups()
 		}
 	} else {
 		c.common = readPressure(c.x, in.Gauge, in.SprayPressure)
@@ -68,14 +69,14 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 		c.working = c.lowestGauge()
 	}
 	u := &AcceptanceUncertainty{Catches: make([]CatchUncertainty, len(in.Catches))}
-	prior := in.Measuring.Repeatability.Catches.or(DefaultCatchesPrior)
+	prior := in.Measuring.Repeatability.Catches.Or(certainty.DefaultCatchesPrior)
 	var f float64
 	if in.CatchPointsOnBoom != 0 {
 		f = float64(in.pointsCaught(nil).Caught) / float64(in.CatchPointsOnBoom)
 	}
 	mixed := in.mixedDrops()
 	c.mean, c.moved, c.total = c.add(false)
-	c.others = c.mean.errors.groups()
+	c.others = c.mean.errors.Groups()
 	if c.total > 0 {
 		u.sample, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
 	}
@@ -94,10 +95,10 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 }
 
 // lowestGauge is the scale of the gauge at the catch whose pressure is the working one.
-func (c *catchRound) lowestGauge() (p propagation) {
+func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 	for i := range c.in.Catches {
 		if x := &c.in.Catches[i]; x.SprayPressure != 0 && x.SprayPressure == c.r.SprayPressure {
-			p.scale[c.x.slot(Gauge, x.Gauge)] = 1
+			p.Scale[c.x.Slot(certainty.Gauge, x.Gauge)] = 1
 			break
 		}
 	}
@@ -110,7 +111,7 @@ func (c *catchRound) lowestGauge() (p propagation) {
 // A dry catch has no share of itself to be off by. What its jug could not show is a
 // share of the catch that it would be with the mean flow of the boom; its scales and
 // its stopwatch do nothing.
-func (c *catchRound) own(i int) (p propagation, moved float64) {
+func (c *catchRound) own(i int) (p certainty.Propagation, moved float64) {
 	x := &c.in.Catches[i]
 	if x.Volume == 0 {
 		return x.unseen(c.x, c.atCatch(i, c.r.boomMean)), 0
@@ -163,19 +164,19 @@ func (c *catchRound) reference(i int) float64 {
 }
 
 // boom is the mean as the flow of the whole boom.
-func (c *catchRound) boom(m *catchMean, moved float64, prior Prior, f float64, u *AcceptanceUncertainty) (propagation, Uncertainty) {
+func (c *catchRound) boom(m *catchMean, moved float64, prior certainty.Prior, f float64, u *AcceptanceUncertainty) (certainty.Propagation, certainty.Uncertainty) {
 	u.budget = m.budget(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f)
 	p := m.left(f)
-	p.plus(moved, &c.working)
+	p.Plus(moved, &c.working)
 	b := u.budget
-	p.into(&b, c.x)
+	p.Into(&b, c.x)
 	u.catches = m.part
-	return p, combine(&b, float64(c.r.MeanNozzleFlowRate)).explained(&p, c.x, nil, m.part)
+	return p, certainty.Combine(&b, float64(c.r.MeanNozzleFlowRate)).Explained(&p, c.x, nil, m.part)
 }
 
 // variation is the uncertainty of the coefficient of variation: it follows catch i by
 // r_i ((r_i - 1) / ((n - 1) CV) - CV / n), r_i being its flow over the plain mean.
-func (c *catchRound) variation() Uncertainty {
+func (c *catchRound) variation() certainty.Uncertainty {
 	var sum, n, moved float64
 	for i := range c.r.Catches {
 		if c.r.Catches[i].InMean {
@@ -184,7 +185,7 @@ func (c *catchRound) variation() Uncertainty {
 		}
 	}
 	cv := float64(c.r.CoefficientOfVariation)
-	var p propagation
+	var p certainty.Propagation
 	for i := range c.r.Catches {
 		if !c.r.Catches[i].InMean {
 			continue
@@ -193,12 +194,12 @@ func (c *catchRound) variation() Uncertainty {
 		follows := c.reference(i) / c.in.Catches[i].nozzles() / sum * n
 		by := follows * ((ratio-1)/((n-1)*cv) - cv/n)
 		own, m := c.own(i)
-		p.gather(by, &own)
+		p.Gather(by, &own)
 		moved += by * m
 	}
-	p.plus(moved, &c.working)
-	p.settle()
-	return p.uncertainty(c.x, 1)
+	p.Plus(moved, &c.working)
+	p.Settle()
+	return p.Uncertainty(c.x, 1)
 }
 
 // judge works out one catch.
@@ -210,10 +211,10 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 		return
 	}
 	p := x.flowErrors(c.x)
-	u.NozzleFlowRate = p.uncertainty(c.x, float64(q.NozzleFlowRate))
+	u.NozzleFlowRate = p.Uncertainty(c.x, float64(q.NozzleFlowRate))
 	if c.r.HasRating {
 		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
-		u.DeviationFromRated = p.uncertainty(c.x, 1+float64(q.DeviationFromRated))
+		u.DeviationFromRated = p.Uncertainty(c.x, 1+float64(q.DeviationFromRated))
 		if c.r.Basis != MeanBasis {
 			u.within(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
 		}
@@ -224,18 +225,18 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	p, moved := c.own(i)
 	share := c.flow(i) / c.total
 	m := &c.mean.errors
-	for k := range p.reading { // (1 - w)^2 of its own, w_j^2 of each other
-		p.reading[k] = math.Max(0, m.reading[k]+(1-2*share)*p.reading[k])
+	for k := range p.Reading { // (1 - w)^2 of its own, w_j^2 of each other
+		p.Reading[k] = math.Max(0, m.Reading[k]+(1-2*share)*p.Reading[k])
 	}
-	if c.x.explain {
-		p.parts = append(slices.Clip(c.others), weighed(p.parts, 1-2*share)...)
+	if c.x.Explain {
+		p.Parts = append(slices.Clip(c.others), certainty.Weighed(p.Parts, 1-2*share)...)
 	}
-	for s := range p.scale {
-		p.scale[s] -= m.scale[s]
+	for s := range p.Scale {
+		p.Scale[s] -= m.Scale[s]
 	}
-	p.plus(moved-c.moved, &c.working)
-	p.settle()
-	u.DeviationFromMean = p.uncertainty(c.x, 1+float64(q.DeviationFromMean))
+	p.Plus(moved-c.moved, &c.working)
+	p.Settle()
+	u.DeviationFromMean = p.Uncertainty(c.x, 1+float64(q.DeviationFromMean))
 	if c.r.Basis != RatedBasis {
 		u.within(float64(q.DeviationFromMean), limit, &u.DeviationFromMean)
 	}
@@ -246,9 +247,9 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	x, q := &c.in.Catches[i], &c.r.Catches[i]
 	limit := float64(c.r.Limit)
-	against := func(of unit.FlowRate, reference float64) Uncertainty {
+	against := func(of unit.FlowRate, reference float64) certainty.Uncertainty {
 		p := x.unseen(c.x, of)
-		return p.uncertainty(c.x, reference)
+		return p.Uncertainty(c.x, reference)
 	}
 	u.NozzleFlowRate = against(1, 1) // any flow does: its share of it, times it
 	if c.r.HasRating {
@@ -268,8 +269,8 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 }
 
 // within judges one deviation of a catch, either way.
-func (u *CatchUncertainty) within(d, limit float64, of *Uncertainty) {
-	u.Within.judge(d, of, -limit, limit, repeats{catches: 1, readings: MeasureCatches})
+func (u *CatchUncertainty) within(d, limit float64, of *certainty.Uncertainty) {
+	u.Within.Judge(d, of, -limit, limit, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
 }
 
 // exponent is the n of q = k p^n of the nozzles of a catch, about p.

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -18,7 +19,7 @@ type NozzleFlowInput struct {
 	PredictAt []Prediction
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
-	Measuring Measuring
+	Measuring certainty.Measuring
 }
 
 // A Prediction is a condition under which the flow of one nozzle is wanted: a
@@ -225,8 +226,8 @@ func (in NozzleFlowInput) check() error {
 	var v finding.Invalid
 	checkCatches(&v, in.Catches, "catches")
 	v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
-	in.Measuring.check(&v)
-	in.Measuring.common(&v, in.SprayPressure, in.Gauge)
+	in.Measuring.Check(&v)
+	in.Measuring.CheckGauge(&v, in.SprayPressure, in.Gauge)
 	for i := range in.Catches {
 		in.Catches[i].names(&v, &in.Measuring, "catches", i)
 	}

@@ -1,14 +1,18 @@
 package calc
 
-import "math"
+import (
+	"math"
+
+	"wetrun/calc/certainty"
+)
 
 // NozzleFlowUncertainty is how well flows are known.
 type NozzleFlowUncertainty struct {
-	NozzleFlowRates    []Uncertainty // per catch, by its instruments alone
-	MeanNozzleFlowRate Uncertainty   // as the flow of a nozzle of the boom
+	NozzleFlowRates    []certainty.Uncertainty // per catch, by its instruments alone
+	MeanNozzleFlowRate certainty.Uncertainty   // as the flow of a nozzle of the boom
 	// Predicted is in the order of PredictAt. The exponent counts as known exactly; nil
 	// when it was fitted, since it is not.
-	Predicted []Uncertainty
+	Predicted []certainty.Uncertainty
 }
 
 // uncertainty works out how well the flows are known: the catches by jug and stopwatch,
@@ -18,9 +22,9 @@ type NozzleFlowUncertainty struct {
 //
 // Source: GUM 4.2, 4.3.7, 5.1.2, 5.2.2; see catchMean.
 func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertainty {
-	x := in.Measuring.set()
-	u := &NozzleFlowUncertainty{NozzleFlowRates: make([]Uncertainty, len(in.Catches))}
-	prior := in.Measuring.Repeatability.Catches.or(DefaultCatchesPrior)
+	x := in.Measuring.Errors()
+	u := &NozzleFlowUncertainty{NozzleFlowRates: make([]certainty.Uncertainty, len(in.Catches))}
+	prior := in.Measuring.Repeatability.Catches.Or(certainty.DefaultCatchesPrior)
 	var flow, n, plain float64
 	for i := range in.Catches {
 		flow += float64(r.FlowRates[i])
@@ -31,7 +35,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	var seen float64
 	for i := range in.Catches {
 		own := in.Catches[i].flowErrors(x)
-		u.NozzleFlowRates[i] = own.uncertainty(x, float64(r.NozzleFlowRates[i]))
+		u.NozzleFlowRates[i] = own.Uncertainty(x, float64(r.NozzleFlowRates[i]))
 		share := float64(r.FlowRates[i]) / flow
 		m.add(share, share, &own)
 		d := float64(r.NozzleFlowRates[i])/plain*n - 1
@@ -40,28 +44,28 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	b := m.budget(prior, math.Sqrt(seen), m.n, 0)
 	mean := m.left(0)
 	all := b
-	mean.into(&all, x)
-	u.MeanNozzleFlowRate = combine(&all, float64(r.MeanNozzleFlowRate)).explained(&mean, x, nil, m.part)
+	mean.Into(&all, x)
+	u.MeanNozzleFlowRate = certainty.Combine(&all, float64(r.MeanNozzleFlowRate)).Explained(&mean, x, nil, m.part)
 	if r.Predicted == nil || r.ExponentFitted {
 		return u
 	}
-	var gauges propagation
+	var gauges certainty.Propagation
 	if in.moves() {
 		gauges = r.gauges(in, x)
 	}
 	moved := mean
-	moved.plus(-r.Exponent, &gauges)
+	moved.Plus(-r.Exponent, &gauges)
 	brought := b
-	moved.into(&brought, x)
+	moved.Into(&brought, x)
 	// All predictions at a pressure are made of the same, which is listed once.
-	parts := u.MeanNozzleFlowRate.explained(&moved, x, nil, m.part).Parts
-	u.Predicted = make([]Uncertainty, len(in.PredictAt))
+	parts := u.MeanNozzleFlowRate.Explained(&moved, x, nil, m.part).Parts
+	u.Predicted = make([]certainty.Uncertainty, len(in.PredictAt))
 	for i := range in.PredictAt {
 		if in.PredictAt[i].SprayPressure == 0 {
-			u.Predicted[i] = u.MeanNozzleFlowRate.forResult(float64(r.Predicted[i]))
+			u.Predicted[i] = u.MeanNozzleFlowRate.ForResult(float64(r.Predicted[i]))
 			continue
 		}
-		u.Predicted[i] = combine(&brought, float64(r.Predicted[i]))
+		u.Predicted[i] = certainty.Combine(&brought, float64(r.Predicted[i]))
 		u.Predicted[i].Parts = parts
 	}
 	return u
@@ -69,7 +73,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 
 // gauges is how the flow of the catches, brought to one pressure, follows what their
 // pressures were read from, per exponent.
-func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *instruments) (p propagation) {
+func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *certainty.Errors) (p certainty.Propagation) {
 	moved := func(i int) float64 {
 		return float64(FlowAtPressure(r.FlowRates[i], in.Catches[i].pressure(in.SprayPressure), 1, r.Exponent))
 	}
@@ -86,7 +90,7 @@ func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *instruments) (p propag
 	}
 	if common > 0 {
 		e := readPressure(x, in.Gauge, in.SprayPressure)
-		p.plus(common, &e)
+		p.Plus(common, &e)
 	}
 	return p
 }

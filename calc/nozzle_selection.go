@@ -78,7 +78,7 @@ const (
 
 // Words lists every decision.
 func (SelectionDecision) Words() []string {
-	return wordsOf([]SelectionDecision{ChooseNozzle, NoneFits})
+	return finding.WordsOf([]SelectionDecision{ChooseNozzle, NoneFits})
 }
 
 // SelectionReason is why none fits.
@@ -91,7 +91,7 @@ const (
 
 // Words lists every reason.
 func (SelectionReason) Words() []string {
-	return wordsOf([]SelectionReason{NoneFitsPressure, NoneFitsDropletClass})
+	return finding.WordsOf([]SelectionReason{NoneFitsPressure, NoneFitsDropletClass})
 }
 
 // WouldFit is what would make the first of Candidates, the nearest, fit: another

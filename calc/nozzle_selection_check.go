@@ -30,7 +30,7 @@ func (in NozzleSelectionInput) check() error {
 	}
 	for i, class := range in.AllowedDropletClasses {
 		switch {
-		case class == DropletClassUnknown || notAmong(class, dropletClasses):
+		case class == DropletClassUnknown || finding.NotAmong(class, dropletClasses):
 			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeNotAllowed)
 		case slices.Contains(in.AllowedDropletClasses[:i], class):
 			v.Add(finding.Item("allowedDropletClasses", i), finding.CodeConflict)
@@ -71,7 +71,7 @@ func (in NozzleSelectionInput) checkNozzles(v *finding.Invalid) {
 	if len(in.Shelf) > 0 && len(in.Sizes) > 0 {
 		v.Conflict(finding.Member("sizes"), finding.Member("shelf"))
 	}
-	if notAmong(in.SizeRating, sizeRatings) {
+	if finding.NotAmong(in.SizeRating, sizeRatings) {
 		v.Add(finding.Member("sizeRating"), finding.CodeNotAllowed)
 	}
 	for i, name := range in.Sizes {

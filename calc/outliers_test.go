@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -23,7 +24,7 @@ func TestReferenceGrubbs(t *testing.T) {
 	for n, want := range map[int]float64{
 		3: 1.1543, 4: 1.4812, 5: 1.7150, 6: 1.8871, 7: 2.0200, 8: 2.1266, 9: 2.2150, 10: 2.2900, 12: 2.4116, 15: 2.5483, 20: 2.7082,
 	} {
-		if got := calc.CriticalGrubbs(n, 5*unit.Percent); math.Abs(got-want) > 6e-5 {
+		if got := certainty.CriticalGrubbs(n, 5*unit.Percent); math.Abs(got-want) > 6e-5 {
 			t.Errorf("n = %d: %.5f, want %.4f", n, got, want)
 		}
 	}
@@ -38,9 +39,9 @@ func TestReferenceCriticalRange(t *testing.T) {
 		7: {3.2222860136728095, 3.22}, 8: {3.3993229411133368, 3.40}, 9: {3.5516556187504063, 3.55}, 10: {3.6849651302343323, 3.68},
 		12: {3.909236810106319, 3.91}, 15: {4.172981771857762, 4.17}, 20: {4.496130601173918, 4.49}, 1000: {7.485236275572958, 7.49},
 	} {
-		agrees(t, fmt.Sprint(n), calc.CriticalRange(n, 5*unit.Percent), want[0], 1e-9)
-		if math.Abs(calc.CriticalRange(n, 5*unit.Percent)-want[1]) > 0.011 {
-			t.Errorf("n = %d: %v, the table says %v", n, calc.CriticalRange(n, 5*unit.Percent), want[1])
+		agrees(t, fmt.Sprint(n), certainty.CriticalRange(n, 5*unit.Percent), want[0], 1e-9)
+		if math.Abs(certainty.CriticalRange(n, 5*unit.Percent)-want[1]) > 0.011 {
+			t.Errorf("n = %d: %v, the table says %v", n, certainty.CriticalRange(n, 5*unit.Percent), want[1])
 		}
 	}
 }
@@ -60,14 +61,14 @@ func meanAndDeviation(values []float64) (mean, sd float64) {
 // Debian python3-scipy 1.10.1, t.isf(0.025/(2n), n-2) and t.isf(0.025/(n(n-1)), n-2) in
 // the formulae above.
 func TestReferenceHalvedCriticalValues(t *testing.T) {
-	if calc.OutlierTestSignificance != 2.5*unit.Percent {
-		t.Errorf("each test at %v", calc.OutlierTestSignificance)
+	if certainty.OutlierTestSignificance != 2.5*unit.Percent {
+		t.Errorf("each test at %v", certainty.OutlierTestSignificance)
 	}
 	for n, want := range map[int][2]float64{
 		7: {2.081093689632581, 3.281524250135656}, 12: {2.5185463609811465, 4.015809382920467}, 20: {2.8434057270927653, 4.635332520691447},
 	} {
-		agrees(t, "single", calc.CriticalGrubbs(n, calc.OutlierTestSignificance), want[0], 1e-9)
-		agrees(t, "range", calc.CriticalRange(n, calc.OutlierTestSignificance), want[1], 1e-9)
+		agrees(t, "single", certainty.CriticalGrubbs(n, certainty.OutlierTestSignificance), want[0], 1e-9)
+		agrees(t, "range", certainty.CriticalRange(n, certainty.OutlierTestSignificance), want[1], 1e-9)
 	}
 }
 
@@ -75,7 +76,7 @@ func TestReferenceHalvedCriticalValues(t *testing.T) {
 // are those of twelve and of the eleven that are left, at 2.5 % with Debian python3-scipy
 // 1.10.1 as above.
 func TestReferenceSecondOutlier(t *testing.T) {
-	found := calc.Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
+	found := certainty.Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
 	if len(found) != 2 || found[0].Value != 7 || found[1].Value != 9 {
 		t.Fatalf("%+v", found)
 	}
@@ -83,11 +84,11 @@ func TestReferenceSecondOutlier(t *testing.T) {
 		agrees(t, "critical value", found[i].Critical, want, 1e-9)
 	}
 	// Of the seven that are the fewest there is no second look at six.
-	if found = calc.Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
+	if found = certainty.Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
 		t.Errorf("of seven: %+v", found)
 	}
 	// What is left may be all alike.
-	if found = calc.Outliers([]float64{10, 10, 10, 10, 10, 10, 10, 10, 12}); len(found) != 1 || found[0].Value != 8 {
+	if found = certainty.Outliers([]float64{10, 10, 10, 10, 10, 10, 10, 10, 12}); len(found) != 1 || found[0].Value != 8 {
 		t.Errorf("one among equals: %+v", found)
 	}
 }
@@ -100,7 +101,7 @@ func TestReferencePairOnItsLimit(t *testing.T) {
 	limit := math.Sqrt(8 * c * c / (36 - 2*c*c))
 	for factor, want := range map[float64]int{1 + 1e-6: 2, 1 - 1e-6: 0} {
 		x := limit * factor
-		if found := calc.Outliers([]float64{1, -1, 1, -1, x, 1, -1, -x, 1, -1}); len(found) != want {
+		if found := certainty.Outliers([]float64{1, -1, 1, -1, x, 1, -1, -x, 1, -1}); len(found) != want {
 			t.Errorf("at %v of the limit: %+v", factor, found)
 		}
 	}
@@ -111,7 +112,7 @@ func TestReferencePairOnItsLimit(t *testing.T) {
 // pulled apart alike is judged by its range.
 func TestPropertyOutlierOnItsLimit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(calc.FewestForOutliers, 40).Draw(t, "n")
+		n := rapid.IntRange(certainty.FewestForOutliers, 40).Draw(t, "n")
 		at := rapid.IntRange(0, n-2).Draw(t, "place")
 		// Evenly spread, and one of them, or the two ends of the list, far away.
 		values := func(far, opposite float64) []float64 {
@@ -132,27 +133,27 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 		}
 		low, high := 1.0, 1e6
 		for range 200 {
-			if middle := (low + high) / 2; grubbs(middle) < calc.CriticalGrubbs(n, 2.5*unit.Percent) {
+			if middle := (low + high) / 2; grubbs(middle) < certainty.CriticalGrubbs(n, 2.5*unit.Percent) {
 				low = middle
 			} else {
 				high = middle
 			}
 		}
-		found := calc.Outliers(values(low*(1+1e-6), 0))
-		if len(found) == 0 || found[0].Value != at || found[0].Test != calc.GrubbsTest {
+		found := certainty.Outliers(values(low*(1+1e-6), 0))
+		if len(found) == 0 || found[0].Value != at || found[0].Test != certainty.GrubbsTest {
 			t.Fatalf("beyond the limit: %+v", found)
 		}
 		agrees(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
-		agrees(t, "critical", found[0].Critical, calc.CriticalGrubbs(n, 2.5*unit.Percent), 1e-12)
-		if found := calc.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == calc.GrubbsTest {
+		agrees(t, "critical", found[0].Critical, certainty.CriticalGrubbs(n, 2.5*unit.Percent), 1e-12)
+		if found := certainty.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == certainty.GrubbsTest {
 			t.Fatalf("within the limit: %+v", found)
 		}
 
 		v := values(1e5, 1e5) // they hide each other where n is below 14 or so
 		mean, sd := meanAndDeviation(v)
-		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < calc.CriticalGrubbs(n, 2.5*unit.Percent)
-		found = calc.Outliers(v)
-		if len(found) != 2 || (found[0].Test == calc.RangeTest) != hidden {
+		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < certainty.CriticalGrubbs(n, 2.5*unit.Percent)
+		found = certainty.Outliers(v)
+		if len(found) != 2 || (found[0].Test == certainty.RangeTest) != hidden {
 			t.Fatalf("one high, one low, hidden from a single test: %v: %+v", hidden, found)
 		}
 		if hidden && (found[0].Value != at+1 || found[1].Value != at || math.Abs(found[0].Statistic-2e5/sd) > 1e-6) {
@@ -175,7 +176,7 @@ func TestPropertyOutliersOfEvenSets(t *testing.T) {
 			for i := range values {
 				values[i] = 100 + random.NormFloat64()
 			}
-			if found := calc.Outliers(values); len(found) > 0 && found[0].Test == calc.GrubbsTest {
+			if found := certainty.Outliers(values); len(found) > 0 && found[0].Test == certainty.GrubbsTest {
 				single++
 			} else if len(found) > 0 {
 				pairs++
@@ -205,7 +206,7 @@ func TestPropertyOutliersOrderAndUnit(t *testing.T) {
 		for to, from := range order {
 			other[to] = values[from] * scale
 		}
-		a, b := calc.Outliers(values), calc.Outliers(other)
+		a, b := certainty.Outliers(values), certainty.Outliers(other)
 		if len(a) != len(b) {
 			t.Fatalf("%+v and %+v", a, b)
 		}
@@ -288,7 +289,7 @@ func TestReferenceOutliersOfCatches(t *testing.T) {
 }
 
 func ExampleOutliers() {
-	for _, x := range calc.Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
+	for _, x := range certainty.Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
 		fmt.Printf("value %d: %.2f is more than %.2f\n", x.Value, x.Statistic, x.Critical)
 	}
 	// Output: value 7: 2.81 is more than 2.38
@@ -299,6 +300,6 @@ func BenchmarkOutliers(b *testing.B) {
 	values := []float64{46.2, 47, 46.5, 48.1, 47.4, 46.9, 46.1, 47.2, 46.4, 47.5, 47.7, 46.8}
 	b.ReportAllocs()
 	for b.Loop() {
-		calc.Outliers(values)
+		certainty.Outliers(values)
 	}
 }

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -22,7 +23,7 @@ type PressureUniformityInput struct {
 	PressureRange PressureRange
 	// Gauges names the gauge of each reading, as far as it goes; see Measuring.
 	Gauges    []string
-	Measuring Measuring
+	Measuring certainty.Measuring
 }
 
 // PressureUniformityResult tells how even the boom is, and what the cab gauge is
@@ -224,9 +225,9 @@ func (in PressureUniformityInput) check() error {
 		if !finding.Sound(float64(p)) || p == 0 {
 			v.Positive(float64(p), finding.Item("readings", i))
 		}
-		in.Measuring.names(&v, Gauge, in.gauge(i), func() finding.Place { return finding.Item("readings", i).Member("gauge") })
+		in.Measuring.CheckInstrument(&v, certainty.Gauge, in.gauge(i), func() finding.Place { return finding.Item("readings", i).Member("gauge") })
 	}
-	in.Measuring.check(&v)
+	in.Measuring.Check(&v)
 	v.Optional(float64(in.MaxDifference), finding.Member("maxDifference"))
 	v.Optional(float64(in.CabPressure), finding.Member("cabPressure"))
 	v.Optional(float64(in.TargetPressure), finding.Member("targetPressure"))

@@ -3,20 +3,21 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 // PressureUncertainty is how well pressures are known.
 type PressureUncertainty struct {
-	Mean, Spread, CabOffset Uncertainty // CabOffset is zero without a cab reading
-	FlowSpread              Uncertainty
-	Readings                []Uncertainty
+	Mean, Spread, CabOffset certainty.Uncertainty // CabOffset is zero without a cab reading
+	FlowSpread              certainty.Uncertainty
+	Readings                []certainty.Uncertainty
 	// Even is the probability that the spread truly is within MaxDifference, and
 	// MeanInRange that the mean is in the nozzle's range.
-	Even, MeanInRange Conformity
+	Even, MeanInRange certainty.Conformity
 
-	mean propagation // of the mean, as a share
+	mean certainty.Propagation // of the mean, as a share
 }
 
 // uncertainty works out how well the pressures are known by the gauges that they were
@@ -27,8 +28,8 @@ type PressureUncertainty struct {
 //
 // Source: GUM 4.3.7, 5.1.2, 5.2.2.
 func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *PressureUncertainty {
-	x := in.Measuring.set()
-	u := &PressureUncertainty{Readings: make([]Uncertainty, len(in.Readings))}
+	x := in.Measuring.Errors()
+	u := &PressureUncertainty{Readings: make([]certainty.Uncertainty, len(in.Readings))}
 	var total unit.Pressure
 	high, low := 0, len(in.Readings)-1
 	for i, p := range in.Readings {
@@ -42,44 +43,44 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 	}
 	for i, p := range in.Readings {
 		own := readPressure(x, in.gauge(i), p)
-		u.Readings[i] = own.uncertainty(x, float64(p))
-		u.mean.gather(float64(p/total), &own)
+		u.Readings[i] = own.Uncertainty(x, float64(p))
+		u.mean.Gather(float64(p/total), &own)
 	}
 	mean := float64(r.Mean)
-	u.Mean = u.mean.uncertainty(x, mean)
+	u.Mean = u.mean.Uncertainty(x, mean)
 	if r.MeanInRange != finding.NotJudged {
 		within := in.PressureRange
-		u.MeanInRange.judge(mean, &u.Mean, float64(within.Low), float64(within.High), repeats{readings: MeasureReadings})
+		u.MeanInRange.Judge(mean, &u.Mean, float64(within.Low), float64(within.High), certainty.Repeats{Readings: certainty.MeasureReadings})
 	}
 	if len(in.Readings) > 1 {
 		r.spreadUncertainty(in, u, x, high, low)
 	}
 	if in.CabPressure != 0 {
-		var p propagation
-		p.add(x, float64(in.CabPressure/r.Mean), int(Gauge), float64(in.CabPressure))
-		p.scale = [slots]float64{}
-		p.plus(-1, &u.mean)
-		u.CabOffset = p.uncertainty(x, mean)
+		var p certainty.Propagation
+		p.Add(x, float64(in.CabPressure/r.Mean), int(certainty.Gauge), float64(in.CabPressure))
+		p.Scale = [certainty.Slots]float64{}
+		p.Plus(-1, &u.mean)
+		u.CabOffset = p.Uncertainty(x, mean)
 	}
 	return u
 }
 
-func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput, u *PressureUncertainty, x *instruments, high, low int) {
+func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput, u *PressureUncertainty, x *certainty.Errors, high, low int) {
 	top, bottom := readPressure(x, in.gauge(high), in.Readings[high]), readPressure(x, in.gauge(low), in.Readings[low])
-	var p propagation
-	p.plus(float64(r.Highest/r.Mean), &top)
-	p.plus(-float64(r.Lowest/r.Mean), &bottom)
-	p.settle()
-	u.Spread = p.uncertainty(x, float64(r.Mean))
+	var p certainty.Propagation
+	p.Plus(float64(r.Highest/r.Mean), &top)
+	p.Plus(-float64(r.Lowest/r.Mean), &bottom)
+	p.Settle()
+	u.Spread = p.Uncertainty(x, float64(r.Mean))
 	spread, most := float64(r.Spread), float64(r.MaxDifference)
-	u.Even.judge(spread, &u.Spread, unlimited, most, repeats{readings: MeasureReadings, spread: true})
+	u.Even.Judge(spread, &u.Spread, certainty.Unlimited, most, certainty.Repeats{Readings: certainty.MeasureReadings, Spread: true})
 
-	var f propagation
+	var f certainty.Propagation
 	by := math.Sqrt(float64(r.Highest/r.Lowest)) / 2
-	f.plus(by, &top)
-	f.plus(-by, &bottom)
-	f.settle()
-	u.FlowSpread = f.uncertainty(x, 1)
+	f.Plus(by, &top)
+	f.Plus(-by, &bottom)
+	f.Settle()
+	u.FlowSpread = f.Uncertainty(x, 1)
 }
 
 // gauge is the id of the gauge that a reading names.

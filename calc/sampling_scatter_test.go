@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"wetrun/calc"
+	"wetrun/calc/certainty"
 )
 
 // TestReferenceScatterCountsDrops: ten points of twelve, one or two of them caught nozzle by
@@ -18,7 +18,7 @@ func TestReferenceScatterCountsDrops(t *testing.T) {
 			in.Catches = slices.Insert(in.Catches, 1, again)
 		}
 		in.CatchPointsOnBoom = 12
-		in.Measuring = calc.Measuring{Uncertainty: true, Explain: true}
+		in.Measuring = certainty.Measuring{Uncertainty: true, Explain: true}
 		r := mustAccept(t, in)
 		of := r.Uncertainty.MeanNozzleFlowRate.Parts.Catches
 		agrees(t, "share caught", of.Caught, 10.0/12, 1e-12)

@@ -10,12 +10,13 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
-func mustSample(t rapid.TB, in calc.SamplingInput) calc.SamplingResult {
+func mustSample(t rapid.TB, in certainty.SamplingInput) certainty.SamplingResult {
 	t.Helper()
-	r, err := calc.Sampling(in)
+	r, err := certainty.Sampling(in)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,7 +48,7 @@ func TestReferenceSamplingPointsNotKnown(t *testing.T) {
 		{37, 1000, 0.02618270884373733, 0.05064112305992485, 0},
 		{500, 1000, 0.46854917297179216, 0.5314508270282079, 1},
 	} {
-		r := mustSample(t, calc.SamplingInput{Caught: c.n, Outside: c.x})
+		r := mustSample(t, certainty.SamplingInput{Caught: c.n, Outside: c.x})
 		what := fmt.Sprintf("%d of %d", c.x, c.n)
 		closeTo(t, what+" low", float64(r.Low), c.low)
 		closeTo(t, what+" high", float64(r.High), c.high)
@@ -88,7 +89,7 @@ func TestReferenceSamplingPointsKnown(t *testing.T) {
 		{37, 1000, 10000, 267, 499, 6.654676809603188e-12},
 		{500, 1000, 2000, 956, 1044, 1},
 	} {
-		r := mustSample(t, calc.SamplingInput{Caught: c.n, Outside: c.x, CatchPointsOnBoom: c.points})
+		r := mustSample(t, certainty.SamplingInput{Caught: c.n, Outside: c.x, CatchPointsOnBoom: c.points})
 		what := fmt.Sprintf("%d of %d of %d", c.x, c.n, c.points)
 		if r.LowPoints != c.low || r.HighPoints != c.high {
 			t.Errorf("%s: %d to %d, want %d to %d", what, r.LowPoints, r.HighPoints, c.low, c.high)
@@ -125,7 +126,7 @@ func TestReferenceHypergeometricInterval(t *testing.T) {
 		for n := 1; n <= points; n++ {
 			low, high := make([]int, n+1), make([]int, n+1)
 			for x := range low {
-				r := mustSample(t, calc.SamplingInput{Caught: n, Outside: x, CatchPointsOnBoom: points})
+				r := mustSample(t, certainty.SamplingInput{Caught: n, Outside: x, CatchPointsOnBoom: points})
 				low[x], high[x] = r.LowPoints, r.HighPoints
 			}
 			all := over[points][n]
@@ -157,7 +158,7 @@ func TestPropertyClopperPearson(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 300).Draw(t, "caught")
 		x := rapid.IntRange(0, n).Draw(t, "outside")
-		r := mustSample(t, calc.SamplingInput{Caught: n, Outside: x})
+		r := mustSample(t, certainty.SamplingInput{Caught: n, Outside: x})
 		tail := func(p float64, from, to int) (sum float64) {
 			for k := from; k <= to; k++ {
 				sum += choose(n, k) * math.Pow(p, float64(k)) * math.Pow(1-p, float64(n-k))
@@ -180,7 +181,7 @@ func TestPropertyClopperPearson(t *testing.T) {
 // against what it leans to, and one fewer does not.
 func TestPropertyMoreCatches(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := calc.SamplingInput{
+		in := certainty.SamplingInput{
 			Caught:          rapid.IntRange(1, 40).Draw(t, "caught"),
 			ReplaceAllAbove: unit.Ratio(rapid.Float64Range(0.02, 1.2).Draw(t, "limit")),
 		}
@@ -193,16 +194,16 @@ func TestPropertyMoreCatches(t *testing.T) {
 		settledBy := func(more int) bool {
 			then := in
 			then.Caught += more
-			lean := calc.SettledAbove
+			lean := certainty.SettledAbove
 			then.Outside = in.Outside * then.Caught / in.Caught
 			if seen <= float64(in.ReplaceAllAbove)*(1+1e-9) {
-				lean = calc.SettledNotAbove
+				lean = certainty.SettledNotAbove
 				then.Outside = (in.Outside*then.Caught + in.Caught - 1) / in.Caught
 			}
 			after := mustSample(t, then)
 			return after.Settled == lean || after.Known
 		}
-		if (r.Settled != calc.SettledOpen) != settledBy(0) {
+		if (r.Settled != certainty.SettledOpen) != settledBy(0) {
 			t.Fatalf("settled %v", r.Settled)
 		}
 		rest := in.CatchPointsOnBoom - in.Caught
@@ -210,7 +211,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 			t.Fatalf("%d more of %d, all others: %v", r.More, rest, r.AllOthers)
 		}
 		switch {
-		case r.Settled != calc.SettledOpen:
+		case r.Settled != certainty.SettledOpen:
 			if r.More != 0 {
 				t.Fatalf("settled %v, and %d more", r.Settled, r.More)
 			}
@@ -231,7 +232,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 // was seen.
 func TestPropertySamplingMirrored(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := calc.SamplingInput{Caught: rapid.IntRange(1, 60).Draw(t, "caught")}
+		in := certainty.SamplingInput{Caught: rapid.IntRange(1, 60).Draw(t, "caught")}
 		in.Outside = rapid.IntRange(0, in.Caught).Draw(t, "outside")
 		if rapid.Bool().Draw(t, "known") {
 			in.CatchPointsOnBoom = in.Caught + rapid.IntRange(0, 200).Draw(t, "others")
@@ -259,33 +260,33 @@ func TestPropertySamplingMirrored(t *testing.T) {
 // TestReferenceSamplingDecides: worked by hand from the intervals above.
 func TestReferenceSamplingDecides(t *testing.T) {
 	for _, c := range []struct {
-		in      calc.SamplingInput
+		in      certainty.SamplingInput
 		known   bool
-		settled calc.Settled
+		settled certainty.Settled
 		all     bool
 	}{
-		{calc.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, calc.SettledNotAbove, false},             // 9 of 40 at most
-		{calc.SamplingInput{Caught: 12}, false, calc.SettledOpen, false},                                        // 26.46 % at most
-		{calc.SamplingInput{Caught: 12, Outside: 12}, false, calc.SettledAbove, false},                          // 73.5 % at least
-		{calc.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, calc.SettledNotAbove, false}, // a quarter is not above
-		{calc.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, calc.SettledAbove, false},
-		{calc.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, calc.SettledOpen, true},
-		{calc.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, calc.SettledNotAbove, false}, // no more than all are outside
+		{certainty.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, certainty.SettledNotAbove, false},             // 9 of 40 at most
+		{certainty.SamplingInput{Caught: 12}, false, certainty.SettledOpen, false},                                        // 26.46 % at most
+		{certainty.SamplingInput{Caught: 12, Outside: 12}, false, certainty.SettledAbove, false},                          // 73.5 % at least
+		{certainty.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, certainty.SettledNotAbove, false}, // a quarter is not above
+		{certainty.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, certainty.SettledAbove, false},
+		{certainty.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, certainty.SettledOpen, true},
+		{certainty.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, certainty.SettledNotAbove, false}, // no more than all are outside
 	} {
 		r := mustSample(t, c.in)
 		if r.Known != c.known || r.Settled != c.settled || r.AllOthers != c.all {
 			t.Errorf("%+v: %+v", c.in, r)
 		}
-		sure := map[calc.Settled]unit.Ratio{calc.SettledNotAbove: 0, calc.SettledAbove: 1}
+		sure := map[certainty.Settled]unit.Ratio{certainty.SettledNotAbove: 0, certainty.SettledAbove: 1}
 		if chance, ok := sure[r.Settled]; c.known && (r.Low != r.High || !ok || r.ChanceAbove != chance) {
 			t.Errorf("%+v: all were caught, and %+v", c.in, r)
 		}
 	}
 	// A quarter seen, a quarter allowed: no number of catches tells.
-	if r := mustSample(t, calc.SamplingInput{Caught: 12, Outside: 3}); r.More != 0 || r.MoreOn != nil {
+	if r := mustSample(t, certainty.SamplingInput{Caught: 12, Outside: 3}); r.More != 0 || r.MoreOn != nil {
 		t.Errorf("%d more", r.More)
 	}
-	in := calc.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 100, CaughtOn: [4]int{0, 3, 4, 5}}
+	in := certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 100, CaughtOn: [4]int{0, 3, 4, 5}}
 	for _, c := range []struct {
 		on   [4]int
 		want string
@@ -311,8 +312,8 @@ func TestReferenceMoreCatches(t *testing.T) {
 		{20, 2, 100, 0.25, 8}, {12, 5, 60, 0.25, 12}, {12, 0, 40, 0.1, 8}, {12, 1, 72, 0.25, 10}, {24, 10, 200, 0.25, 10},
 		{12, 1, 0, 0.25, 21}, {12, 6, 0, 0.25, 6}, {12, 0, 0, 0.1, 24},
 	} {
-		in := calc.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
-		if r := mustSample(t, in); r.More != c.more || r.Settled != calc.SettledOpen {
+		in := certainty.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
+		if r := mustSample(t, in); r.More != c.more || r.Settled != certainty.SettledOpen {
 			t.Errorf("%+v: %d more, want %d; settled %v", in, r.More, c.more, r.Settled)
 		}
 	}
@@ -322,10 +323,10 @@ func TestReferenceMoreCatches(t *testing.T) {
 // one fewer.
 func TestReferenceSidesToGoOn(t *testing.T) {
 	in := litreRated(0.1, 1, 1, 1.2, 1, 1)
-	for i, side := range []calc.Position{calc.Left, calc.Left, calc.Center, calc.Center, calc.Right} {
+	for i, side := range []certainty.Position{certainty.Left, certainty.Left, certainty.Center, certainty.Center, certainty.Right} {
 		in.Catches[i].Position = side
 	}
-	if r := mustAccept(t, in); !slices.Equal(r.Sampling.MoreOn, []calc.Position{calc.Right}) {
+	if r := mustAccept(t, in); !slices.Equal(r.Sampling.MoreOn, []certainty.Position{certainty.Right}) {
 		t.Errorf("go on at %v: %+v", r.Sampling.MoreOn, r.Sampling)
 	}
 }
@@ -349,20 +350,20 @@ func TestReferenceSamplingCountsDrops(t *testing.T) {
 }
 
 func TestSamplingRefuses(t *testing.T) {
-	for want, in := range map[string]calc.SamplingInput{
+	for want, in := range map[string]certainty.SamplingInput{
 		"caught: too_few":                      {},
 		"outside: not_allowed":                 {Caught: 2, Outside: 3},
 		"catchPointsOnBoom: fewer_than_caught": {Caught: 3, CatchPointsOnBoom: 2},
 		"replaceAllAbove: not_positive":        {Caught: 3, ReplaceAllAbove: -1},
 	} {
-		if _, err := calc.Sampling(in); refusal(err) != want {
+		if _, err := certainty.Sampling(in); refusal(err) != want {
 			t.Errorf("refused with %q, want %q", refusal(err), want)
 		}
 	}
 }
 
 func ExampleSampling() {
-	r, _ := calc.Sampling(calc.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 40})
+	r, _ := certainty.Sampling(certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 40})
 	fmt.Printf("%d to %d of 40, %.1f to %.1f %%\n", r.LowPoints, r.HighPoints, 100*r.Low, 100*r.High)
 	// Output: 2 to 17 of 40, 5.0 to 42.5 %
 }
@@ -373,7 +374,7 @@ func BenchmarkSampling(b *testing.B) {
 		b.Run(fmt.Sprint(points), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				mustSample(b, calc.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: points})
+				mustSample(b, certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: points})
 			}
 		})
 	}

@@ -3,19 +3,20 @@ package calc
 import (
 	"math"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
 // RateUncertainty is how well a rate is known, and what was solved for.
 type RateUncertainty struct {
-	Solved               Uncertainty // of what was solved for
-	ApplicationRate      Uncertainty // zero where it was given without any
-	FieldApplicationRate Uncertainty // zero without RowSpacing
-	Deviation            Uncertainty // zero without a target
+	Solved               certainty.Uncertainty // of what was solved for
+	ApplicationRate      certainty.Uncertainty // zero where it was given without any
+	FieldApplicationRate certainty.Uncertainty // zero without RowSpacing
+	Deviation            certainty.Uncertainty // zero without a target
 	// Within is the probability that the rate truly is within its tolerance, and
 	// UnderLabel that it does not pass the label's maximum.
-	Within, UnderLabel Conformity
+	Within, UnderLabel certainty.Conformity
 }
 
 // RateStandards are relative standard uncertainties of the four that make a rate, as
@@ -32,18 +33,18 @@ func (r *ApplicationRateResult) uncertainty(in *ApplicationRateInput) *RateUncer
 	if s == (RateStandards{}) {
 		return nil
 	}
-	var b Budget
-	b[SourceNozzleFlowRate].Standard = float64(s.NozzleFlowRate)
-	b[SourceGroundSpeed].Standard = float64(s.GroundSpeed)
-	b[SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
-	b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
+	var b certainty.Budget
+	b[certainty.SourceNozzleFlowRate].Standard = float64(s.NozzleFlowRate)
+	b[certainty.SourceGroundSpeed].Standard = float64(s.GroundSpeed)
+	b[certainty.SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
+	b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	u := &RateUncertainty{}
-	u.Solved = combine(&b, r.solved())
+	u.Solved = certainty.Combine(&b, r.solved())
 	if r.SolvedFor != SolvedApplicationRate {
-		b = Budget{}
-		b[SourceApplicationRate].Standard = float64(s.ApplicationRate)
+		b = certainty.Budget{}
+		b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	}
-	u.rate(r, in, combine(&b, float64(r.ApplicationRate)), combine(&b, float64(r.FieldApplicationRate)), repeats{})
+	u.rate(r, in, certainty.Combine(&b, float64(r.ApplicationRate)), certainty.Combine(&b, float64(r.FieldApplicationRate)), certainty.Repeats{})
 	return u
 }
 
@@ -62,7 +63,7 @@ func (r *ApplicationRateResult) solved() float64 {
 
 // rate fills in what follows from the uncertainties of the rate per treated and per
 // field area.
-func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInput, treated, field Uncertainty, n repeats) {
+func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInput, treated, field certainty.Uncertainty, n certainty.Repeats) {
 	u.ApplicationRate = treated
 	if r.FieldApplicationRate != 0 {
 		u.FieldApplicationRate = field
@@ -76,13 +77,13 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 	}
 	if r.Verdict != finding.NotJudged {
 		d, limit := float64(r.Deviation), float64(r.RateTolerance)
-		u.Deviation = judged.forResult(1 + d)
-		u.Within.judge(d, &u.Deviation, -limit, limit, n)
+		u.Deviation = judged.ForResult(1 + d)
+		u.Within.Judge(d, &u.Deviation, -limit, limit, n)
 	}
 	if r.LabelVerdict != finding.NotJudged {
 		over := rate / float64(in.LabelMaximum)
-		label := judged.forResult(over)
-		u.UnderLabel.judge(over, &label, unlimited, 1, n)
+		label := judged.ForResult(over)
+		u.UnderLabel.Judge(over, &label, certainty.Unlimited, 1, n)
 	}
 }
 
@@ -115,9 +116,9 @@ type AreaStandards struct {
 
 // AreaCheckUncertainty is how well the rate from the tank is known.
 type AreaCheckUncertainty struct {
-	ApplicationRate Uncertainty
-	Deviation       Uncertainty // zero without an expected rate
-	Within          Conformity
+	ApplicationRate certainty.Uncertainty
+	Deviation       certainty.Uncertainty // zero without an expected rate
+	Within          certainty.Conformity
 }
 
 // uncertainty is as for ApplicationRateResult. Nil without any.
@@ -126,20 +127,20 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	if s == (AreaStandards{}) {
 		return nil
 	}
-	var b Budget
-	b[SourceVolumeUsed].Standard = float64(s.VolumeUsed)
-	b[SourceArea].Standard = float64(s.Area)
+	var b certainty.Budget
+	b[certainty.SourceVolumeUsed].Standard = float64(s.VolumeUsed)
+	b[certainty.SourceArea].Standard = float64(s.Area)
 	if in.Area == 0 {
-		b[SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
+		b[certainty.SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
 	}
-	u := &AreaCheckUncertainty{ApplicationRate: combine(&b, float64(r.ApplicationRate))}
+	u := &AreaCheckUncertainty{ApplicationRate: certainty.Combine(&b, float64(r.ApplicationRate))}
 	if r.Verdict == finding.NotJudged {
 		return u
 	}
-	b[SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
+	b[certainty.SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
 	d, limit := float64(r.Deviation), float64(r.RateTolerance)
-	u.Deviation = combine(&b, 1+d)
-	u.Within.judge(d, &u.Deviation, -limit, limit, repeats{})
+	u.Deviation = certainty.Combine(&b, 1+d)
+	u.Within.Judge(d, &u.Deviation, -limit, limit, certainty.Repeats{})
 	return u
 }
 

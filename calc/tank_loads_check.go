@@ -33,7 +33,7 @@ func (in TankLoadsInput) checkTank(v *finding.Invalid) {
 }
 
 func (in TankLoadsInput) checkArea(v *finding.Invalid) {
-	if notAmong(in.AreaBasis, rateBases) {
+	if finding.NotAmong(in.AreaBasis, rateBases) {
 		v.Add(finding.Member("areaBasis"), finding.CodeNotAllowed)
 	}
 	byField := in.byField()

@@ -45,7 +45,7 @@ const (
 
 // Words lists the roles.
 func (ProductRole) Words() []string {
-	return wordsOf([]ProductRole{WaterConditioner, PlainProduct, Adjuvant})
+	return finding.WordsOf([]ProductRole{WaterConditioner, PlainProduct, Adjuvant})
 }
 
 // A ProductRate is product per area: of a liquid by volume, or of a dry product

@@ -3,6 +3,7 @@ package calc
 import (
 	"slices"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
@@ -99,7 +100,7 @@ func commonTolerances() []Tolerance {
 	return []Tolerance{
 		common("pressure_readings", float64(DefaultPressureDifference), unit.IDPsi, forPressure, "", true),
 		common("nozzle_output", float64(DefaultOutputTolerance), unit.IDPct, forOutput, BasisRated, true),
-		common("replace_all", float64(DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
+		common("replace_all", float64(certainty.DefaultReplaceAllAbove), unit.IDPct, forReplace, "", true),
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
 		common("nozzle_wear", float64(DefaultWearLimit), unit.IDPct, forWear, BasisNewNozzle, true),

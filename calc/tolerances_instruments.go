@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"wetrun/calc/certainty"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
@@ -33,19 +34,19 @@ func instrumentTolerances() []Tolerance {
 		t.OwnJudgement = true
 		return t
 	}
-	cylinder := figure("jug_scale_error", float64(defaultJugScale), unit.IDPct, forScale)
+	cylinder := figure("jug_scale_error", float64(certainty.DefaultJugScale), unit.IDPct, forScale)
 	cylinder.Source = inspectionCylinders
 	return []Tolerance{
-		figure("stopwatch_resolution", float64(defaultStopwatchResolution), unit.IDS, forResolution),
-		judged("stopwatch_scale_error", float64(defaultStopwatchScale), unit.IDPct, forScale),
-		judged("reaction_time", float64(defaultReactionTime), unit.IDS, forReaction),
-		judged("tape_resolution", float64(defaultTapeResolution), unit.IDCm, forResolution),
-		judged("tape_scale_error", float64(defaultTapeScale), unit.IDPct, forScale),
-		judged("jug_resolution", float64(defaultJugResolution), unit.IDML, forResolution),
+		figure("stopwatch_resolution", float64(certainty.DefaultStopwatchResolution), unit.IDS, forResolution),
+		judged("stopwatch_scale_error", float64(certainty.DefaultStopwatchScale), unit.IDPct, forScale),
+		judged("reaction_time", float64(certainty.DefaultReactionTime), unit.IDS, forReaction),
+		judged("tape_resolution", float64(certainty.DefaultTapeResolution), unit.IDCm, forResolution),
+		judged("tape_scale_error", float64(certainty.DefaultTapeScale), unit.IDPct, forScale),
+		judged("jug_resolution", float64(certainty.DefaultJugResolution), unit.IDML, forResolution),
 		cylinder,
-		judged("gauge_resolution", float64(defaultGaugeResolution), unit.IDBar, forResolution),
-		judged("gauge_scale_error", float64(defaultGaugeScale), unit.IDPct, forScale),
-		judged("runs_repeatability", float64(DefaultRunsPrior.StandardDeviation), unit.IDPct, forRunsPrior),
-		judged("catches_repeatability", float64(DefaultCatchesPrior.StandardDeviation), unit.IDPct, forCatchPrior),
+		judged("gauge_resolution", float64(certainty.DefaultGaugeResolution), unit.IDBar, forResolution),
+		judged("gauge_scale_error", float64(certainty.DefaultGaugeScale), unit.IDPct, forScale),
+		judged("runs_repeatability", float64(certainty.DefaultRunsPrior.StandardDeviation), unit.IDPct, forRunsPrior),
+		judged("catches_repeatability", float64(certainty.DefaultCatchesPrior.StandardDeviation), unit.IDPct, forCatchPrior),
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -14,7 +15,7 @@ func twelveCatches() calc.FieldSheetInput {
 	for i, ml := range []float64{940, 960, 951, 972, 933, 948, 955, 966, 939, 944, 957, 949} {
 		in.Output.Catches = append(in.Output.Catches, calc.AcceptanceCatch{
 			Catch:    calc.Catch{Volume: unit.Volume(ml) * unit.Millilitre, Time: unit.Minute},
-			Position: []calc.Position{calc.Left, calc.Center, calc.Right}[i/4],
+			Position: []certainty.Position{certainty.Left, certainty.Center, certainty.Right}[i/4],
 		})
 	}
 	in.Speed.Runs[1].Time = 20.4 * unit.Second

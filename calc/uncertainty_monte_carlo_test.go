@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -94,17 +95,17 @@ func (m *measuredSheet) sheet() calc.FieldSheetInput {
 		Target:  calc.SheetTarget{ApplicationRate: unit.ApplicationRate(m.target)},
 	}
 	in.Measuring.Uncertainty = true
-	list := func(name string, kind calc.InstrumentKind, of []instrumentOf) {
+	list := func(name string, kind certainty.InstrumentKind, of []instrumentOf) {
 		for i, x := range of {
-			in.Measuring.Instruments = append(in.Measuring.Instruments, calc.Instrument{
+			in.Measuring.Instruments = append(in.Measuring.Instruments, certainty.Instrument{
 				ID: name + string(rune('0'+i)), Kind: kind, Resolution: x.resolution, ScaleError: unit.Ratio(x.scale), ReactionTime: unit.Time(x.reaction),
 			})
 		}
 	}
-	list("watch", calc.Stopwatch, m.watches)
-	list("tape", calc.Tape, m.tapes)
-	list("jug", calc.Jug, m.jugs)
-	list("gauge", calc.Gauge, m.gauges)
+	list("watch", certainty.Stopwatch, m.watches)
+	list("tape", certainty.Tape, m.tapes)
+	list("jug", certainty.Jug, m.jugs)
+	list("gauge", certainty.Gauge, m.gauges)
 	id := func(name string, i int) string { return name + string(rune('0'+i)) }
 	for i := range m.volume {
 		in.Output.Catches = append(in.Output.Catches, calc.AcceptanceCatch{Catch: calc.Catch{

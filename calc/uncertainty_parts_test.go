@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -17,33 +18,33 @@ import (
 //	scale    u^2 = sum of c_i^2 a_i^2 / 3
 //	reading  u^2 = sum of g_i u_i^2, and u_i^2 = (d^2 / 12 + t^2) / x^2
 //	scatter  u^2 = s^2 w (1 - f)
-func partsMake(t *rapid.T, what string, u *calc.Uncertainty) {
+func partsMake(t *rapid.T, what string, u *certainty.Uncertainty) {
 	t.Helper()
 	if u.Parts == nil {
 		t.Fatalf("%s: no parts", what)
 	}
-	same := func(source calc.Source, variance float64) {
+	same := func(source certainty.Source, variance float64) {
 		t.Helper()
 		if got := u.Budget[source].Standard; math.Abs(got-math.Sqrt(variance)) > 1e-12+1e-9*got {
 			t.Errorf("%s: source %d adds %v, by its parts %v", what, source, got, math.Sqrt(variance))
 		}
 	}
-	for k := calc.Stopwatch; k <= calc.Gauge; k++ {
+	for k := certainty.Stopwatch; k <= certainty.Gauge; k++ {
 		scale := 0.0
 		for _, p := range u.Parts.Scales[k] {
 			scale += p.Sensitivity * p.Sensitivity * p.ScaleError * p.ScaleError / 3
 		}
-		same(calc.Source(2*k), scale)
-		same(calc.Source(2*k+1), readings(t, what, k, u.Parts.Readings[k]))
+		same(certainty.Source(2*k), scale)
+		same(certainty.Source(2*k+1), readings(t, what, k, u.Parts.Readings[k]))
 	}
-	for source, p := range map[calc.Source]*calc.ScatterPart{calc.SourceRuns: u.Parts.Runs, calc.SourceCatches: u.Parts.Catches} {
+	for source, p := range map[certainty.Source]*certainty.ScatterPart{certainty.SourceRuns: u.Parts.Runs, certainty.SourceCatches: u.Parts.Catches} {
 		if p != nil {
 			same(source, p.Pooled*p.Pooled*p.Squares*(1-p.Caught))
 		}
 	}
 }
 
-func readings(t *rapid.T, what string, kind calc.InstrumentKind, parts []calc.ReadingPart) (variance float64) {
+func readings(t *rapid.T, what string, kind certainty.InstrumentKind, parts []certainty.ReadingPart) (variance float64) {
 	t.Helper()
 	for _, p := range parts {
 		own := (p.Resolution*p.Resolution/12 + p.ReactionTime*p.ReactionTime) / (p.Value * p.Value)
@@ -68,7 +69,7 @@ func againstMean(t *rapid.T, r *calc.NozzleAcceptanceResult, i int) {
 	for j := range r.Catches {
 		total += float64(r.Catches[j].FlowRate)
 	}
-	for _, source := range []calc.Source{calc.SourceStopwatchReading, calc.SourceJugReading} {
+	for _, source := range []certainty.Source{certainty.SourceStopwatchReading, certainty.SourceJugReading} {
 		variance := 0.0
 		for j := range r.Catches {
 			follows := -float64(r.Catches[j].FlowRate) / total
@@ -88,7 +89,7 @@ func againstMean(t *rapid.T, r *calc.NozzleAcceptanceResult, i int) {
 // or with the usual ones.
 func TestPropertyPartsMakeTheBudget(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		measuring := calc.Measuring{Uncertainty: true, Explain: true}
+		measuring := certainty.Measuring{Uncertainty: true, Explain: true}
 		named := rapid.Bool().Draw(t, "named")
 		name := func(id string) string {
 			if named {
@@ -98,10 +99,10 @@ func TestPropertyPartsMakeTheBudget(t *testing.T) {
 		}
 		if named {
 			amount := func(what string, most float64) float64 { return rapid.Float64Range(most/10, most).Draw(t, what) }
-			measuring.Instruments = []calc.Instrument{
-				{ID: "watch", Kind: calc.Stopwatch, Resolution: amount("watch", 0.1), ScaleError: 0.001, ReactionTime: unit.Time(amount("hand", 0.5))},
-				{ID: "tape", Kind: calc.Tape, Resolution: amount("tape", 0.1), ScaleError: unit.Ratio(amount("tape scale", 0.01))},
-				{ID: "jug", Kind: calc.Jug, Resolution: amount("jug", 2e-5), ScaleError: unit.Ratio(amount("jug scale", 0.03))},
+			measuring.Instruments = []certainty.Instrument{
+				{ID: "watch", Kind: certainty.Stopwatch, Resolution: amount("watch", 0.1), ScaleError: 0.001, ReactionTime: unit.Time(amount("hand", 0.5))},
+				{ID: "tape", Kind: certainty.Tape, Resolution: amount("tape", 0.1), ScaleError: unit.Ratio(amount("tape scale", 0.01))},
+				{ID: "jug", Kind: certainty.Jug, Resolution: amount("jug", 2e-5), ScaleError: unit.Ratio(amount("jug scale", 0.03))},
 			}
 		}
 		drawn := func(what string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, what) }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -44,8 +45,8 @@ func mustTime(t rapid.TB, in calc.GroundSpeedInput) calc.GroundSpeedResult {
 }
 
 // jug is a list of one jug with a scale error.
-func jug(scale float64) []calc.Instrument {
-	return []calc.Instrument{{ID: "jug", Kind: calc.Jug, Resolution: float64(10 * unit.Millilitre), ScaleError: unit.Ratio(scale)}}
+func jug(scale float64) []certainty.Instrument {
+	return []certainty.Instrument{{ID: "jug", Kind: certainty.Jug, Resolution: float64(10 * unit.Millilitre), ScaleError: unit.Ratio(scale)}}
 }
 
 // TestPropertyRepeats: of n equal runs the part of the scale does not fall with n, and
@@ -54,16 +55,16 @@ func TestPropertyRepeats(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		run := calc.Run{CourseLength: 30 * unit.Metre, Time: unit.Time(rapid.Float64Range(15, 60).Draw(t, "time"))}
 		n := rapid.IntRange(1, 30).Draw(t, "runs")
-		in := calc.GroundSpeedInput{Measuring: calc.Measuring{Uncertainty: true}}
-		in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 2 * unit.Percent, DegreesOfFreedom: 1_000_000_000}
+		in := calc.GroundSpeedInput{Measuring: certainty.Measuring{Uncertainty: true}}
+		in.Measuring.Repeatability.Runs = certainty.Prior{StandardDeviation: 2 * unit.Percent, DegreesOfFreedom: 1_000_000_000}
 		in.Runs = []calc.Run{run}
 		one := mustTime(t, in).Uncertainty.GroundSpeed.Budget
 		in.Runs = slices.Repeat(in.Runs, n)
 		many := mustTime(t, in).Uncertainty.GroundSpeed.Budget
-		for _, scale := range []calc.Source{calc.SourceTapeScale, calc.SourceStopwatchScale} {
+		for _, scale := range []certainty.Source{certainty.SourceTapeScale, certainty.SourceStopwatchScale} {
 			agrees(t, "scale", many[scale].Standard, one[scale].Standard, 1e-9)
 		}
-		agrees(t, "independent", many[calc.SourceRuns].Standard, one[calc.SourceRuns].Standard/math.Sqrt(float64(n)), 1e-6)
+		agrees(t, "independent", many[certainty.SourceRuns].Standard, one[certainty.SourceRuns].Standard/math.Sqrt(float64(n)), 1e-6)
 	})
 }
 
@@ -84,7 +85,7 @@ func TestPropertyOneJugCancels(t *testing.T) {
 			if a.NozzleFlowRate.Standard <= b.NozzleFlowRate.Standard || a.DeviationFromRated.Standard <= b.DeviationFromRated.Standard {
 				t.Errorf("catch %d does not feel its jug", i)
 			}
-			agrees(t, "scale in the flow", a.NozzleFlowRate.Budget[calc.SourceJugScale].Standard, scale/math.Sqrt(3), 1e-9)
+			agrees(t, "scale in the flow", a.NozzleFlowRate.Budget[certainty.SourceJugScale].Standard, scale/math.Sqrt(3), 1e-9)
 		}
 	})
 }
@@ -138,7 +139,7 @@ func TestPropertyWholeBoomCaught(t *testing.T) {
 		in := aRound(t)
 		in.CatchPointsOnBoom = len(in.Catches)
 		all := mustRound(t, in).Uncertainty.MeanNozzleFlowRate
-		if all.DegreesOfFreedom != 0 || all.Budget[calc.SourceCatches].Standard != 0 || all.Budget[calc.SourceJugReading].Standard == 0 {
+		if all.DegreesOfFreedom != 0 || all.Budget[certainty.SourceCatches].Standard != 0 || all.Budget[certainty.SourceJugReading].Standard == 0 {
 			t.Errorf("%+v", all)
 		}
 		in.CatchPointsOnBoom *= 3
@@ -182,15 +183,15 @@ func TestPropertyVerdictsStay(t *testing.T) {
 // course and width: by hand 2 x 0.02 / sqrt 3 = 0.023094.
 func TestReferenceSheetSharesInstruments(t *testing.T) {
 	in := twelveCatches()
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-		{ID: "w", Kind: calc.Stopwatch, Resolution: 0.01, ScaleError: 0.05, ReactionTime: 0.2},
-		{ID: "t", Kind: calc.Tape, Resolution: 0.01, ScaleError: 0.02},
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+		{ID: "w", Kind: certainty.Stopwatch, Resolution: 0.01, ScaleError: 0.05, ReactionTime: 0.2},
+		{ID: "t", Kind: certainty.Tape, Resolution: 0.01, ScaleError: 0.02},
 	}}
 	b := mustSheet(t, in).Rate.Uncertainty.ApplicationRate.Budget
-	if b[calc.SourceStopwatchScale].Standard != 0 {
-		t.Errorf("the stopwatch's scale is in the rate: %v", b[calc.SourceStopwatchScale])
+	if b[certainty.SourceStopwatchScale].Standard != 0 {
+		t.Errorf("the stopwatch's scale is in the rate: %v", b[certainty.SourceStopwatchScale])
 	}
-	agrees(t, "tape", b[calc.SourceTapeScale].Standard, 0.023094, 1e-5)
+	agrees(t, "tape", b[certainty.SourceTapeScale].Standard, 0.023094, 1e-5)
 }
 
 // TestReferenceTwoJugs: two jugs weigh by their catches: of three equal catches, two by
@@ -199,15 +200,15 @@ func TestReferenceSheetSharesInstruments(t *testing.T) {
 // sqrt((2/3 x 0.01)^2 + (2/3 x 0.03)^2) / sqrt 3 = 0.012172.
 func TestReferenceTwoJugs(t *testing.T) {
 	in := calc.NozzleAcceptanceInput{}
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-		{ID: "a", Kind: calc.Jug, ScaleError: 0.03}, {ID: "b", Kind: calc.Jug, ScaleError: 0.01},
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+		{ID: "a", Kind: certainty.Jug, ScaleError: 0.03}, {ID: "b", Kind: certainty.Jug, ScaleError: 0.01},
 	}}
 	for _, jug := range []string{"a", "a", "b"} {
 		in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: 1 * unit.Litre, Time: 60, Jug: jug}})
 	}
 	u := mustRound(t, in).Uncertainty
-	agrees(t, "mean", u.MeanNozzleFlowRate.Budget[calc.SourceJugScale].Standard, 0.011706, 1e-4)
-	agrees(t, "from mean", u.Catches[2].DeviationFromMean.Budget[calc.SourceJugScale].Standard, 0.012172, 1e-4)
+	agrees(t, "mean", u.MeanNozzleFlowRate.Budget[certainty.SourceJugScale].Standard, 0.011706, 1e-4)
+	agrees(t, "from mean", u.Catches[2].DeviationFromMean.Budget[certainty.SourceJugScale].Standard, 0.012172, 1e-4)
 }
 
 // TestReferenceMeasureAgain: how many more, by hand.
@@ -215,18 +216,20 @@ func TestReferenceMeasureAgain(t *testing.T) {
 	// A rate 8.5 % over, limit 10 %: the margin is 0.015 / 1.085 of the rate, and half of
 	// it 0.0069124. With a scatter of the runs of 1.5 % and nothing else, n = (0.015 /
 	// 0.0069124)^2 = 4.7, five runs, three more than the two there are.
-	exact := func(id string, k calc.InstrumentKind) calc.Instrument { return calc.Instrument{ID: id, Kind: k} }
+	exact := func(id string, k certainty.InstrumentKind) certainty.Instrument {
+		return certainty.Instrument{ID: id, Kind: k}
+	}
 	in := twelveCatches()
 	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
 	in.Speed.Runs[1] = in.Speed.Runs[0]
-	in.Measuring = calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-		exact("w", calc.Stopwatch), exact("t", calc.Tape), exact("j", calc.Jug), exact("g", calc.Gauge),
+	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+		exact("w", certainty.Stopwatch), exact("t", certainty.Tape), exact("j", certainty.Jug), exact("g", certainty.Gauge),
 	}}
-	in.Measuring.Repeatability.Runs = calc.Prior{StandardDeviation: 1.5 * unit.Percent, DegreesOfFreedom: 1_000_000}
+	in.Measuring.Repeatability.Runs = certainty.Prior{StandardDeviation: 1.5 * unit.Percent, DegreesOfFreedom: 1_000_000}
 	rate := mustSheet(t, in).Rate.ApplicationRate
 	in.Target.ApplicationRate = rate / 1.085
 	got := mustSheet(t, in).Rate.Uncertainty.Within
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureRuns, How: calc.HowAgain, More: 3}); got.Conformance != calc.TooClose || got.MeasureAgain != want {
+	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureRuns, How: certainty.HowAgain, More: 3}); got.Conformance != certainty.TooClose || got.MeasureAgain != want {
 		t.Errorf("%+v, want too close and %+v", got, want)
 	}
 	// At 9.5 % half the margin is 0.005 / 1.095 / 2 = 0.002283: n = 43.2, 44, 42 more.
@@ -239,7 +242,7 @@ func TestReferenceMeasureAgain(t *testing.T) {
 	in.Measuring.Instruments[2].ScaleError = 0.1
 	r := mustSheet(t, in)
 	got = r.Rate.Uncertainty.Within
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureCatches, How: calc.HowBetterInstrument, Instrument: calc.Jug}); got.MeasureAgain != want {
+	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureCatches, How: certainty.HowBetterInstrument, Instrument: certainty.Jug}); got.MeasureAgain != want {
 		t.Errorf("%+v, want %+v", got.MeasureAgain, want)
 	}
 	if !slices.Contains(stepCodes(r), calc.StepSettleRate) || r.Verdict != calc.Ready {

@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
 // exact is an instrument without any error but its scale's.
-func exact(id string, k calc.InstrumentKind, scale unit.Ratio) calc.Instrument {
-	return calc.Instrument{ID: id, Kind: k, ScaleError: scale}
+func exact(id string, k certainty.InstrumentKind, scale unit.Ratio) certainty.Instrument {
+	return certainty.Instrument{ID: id, Kind: k, ScaleError: scale}
 }
 
 // TestReferenceStatedUncertainties, by hand, with z of the normal distribution from a
@@ -28,14 +29,14 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 	agrees(t, "deviation", u.Deviation.Standard, 0.0175903, 1e-5)
 	agrees(t, "within", float64(u.Within.Probability), 0.94102, 2e-4)
 	agrees(t, "under the label", float64(u.UnderLabel.Probability), 0.99858, 1e-4)
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureNozzleFlowRate, How: calc.HowAgain}); u.Within.MeasureAgain != want {
+	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureNozzleFlowRate, How: certainty.HowAgain}); u.Within.MeasureAgain != want {
 		t.Errorf("%+v, want %+v", u.Within.MeasureAgain, want)
 	}
-	for measurement, s := range map[calc.Measurement]calc.RateStandards{
-		calc.MeasureGroundSpeed: {GroundSpeed: 0.02}, calc.MeasureWidth: {SprayedWidthPerNozzle: 0.02},
+	for measurement, s := range map[certainty.Measurement]calc.RateStandards{
+		certainty.MeasureGroundSpeed: {GroundSpeed: 0.02}, certainty.MeasureWidth: {SprayedWidthPerNozzle: 0.02},
 	} {
 		in.StandardUncertainties = s
-		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.MeasureAgain; got != (calc.MeasureAgain{Measurement: measurement, How: calc.HowAgain}) {
+		if got := must(calc.ApplicationRate(in)).Uncertainty.Within.MeasureAgain; got != (certainty.MeasureAgain{Measurement: measurement, How: certainty.HowAgain}) {
 			t.Errorf("%+v, want %v", got, measurement)
 		}
 	}
@@ -55,14 +56,14 @@ func TestReferenceStatedUncertainties(t *testing.T) {
 	for _, target := range []unit.ApplicationRate{r.FieldApplicationRate / 1.08, r.FieldApplicationRate / 1.1} {
 		in.TargetApplicationRate = target
 		u := must(calc.ApplicationRate(in)).Uncertainty
-		if want := (calc.MeasureAgain{Measurement: calc.MeasureApplicationRate, How: calc.HowAgain}); u.Within.Conformance != calc.TooClose || u.Within.MeasureAgain != want {
+		if want := (certainty.MeasureAgain{Measurement: certainty.MeasureApplicationRate, How: certainty.HowAgain}); u.Within.Conformance != certainty.TooClose || u.Within.MeasureAgain != want {
 			t.Errorf("%+v, want too close and %+v", u.Within, want)
 		}
 	}
 
 	// Nothing known of the rate that was given: nothing is said of its verdict.
 	in.StandardUncertainties.ApplicationRate = 0
-	if u := must(calc.ApplicationRate(in)).Uncertainty; u.Within.Conformance != calc.ConformanceUnknown || u.Solved.Standard == 0 {
+	if u := must(calc.ApplicationRate(in)).Uncertainty; u.Within.Conformance != certainty.ConformanceUnknown || u.Solved.Standard == 0 {
 		t.Errorf("%+v", u)
 	}
 }
@@ -77,22 +78,22 @@ func TestReferenceAreaUncertainty(t *testing.T) {
 	}
 	u := must(calc.AreaCheck(in)).Uncertainty
 	agrees(t, "rate", u.ApplicationRate.Standard, 0.0316860*300*float64(unit.LitrePerHectare), 1e-5)
-	if u.Within.Conformance != calc.ConformanceUnknown {
+	if u.Within.Conformance != certainty.ConformanceUnknown {
 		t.Error("a verdict without an expected rate")
 	}
 	in.ExpectedApplicationRate = 280 * unit.LitrePerHectare
 	u = must(calc.AreaCheck(in)).Uncertainty
 	agrees(t, "deviation", u.Deviation.Standard, 0.0339492, 1e-5)
 	agrees(t, "within", float64(u.Within.Probability), 0.80, 1e-4)
-	if u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureVolumeUsed, How: calc.HowAgain}) {
+	if u.Within.MeasureAgain != (certainty.MeasureAgain{Measurement: certainty.MeasureVolumeUsed, How: certainty.HowAgain}) {
 		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 	in.StandardUncertainties = calc.AreaStandards{Width: 0.05}
-	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureArea, How: calc.HowAgain}) {
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (certainty.MeasureAgain{Measurement: certainty.MeasureArea, How: certainty.HowAgain}) {
 		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 	in.StandardUncertainties = calc.AreaStandards{ExpectedApplicationRate: 0.05}
-	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (calc.MeasureAgain{Measurement: calc.MeasureApplicationRate, How: calc.HowAgain}) {
+	if u = must(calc.AreaCheck(in)).Uncertainty; u.Within.MeasureAgain != (certainty.MeasureAgain{Measurement: certainty.MeasureApplicationRate, How: certainty.HowAgain}) {
 		t.Errorf("%+v", u.Within.MeasureAgain)
 	}
 }
@@ -108,19 +109,19 @@ func TestReferenceNozzleFlowUncertainty(t *testing.T) {
 	in := calc.NozzleFlowInput{
 		Catches: []calc.Catch{c, c, c}, SprayPressure: 3 * unit.Bar,
 		PredictAt: []calc.Prediction{{SprayPressure: 2 * unit.Bar}, {RelativeDensity: 1.2}},
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-			exact("j", calc.Jug, 0.03), exact("w", calc.Stopwatch, 0), exact("g", calc.Gauge, 0.04), exact("h", calc.Gauge, 0.02),
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			exact("j", certainty.Jug, 0.03), exact("w", certainty.Stopwatch, 0), exact("g", certainty.Gauge, 0.04), exact("h", certainty.Gauge, 0.02),
 		}},
 		Gauge: "g",
 	}
 	u := must(calc.NozzleFlow(in)).Uncertainty
 	agrees(t, "catch", u.NozzleFlowRates[1].Standard/float64(c.FlowRate()), 0.0173205, 1e-5)
 	b := u.MeanNozzleFlowRate.Budget
-	agrees(t, "jug", b[calc.SourceJugScale].Standard, 0.0173205, 1e-5)
-	agrees(t, "catches", b[calc.SourceCatches].Standard, 0.0195180, 1e-5)
-	agrees(t, "degrees of freedom", b[calc.SourceCatches].DegreesOfFreedom, 7, 1e-12)
-	agrees(t, "gauge", u.Predicted[0].Budget[calc.SourceGaugeScale].Standard, 0.0115470, 1e-5)
-	if g := u.Predicted[1].Budget[calc.SourceGaugeScale].Standard; g != 0 {
+	agrees(t, "jug", b[certainty.SourceJugScale].Standard, 0.0173205, 1e-5)
+	agrees(t, "catches", b[certainty.SourceCatches].Standard, 0.0195180, 1e-5)
+	agrees(t, "degrees of freedom", b[certainty.SourceCatches].DegreesOfFreedom, 7, 1e-12)
+	agrees(t, "gauge", u.Predicted[0].Budget[certainty.SourceGaugeScale].Standard, 0.0115470, 1e-5)
+	if g := u.Predicted[1].Budget[certainty.SourceGaugeScale].Standard; g != 0 {
 		t.Errorf("a gauge in a flow that stays at its pressure: %v", g)
 	}
 
@@ -130,7 +131,7 @@ func TestReferenceNozzleFlowUncertainty(t *testing.T) {
 		in.Catches[i].SprayPressure, in.Catches[i].Gauge = 3*unit.Bar, gauge
 	}
 	u = must(calc.NozzleFlow(in)).Uncertainty
-	agrees(t, "gauges", u.Predicted[0].Budget[calc.SourceGaugeScale].Standard, 0.0079350, 1e-4)
+	agrees(t, "gauges", u.Predicted[0].Budget[certainty.SourceGaugeScale].Standard, 0.0079350, 1e-4)
 
 	// A fitted exponent says nothing of its own uncertainty.
 	in.Catches[2].SprayPressure, in.Catches[2].Volume = 6*unit.Bar, 1.4*unit.Litre
@@ -147,7 +148,7 @@ func TestReferencePressureUncertainty(t *testing.T) {
 	in := calc.PressureUniformityInput{
 		Readings: []unit.Pressure{3 * unit.Bar, 1 * unit.Bar}, Gauges: []string{"a", "b"}, MaxDifference: 2.03 * unit.Bar,
 		PressureRange: calc.PressureRange{Low: 1 * unit.Bar, High: 2.01 * unit.Bar},
-		Measuring:     calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("a", calc.Gauge, 0.01), exact("b", calc.Gauge, 0.02)}},
+		Measuring:     certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{exact("a", certainty.Gauge, 0.01), exact("b", certainty.Gauge, 0.02)}},
 	}
 	bar := float64(unit.Bar)
 	u := must(calc.PressureUniformity(in)).Uncertainty
@@ -157,7 +158,7 @@ func TestReferencePressureUncertainty(t *testing.T) {
 	agrees(t, "reading", u.Readings[1].Standard, 0.0115470*bar, 1e-5)
 	agrees(t, "even: z 1.4411", float64(u.Even.Probability), 0.92523, 1e-4)
 	agrees(t, "in range: z 0.9608", float64(u.MeanInRange.Probability), 0.83167, 1e-4)
-	if want := (calc.MeasureAgain{Measurement: calc.MeasureReadings, How: calc.HowBetterInstrument, Instrument: calc.Gauge}); u.Even.MeasureAgain != want {
+	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureReadings, How: certainty.HowBetterInstrument, Instrument: certainty.Gauge}); u.Even.MeasureAgain != want {
 		t.Errorf("%+v, want %+v", u.Even.MeasureAgain, want)
 	}
 	in.Gauges = []string{"a", "a"}
@@ -168,7 +169,7 @@ func TestReferencePressureUncertainty(t *testing.T) {
 	// for; that of the boom's gauge of 5 % is in the mean of 3 bar: readings 0.1 / sqrt 12
 	// / sqrt 2 and 0.1 / sqrt 12, scale 0.15 / sqrt 3, together 0.0935414 bar.
 	in = calc.PressureUniformityInput{
-		Readings: []unit.Pressure{3 * unit.Bar, 3 * unit.Bar}, CabPressure: 3 * unit.Bar, Measuring: calc.Measuring{Uncertainty: true},
+		Readings: []unit.Pressure{3 * unit.Bar, 3 * unit.Bar}, CabPressure: 3 * unit.Bar, Measuring: certainty.Measuring{Uncertainty: true},
 	}
 	u = must(calc.PressureUniformity(in)).Uncertainty
 	agrees(t, "cab", u.CabOffset.Standard, 0.0935414*bar, 1e-5)
@@ -184,14 +185,14 @@ func TestReferenceChartExponent(t *testing.T) {
 	in := calc.NozzleAcceptanceInput{
 		Nozzle: chart, SprayPressure: 3 * unit.Bar,
 		Catches:   []calc.AcceptanceCatch{{Catch: calc.Catch{Volume: 1 * unit.Litre, Time: 60}}},
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{exact("g", calc.Gauge, 0.02)}},
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{exact("g", certainty.Gauge, 0.02)}},
 	}
 	u := mustAccept(t, in).Uncertainty
-	agrees(t, "chart", u.Catches[0].DeviationFromRated.Budget[calc.SourceGaugeScale].Standard, 0.0067546, 1e-5)
+	agrees(t, "chart", u.Catches[0].DeviationFromRated.Budget[certainty.SourceGaugeScale].Standard, 0.0067546, 1e-5)
 	in.Catches[0].NozzlesOnDrop = []calc.DropNozzle{{Nozzle: chart}, {Nozzle: plain}}
 	in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: 1 * unit.Litre, Time: 60}})
 	r := mustAccept(t, in)
-	agrees(t, "drop", r.Uncertainty.Catches[0].DeviationFromRated.Budget[calc.SourceGaugeScale].Standard, 0.0062675, 1e-5)
+	agrees(t, "drop", r.Uncertainty.Catches[0].DeviationFromRated.Budget[certainty.SourceGaugeScale].Standard, 0.0062675, 1e-5)
 	if r.Uncertainty.Catches[0].DeviationFromMean.Standard != 0 || r.Uncertainty.MeanNozzleFlowRate.Standard == 0 {
 		t.Errorf("a drop of different nozzles in the mean: %+v", r.Uncertainty.Catches[0].DeviationFromMean)
 	}
@@ -205,12 +206,12 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 	in := calc.NozzleAcceptanceInput{
 		Nozzle: calc.Nozzle{RatedFlowRate: 1 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar},
 		Gauge:  "y", Catches: []calc.AcceptanceCatch{catch},
-		Measuring: calc.Measuring{Uncertainty: true, Instruments: []calc.Instrument{
-			exact("w", calc.Stopwatch, 0), exact("j", calc.Jug, 0), exact("j", calc.Jug, 0), exact("", calc.Tape, -1),
+		Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			exact("w", certainty.Stopwatch, 0), exact("j", certainty.Jug, 0), exact("j", certainty.Jug, 0), exact("", certainty.Tape, -1),
 			{ID: "z", Kind: 9, Resolution: -1, ReactionTime: -1},
 		}},
 	}
-	in.Measuring.Repeatability = calc.Repeatability{Runs: calc.Prior{StandardDeviation: 0.01}, Catches: calc.Prior{DegreesOfFreedom: -1}}
+	in.Measuring.Repeatability = certainty.Repeatability{Runs: certainty.Prior{StandardDeviation: 0.01}, Catches: certainty.Prior{DegreesOfFreedom: -1}}
 	_, err := calc.NozzleAcceptance(in)
 	got := strings.Split(refusal(err), "; ")
 	for _, want := range []string{
@@ -230,8 +231,8 @@ func TestReferenceInstrumentsRefuse(t *testing.T) {
 	}
 	many := calc.GroundSpeedInput{Runs: []calc.Run{{CourseLength: 30, Time: 20}}}
 	many.Measuring.Uncertainty = true
-	for i := range calc.MostInstruments + 1 {
-		many.Measuring.Instruments = append(many.Measuring.Instruments, exact(strings.Repeat("t", i+1), calc.Tape, 0))
+	for i := range certainty.MostInstruments + 1 {
+		many.Measuring.Instruments = append(many.Measuring.Instruments, exact(strings.Repeat("t", i+1), certainty.Tape, 0))
 	}
 	_, err = calc.GroundSpeed(many)
 	if got := refusal(err); got != "instruments: too_many; runs[0].tape: instrument_not_named" {

@@ -3,6 +3,7 @@ package calc
 import (
 	"time"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -86,7 +87,7 @@ const (
 )
 
 // Words lists every state.
-func (WearState) Words() []string { return wordsOf([]WearState{NoWear, WillReach, WornNow}) }
+func (WearState) Words() []string { return finding.WordsOf([]WearState{NoWear, WillReach, WornNow}) }
 
 // WearConfidence is that of Earliest and Latest.
 const WearConfidence = 95 * unit.Percent
@@ -108,7 +109,7 @@ const (
 // FallingFlow is how far, of the new flow, the line may fall from the first catch to the
 // last before it is warned of: twice the error of a jug. Own judgement, no published
 // source.
-const FallingFlow = 2 * defaultJugScale
+const FallingFlow = 2 * certainty.DefaultJugScale
 
 const (
 	day  = 24 * unit.Hour

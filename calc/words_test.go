@@ -14,24 +14,25 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 )
 
 // listed are the words that each enumeration lists.
 var listed = map[string][]string{
 	"Basis":              calc.Basis("").Words(),
 	"Change":             calc.Change("").Words(),
-	"Conformance":        calc.Conformance("").Words(),
+	"Conformance":        certainty.Conformance("").Words(),
 	"CorrectionDecision": calc.CorrectionDecision("").Words(),
 	"Decision":           calc.Decision("").Words(),
 	"Direction":          calc.Direction("").Words(),
 	"DropletClass":       calc.DropletClass("").Words(),
-	"HowToMeasureAgain":  calc.HowToMeasureAgain("").Words(),
+	"HowToMeasureAgain":  certainty.HowToMeasureAgain("").Words(),
 	"InspectionDecision": calc.InspectionDecision("").Words(),
-	"Measurement":        calc.Measurement("").Words(),
+	"Measurement":        certainty.Measurement("").Words(),
 	"MeterKind":          calc.MeterKind("").Words(),
-	"OutlierTest":        calc.OutlierTest("").Words(),
+	"OutlierTest":        certainty.OutlierTest("").Words(),
 	"PartStatus":         calc.PartStatus("").Words(),
-	"Position":           calc.Position("").Words(),
+	"Position":           certainty.Position("").Words(),
 	"ProductRole":        calc.ProductRole("").Words(),
 	"PumpDrive":          calc.PumpDrive("").Words(),
 	"PumpRegulation":     calc.PumpRegulation("").Words(),
@@ -41,7 +42,7 @@ var listed = map[string][]string{
 	"Remedy":             calc.Remedy("").Words(),
 	"SelectionDecision":  calc.SelectionDecision("").Words(),
 	"SelectionReason":    calc.SelectionReason("").Words(),
-	"Settled":            calc.Settled("").Words(),
+	"Settled":            certainty.Settled("").Words(),
 	"SheetVerdict":       calc.SheetVerdict("").Words(),
 	"SizeRating":         calc.SizeRating("").Words(),
 	"Solved":             calc.Solved("").Words(),
@@ -50,11 +51,25 @@ var listed = map[string][]string{
 	"WearState":          calc.WearState("").Words(),
 }
 
-// TestEveryConstantIsListed reads the constants of this package: an enumeration lists
-// each of its words once. The empty word stands for none of them.
+// TestEveryConstantIsListed reads the constants of this package and of certainty: an
+// enumeration lists each of its words once. The empty word stands for none of them.
 func TestEveryConstantIsListed(t *testing.T) {
-	scope := declarations(t)
 	constants := map[string][]string{}
+	readConstants(declarations(t, "."), constants)
+	readConstants(declarations(t, "certainty"), constants)
+	for _, name := range slices.Sorted(maps.Keys(constants)) {
+		words, want := slices.Sorted(slices.Values(listed[name])), slices.Sorted(slices.Values(constants[name]))
+		if !slices.Equal(words, want) {
+			t.Errorf("%s lists %v, its constants are %v", name, words, want)
+		}
+	}
+	if len(constants) != len(listed) {
+		t.Errorf("%d enumerations list their words, this test knows of %d", len(constants), len(listed))
+	}
+}
+
+// readConstants gathers the words of a package by the names of their types.
+func readConstants(scope *types.Scope, constants map[string][]string) {
 	for _, name := range scope.Names() {
 		c, ok := scope.Lookup(name).(*types.Const)
 		if !ok {
@@ -68,20 +83,11 @@ func TestEveryConstantIsListed(t *testing.T) {
 			constants[of.Obj().Name()] = append(constants[of.Obj().Name()], constant.StringVal(c.Val()))
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(constants)) {
-		words, want := slices.Sorted(slices.Values(listed[name])), slices.Sorted(slices.Values(constants[name]))
-		if !slices.Equal(words, want) {
-			t.Errorf("%s lists %v, its constants are %v", name, words, want)
-		}
-	}
-	if len(constants) != len(listed) {
-		t.Errorf("%d enumerations list their words, this test knows of %d", len(constants), len(listed))
-	}
 }
 
-// declarations are those of package calc, read without what it imports.
-func declarations(t *testing.T) *types.Scope {
-	names, err := filepath.Glob("*.go")
+// declarations are those of the package in a folder, read without what it imports.
+func declarations(t *testing.T, folder string) *types.Scope {
+	names, err := filepath.Glob(filepath.Join(folder, "*.go"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -35,7 +35,7 @@ const (
 
 // Words lists every measurement.
 func (Measurement) Words() []string {
-	return wordsOf([]Measurement{
+	return finding.WordsOf([]Measurement{
 		MeasureRuns, MeasureCatches, MeasureReadings, MeasureWidth, MeasureNozzleFlowRate, MeasureGroundSpeed, MeasureVolumeUsed,
 		MeasureArea, MeasureApplicationRate,
 	})
@@ -52,19 +52,19 @@ const (
 
 // Words lists every way to measure again.
 func (HowToMeasureAgain) Words() []string {
-	return wordsOf([]HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument})
+	return finding.WordsOf([]HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument})
 }
 
 // mostMore is the number of repeats beyond which nobody makes them.
 const mostMore = 1000
 
-// repeats is how often what a result rests on was measured, and what its timed and
+// Repeats is how often what a result rests on was measured, and what its timed and
 // read values belong to.
-type repeats struct {
-	runs, catches int
-	readings      Measurement
-	lengths       Measurement // what the tape measured
-	spread        bool        // highest less lowest: more of them do not bring it nearer to the truth
+type Repeats struct {
+	Runs, Catches int
+	Readings      Measurement
+	Lengths       Measurement // what the tape measured
+	Spread        bool        // highest less lowest: more of them do not bring it nearer to the truth
 }
 
 // whatToMeasureAgain looks for what dominates an uncertainty and would settle a value
@@ -76,7 +76,7 @@ type repeats struct {
 //
 // are needed. Where the rest alone is too much, the instrument with the largest scale
 // error has to be better.
-func (u *Uncertainty) whatToMeasureAgain(margin float64, n repeats) MeasureAgain {
+func (u *Uncertainty) whatToMeasureAgain(margin float64, n Repeats) MeasureAgain {
 	b := &u.Budget
 	var all float64
 	main, scale := Source(0), SourceStopwatchScale
@@ -86,7 +86,7 @@ func (u *Uncertainty) whatToMeasureAgain(margin float64, n repeats) MeasureAgain
 			main = Source(s)
 		}
 	}
-	for k := range instrumentKinds {
+	for k := range InstrumentKinds {
 		if b[scaleOf(k)].Standard > b[scale].Standard {
 			scale = scaleOf(k)
 		}
@@ -98,7 +98,7 @@ func (u *Uncertainty) whatToMeasureAgain(margin float64, n repeats) MeasureAgain
 	falls := b[main].Standard * b[main].Standard
 	if main < SourceRuns { // every reading is made anew with each repeat
 		falls = 0
-		for k := range instrumentKinds {
+		for k := range InstrumentKinds {
 			falls += b[readingOf(k)].Standard * b[readingOf(k)].Standard
 		}
 	}
@@ -125,22 +125,22 @@ var stated = [Sources]Measurement{
 
 // measurementOf is the measurement that a source belongs to, how to make it again, and
 // how often it was made.
-func (n repeats) measurementOf(s Source) (MeasureAgain, int) {
+func (n Repeats) measurementOf(s Source) (MeasureAgain, int) {
 	switch {
 	case s == SourceRuns:
-		return MeasureAgain{Measurement: MeasureRuns, How: HowAgain}, n.runs
+		return MeasureAgain{Measurement: MeasureRuns, How: HowAgain}, n.Runs
 	case s == SourceCatches:
-		return MeasureAgain{Measurement: MeasureCatches, How: HowAgain}, n.catches
+		return MeasureAgain{Measurement: MeasureCatches, How: HowAgain}, n.Catches
 	case stated[s] != "":
 		return MeasureAgain{Measurement: stated[s], How: HowAgain}, 0
 	}
 	kind := InstrumentKind(s / 2)
-	a := MeasureAgain{Measurement: n.readings, How: HowAgain, Instrument: kind}
+	a := MeasureAgain{Measurement: n.Readings, How: HowAgain, Instrument: kind}
 	switch kind {
 	case Gauge:
 		a.Measurement = MeasureReadings
 	case Tape:
-		a.Measurement = n.lengths
+		a.Measurement = n.Lengths
 	}
 	if s == scaleOf(kind) {
 		a.How = HowBetterInstrument
@@ -149,8 +149,8 @@ func (n repeats) measurementOf(s Source) (MeasureAgain, int) {
 	if kind == Stopwatch || kind == Jug {
 		a.How = HowLonger
 	}
-	if n.spread {
+	if n.Spread {
 		return a, 0
 	}
-	return a, max(n.runs, n.catches, 1)
+	return a, max(n.Runs, n.Catches, 1)
 }

@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -72,10 +72,10 @@ const (
 	endlessFreedom = 1e6
 )
 
-// combine adds up a budget (GUM 5.1.2), with effective degrees of freedom by Welch and
+// Combine adds up a budget (GUM 5.1.2), with effective degrees of freedom by Welch and
 // Satterthwaite, nu = u^4 / sum of u_i^4 / nu_i (GUM G.4.1), and the coverage factor
 // for 95 % from Student's t at them (GUM G.3.2), not cut to a whole number.
-func combine(b *Budget, reference float64) Uncertainty {
+func Combine(b *Budget, reference float64) Uncertainty {
 	u := Uncertainty{Budget: *b, Reference: math.Abs(reference), CoverageFactor: normalCoverage}
 	var variance, fourth float64
 	for i := range b {
@@ -123,9 +123,9 @@ func studentCoverage(nu float64) float64 {
 	return x
 }
 
-// forResult is the uncertainty of another result with the same budget, its shares being
+// ForResult is the uncertainty of another result with the same budget, its shares being
 // of another reference.
-func (u Uncertainty) forResult(reference float64) Uncertainty {
+func (u Uncertainty) ForResult(reference float64) Uncertainty {
 	if u.Reference != 0 {
 		u.Standard *= math.Abs(reference) / u.Reference
 	}

@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -25,7 +25,7 @@ type SamplingInput struct {
 	ReplaceAllAbove unit.Ratio
 	// CaughtOn is how many of Caught were caught at each side, by Position; the first
 	// is those of which the side is not known.
-	CaughtOn [len(positions)]int
+	CaughtOn [len(Positions)]int
 }
 
 // DefaultReplaceAllAbove is the share of the tested outside from which on all nozzles are
@@ -80,7 +80,7 @@ const (
 
 // Words lists every state.
 func (Settled) Words() []string {
-	return wordsOf([]Settled{SettledOpen, SettledNotAbove, SettledAbove})
+	return finding.WordsOf([]Settled{SettledOpen, SettledNotAbove, SettledAbove})
 }
 
 // Sampling says what catches at some of the points of a boom tell of all of them,
@@ -261,10 +261,10 @@ func (in SamplingInput) fewest() (few []Position) {
 	least := slices.Min(on)
 	for i, caught := range on {
 		if caught == least {
-			few = append(few, sides[i])
+			few = append(few, Sides[i])
 		}
 	}
-	if len(few) == len(sides) {
+	if len(few) == len(Sides) {
 		return nil
 	}
 	return few

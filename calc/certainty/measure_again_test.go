@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import "testing"
 
@@ -6,12 +6,12 @@ import "testing"
 // coverage factor of 2 when u is half of that. With what falls as 1 / n of n made, V,
 // and what stays, W, n V / ((margin / 2)^2 - W) are needed. All are shares of 1.
 func TestReferenceAgain(t *testing.T) {
-	measured := repeats{runs: 2, catches: 12, readings: MeasureCatches, lengths: MeasureWidth}
-	spread := repeats{runs: 2, readings: MeasureReadings, lengths: MeasureRuns, spread: true}
+	measured := Repeats{Runs: 2, Catches: 12, Readings: MeasureCatches, Lengths: MeasureWidth}
+	spread := Repeats{Runs: 2, Readings: MeasureReadings, Lengths: MeasureRuns, Spread: true}
 	for name, c := range map[string]struct {
 		budget map[Source]float64
 		margin float64
-		n      repeats
+		n      Repeats
 		want   MeasureAgain
 	}{
 		// 2 x 0.03^2 / (0.02^2) = 4.5: five, three more.
@@ -29,7 +29,7 @@ func TestReferenceAgain(t *testing.T) {
 		"readings": {map[Source]float64{SourceJugReading: 0.03, SourceStopwatchReading: 0.02}, 0.04, measured, MeasureAgain{MeasureCatches, HowLonger, Jug, 27}},
 		// What a stopwatch and a tape read is read longer or further; a gauge and a width are read again.
 		"stopwatch": {map[Source]float64{SourceStopwatchReading: 0.03}, 0.04, measured, MeasureAgain{MeasureCatches, HowLonger, Stopwatch, 15}},
-		"gauge":     {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, repeats{readings: MeasureReadings}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 2}},
+		"gauge":     {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, Repeats{Readings: MeasureReadings}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 2}},
 		"width":     {map[Source]float64{SourceTapeReading: 0.03}, 0.04, measured, MeasureAgain{MeasureWidth, HowAgain, Tape, 15}},
 		// The highest less the lowest is no nearer to the truth for more of them.
 		"spread":          {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, spread, MeasureAgain{MeasureReadings, HowAgain, Gauge, 0}},
@@ -48,7 +48,7 @@ func TestReferenceAgain(t *testing.T) {
 		for s, u := range c.budget {
 			b[s].Standard = u
 		}
-		u := combine(&b, 1)
+		u := Combine(&b, 1)
 		if got := u.whatToMeasureAgain(c.margin, c.n); got != c.want {
 			t.Errorf("%s: %+v, want %+v", name, got, c.want)
 		}
@@ -59,10 +59,10 @@ func TestReferenceAgain(t *testing.T) {
 // below the upper one of 0.1, with 0.03 from two runs, is three runs as above, from
 // either side.
 func TestNearestLimit(t *testing.T) {
-	u := combine(&Budget{SourceRuns: {Standard: 0.03}}, 1)
+	u := Combine(&Budget{SourceRuns: {Standard: 0.03}}, 1)
 	for _, x := range []float64{0.06, -0.06} {
 		var c Conformity
-		c.judge(x, &u, -0.1, 0.1, repeats{runs: 2})
+		c.Judge(x, &u, -0.1, 0.1, Repeats{Runs: 2})
 		if want := (MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}); c.Conformance != TooClose || c.MeasureAgain != want {
 			t.Errorf("at %v: %+v, want %+v", x, c, want)
 		}

@@ -1,7 +1,8 @@
-package calc
+package certainty
 
 import (
 	"slices"
+
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -15,7 +16,7 @@ const (
 	Tape                            // lengths
 	Jug                             // volumes
 	Gauge                           // pressures
-	instrumentKinds
+	InstrumentKinds
 )
 
 var instrumentWords = [...]string{Stopwatch: "stopwatch", Tape: "tape", Jug: "jug", Gauge: "gauge"}
@@ -45,27 +46,27 @@ type Instrument struct {
 
 // Errors of instruments that nothing is said of.
 const (
-	defaultStopwatchResolution = 0.01 * unit.Second  // of a digital display; common practice, no published source
-	defaultStopwatchScale      = 0.01 * unit.Percent // 9 s a day: any quartz watch; own judgement
-	defaultReactionTime        = 0.2 * unit.Second   // start and stop together; own judgement
+	DefaultStopwatchResolution = 0.01 * unit.Second  // of a digital display; common practice, no published source
+	DefaultStopwatchScale      = 0.01 * unit.Percent // 9 s a day: any quartz watch; own judgement
+	DefaultReactionTime        = 0.2 * unit.Second   // start and stop together; own judgement
 
-	defaultTapeResolution = 1 * unit.Centimetre // how near a wheel stops to a mark; own judgement
-	defaultTapeScale      = 0.1 * unit.Percent  // sag, pull and slack of a long tape; own judgement
+	DefaultTapeResolution = 1 * unit.Centimetre // how near a wheel stops to a mark; own judgement
+	DefaultTapeScale      = 0.1 * unit.Percent  // sag, pull and slack of a long tape; own judgement
 
-	defaultJugResolution = 10 * unit.Millilitre // marks of a jug of one or two litres; own judgement
+	DefaultJugResolution = 10 * unit.Millilitre // marks of a jug of one or two litres; own judgement
 	// Source: testers' measuring cylinders are typically within 1 %, UK National
 	// Sprayer Testing Scheme, https://www.eioperator.com/?p=165701 . A field jug can be
 	// off by about 10 %: https://caracterres.fr/un-cumul-dimprecisions-sur-la-pulverisation
-	defaultJugScale = 1 * unit.Percent
+	DefaultJugScale = 1 * unit.Percent
 
 	// Source of the marks: at most 0.2 bar apart up to 5 bar, UK National Sprayer
 	// Testing Scheme, https://eioperator.com/pro-operator-article/giving-nsts-some-stick-spring-2020-edition/ .
 	// They are read to half a mark: own judgement.
-	defaultGaugeResolution = 0.1 * unit.Bar
+	DefaultGaugeResolution = 0.1 * unit.Bar
 	// A gauge of class 1.6 in service is within 2.4 % of its span (German verification
 	// law, annex 16, as a copy gives it), which is about 5 % of a reading at half span:
 	// own judgement from that.
-	defaultGaugeScale = 5 * unit.Percent
+	DefaultGaugeScale = 5 * unit.Percent
 )
 
 // DefaultInstrument is the one that stands in for an instrument of a kind where none
@@ -74,13 +75,13 @@ const (
 func DefaultInstrument(k InstrumentKind) Instrument {
 	switch k {
 	case Stopwatch:
-		return Instrument{Kind: k, Resolution: float64(defaultStopwatchResolution), ScaleError: defaultStopwatchScale, ReactionTime: defaultReactionTime}
+		return Instrument{Kind: k, Resolution: float64(DefaultStopwatchResolution), ScaleError: DefaultStopwatchScale, ReactionTime: DefaultReactionTime}
 	case Tape:
-		return Instrument{Kind: k, Resolution: float64(defaultTapeResolution), ScaleError: defaultTapeScale}
+		return Instrument{Kind: k, Resolution: float64(DefaultTapeResolution), ScaleError: DefaultTapeScale}
 	case Jug:
-		return Instrument{Kind: k, Resolution: float64(defaultJugResolution), ScaleError: defaultJugScale}
+		return Instrument{Kind: k, Resolution: float64(DefaultJugResolution), ScaleError: DefaultJugScale}
 	}
-	return Instrument{Kind: Gauge, Resolution: float64(defaultGaugeResolution), ScaleError: defaultGaugeScale}
+	return Instrument{Kind: Gauge, Resolution: float64(DefaultGaugeResolution), ScaleError: DefaultGaugeScale}
 }
 
 // Measuring is what a crew measured with, how far its measurements repeat, and
@@ -106,8 +107,8 @@ const (
 	CodeStopwatchOnly       = "stopwatch_only"       // a reaction time of what is no stopwatch
 )
 
-// check looks at the list and at the priors.
-func (m *Measuring) check(v *finding.Invalid) {
+// Check looks at the list and at the priors.
+func (m *Measuring) Check(v *finding.Invalid) {
 	if len(m.Instruments) > MostInstruments {
 		v.Add(finding.Member("instruments"), finding.CodeTooMany)
 	}
@@ -116,7 +117,7 @@ func (m *Measuring) check(v *finding.Invalid) {
 		if x.ID == "" {
 			v.Add(finding.Item("instruments", i).Member("id"), CodeEmpty)
 		}
-		if x.Kind >= instrumentKinds {
+		if x.Kind >= InstrumentKinds {
 			v.Add(finding.Item("instruments", i).Member("kind"), finding.CodeNotAllowed)
 		}
 		for j := range i {
@@ -141,9 +142,9 @@ func (m *Measuring) check(v *finding.Invalid) {
 	*v = append(*v, m.Repeatability.check().Under(finding.Member("repeatability"))...)
 }
 
-// names checks that an id, empty when none is named, leads to one instrument of its
+// CheckInstrument checks that an id, empty when none is named, leads to one instrument of its
 // kind. place builds its place where something is wrong.
-func (m *Measuring) names(v *finding.Invalid, kind InstrumentKind, id string, place func() finding.Place) {
+func (m *Measuring) CheckInstrument(v *finding.Invalid, kind InstrumentKind, id string, place func() finding.Place) {
 	if id == "" {
 		if m.Uncertainty && m.count(kind) > 1 {
 			*v = append(*v, finding.Violation{Place: place(), Code: CodeInstrumentNotNamed, Allowed: m.ids(kind)})
@@ -161,10 +162,10 @@ func (m *Measuring) names(v *finding.Invalid, kind InstrumentKind, id string, pl
 	*v = append(*v, finding.Violation{Place: place(), Code: CodeUnknownInstrument, Allowed: m.ids(kind)})
 }
 
-// common checks the gauge of a common pressure.
-func (m *Measuring) common(v *finding.Invalid, p unit.Pressure, gauge string) {
+// CheckGauge checks the gauge of a common pressure.
+func (m *Measuring) CheckGauge(v *finding.Invalid, p unit.Pressure, gauge string) {
 	if p != 0 || gauge != "" {
-		m.names(v, Gauge, gauge, func() finding.Place { return finding.Member("gauge") })
+		m.CheckInstrument(v, Gauge, gauge, func() finding.Place { return finding.Member("gauge") })
 	}
 }
 

@@ -1,11 +1,11 @@
-package calc
+package certainty
 
 import "math"
 
 // Parts are what the instruments and the scatter add to an uncertainty.
 type Parts struct {
-	Scales        [instrumentKinds][]ScalePart
-	Readings      [instrumentKinds][]ReadingPart
+	Scales        [InstrumentKinds][]ScalePart
+	Readings      [InstrumentKinds][]ReadingPart
 	Runs, Catches *ScatterPart // nil where nothing was repeated
 }
 
@@ -35,21 +35,21 @@ type ScatterPart struct {
 	Squares, Caught float64
 }
 
-func (s scatter) part(squares, caught float64) *ScatterPart {
-	return &ScatterPart{s.prior, math.Sqrt(s.readings), math.Sqrt(s.seen), s.n, math.Sqrt(s.variance), squares, caught}
+func (s Scatter) Part(squares, caught float64) *ScatterPart {
+	return &ScatterPart{s.prior, math.Sqrt(s.readings), math.Sqrt(s.seen), s.n, math.Sqrt(s.Variance), squares, caught}
 }
 
-// part is one reading to which the result's logarithm is sensitive by c.
-func (x *instruments) part(c float64, slot int, value float64) ReadingPart {
+// Part is one reading to which the result's logarithm is sensitive by c.
+func (x *Errors) Part(c float64, slot int, value float64) ReadingPart {
 	d := DefaultInstrument(x.kind[slot])
-	if i := slot - int(instrumentKinds); i >= 0 {
+	if i := slot - int(InstrumentKinds); i >= 0 {
 		d = x.ids[i]
 	}
-	return ReadingPart{x.kind[slot], c * c, math.Sqrt(x.relative(slot, value)), value, d.Resolution, float64(d.ReactionTime), nil}
+	return ReadingPart{x.kind[slot], c * c, math.Sqrt(x.Relative(slot, value)), value, d.Resolution, float64(d.ReactionTime), nil}
 }
 
-// weighed are the same readings, counted so many times more.
-func weighed(parts []ReadingPart, by float64) []ReadingPart {
+// Weighed are the same readings, counted so many times more.
+func Weighed(parts []ReadingPart, by float64) []ReadingPart {
 	if by == 0 {
 		return nil
 	}
@@ -60,13 +60,13 @@ func weighed(parts []ReadingPart, by float64) []ReadingPart {
 	return all
 }
 
-// groups are the readings of each kind as one part, where readings are kept.
-func (p *propagation) groups() (all []ReadingPart) {
-	if len(p.parts) == 0 {
+// Groups are the readings of each kind as one part, where readings are kept.
+func (p *Propagation) Groups() (all []ReadingPart) {
+	if len(p.Parts) == 0 {
 		return nil
 	}
-	for k := range instrumentKinds {
-		if v := p.reading[k]; v > 0 {
+	for k := range InstrumentKinds {
+		if v := p.Reading[k]; v > 0 {
 			all = append(all, ReadingPart{Kind: k, Weight: 1, Uncertainty: math.Sqrt(v), Group: p.of(k)})
 		}
 	}
@@ -74,8 +74,8 @@ func (p *propagation) groups() (all []ReadingPart) {
 }
 
 // of are the readings of one kind.
-func (p *propagation) of(k InstrumentKind) (some []ReadingPart) {
-	for _, r := range p.parts {
+func (p *Propagation) of(k InstrumentKind) (some []ReadingPart) {
+	for _, r := range p.Parts {
 		if r.Kind == k {
 			some = append(some, r)
 		}
@@ -83,19 +83,19 @@ func (p *propagation) of(k InstrumentKind) (some []ReadingPart) {
 	return some
 }
 
-// explained adds the parts, when they were asked for.
-func (u Uncertainty) explained(p *propagation, x *instruments, runs, catches *ScatterPart) Uncertainty {
-	if !x.explain {
+// Explained adds the parts, when they were asked for.
+func (u Uncertainty) Explained(p *Propagation, x *Errors, runs, catches *ScatterPart) Uncertainty {
+	if !x.Explain {
 		return u
 	}
 	u.Parts = &Parts{Runs: runs, Catches: catches}
 	for i := range x.used {
-		if c := p.scale[i]; c != 0 {
+		if c := p.Scale[i]; c != 0 {
 			k := x.kind[i]
 			u.Parts.Scales[k] = append(u.Parts.Scales[k], ScalePart{c, math.Sqrt(3 * x.scale[i])})
 		}
 	}
-	for k := range instrumentKinds {
+	for k := range InstrumentKinds {
 		u.Parts.Readings[k] = p.of(k)
 	}
 	return u

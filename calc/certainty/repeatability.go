@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"wetrun/calc/finding"
@@ -27,7 +27,7 @@ var (
 	DefaultCatchesPrior = Prior{4 * unit.Percent, 5}
 )
 
-func (p Prior) or(standard Prior) Prior {
+func (p Prior) Or(standard Prior) Prior {
 	if p == (Prior{}) {
 		return standard
 	}
@@ -52,15 +52,15 @@ func (p Prior) check() (v finding.Invalid) {
 	return v
 }
 
-// A scatter is the variance of one measurement about the mean, as a share squared.
-type scatter struct {
-	variance, freedom float64
+// A Scatter is the variance of one measurement about the mean, as a share squared.
+type Scatter struct {
+	Variance, Freedom float64
 	prior             Prior
 	readings, seen    float64
 	n                 int
 }
 
-// pooled is the scatter to go by after n measurements, of which readings is the mean
+// Pooled is the scatter to go by after n measurements, of which readings is the mean
 // variance that independent errors of instruments add to one, and seen the variance
 // that was seen among them (n - 1):
 //
@@ -68,8 +68,8 @@ type scatter struct {
 //
 // What is seen has the errors of the instruments in it already, so the prior gets them
 // too before the two are pooled (GUM 4.2.4), and nothing counts them a second time.
-func (p Prior) pooled(readings, seen float64, n int) scatter {
+func (p Prior) Pooled(readings, seen float64, n int) Scatter {
 	nu0, s0 := float64(p.DegreesOfFreedom), float64(p.StandardDeviation)
 	nu := nu0 + float64(n-1)
-	return scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu, p, readings, seen, n}
+	return Scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu, p, readings, seen, n}
 }

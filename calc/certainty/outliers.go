@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -28,7 +28,7 @@ const (
 )
 
 // Words lists every test.
-func (OutlierTest) Words() []string { return wordsOf([]OutlierTest{GrubbsTest, RangeTest}) }
+func (OutlierTest) Words() []string { return finding.WordsOf([]OutlierTest{GrubbsTest, RangeTest}) }
 
 // OutlierSignificance is how often at most the tests together find an outlier among
 // values that differ by chance alone; OutlierTestSignificance is the half of it that

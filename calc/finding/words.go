@@ -1,4 +1,4 @@
-package calc
+package finding
 
 import "slices"
 
@@ -6,8 +6,8 @@ import "slices"
 // requests too. The zero value is one that was not given. Each type lists its words with
 // the method Words; the lists themselves stand beside the constants.
 
-// wordsOf is such a list for callers, who may keep it.
-func wordsOf[W ~string](list []W) []string {
+// WordsOf is such a list for callers, who may keep it.
+func WordsOf[W ~string](list []W) []string {
 	words := make([]string, len(list))
 	for i, w := range list {
 		words[i] = string(w)
@@ -15,5 +15,5 @@ func wordsOf[W ~string](list []W) []string {
 	return words
 }
 
-// notAmong tells whether a word was given and is none of the list.
-func notAmong[W ~string](w W, list []W) bool { return w != "" && !slices.Contains(list, w) }
+// NotAmong tells whether a word was given and is none of the list.
+func NotAmong[W ~string](w W, list []W) bool { return w != "" && !slices.Contains(list, w) }

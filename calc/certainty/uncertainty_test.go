@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -25,7 +25,7 @@ func TestReferenceGUMG41(t *testing.T) {
 	b[SourceNozzleFlowRate] = Component{0.0025, 9}
 	b[SourceGroundSpeed] = Component{0.0057, 4}
 	b[SourceSprayedWidth] = Component{0.0082, 14}
-	u := combine(&b, 1)
+	u := Combine(&b, 1)
 	near(t, "u_c", u.Standard, 0.010295, 1e-4)
 	near(t, "nu_eff", u.DegreesOfFreedom, 18.999, 1e-3)
 	near(t, "t", u.CoverageFactor, 2.09, 0.002)
@@ -43,10 +43,10 @@ func TestReferenceGUMH1(t *testing.T) {
 	for i, u := range []float64{25, 16.599, 6.7, 5.8, 3.9, 2.887} {
 		b[i].Standard = u
 	}
-	near(t, "u_c", combine(&b, 1).Standard, 31.66, 2e-4)
+	near(t, "u_c", Combine(&b, 1).Standard, 31.66, 2e-4)
 
 	b = Budget{{25, 18}, {9.7, 25.6}, {2.9, 50}, {16.6, 2}}
-	near(t, "nu_eff", combine(&b, 1).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
+	near(t, "nu_eff", Combine(&b, 1).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
 }
 
 // TestReferenceStudentTable: two-sided 95 % and one-sided probabilities.
@@ -65,12 +65,12 @@ func TestReferenceStudentTable(t *testing.T) {
 		0: {1.282, 1.645, 1.960, 2.326, 2.576},
 	} {
 		b := Budget{{1, nu}}
-		u := combine(&b, 1)
+		u := Combine(&b, 1)
 		if math.Round(u.CoverageFactor*1000) != math.Round(row[2]*1000) {
 			t.Errorf("%v degrees of freedom: coverage factor %.5f, the table has %.3f", nu, u.CoverageFactor, row[2])
 		}
 		for i, tail := range tails {
-			p := ConformanceProbability(0, &u, unlimited, row[i])
+			p := ConformanceProbability(0, &u, Unlimited, row[i])
 			if math.Abs(1-p-tail) > 0.001*tail*math.Max(1, row[i]) {
 				t.Errorf("%v degrees of freedom, beyond %.3f: %.6f, the table has %v", nu, row[i], 1-p, tail)
 			}
@@ -94,10 +94,10 @@ func TestReferenceConformity(t *testing.T) {
 	one := func(u float64) *Uncertainty {
 		return &Uncertainty{Standard: u, CoverageFactor: normalCoverage, Reference: 1}
 	}
-	near(t, "breakdown voltage", ConformanceProbability(-5.47, one(0.05), unlimited, -5.40), 0.919, 0.001)
+	near(t, "breakdown voltage", ConformanceProbability(-5.47, one(0.05), Unlimited, -5.40), 0.919, 0.001)
 	near(t, "oil", ConformanceProbability(13.6, one(1.8), 12.5, 16.3), 0.663, 0.001)
 	for _, x := range []struct{ p, z float64 }{{0.80, 0.842}, {0.90, 1.282}, {0.95, 1.645}, {0.99, 2.326}, {0.999, 3.090}} {
-		near(t, "one-sided", ConformanceProbability(10-x.z*2, one(2), unlimited, 10), x.p, 2e-4)
+		near(t, "one-sided", ConformanceProbability(10-x.z*2, one(2), Unlimited, 10), x.p, 2e-4)
 	}
 	// Without any uncertainty the verdict itself, the limit included.
 	for x, want := range map[float64]float64{0.1: 1, 0.1001: 0, -0.1: 1} {
@@ -111,7 +111,7 @@ func TestReferenceConformanceClasses(t *testing.T) {
 	u := &Uncertainty{Standard: 1, CoverageFactor: normalCoverage, Reference: 1}
 	for margin, want := range map[float64]Conformance{1.65: SurelyWithin, 1.64: TooClose, -1.64: TooClose, -1.65: SurelyOutside} {
 		var got Conformity
-		if got.judge(0, u, unlimited, margin, repeats{}); got.Conformance != want {
+		if got.Judge(0, u, Unlimited, margin, Repeats{}); got.Conformance != want {
 			t.Errorf("margin %v: %v, want %v", margin, got.Conformance, want)
 		}
 	}
@@ -124,7 +124,7 @@ func TestLessLikelyConformityCounts(t *testing.T) {
 	for _, margins := range [][2]float64{{3, -3}, {-3, 3}} {
 		var got Conformity
 		for _, margin := range margins {
-			got.judge(0, u, unlimited, margin, repeats{})
+			got.Judge(0, u, Unlimited, margin, Repeats{})
 		}
 		if got.Conformance != SurelyOutside || got.Probability > 0.01 {
 			t.Errorf("margins %v: %+v", margins, got)

@@ -1,4 +1,4 @@
-package calc
+package certainty
 
 import (
 	"math"
@@ -21,7 +21,7 @@ const (
 
 // Words lists what is known of a conformance.
 func (Conformance) Words() []string {
-	return wordsOf([]Conformance{SurelyWithin, SurelyOutside, TooClose})
+	return finding.WordsOf([]Conformance{SurelyWithin, SurelyOutside, TooClose})
 }
 
 // SureEnough is the probability from which something counts as certain: the usual
@@ -36,8 +36,8 @@ type Conformity struct {
 	MeasureAgain MeasureAgain
 }
 
-// unlimited is the low end of what is judged on one side only.
-var unlimited = math.Inf(-1)
+// Unlimited is the low end of what is judged on one side only.
+var Unlimited = math.Inf(-1)
 
 // ConformanceProbability is the probability that a value lies from low to high, having
 // been measured as x with uncertainty u: that of Student's t at the effective degrees of
@@ -57,9 +57,9 @@ func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float6
 	return 0
 }
 
-// judge tells how surely a value lies from low to high, and where that is too close to
+// Judge tells how surely a value lies from low to high, and where that is too close to
 // say, what would settle it. What was judged before and is less likely to conform stays.
-func (c *Conformity) judge(x float64, u *Uncertainty, low, high float64, n repeats) {
+func (c *Conformity) Judge(x float64, u *Uncertainty, low, high float64, n Repeats) {
 	p := ConformanceProbability(x, u, low, high)
 	if c.Conformance != ConformanceUnknown && float64(c.Probability) <= p {
 		return
