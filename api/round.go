@@ -62,9 +62,9 @@ func (r *round) row(i int) int {
 // name is the label of the catch i of the round, or else its number.
 //
 // The number is that of its row among the catches that the crew filled in, from one:
-// follow-ups made later move no row, so it stays the number that stands on their sheet, in
-// their notebook and in the pointer, whatever was caught again. A follow-up has its own
-// label or is called by its drop, which has one, or could not be replaced.
+// follow-ups made later move no row, so it stays the number in their notebook, on the
+// record and in the pointer, whatever was caught again. A follow-up that has no label is
+// called as its drop is; see nameOfFollowUp.
 func (r *round) name(label string, i int) string { return nameOrNumber(label, r.row(i)) }
 
 // moved puts a place among the catches of the round where the sheet has it. What a drop
