@@ -10,6 +10,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/internal/packed"
+	"wetrun/internal/text"
 )
 
 // TestReferenceLoadsFromHere: every file that the page names is served, and nothing
@@ -30,6 +33,24 @@ func TestReferenceLoadsFromHere(t *testing.T) {
 	}
 	if start := call(t, http.MethodGet, "/docs/start.js", "").Body.String(); !strings.Contains(start, "validatorUrl: null") {
 		t.Error("the document would be sent elsewhere to be checked")
+	}
+}
+
+// TestReferenceKnowsWhetherThereAreKeys: where none are set, what would ask for one is
+// hidden.
+func TestReferenceKnowsWhetherThereAreKeys(t *testing.T) {
+	for _, keys := range []bool{false, true} {
+		x, err := docsFiles(keys)["/docs/page.css"].get(text.English)
+		if err != nil {
+			t.Fatal(err)
+		}
+		style, err := packed.Unpack(x.body)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if hides := strings.Contains(string(style), ".authorization__btn"); hides == keys {
+			t.Errorf("keys %v: the locks are hidden: %v", keys, hides)
+		}
 	}
 }
 
@@ -58,7 +79,7 @@ func TestPagesForPeopleHaveAPolicy(t *testing.T) {
 // does not, each with a tag of its own.
 func TestCompressed(t *testing.T) {
 	all := pages(operations)
-	maps.Copy(all, docsFiles())
+	maps.Copy(all, docsFiles(false))
 	maps.Copy(all, webPages())
 	for _, path := range []string{"/openapi.yaml", "/openapi.json", "/docs/swagger-ui-bundle.js", "/docs/start.js", "/web/main.js"} {
 		if all[path] == nil || !all[path].packed {

@@ -55,8 +55,8 @@ func TestNozzleSelectionCautions(t *testing.T) {
 			t.Errorf("with %q: %v", more, a.Cautions)
 		}
 		for _, c := range a.Candidates {
-			fromMemory := slices.ContainsFunc(c.Notes, func(n notice) bool { return n.Code == "from_memory" && n.Text != "note.from_memory" })
-			if fromMemory != slices.Contains([]string{"10", "15", "20"}, c.Size) {
+			notRead := slices.ContainsFunc(c.Notes, func(n notice) bool { return n.Code == "source_not_read" && n.Text != "note.source_not_read" })
+			if notRead != slices.Contains([]string{"10", "15", "20"}, c.Size) {
 				t.Errorf("%s: %v", c.Size, c.Notes)
 			}
 			if c.DropletClass != "unknown" {

@@ -56,7 +56,7 @@ func serving(o Options, operations []operation) http.Handler {
 		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, o.Limits, t, c.Response(), c.Request()) })
-	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles()} {
+	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles(o.Keys != nil)} {
 		for path, page := range all {
 			page.private = guard.selective(path)
 			serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }

@@ -35,7 +35,7 @@ type Candidate struct {
 
 // Notes on a candidate.
 const (
-	NoteFromMemory        = "from_memory"               // the rating of the size was read in no source
+	NoteSourceNotRead     = "source_not_read"           // the rating of the size was read in no source
 	NotePressureAbove     = "pressure_above_range"      // at the highest speed
 	NotePressureBelow     = "pressure_below_range"      // at the lowest speed
 	NoteRangesDoNotMeet   = "ranges_do_not_meet"        // its own range and the common one
@@ -60,7 +60,7 @@ func (in NozzleSelectionInput) candidates() []Candidate {
 			c := Candidate{Size: s.Size, Shelf: -1, PressureRange: in.PressureRange}
 			c.RatedFlowRate, c.RatedPressure = Nozzle{Size: s.Size, SizeRating: in.SizeRating}.rating()
 			if s.SourceNotRead {
-				c.Notes = append(c.Notes, NoteFromMemory)
+				c.Notes = append(c.Notes, NoteSourceNotRead)
 			}
 			all = append(all, c)
 		}

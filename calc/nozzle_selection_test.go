@@ -90,17 +90,17 @@ func TestReferenceSelection(t *testing.T) {
 	}
 }
 
-// TestReferenceSizesFromMemory: without a list all twelve are candidates, and the
-// three largest say that they are from memory. Read at 3 bar an 03 needs 3 bar x
+// TestReferenceSizesReadInNoSource: without a list all twelve are candidates, and the
+// three largest say that no source was read. Read at 3 bar an 03 needs 3 bar x
 // (0.3 x 3.785411784 / 1.2)^2 = 2.68675 bar for 0.3 gal/min.
-func TestReferenceSizesFromMemory(t *testing.T) {
+func TestReferenceSizesReadInNoSource(t *testing.T) {
 	in := wanted()
 	in.SizeRating = calc.ISO3Bar
 	r := mustSelect(t, in)
 	noted := 0
 	for _, c := range r.Candidates {
 		for _, n := range c.Notes {
-			if n == calc.NoteFromMemory {
+			if n == calc.NoteSourceNotRead {
 				noted++
 			}
 		}
@@ -109,7 +109,7 @@ func TestReferenceSizesFromMemory(t *testing.T) {
 		}
 	}
 	if len(r.Candidates) != 12 || noted != 3 || r.Candidates[0].Size != "03" {
-		t.Errorf("%d candidates, %d from memory, %s first", len(r.Candidates), noted, r.Candidates[0].Size)
+		t.Errorf("%d candidates, %d read in no source, %s first", len(r.Candidates), noted, r.Candidates[0].Size)
 	}
 }
 
