@@ -29,8 +29,8 @@ func addLinks(h http.Header) {
 // catalogType is the media type of the catalogue with the profile that RFC 9727 asks for.
 const catalogType = `application/linkset+json; profile="https://www.rfc-editor.org/info/rfc9727"`
 
-// CatalogResponse is a set of links (RFC 9264): GET /.well-known/api-catalog.
-type CatalogResponse struct {
+// CatalogAnswer is a set of links (RFC 9264): GET /.well-known/api-catalog.
+type CatalogAnswer struct {
 	Linkset []LinkContext `json:"linkset"`
 }
 
@@ -71,6 +71,6 @@ func apiCatalog(operations []operation, pages map[string]*page) func(text.Langua
 			ServiceMeta: []LinkTarget{{"/v1/meta", reached}},
 			Status:      []LinkTarget{{"/readyz", reached}},
 		}
-		return json.Marshal(CatalogResponse{[]LinkContext{all, about}})
+		return json.Marshal(CatalogAnswer{[]LinkContext{all, about}})
 	}
 }

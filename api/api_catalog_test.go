@@ -21,8 +21,8 @@ func TestCatalog(t *testing.T) {
 	if err := validates("CatalogAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
-	compareType(t, "catalogue", reflect.TypeFor[CatalogResponse](), schemaNamed(t, "CatalogAnswer"))
-	var catalog CatalogResponse
+	compareType(t, "catalogue", reflect.TypeFor[CatalogAnswer](), schemaNamed(t, "CatalogAnswer"))
+	var catalog CatalogAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &catalog); err != nil {
 		t.Fatal(err)
 	}

@@ -38,10 +38,10 @@ type RateStandards struct {
 	ApplicationRate       Quantity `json:"applicationRate,omitzero" is:"ratio"`
 }
 
-func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateResponse, error) {
+func applicationRate(ctx context.Context, r *ApplicationRateRequest) (ApplicationRateAnswer, error) {
 	result, err := calc.ApplicationRate(r.input())
 	if err := combined(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), err); err != nil {
-		return ApplicationRateResponse{}, err
+		return ApplicationRateAnswer{}, err
 	}
 	a := applicationRateAnswer(ctx, r, result)
 	w := explaining(r.shows())

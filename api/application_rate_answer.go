@@ -9,37 +9,37 @@ import (
 	"wetrun/calc/unit"
 )
 
-// ApplicationRateResponse is the answer: all four, and what follows from them.
-type ApplicationRateResponse struct {
+// ApplicationRateAnswer is the answer: all four, and what follows from them.
+type ApplicationRateAnswer struct {
 	SolvedFor             calc.Solved `json:"solvedFor"`
 	NozzleFlowRate        Quantity    `json:"nozzleFlowRate"`
 	GroundSpeed           Quantity    `json:"groundSpeed"`
 	SprayedWidthPerNozzle Quantity    `json:"sprayedWidthPerNozzle"`
 	ApplicationRate       Quantity    `json:"applicationRate"`
 
-	Nozzle                  *NozzleResponse `json:"nozzle,omitzero"`
-	Width                   Quantity        `json:"width,omitzero"`
-	FieldApplicationRate    Quantity        `json:"fieldApplicationRate,omitzero"`
-	WaterEquivalentFlowRate Quantity        `json:"waterEquivalentFlowRate,omitzero"`
+	Nozzle                  *NozzleAnswer `json:"nozzle,omitzero"`
+	Width                   Quantity      `json:"width,omitzero"`
+	FieldApplicationRate    Quantity      `json:"fieldApplicationRate,omitzero"`
+	WaterEquivalentFlowRate Quantity      `json:"waterEquivalentFlowRate,omitzero"`
 
 	TargetApplicationRate Quantity       `json:"targetApplicationRate,omitzero"`
 	RateBasis             calc.RateBasis `json:"rateBasis,omitzero"`
 	RateTolerance         Quantity       `json:"rateTolerance,omitzero"`
 	Deviation             Quantity       `json:"deviation,omitzero"`
 	WithinTolerance       *bool          `json:"withinTolerance,omitzero"`
-	ConformanceResponse
-	LabelConformance *ConformanceResponse `json:"labelConformance,omitzero"`
-	Uncertainty      *RateUncertainty     `json:"uncertainty,omitzero"`
-	LabelMaximum     Quantity             `json:"labelMaximum,omitzero"`
-	OverLabelMaximum *bool                `json:"overLabelMaximum,omitzero"`
-	Cautions         []notice             `json:"cautions"`
-	Warnings         []warning            `json:"warnings,omitzero"`
+	ConformanceAnswer
+	LabelConformance *ConformanceAnswer `json:"labelConformance,omitzero"`
+	Uncertainty      *RateUncertainty   `json:"uncertainty,omitzero"`
+	LabelMaximum     Quantity           `json:"labelMaximum,omitzero"`
+	OverLabelMaximum *bool              `json:"overLabelMaximum,omitzero"`
+	Cautions         []notice           `json:"cautions"`
+	Warnings         []warning          `json:"warnings,omitzero"`
 	Explained
 }
 
-func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, result calc.ApplicationRateResult) ApplicationRateResponse {
+func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, result calc.ApplicationRateResult) ApplicationRateAnswer {
 	units := r.units()
-	a := ApplicationRateResponse{
+	a := ApplicationRateAnswer{
 		SolvedFor:             result.SolvedFor,
 		NozzleFlowRate:        r.NozzleFlowRate.or(in(result.NozzleFlowRate, units.flow)),
 		GroundSpeed:           r.GroundSpeed.or(in(result.GroundSpeed, units.speed)),
@@ -73,18 +73,18 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 
 // RateUncertainty is how well the members of its names are known.
 type RateUncertainty struct {
-	NozzleFlowRate        UncertaintyResponse `json:"nozzleFlowRate,omitzero"`
-	GroundSpeed           UncertaintyResponse `json:"groundSpeed,omitzero"`
-	SprayedWidthPerNozzle UncertaintyResponse `json:"sprayedWidthPerNozzle,omitzero"`
-	ApplicationRate       UncertaintyResponse `json:"applicationRate,omitzero"`
-	FieldApplicationRate  UncertaintyResponse `json:"fieldApplicationRate,omitzero"`
-	Deviation             UncertaintyResponse `json:"deviation,omitzero"`
+	NozzleFlowRate        UncertaintyAnswer `json:"nozzleFlowRate,omitzero"`
+	GroundSpeed           UncertaintyAnswer `json:"groundSpeed,omitzero"`
+	SprayedWidthPerNozzle UncertaintyAnswer `json:"sprayedWidthPerNozzle,omitzero"`
+	ApplicationRate       UncertaintyAnswer `json:"applicationRate,omitzero"`
+	FieldApplicationRate  UncertaintyAnswer `json:"fieldApplicationRate,omitzero"`
+	Deviation             UncertaintyAnswer `json:"deviation,omitzero"`
 
-	rate UncertaintyResponse // of the rate where it was given, for the working
+	rate UncertaintyAnswer // of the rate where it was given, for the working
 }
 
 // uncertain adds how well the rate, or what was solved for, is known.
-func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.ApplicationRateResult, units *resultUnits) {
+func (a *ApplicationRateAnswer) uncertain(ctx context.Context, x *calc.ApplicationRateResult, units *resultUnits) {
 	u := x.Uncertainty
 	if u == nil {
 		return
@@ -104,7 +104,7 @@ func (a *ApplicationRateResponse) uncertain(ctx context.Context, x *calc.Applica
 	default:
 		a.Uncertainty.ApplicationRate = uncertain(&u.Solved, units.rate)
 	}
-	a.ConformanceResponse = conformance(ctx, u.Within)
+	a.ConformanceAnswer = conformance(ctx, u.Within)
 	if u.UnderLabel.Conformance != certainty.ConformanceUnknown {
 		label := conformance(ctx, u.UnderLabel)
 		a.LabelConformance = &label

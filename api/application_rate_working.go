@@ -5,7 +5,7 @@ import (
 	"wetrun/calc/method"
 )
 
-func (r *ApplicationRateRequest) work(w working, x *calc.ApplicationRateResult, a *ApplicationRateResponse) {
+func (r *ApplicationRateRequest) work(w working, x *calc.ApplicationRateResult, a *ApplicationRateAnswer) {
 	rd := w.density(r.RelativeDensity, r.LiquidDensity)
 	if x.SolvedFor != calc.SolvedNozzleFlowRate && !r.NozzleFlowRate.given() {
 		r.workFlow(w, rd, a.NozzleFlowRate)
@@ -36,7 +36,7 @@ func (r *ApplicationRateRequest) work(w working, x *calc.ApplicationRateResult, 
 }
 
 // solved begins the line of the figure that was solved for.
-func (a *ApplicationRateResponse) solved(w working, figure calc.Solved) *line {
+func (a *ApplicationRateAnswer) solved(w working, figure calc.Solved) *line {
 	switch figure {
 	case calc.SolvedNozzleFlowRate:
 		return w.line(method.NozzleFlowForRate, "/nozzleFlowRate", a.NozzleFlowRate)
@@ -50,7 +50,7 @@ func (a *ApplicationRateResponse) solved(w working, figure calc.Solved) *line {
 
 // workUncertainty adds how well the rate is known. Where the rate was given and
 // something else solved for, its own uncertainty is a number between.
-func (r *ApplicationRateRequest) workUncertainty(w working, a *ApplicationRateResponse) {
+func (r *ApplicationRateRequest) workUncertainty(w working, a *ApplicationRateAnswer) {
 	u := a.Uncertainty
 	if u == nil {
 		return
@@ -61,7 +61,7 @@ func (r *ApplicationRateRequest) workUncertainty(w working, a *ApplicationRateRe
 	w.uncertain("/uncertainty/applicationRate", &u.ApplicationRate)
 	w.uncertain("/uncertainty/fieldApplicationRate", &u.FieldApplicationRate)
 	w.uncertain("/uncertainty/deviation", &u.Deviation)
-	w.conformsEitherWay("", &a.ConformanceResponse, a.Deviation, &u.Deviation, a.RateTolerance)
+	w.conformsEitherWay("", &a.ConformanceAnswer, a.Deviation, &u.Deviation, a.RateTolerance)
 	if a.LabelConformance == nil {
 		return
 	}

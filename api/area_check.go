@@ -38,15 +38,15 @@ func (s *AreaStandards) input() calc.AreaStandards {
 	}
 }
 
-// AreaCheckResponse is the answer.
-type AreaCheckResponse struct {
+// AreaCheckAnswer is the answer.
+type AreaCheckAnswer struct {
 	Area                    Quantity `json:"area"`
 	ApplicationRate         Quantity `json:"applicationRate"`
 	ExpectedApplicationRate Quantity `json:"expectedApplicationRate,omitzero"`
 	RateTolerance           Quantity `json:"rateTolerance,omitzero"`
 	Deviation               Quantity `json:"deviation,omitzero"`
 	WithinTolerance         *bool    `json:"withinTolerance,omitzero"`
-	ConformanceResponse
+	ConformanceAnswer
 	Uncertainty *AreaCheckUncertainty `json:"uncertainty,omitzero"`
 	Cautions    []notice              `json:"cautions"`
 	Warnings    []warning             `json:"warnings,omitzero"`
@@ -55,11 +55,11 @@ type AreaCheckResponse struct {
 
 // AreaCheckUncertainty is how well the members of its names are known.
 type AreaCheckUncertainty struct {
-	ApplicationRate UncertaintyResponse `json:"applicationRate"`
-	Deviation       UncertaintyResponse `json:"deviation,omitzero"`
+	ApplicationRate UncertaintyAnswer `json:"applicationRate"`
+	Deviation       UncertaintyAnswer `json:"deviation,omitzero"`
 }
 
-func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, error) {
+func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckAnswer, error) {
 	result, err := calc.AreaCheck(calc.AreaCheckInput{
 		VolumeUsed:              unit.Volume(r.VolumeUsed.si()),
 		Area:                    unit.Area(r.Area.si()),
@@ -71,10 +71,10 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		StandardUncertainties:   r.StandardUncertainties.input(),
 	})
 	if err != nil {
-		return AreaCheckResponse{}, err
+		return AreaCheckAnswer{}, err
 	}
 	units := r.units()
-	a := AreaCheckResponse{
+	a := AreaCheckAnswer{
 		Area:                    r.Area.or(in(result.Area, units.area)),
 		ApplicationRate:         in(result.ApplicationRate, units.rate),
 		ExpectedApplicationRate: r.ExpectedApplicationRate,
@@ -87,7 +87,7 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckResponse, err
 		a.RateTolerance = r.RateTolerance.or(percent(result.RateTolerance))
 	}
 	if u := result.Uncertainty; u != nil {
-		a.ConformanceResponse = conformance(ctx, u.Within)
+		a.ConformanceAnswer = conformance(ctx, u.Within)
 		a.Uncertainty = &AreaCheckUncertainty{uncertain(&u.ApplicationRate, units.rate), uncertain(&u.Deviation, unit.IDPct)}
 	}
 	w := explaining(r.shows())

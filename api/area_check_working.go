@@ -4,7 +4,7 @@ import (
 	"wetrun/calc/method"
 )
 
-func (r *AreaCheckRequest) work(w working, a *AreaCheckResponse) {
+func (r *AreaCheckRequest) work(w working, a *AreaCheckAnswer) {
 	if !r.Area.given() {
 		w.line(method.CourseTreatedArea, "/area", a.Area).with("L", r.CourseLength).with("W", r.Width).count("n", max(r.Passes, 1))
 	}
@@ -15,6 +15,6 @@ func (r *AreaCheckRequest) work(w working, a *AreaCheckResponse) {
 	if u := a.Uncertainty; u != nil {
 		w.uncertain("/uncertainty/applicationRate", &u.ApplicationRate)
 		w.uncertain("/uncertainty/deviation", &u.Deviation)
-		w.conformsEitherWay("", &a.ConformanceResponse, a.Deviation, &u.Deviation, a.RateTolerance)
+		w.conformsEitherWay("", &a.ConformanceAnswer, a.Deviation, &u.Deviation, a.RateTolerance)
 	}
 }

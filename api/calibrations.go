@@ -79,27 +79,27 @@ type TargetRequest struct {
 
 var calibrationsTable = requestTable[CalibrationsRequest]()
 
-func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResponse, error) {
+func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnswer, error) {
 	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Output.Catches).Under(output)...); unused != nil {
-		return CalibrationsResponse{}, unused
+		return CalibrationsAnswer{}, unused
 	}
 	if wrong := r.Schedule.check(); wrong != nil {
-		return CalibrationsResponse{}, wrong
+		return CalibrationsAnswer{}, wrong
 	}
 	if refused := r.bedsBeyond(); refused != nil {
-		return CalibrationsResponse{}, refused
+		return CalibrationsAnswer{}, refused
 	}
 	p, refused := r.parts(text.From(ctx))
 	if refused != nil {
-		return CalibrationsResponse{}, refused
+		return CalibrationsAnswer{}, refused
 	}
 	planning, err := r.planning()
 	if err != nil {
-		return CalibrationsResponse{}, err
+		return CalibrationsAnswer{}, err
 	}
 	with, err := r.MeasuringRequest.input()
 	if err != nil {
-		return CalibrationsResponse{}, err
+		return CalibrationsAnswer{}, err
 	}
 	with.Explain = r.shows()
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
@@ -131,7 +131,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsResp
 		Overdue:         r.Schedule.answer().used(),
 	})
 	if err != nil {
-		return CalibrationsResponse{}, p.output.round.moveViolations(err)
+		return CalibrationsAnswer{}, p.output.round.moveViolations(err)
 	}
 	return r.answer(ctx, p, result), nil
 }

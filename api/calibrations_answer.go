@@ -7,12 +7,12 @@ import (
 	"wetrun/internal/text"
 )
 
-// CalibrationsResponse is the answer to a field sheet.
-type CalibrationsResponse struct {
+// CalibrationsAnswer is the answer to a field sheet.
+type CalibrationsAnswer struct {
 	Label         string            `json:"label,omitzero"`
 	Verdict       calc.SheetVerdict `json:"verdict"`
 	VerdictDetail string            `json:"verdictDetail"`
-	NextSteps     []StepResponse    `json:"nextSteps"`
+	NextSteps     []StepAnswer      `json:"nextSteps"`
 	Machine       MachineRequest    `json:"machine,omitzero"`
 	Pressure      PressurePart      `json:"pressure"`
 	Output        OutputPart        `json:"output"`
@@ -22,15 +22,15 @@ type CalibrationsResponse struct {
 
 	Maintenance MaintenancePart `json:"maintenance"`
 	AreaCheck   AreaCheckPart   `json:"areaCheck"`
-	Cost        *CostResponse   `json:"cost,omitzero"`
+	Cost        *CostAnswer     `json:"cost,omitzero"`
 
-	NextDue  *NextDueResponse `json:"nextDue,omitzero"`
-	Cautions []notice         `json:"cautions"`
+	NextDue  *NextDueAnswer `json:"nextDue,omitzero"`
+	Cautions []notice       `json:"cautions"`
 	Explained
 }
 
-// StepResponse is one thing to do next.
-type StepResponse struct {
+// StepAnswer is one thing to do next.
+type StepAnswer struct {
 	Code    calc.StepCode `json:"code"`
 	Label   string        `json:"label,omitzero"`
 	Pointer string        `json:"pointer,omitzero"`
@@ -39,33 +39,33 @@ type StepResponse struct {
 
 // PressurePart is the boom's pressure.
 type PressurePart struct {
-	Status calc.PartStatus             `json:"status"`
-	Result *PressureUniformityResponse `json:"result,omitzero"`
+	Status calc.PartStatus           `json:"status"`
+	Result *PressureUniformityAnswer `json:"result,omitzero"`
 }
 
 // OutputPart is the catches.
 type OutputPart struct {
-	Status calc.PartStatus           `json:"status"`
-	Result *NozzleAcceptanceResponse `json:"result,omitzero"`
+	Status calc.PartStatus         `json:"status"`
+	Result *NozzleAcceptanceAnswer `json:"result,omitzero"`
 }
 
 // SpeedPart is the timed runs.
 type SpeedPart struct {
-	Status calc.PartStatus      `json:"status"`
-	Result *GroundSpeedResponse `json:"result,omitzero"`
+	Status calc.PartStatus    `json:"status"`
+	Result *GroundSpeedAnswer `json:"result,omitzero"`
 }
 
 // RatePart is the rate per area.
 type RatePart struct {
-	Status calc.PartStatus          `json:"status"`
-	Result *ApplicationRateResponse `json:"result,omitzero"`
+	Status calc.PartStatus        `json:"status"`
+	Result *ApplicationRateAnswer `json:"result,omitzero"`
 }
 
 // CorrectionPart is what would bring the rate to its target. Its status is the decision
 // of the correction, where one was looked for.
 type CorrectionPart struct {
-	Status string               `json:"status"`
-	Result *CorrectionsResponse `json:"result,omitzero"`
+	Status string             `json:"status"`
+	Result *CorrectionsAnswer `json:"result,omitzero"`
 }
 
 // sheetCautions go with every sheet: the whole job is done beside the machine.
@@ -74,13 +74,13 @@ var sheetCautions = cautionsOf(
 	"label_is_law", "shaft_speed", "reentry", "local_rules",
 )
 
-func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsResponse {
+func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsAnswer {
 	lang := text.From(ctx)
-	a := CalibrationsResponse{
+	a := CalibrationsAnswer{
 		Label:         r.Label,
 		Verdict:       x.Verdict,
 		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictShade(x)),
-		NextSteps:     make([]StepResponse, len(x.Steps)),
+		NextSteps:     make([]StepAnswer, len(x.Steps)),
 		Machine:       r.Machine,
 		Pressure:      PressurePart{Status: x.PressureStatus},
 		Output:        OutputPart{Status: x.OutputStatus},
@@ -118,12 +118,12 @@ func verdictShade(x calc.FieldSheetResult) string {
 }
 
 // results fills in each part's own answer. Places are of the sheet already.
-func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsResponse) {
+func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsAnswer) {
 	all := new(struct { // one piece of memory
-		pressure PressureUniformityResponse
-		output   NozzleAcceptanceResponse
-		speed    GroundSpeedResponse
-		rate     ApplicationRateResponse
+		pressure PressureUniformityAnswer
+		output   NozzleAcceptanceAnswer
+		speed    GroundSpeedAnswer
+		rate     ApplicationRateAnswer
 	})
 	if x.Pressure != nil {
 		part := &all.pressure

@@ -9,7 +9,7 @@ import (
 
 // withUncertainty words a quantity with its uncertainty, where that is known: two
 // significant digits of it, as JCGM 100:2008, section 7.2.6, advises.
-func (s *summary) withUncertainty(q Quantity, u UncertaintyResponse) string {
+func (s *summary) withUncertainty(q Quantity, u UncertaintyAnswer) string {
 	if !u.Expanded.given() || !q.given() {
 		return s.quantity(q)
 	}
@@ -21,7 +21,7 @@ func (s *summary) withUncertainty(q Quantity, u UncertaintyResponse) string {
 }
 
 // tooCloseLines are the lines on a verdict that is too close to its limit to be called.
-func (s *summary) tooCloseLines(of string, c ConformanceResponse) []string {
+func (s *summary) tooCloseLines(of string, c ConformanceAnswer) []string {
 	switch {
 	case c.ConformanceDetail == "":
 		return nil
@@ -34,13 +34,13 @@ func (s *summary) tooCloseLines(of string, c ConformanceResponse) []string {
 // catchRemarks are the lines on catches that cannot be called and on those that stand
 // apart from the rest; what is said of several is said once. What is to be cleaned or
 // replaced has an action, and is caught again after that.
-func (s *summary) catchRemarks(x *NozzleAcceptanceResponse) []string {
+func (s *summary) catchRemarks(x *NozzleAcceptanceAnswer) []string {
 	var remarks sharedRemarks
 	for i, c := range x.Catches {
 		remarks.add(x.round.name(c.Label, i), c.ConformanceDetail)
 	}
 	for _, o := range x.Outliers {
-		acted := func(a ActionResponse) bool { return a.Pointer == o.Pointer }
+		acted := func(a ActionAnswer) bool { return a.Pointer == o.Pointer }
 		if slices.ContainsFunc(x.Actions, acted) {
 			continue
 		}

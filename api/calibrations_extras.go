@@ -70,40 +70,40 @@ func (c *CostRequest) input() calc.SheetCost {
 // MaintenancePart is what was found by eye, with what follows.
 type MaintenancePart struct {
 	Status   calc.PartStatus  `json:"status"`
-	Beds     []BedResponse    `json:"beds,omitzero"`
+	Beds     []BedAnswer      `json:"beds,omitzero"`
 	Findings []FindingRequest `json:"findings,omitzero"`
 }
 
-// BedResponse is one bed with its decision.
-type BedResponse struct {
+// BedAnswer is one bed with its decision.
+type BedAnswer struct {
 	BedRequest
 	Decision calc.InspectionDecision `json:"decision"`
 }
 
 // AreaCheckPart is the rate that the tank tells.
 type AreaCheckPart struct {
-	Status calc.PartStatus    `json:"status"`
-	Result *AreaCheckResponse `json:"result,omitzero"`
+	Status calc.PartStatus  `json:"status"`
+	Result *AreaCheckAnswer `json:"result,omitzero"`
 }
 
-// CostResponse is what the deviation costs: above zero wasted, below zero saved.
-type CostResponse struct {
+// CostAnswer is what the deviation costs: above zero wasted, below zero saved.
+type CostAnswer struct {
 	Deviation Money    `json:"deviation"`
 	PerArea   Quantity `json:"perArea"`
 	Total     Money    `json:"total,omitzero"`
 }
 
 // extras fills in the parts that a sheet can do without.
-func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsResponse) {
+func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsAnswer) {
 	a.Maintenance = MaintenancePart{Status: x.MaintenanceStatus, Findings: r.Maintenance.Findings}
 	a.Maintenance.Beds = slices.Grow(a.Maintenance.Beds, len(x.Maintenance))
 	for i, d := range x.Maintenance {
-		a.Maintenance.Beds = append(a.Maintenance.Beds, BedResponse{r.Maintenance.Beds[i], d})
+		a.Maintenance.Beds = append(a.Maintenance.Beds, BedAnswer{r.Maintenance.Beds[i], d})
 	}
 	a.AreaCheck = AreaCheckPart{Status: x.AreaCheckStatus}
 	if x.AreaCheck != nil {
 		units := r.units()
-		part := AreaCheckResponse{
+		part := AreaCheckAnswer{
 			Area: in(x.AreaCheck.Area, units.area), ApplicationRate: in(x.AreaCheck.ApplicationRate, units.rate),
 			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: rateCautions.in(ctx),
 			Warnings: warnings(ctx, x.AreaCheck.Warnings),
@@ -116,7 +116,7 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 	}
 	if x.HasCost {
 		currency := r.Cost.Mix.Currency
-		a.Cost = &CostResponse{Deviation: Money{Number(x.CostPerArea * r.Cost.PerArea.si()), currency}, PerArea: r.Cost.PerArea}
+		a.Cost = &CostAnswer{Deviation: Money{Number(x.CostPerArea * r.Cost.PerArea.si()), currency}, PerArea: r.Cost.PerArea}
 		if r.Cost.PlannedArea.given() {
 			a.Cost.Total = Money{Number(x.CostTotal), currency}
 		}

@@ -48,7 +48,7 @@ func requestDigest(body []byte) (string, error) {
 type sheetRecord struct {
 	summary
 	request *CalibrationsRequest
-	answer  *CalibrationsResponse
+	answer  *CalibrationsAnswer
 }
 
 func (s *sheetRecord) word(key string, args ...any) string {

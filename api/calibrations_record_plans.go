@@ -56,7 +56,7 @@ func (s *sheetRecord) plans() *record.Table {
 
 // ofPlans are the warnings of the plans that are shown, with the numbers of those that
 // each is of.
-func (s *sheetRecord) ofPlans(plans []PlanResponse) (lines []string) {
+func (s *sheetRecord) ofPlans(plans []PlanAnswer) (lines []string) {
 	numbers := map[string][]string{}
 	var order []string
 	for i, p := range shown(plans) {
@@ -74,4 +74,4 @@ func (s *sheetRecord) ofPlans(plans []PlanResponse) (lines []string) {
 }
 
 // shown are as many plans as people are shown.
-func shown(plans []PlanResponse) []PlanResponse { return plans[:min(len(plans), mostPlansInSummary)] }
+func shown(plans []PlanAnswer) []PlanAnswer { return plans[:min(len(plans), mostPlansInSummary)] }

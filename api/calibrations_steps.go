@@ -10,8 +10,8 @@ import (
 )
 
 // step words one next step, with the catch or the bed it speaks of.
-func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepResponse {
-	a := StepResponse{Code: s.Code}
+func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepAnswer {
+	a := StepAnswer{Code: s.Code}
 	switch s.Code {
 	case calc.StepSettlePressure:
 		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.MeasureAgain))

@@ -36,7 +36,7 @@ func right(n int) []float64 { return slices.Repeat([]float64{500}, n) }
 // sheetAnswer is what a test of steps reads.
 type sheetAnswer struct {
 	Verdict, VerdictDetail string
-	NextSteps              []StepResponse
+	NextSteps              []StepAnswer
 	Output                 struct {
 		Status string
 		Result struct {

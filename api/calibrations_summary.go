@@ -13,7 +13,7 @@ import (
 
 // Summary words the answer to a field sheet as plain lines that a crew can act on:
 // the verdict, what to do, what each part found, and the cautions.
-func (a *CalibrationsResponse) Summary(ctx context.Context) string {
+func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 	s := summary{lang: text.From(ctx)}
 	if a.Label != "" {
 		s.line(a.Label)
@@ -74,7 +74,7 @@ type sheetPart struct {
 	lines  []string
 }
 
-func (s *summary) parts(a *CalibrationsResponse) []sheetPart {
+func (s *summary) parts(a *CalibrationsAnswer) []sheetPart {
 	all := []sheetPart{
 		{"pressure", a.Pressure.Status, s.pressure(a.Pressure.Result)},
 		{"output", a.Output.Status, s.output(a.Output.Result)},
@@ -87,15 +87,15 @@ func (s *summary) parts(a *CalibrationsResponse) []sheetPart {
 	return all
 }
 
-func (s *summary) pressure(x *PressureUniformityResponse) []string {
+func (s *summary) pressure(x *PressureUniformityAnswer) []string {
 	if x == nil {
 		return []string{s.of("pressure_not_done")}
 	}
 	lines := []string{s.of("pressure", s.quantity(x.Lowest), s.quantity(x.Highest), s.quantity(x.Spread), s.quantity(x.MaxDifference), s.quantity(x.FlowSpread))}
-	return append(lines, s.tooCloseLines("", x.ConformanceResponse)...)
+	return append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
 }
 
-func (s *summary) output(x *NozzleAcceptanceResponse) []string {
+func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 	if x == nil {
 		return []string{s.of("output_not_done")}
 	}
@@ -117,7 +117,7 @@ func (s *summary) output(x *NozzleAcceptanceResponse) []string {
 	return lines
 }
 
-func (s *summary) speed(x *GroundSpeedResponse) []string {
+func (s *summary) speed(x *GroundSpeedAnswer) []string {
 	if x == nil {
 		return []string{s.of("speed_not_done")}
 	}
@@ -125,10 +125,10 @@ func (s *summary) speed(x *GroundSpeedResponse) []string {
 	if u := x.Uncertainty; u != nil {
 		speed = s.withUncertainty(x.GroundSpeed, u.GroundSpeed)
 	}
-	return append([]string{s.of("speed", speed, s.quantity(x.Spread))}, s.tooCloseLines("", x.ConformanceResponse)...)
+	return append([]string{s.of("speed", speed, s.quantity(x.Spread))}, s.tooCloseLines("", x.ConformanceAnswer)...)
 }
 
-func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
+func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
 	x := a.Rate.Result
 	if x == nil {
 		return []string{s.of("rate_not_done")}
@@ -148,7 +148,7 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
 		lines = append(lines, s.of("over_label_maximum"))
 	}
-	lines = append(lines, s.tooCloseLines("", x.ConformanceResponse)...)
+	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
 	if c := x.LabelConformance; c != nil {
 		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
 	}
@@ -159,7 +159,7 @@ func (s *summary) rate(a *CalibrationsResponse) (lines []string) {
 }
 
 // cost words what the deviation costs, or saves, on an area and on all that is planned.
-func (s *summary) cost(c *CostResponse) string {
+func (s *summary) cost(c *CostAnswer) string {
 	kind := "cost"
 	if c.Deviation.Amount < 0 {
 		kind = "saving"
@@ -188,7 +188,7 @@ func nameOrNumber(name string, i int) string {
 const mostPlansInSummary = 5
 
 // changes words what a plan changes.
-func (s *summary) changes(p PlanResponse) string {
+func (s *summary) changes(p PlanAnswer) string {
 	var all []string
 	add := func(change calc.Change, value string) {
 		all = append(all, text.Of(s.lang, "summary.set_"+string(change), value))

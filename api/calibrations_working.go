@@ -12,7 +12,7 @@ type sheetWork struct {
 	r *CalibrationsRequest
 	p *sheetParts
 	x *calc.FieldSheetResult
-	a *CalibrationsResponse
+	a *CalibrationsAnswer
 }
 
 // explain fills in the methods of the parts and of the sheet, and the working.

@@ -14,19 +14,19 @@ type ConvertRequest struct {
 	Showing
 }
 
-// ConvertResponse is the answer.
-type ConvertResponse struct {
+// ConvertAnswer is the answer.
+type ConvertAnswer struct {
 	Quantity Quantity `json:"quantity"`
 	Explained
 }
 
-func convert(_ context.Context, r *ConvertRequest) (ConvertResponse, error) {
+func convert(_ context.Context, r *ConvertRequest) (ConvertAnswer, error) {
 	if kind := r.Quantity.Unit.Kind(); r.To.Kind() != kind {
 		e := unitError(r.To.Symbol(), r.To, kindsOf(kind))
 		e.Pointer = pointer(finding.Member("to"))
-		return ConvertResponse{}, &refusal{kind: invalidRequest, fields: []FieldError{e}}
+		return ConvertAnswer{}, &refusal{kind: invalidRequest, fields: []FieldError{e}}
 	}
-	a := ConvertResponse{Quantity: in(r.Quantity.si(), r.To)}
+	a := ConvertAnswer{Quantity: in(r.Quantity.si(), r.To)}
 	w := explaining(r.shows())
 	r.work(w, &a)
 	a.Explained = w.answer()

@@ -50,10 +50,10 @@ type LimitsRequest struct {
 	SprayPressure Range `json:"sprayPressure,omitzero" is:"pressure"`
 }
 
-func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsResponse, error) {
+func corrections(ctx context.Context, r *CorrectionsRequest) (CorrectionsAnswer, error) {
 	result, err := calc.Corrections(r.input())
 	if err := combined(r.conflicts(), err); err != nil {
-		return CorrectionsResponse{}, r.nameGears(err)
+		return CorrectionsAnswer{}, r.nameGears(err)
 	}
 	a := correctionsAnswer(ctx, result, r)
 	w := explaining(r.shows())

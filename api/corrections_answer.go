@@ -9,8 +9,8 @@ import (
 	"wetrun/internal/text"
 )
 
-// CorrectionsResponse is the answer.
-type CorrectionsResponse struct {
+// CorrectionsAnswer is the answer.
+type CorrectionsAnswer struct {
 	Deviation              Quantity                `json:"deviation"`
 	RateTolerance          Quantity                `json:"rateTolerance"`
 	WithinTolerance        bool                    `json:"withinTolerance"`
@@ -18,15 +18,15 @@ type CorrectionsResponse struct {
 	WithinSprayVolumeRange *bool                   `json:"withinSprayVolumeRange,omitzero"`
 	Decision               calc.CorrectionDecision `json:"decision"`
 	DecisionDetail         string                  `json:"decisionDetail"`
-	Plans                  []PlanResponse          `json:"plans"`
-	Rejected               []RejectionResponse     `json:"rejected"`
+	Plans                  []PlanAnswer            `json:"plans"`
+	Rejected               []RejectionAnswer       `json:"rejected"`
 	Warnings               []warning               `json:"warnings,omitzero"`
 	Cautions               []notice                `json:"cautions"`
 	Explained
 }
 
-// PlanResponse is one change, or some together, that lead to the target.
-type PlanResponse struct {
+// PlanAnswer is one change, or some together, that lead to the target.
+type PlanAnswer struct {
 	Change                   calc.Change    `json:"change"`
 	Changes                  []calc.Change  `json:"changes,omitzero"`
 	Gear                     string         `json:"gear,omitzero"`
@@ -61,9 +61,9 @@ var (
 	remeasureOrder = [...]string{"pressure-uniformity", "nozzle-acceptance", "ground-speed", "application-rate"}
 )
 
-func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *CorrectionsRequest) CorrectionsResponse {
+func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *CorrectionsRequest) CorrectionsAnswer {
 	lang := text.From(ctx)
-	a := CorrectionsResponse{
+	a := CorrectionsAnswer{
 		Deviation:              percent(x.Deviation),
 		RateTolerance:          percent(x.RateTolerance),
 		WithinTolerance:        x.Within == finding.Within,
@@ -71,8 +71,8 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 		WithinSprayVolumeRange: within(x.SprayVolume),
 		Decision:               x.Decision,
 		DecisionDetail:         text.Coded(lang, "correction", string(x.Decision)),
-		Plans:                  make([]PlanResponse, len(x.Plans)),
-		Rejected:               make([]RejectionResponse, len(x.Rejected)),
+		Plans:                  make([]PlanAnswer, len(x.Plans)),
+		Rejected:               make([]RejectionAnswer, len(x.Rejected)),
 		Warnings:               warnings(ctx, x.Warnings),
 	}
 	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
@@ -97,9 +97,9 @@ func (r *CorrectionsRequest) raised(p calc.Plan) bool {
 	return p.Changes.Has(calc.ChangePressure) && float64(p.SprayPressure) > r.Measured.SprayPressure.si()
 }
 
-func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanResponse {
+func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAnswer {
 	units := r.units()
-	a := PlanResponse{
+	a := PlanAnswer{
 		Change:                   p.Change,
 		PredictedApplicationRate: in(p.PredictedApplicationRate, units.rate),
 		Deviation:                percent(p.Deviation),

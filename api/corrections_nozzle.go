@@ -16,7 +16,7 @@ type LabeledNozzleRequest struct {
 type PlannedNozzle struct {
 	Pointer string `json:"pointer"`
 	Label   string `json:"label,omitzero"`
-	NozzleResponse
+	NozzleAnswer
 }
 
 // nozzlesInput fills in the present nozzle and the shelf.
@@ -46,5 +46,5 @@ func (r *CorrectionsRequest) plannedNozzle(n int) *PlannedNozzle {
 		return nil
 	}
 	x := &r.Nozzles[n-1]
-	return &PlannedNozzle{Pointer: pointer(finding.Item("nozzles", n-1).Under(r.part)), Label: x.Label, NozzleResponse: *x.answer(unit.Pressure(r.Measured.SprayPressure.si()))}
+	return &PlannedNozzle{Pointer: pointer(finding.Item("nozzles", n-1).Under(r.part)), Label: x.Label, NozzleAnswer: *x.answer(unit.Pressure(r.Measured.SprayPressure.si()))}
 }

@@ -6,8 +6,8 @@ import (
 	"wetrun/internal/text"
 )
 
-// RejectionResponse is a change that cannot be made, with the numbers.
-type RejectionResponse struct {
+// RejectionAnswer is a change that cannot be made, with the numbers.
+type RejectionAnswer struct {
 	Change                   calc.Change          `json:"change"`
 	Changes                  []calc.Change        `json:"changes,omitzero"`
 	Reason                   calc.RejectionReason `json:"reason"`
@@ -36,9 +36,9 @@ type RejectionResponse struct {
 
 const unitRpm = unit.IDRpm
 
-func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejection) RejectionResponse {
+func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejection) RejectionAnswer {
 	units := r.units()
-	a := RejectionResponse{Change: no.Change, Reason: no.Reason, Detail: text.Coded(lang, "rejected", string(no.Reason))}
+	a := RejectionAnswer{Change: no.Change, Reason: no.Reason, Detail: text.Coded(lang, "rejected", string(no.Reason))}
 	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, no.NeededGroundSpeed, no.SpeedLimit, units.speed)
 	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, no.NeededPressure, no.PressureLimit, units.pressure)
 	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unitRpm)

@@ -8,7 +8,7 @@ import (
 )
 
 // rejection adds the numbers of a change that cannot be made.
-func (k *correctionsWork) rejection(w working, no *calc.Rejection, a *RejectionResponse) {
+func (k *correctionsWork) rejection(w working, no *calc.Rejection, a *RejectionAnswer) {
 	if no.Attempt == (calc.Attempt{}) {
 		return
 	}
@@ -47,7 +47,7 @@ func (k *correctionsWork) rejection(w working, no *calc.Rejection, a *RejectionR
 }
 
 // needed adds the needed values of a rejection, and the speed in its gear.
-func (k *correctionsWork) needed(w working, t *calc.Attempt, a *RejectionResponse) {
+func (k *correctionsWork) needed(w working, t *calc.Attempt, a *RejectionAnswer) {
 	m := &k.r.Measured
 	speed, turns := k.gear(t.To.Gear)
 	needed := func(of calc.Change) bool { return t.Solves && t.Solved == of }

@@ -16,7 +16,7 @@ type correctionsWork struct {
 	exponent Quantity
 }
 
-func (r *CorrectionsRequest) work(w working, x *calc.CorrectionsResult, a *CorrectionsResponse) {
+func (r *CorrectionsRequest) work(w working, x *calc.CorrectionsResult, a *CorrectionsAnswer) {
 	k := &correctionsWork{r, r.units(), plainNumber(calc.SquareRoot)}
 	if r.PressureExponent.given() {
 		k.exponent = plainNumber(r.PressureExponent.si())
@@ -229,7 +229,7 @@ func (k *correctionsWork) limit(q Quantity) Quantity {
 }
 
 // size adds how much a plan changes.
-func (k *correctionsWork) size(w working, p *calc.Plan, a *PlanResponse) {
+func (k *correctionsWork) size(w working, p *calc.Plan, a *PlanAnswer) {
 	m, t := &k.r.Measured, &p.Attempt.To
 	if a.RelativeChange.given() {
 		now, then := m.GroundSpeed, in(t.GroundSpeed, k.units.speed)

@@ -18,8 +18,8 @@ type CourseLengthRequest struct {
 	Results
 }
 
-// CourseLengthResponse is the answer.
-type CourseLengthResponse struct {
+// CourseLengthAnswer is the answer.
+type CourseLengthAnswer struct {
 	CourseLength Quantity  `json:"courseLength"`
 	Area         Quantity  `json:"area"`
 	Time         Quantity  `json:"time,omitzero"`
@@ -27,7 +27,7 @@ type CourseLengthResponse struct {
 	Explained
 }
 
-func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResponse, error) {
+func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthAnswer, error) {
 	result, err := calc.CourseLength(calc.CourseLengthInput{
 		Width:       unit.Length(r.Width.si()),
 		ReadingUnit: unit.Volume(r.ReadingUnit.Factor()),
@@ -36,10 +36,10 @@ func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthResp
 		GroundSpeed: unit.Speed(r.GroundSpeed.si()),
 	})
 	if err != nil {
-		return CourseLengthResponse{}, err
+		return CourseLengthAnswer{}, err
 	}
 	units := r.units()
-	a := CourseLengthResponse{
+	a := CourseLengthAnswer{
 		CourseLength: in(result.CourseLength, units.length),
 		Area:         in(result.Area, units.area),
 		Warnings:     warnings(ctx, result.Warnings),

@@ -93,11 +93,11 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 // TestEncodersRefuseWhatIsNotFinite: JSON has no such numbers.
 func TestEncodersRefuseWhatIsNotFinite(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		u := UncertaintyResponse{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{x, unit.IDFt}}
+		u := UncertaintyAnswer{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{x, unit.IDFt}}
 		if _, err := encoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v in a quantity is written", x)
 		}
-		u = UncertaintyResponse{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{1, unit.IDFt}, CoverageFactor: Number(x)}
+		u = UncertaintyAnswer{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{1, unit.IDFt}, CoverageFactor: Number(x)}
 		if _, err := encoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v as a bare number is written", x)
 		}

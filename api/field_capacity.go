@@ -19,9 +19,9 @@ type FieldCapacityRequest struct {
 	Results
 }
 
-// FieldCapacityResponse is the answer. Loads and refills are pointers, since no
+// FieldCapacityAnswer is the answer. Loads and refills are pointers, since no
 // refill is an answer too.
-type FieldCapacityResponse struct {
+type FieldCapacityAnswer struct {
 	FieldEfficiency     Quantity  `json:"fieldEfficiency"`
 	TheoreticalWorkRate Quantity  `json:"theoreticalWorkRate"`
 	EffectiveWorkRate   Quantity  `json:"effectiveWorkRate"`
@@ -44,7 +44,7 @@ type FieldCapacityResponse struct {
 // capacityCautions go with a plan of work: it is no leave to spray.
 var capacityCautions = cautionsOf("label_is_law", "local_rules")
 
-func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityResponse, error) {
+func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityAnswer, error) {
 	result, err := calc.FieldCapacity(calc.FieldCapacityInput{
 		GroundSpeed:     unit.Speed(r.GroundSpeed.si()),
 		WorkingWidth:    unit.Length(r.WorkingWidth.si()),
@@ -55,10 +55,10 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 		FieldArea:       unit.Area(r.FieldArea.si()),
 	})
 	if err != nil {
-		return FieldCapacityResponse{}, err
+		return FieldCapacityAnswer{}, err
 	}
 	units := r.units()
-	a := FieldCapacityResponse{
+	a := FieldCapacityAnswer{
 		FieldEfficiency:     r.FieldEfficiency.or(percent(result.FieldEfficiency)),
 		TheoreticalWorkRate: in(result.TheoreticalWorkRate, units.workRate),
 		EffectiveWorkRate:   in(result.EffectiveWorkRate, units.workRate),
@@ -83,7 +83,7 @@ func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityR
 }
 
 // field adds what a field takes.
-func (r *FieldCapacityRequest) field(a *FieldCapacityResponse, result *calc.FieldCapacityResult) {
+func (r *FieldCapacityRequest) field(a *FieldCapacityAnswer, result *calc.FieldCapacityResult) {
 	refilled := r.RefillTime.given()
 	if r.ApplicationRate.given() {
 		a.SprayVolume = in(result.SprayVolume, r.units().volume)

@@ -2,7 +2,7 @@ package api
 
 import "wetrun/calc/method"
 
-func (r *FieldCapacityRequest) work(w working, a *FieldCapacityResponse) {
+func (r *FieldCapacityRequest) work(w working, a *FieldCapacityAnswer) {
 	w.line(method.TheoreticalWorkRate, "/theoreticalWorkRate", a.TheoreticalWorkRate).with("v", r.GroundSpeed).with("W", r.WorkingWidth)
 	w.line(method.EffectiveWorkRate, "/effectiveWorkRate", a.EffectiveWorkRate).with("C", a.TheoreticalWorkRate).with("e", a.FieldEfficiency)
 	if a.AreaPerLoad.given() {

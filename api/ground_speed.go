@@ -27,23 +27,23 @@ type RunRequest struct {
 	Stopwatch    string         `json:"stopwatch,omitzero"`
 }
 
-// GroundSpeedResponse is the answer.
-type GroundSpeedResponse struct {
-	GroundSpeed     Quantity      `json:"groundSpeed"`
-	Runs            []RunResponse `json:"runs"`
-	TotalLength     Quantity      `json:"totalLength"`
-	TotalTime       Quantity      `json:"totalTime"`
-	RunTolerance    Quantity      `json:"runTolerance"`
-	Spread          Quantity      `json:"spread,omitzero"`
-	WithinTolerance *bool         `json:"withinTolerance,omitzero"`
-	ConformanceResponse
+// GroundSpeedAnswer is the answer.
+type GroundSpeedAnswer struct {
+	GroundSpeed     Quantity    `json:"groundSpeed"`
+	Runs            []RunAnswer `json:"runs"`
+	TotalLength     Quantity    `json:"totalLength"`
+	TotalTime       Quantity    `json:"totalTime"`
+	RunTolerance    Quantity    `json:"runTolerance"`
+	Spread          Quantity    `json:"spread,omitzero"`
+	WithinTolerance *bool       `json:"withinTolerance,omitzero"`
+	ConformanceAnswer
 	Uncertainty *GroundSpeedUncertainty `json:"uncertainty,omitzero"`
 	Warnings    []warning               `json:"warnings,omitzero"`
 	Explained
 }
 
-// RunResponse is the speed of one run.
-type RunResponse struct {
+// RunAnswer is the speed of one run.
+type RunAnswer struct {
 	Label       string          `json:"label,omitzero"`
 	GroundSpeed Quantity        `json:"groundSpeed"`
 	TargetTime  Quantity        `json:"targetTime,omitzero"`
@@ -52,25 +52,25 @@ type RunResponse struct {
 
 // RunUncertainty is how well the speed of one run is known, by its instruments.
 type RunUncertainty struct {
-	GroundSpeed UncertaintyResponse `json:"groundSpeed"`
+	GroundSpeed UncertaintyAnswer `json:"groundSpeed"`
 }
 
 // GroundSpeedUncertainty is how well the members of its names are known.
 type GroundSpeedUncertainty struct {
-	GroundSpeed UncertaintyResponse  `json:"groundSpeed"`
-	Spread      *UncertaintyResponse `json:"spread,omitzero"`
+	GroundSpeed UncertaintyAnswer  `json:"groundSpeed"`
+	Spread      *UncertaintyAnswer `json:"spread,omitzero"`
 }
 
-func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedResponse, error) {
+func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedAnswer, error) {
 	in := r.input()
 	var err error
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
-		return GroundSpeedResponse{}, err
+		return GroundSpeedAnswer{}, err
 	}
 	in.Measuring.Explain = r.shows()
 	result, err := calc.GroundSpeed(in)
 	if err != nil {
-		return GroundSpeedResponse{}, err
+		return GroundSpeedAnswer{}, err
 	}
 	a := groundSpeedAnswer(ctx, r, result)
 	w := explaining(r.shows())
@@ -91,11 +91,11 @@ func (r *GroundSpeedRequest) input() calc.GroundSpeedInput {
 	}
 }
 
-func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.GroundSpeedResult) GroundSpeedResponse {
+func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.GroundSpeedResult) GroundSpeedAnswer {
 	units := r.units()
-	a := GroundSpeedResponse{
+	a := GroundSpeedAnswer{
 		GroundSpeed:     in(result.GroundSpeed, units.speed),
-		Runs:            make([]RunResponse, len(result.Runs)),
+		Runs:            make([]RunAnswer, len(result.Runs)),
 		TotalLength:     in(result.TotalLength, units.length),
 		TotalTime:       in(result.TotalTime, unit.IDS),
 		RunTolerance:    percent(result.RunTolerance),
@@ -103,7 +103,7 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		Warnings:        warnings(ctx, result.Warnings),
 	}
 	for i, v := range result.Runs {
-		a.Runs[i] = RunResponse{Label: r.Runs[i].Label, GroundSpeed: in(v, units.speed)}
+		a.Runs[i] = RunAnswer{Label: r.Runs[i].Label, GroundSpeed: in(v, units.speed)}
 		if result.TargetTimes != nil {
 			a.Runs[i].TargetTime = in(result.TargetTimes[i], unit.IDS)
 		}
@@ -112,7 +112,7 @@ func groundSpeedAnswer(ctx context.Context, r *GroundSpeedRequest, result calc.G
 		a.Spread = percent(result.Spread)
 	}
 	if u := result.Uncertainty; u != nil {
-		a.ConformanceResponse = conformance(ctx, u.Repeatable)
+		a.ConformanceAnswer = conformance(ctx, u.Repeatable)
 		a.Uncertainty = &GroundSpeedUncertainty{GroundSpeed: uncertain(&u.GroundSpeed, units.speed)}
 		if result.Repeatable != finding.NotJudged {
 			spread := uncertain(&u.Spread, unit.IDPct)

@@ -2,7 +2,7 @@ package api
 
 import "wetrun/calc/method"
 
-func (r *GroundSpeedRequest) work(w working, a *GroundSpeedResponse) {
+func (r *GroundSpeedRequest) work(w working, a *GroundSpeedAnswer) {
 	for i := range r.Runs {
 		run, x, w := &r.Runs[i], &a.Runs[i], w.item("/runs", i)
 		w.line(method.RunSpeed, "/groundSpeed", x.GroundSpeed).with("L", run.CourseLength).with("t", run.Time)
@@ -16,7 +16,7 @@ func (r *GroundSpeedRequest) work(w working, a *GroundSpeedResponse) {
 	w.line(method.TotalTime, "/totalTime", a.TotalTime).each("t_i", times)
 	w.line(method.GroundSpeed, "/groundSpeed", a.GroundSpeed).with("L", a.TotalLength).with("t", a.TotalTime)
 	if a.Spread.given() {
-		speeds := listed(w, a.Runs, func(x *RunResponse) Quantity { return x.GroundSpeed })
+		speeds := listed(w, a.Runs, func(x *RunAnswer) Quantity { return x.GroundSpeed })
 		w.line(method.RunSpread, "/spread", a.Spread).each("v_i", speeds).with("v", a.GroundSpeed)
 	}
 	if a.Uncertainty == nil {
@@ -28,6 +28,6 @@ func (r *GroundSpeedRequest) work(w working, a *GroundSpeedResponse) {
 	w.uncertain("/uncertainty/groundSpeed", &a.Uncertainty.GroundSpeed)
 	if a.Uncertainty.Spread != nil {
 		w.uncertain("/uncertainty/spread", a.Uncertainty.Spread)
-		w.conforms("", &a.ConformanceResponse, a.Spread, a.Uncertainty.Spread, Quantity{}, a.RunTolerance)
+		w.conforms("", &a.ConformanceAnswer, a.Spread, a.Uncertainty.Spread, Quantity{}, a.RunTolerance)
 	}
 }

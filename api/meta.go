@@ -7,19 +7,19 @@ import (
 	"wetrun/internal/text"
 )
 
-// MetaResponse is the answer of GET /v1/meta.
-type MetaResponse struct {
+// MetaAnswer is the answer of GET /v1/meta.
+type MetaAnswer struct {
 	Name       string            `json:"name"`
 	Version    string            `json:"version"`
 	Revision   string            `json:"revision"`
 	Operations []string          `json:"operations"`
-	Limits     LimitsResponse    `json:"limits"`
+	Limits     LimitsAnswer      `json:"limits"`
 	Languages  []string          `json:"languages"`
 	Links      map[string]string `json:"links"`
 }
 
-// LimitsResponse is what a request may hold.
-type LimitsResponse struct {
+// LimitsAnswer is what a request may hold.
+type LimitsAnswer struct {
 	BodyBytes       int     `json:"bodyBytes"`
 	Catches         int     `json:"catches"`
 	Runs            int     `json:"runs"`
@@ -39,9 +39,9 @@ type ListLimit struct {
 }
 
 func meta(text.Language) any {
-	r := MetaResponse{
+	r := MetaAnswer{
 		Name: "wetrun", Version: buildinfo.Version, Revision: buildinfo.Revision(),
-		Limits: LimitsResponse{
+		Limits: LimitsAnswer{
 			BodyBytes: mostBody, Catches: mostItems[NozzleFlowRequest]("catches"), Runs: mostItems[GroundSpeedRequest]("runs"), Readings: mostItems[PressureUniformityRequest]("readings"),
 			LabelCharacters: longestLabel, SmallestValue: smallest, LargestValue: largest, Digits: significant,
 		},

@@ -33,7 +33,7 @@ type PulseSettingRequest struct {
 	Per    Quantity `json:"per" validate:"required" is:"volume,length"`
 }
 
-func meterCalibration(ctx context.Context, r *MeterCalibrationRequest) (MeterCalibrationResponse, error) {
+func meterCalibration(ctx context.Context, r *MeterCalibrationRequest) (MeterCalibrationAnswer, error) {
 	if r.Kind == calc.FlowMeter {
 		return calibrateMeter[unit.Volume](ctx, r, unit.KindVolume, r.units().volume)
 	}
@@ -42,9 +42,9 @@ func meterCalibration(ctx context.Context, r *MeterCalibrationRequest) (MeterCal
 
 // calibrateMeter calibrates a meter of amounts T, which are of the given kind; base
 // is the unit that pulses are counted for when the request has no setting.
-func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, kind unit.Kind, base unit.ID) (MeterCalibrationResponse, error) {
+func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, kind unit.Kind, base unit.ID) (MeterCalibrationAnswer, error) {
 	if wrong := r.wrongUnits(kind); wrong != nil {
-		return MeterCalibrationResponse{}, &refusal{kind: invalidRequest, fields: wrong}
+		return MeterCalibrationAnswer{}, &refusal{kind: invalidRequest, fields: wrong}
 	}
 	in := calc.MeterCalibrationInput[T]{
 		CurrentSetting: calc.PulseSetting[T]{Pulses: r.CurrentSetting.Pulses, Per: T(r.CurrentSetting.Per.si())},
@@ -58,7 +58,7 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 	}
 	result, err := calc.MeterCalibration(in)
 	if err != nil {
-		return MeterCalibrationResponse{}, err
+		return MeterCalibrationAnswer{}, err
 	}
 	a := meterAnswer(ctx, r, result, base)
 	w := explaining(r.shows())

@@ -8,35 +8,35 @@ import (
 	"wetrun/calc/unit"
 )
 
-// MeterCalibrationResponse is the answer: the correction, and the setting that it
+// MeterCalibrationAnswer is the answer: the correction, and the setting that it
 // makes.
-type MeterCalibrationResponse struct {
-	Readings         []MeterReadingResponse `json:"readings"`
-	CorrectionFactor Quantity               `json:"correctionFactor,omitzero"`
-	MeterError       Quantity               `json:"meterError,omitzero"`
-	WithinTolerance  *bool                  `json:"withinTolerance,omitzero"`
-	MeterTolerance   Quantity               `json:"meterTolerance"`
-	Spread           Quantity               `json:"spread,omitzero"`
-	Repeatable       *bool                  `json:"repeatable,omitzero"`
-	NewFactor        Quantity               `json:"newFactor,omitzero"`
-	NewPulses        *PulseSettingResponse  `json:"newPulses,omitzero"`
-	NewAmount        *PulseSettingResponse  `json:"newAmount,omitzero"`
-	NextSteps        []notice               `json:"nextSteps"`
-	Cautions         []notice               `json:"cautions"`
-	Warnings         []warning              `json:"warnings,omitzero"`
+type MeterCalibrationAnswer struct {
+	Readings         []MeterReadingAnswer `json:"readings"`
+	CorrectionFactor Quantity             `json:"correctionFactor,omitzero"`
+	MeterError       Quantity             `json:"meterError,omitzero"`
+	WithinTolerance  *bool                `json:"withinTolerance,omitzero"`
+	MeterTolerance   Quantity             `json:"meterTolerance"`
+	Spread           Quantity             `json:"spread,omitzero"`
+	Repeatable       *bool                `json:"repeatable,omitzero"`
+	NewFactor        Quantity             `json:"newFactor,omitzero"`
+	NewPulses        *PulseSettingAnswer  `json:"newPulses,omitzero"`
+	NewAmount        *PulseSettingAnswer  `json:"newAmount,omitzero"`
+	NextSteps        []notice             `json:"nextSteps"`
+	Cautions         []notice             `json:"cautions"`
+	Warnings         []warning            `json:"warnings,omitzero"`
 	Explained
 }
 
-// MeterReadingResponse is what one reading says of the meter.
-type MeterReadingResponse struct {
-	Label            string                `json:"label,omitzero"`
-	CorrectionFactor Quantity              `json:"correctionFactor,omitzero"`
-	MeterError       Quantity              `json:"meterError,omitzero"`
-	PulseSetting     *PulseSettingResponse `json:"pulseSetting,omitzero"`
+// MeterReadingAnswer is what one reading says of the meter.
+type MeterReadingAnswer struct {
+	Label            string              `json:"label,omitzero"`
+	CorrectionFactor Quantity            `json:"correctionFactor,omitzero"`
+	MeterError       Quantity            `json:"meterError,omitzero"`
+	PulseSetting     *PulseSettingAnswer `json:"pulseSetting,omitzero"`
 }
 
-// PulseSettingResponse is so many pulses for an amount. Pulses need not be whole.
-type PulseSettingResponse struct {
+// PulseSettingAnswer is so many pulses for an amount. Pulses need not be whole.
+type PulseSettingAnswer struct {
 	Pulses Number   `json:"pulses"`
 	Per    Quantity `json:"per"`
 }
@@ -48,10 +48,10 @@ var (
 	flowMeterCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "local_rules")
 )
 
-func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationResponse {
+func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationAnswer {
 	per := r.CurrentSetting.Per.or(Quantity{1, base})
-	a := MeterCalibrationResponse{
-		Readings:        make([]MeterReadingResponse, len(result.Readings)),
+	a := MeterCalibrationAnswer{
+		Readings:        make([]MeterReadingAnswer, len(result.Readings)),
 		WithinTolerance: within(result.Verdict),
 		MeterTolerance:  r.MeterTolerance.or(percent(result.MeterTolerance)),
 		Repeatable:      within(result.Repeatable),
@@ -79,17 +79,17 @@ func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest
 		a.NewFactor = in(result.NewFactor, r.CurrentFactor.Unit)
 	}
 	if n := r.CurrentSetting.Pulses; n != 0 {
-		a.NewAmount = &PulseSettingResponse{Number(n), in(result.Correction.AmountPerPulse*T(n), per.Unit)}
+		a.NewAmount = &PulseSettingAnswer{Number(n), in(result.Correction.AmountPerPulse*T(n), per.Unit)}
 	}
 	return a
 }
 
 // pulsesFor is how many pulses an amount takes; nil when nothing says so.
-func pulsesFor[T calc.Metered](per Quantity, amountPerPulse T) *PulseSettingResponse {
+func pulsesFor[T calc.Metered](per Quantity, amountPerPulse T) *PulseSettingAnswer {
 	if amountPerPulse == 0 {
 		return nil
 	}
-	return &PulseSettingResponse{Number(per.si() / float64(amountPerPulse)), per}
+	return &PulseSettingAnswer{Number(per.si() / float64(amountPerPulse)), per}
 }
 
 // factorAndError writes a correction; a factor is one to type in, so it is no %.

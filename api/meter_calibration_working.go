@@ -11,7 +11,7 @@ type meterWork struct {
 	per Quantity
 }
 
-func (r *MeterCalibrationRequest) work(w working, a *MeterCalibrationResponse, base unit.ID) {
+func (r *MeterCalibrationRequest) work(w working, a *MeterCalibrationAnswer, base unit.ID) {
 	k := &meterWork{r, r.CurrentSetting.Per.or(Quantity{1, base})}
 	var compared []Quantity
 	for i := range r.Readings {

@@ -6,25 +6,25 @@ import (
 	"wetrun/internal/text"
 )
 
-// MethodsResponse is the answer of GET /v1/methods.
-type MethodsResponse struct {
-	Methods []MethodResponse `json:"methods"`
+// MethodsAnswer is the answer of GET /v1/methods.
+type MethodsAnswer struct {
+	Methods []MethodAnswer `json:"methods"`
 }
 
-// MethodResponse is one method.
-type MethodResponse struct {
-	ID         string               `json:"id"`
-	Title      string               `json:"title"`
-	Formula    string               `json:"formula"`
-	Symbols    []SymbolResponse     `json:"symbols"`
-	Domain     string               `json:"domain"`
-	Source     PresetSourceResponse `json:"source"`
-	Operations []string             `json:"operations"`
+// MethodAnswer is one method.
+type MethodAnswer struct {
+	ID         string             `json:"id"`
+	Title      string             `json:"title"`
+	Formula    string             `json:"formula"`
+	Symbols    []SymbolAnswer     `json:"symbols"`
+	Domain     string             `json:"domain"`
+	Source     PresetSourceAnswer `json:"source"`
+	Operations []string           `json:"operations"`
 }
 
-// SymbolResponse is one symbol of a formula. Quantity and SI are left out for a plain
+// SymbolAnswer is one symbol of a formula. Quantity and SI are left out for a plain
 // number, and for what is of whatever quantity the request has.
-type SymbolResponse struct {
+type SymbolAnswer struct {
 	Symbol   string `json:"symbol"`
 	Meaning  string `json:"meaning"`
 	Quantity string `json:"quantity,omitempty"`
@@ -33,9 +33,9 @@ type SymbolResponse struct {
 
 // methods lists every method.
 func methods(lang text.Language) any {
-	var r MethodsResponse
+	var r MethodsAnswer
 	for _, m := range method.All() {
-		a := MethodResponse{
+		a := MethodAnswer{
 			ID: m.ID, Title: text.Of(lang, "method."+m.ID), Formula: m.Formula,
 			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source), Operations: m.Operations,
 		}
@@ -43,7 +43,7 @@ func methods(lang text.Language) any {
 			a.Source.Kind = "source_not_read"
 		}
 		for _, s := range m.Symbols {
-			x := SymbolResponse{Symbol: s.Symbol, Meaning: text.Of(lang, "symbol."+s.Meaning)}
+			x := SymbolAnswer{Symbol: s.Symbol, Meaning: text.Of(lang, "symbol."+s.Meaning)}
 			if s.Kind != unit.KindNone {
 				x.Quantity, x.SI = s.Kind.String(), s.Kind.SI()
 			}

@@ -93,7 +93,7 @@ func TestMethodsPage(t *testing.T) {
 	if err := validates("MethodsAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
-	var page MethodsResponse
+	var page MethodsAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil {
 		t.Fatal(err)
 	}

@@ -17,8 +17,8 @@ type ScheduleRequest struct {
 	UsedSince       Quantity  `json:"usedSince,omitzero" is:"time" zero:"true"`
 }
 
-// NextDueResponse is when to calibrate again.
-type NextDueResponse struct {
+// NextDueAnswer is when to calibrate again.
+type NextDueAnswer struct {
 	Date       string   `json:"date"`
 	Reason     string   `json:"reason"`
 	HoursLeft  Quantity `json:"hoursLeft,omitzero"`
@@ -26,7 +26,7 @@ type NextDueResponse struct {
 }
 
 // used tells that the hours of use are used up.
-func (d *NextDueResponse) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
+func (d *NextDueAnswer) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
 
 func (s *ScheduleRequest) input() calc.NextDueInput {
 	return calc.NextDueInput{
@@ -50,7 +50,7 @@ func (s *ScheduleRequest) check() finding.Invalid {
 }
 
 // answer says when to calibrate again; nil without a schedule, which has passed check.
-func (s *ScheduleRequest) answer() *NextDueResponse {
+func (s *ScheduleRequest) answer() *NextDueAnswer {
 	if s.MeasuredOn.IsZero() {
 		return nil
 	}
@@ -58,7 +58,7 @@ func (s *ScheduleRequest) answer() *NextDueResponse {
 	if err != nil {
 		return nil
 	}
-	a := &NextDueResponse{Date: wireDate(r.Date), Reason: "one_year"}
+	a := &NextDueAnswer{Date: wireDate(r.Date), Reason: "one_year"}
 	if r.BySeason {
 		a.Reason = "next_season"
 	}

@@ -25,9 +25,9 @@ type FlowPointRequest struct {
 	FlowRate Quantity `json:"flowRate" validate:"required" is:"flow_rate"`
 }
 
-// NozzleResponse is the rating that a calculation used. FromFlowChart marks that
+// NozzleAnswer is the rating that a calculation used. FromFlowChart marks that
 // the pair is only the point of the chart nearest to the working pressure.
-type NozzleResponse struct {
+type NozzleAnswer struct {
 	RatedFlowRate Quantity        `json:"ratedFlowRate"`
 	RatedPressure Quantity        `json:"ratedPressure"`
 	Size          calc.SizeName   `json:"size,omitzero"`
@@ -85,7 +85,7 @@ func pressureRange(r Range) calc.PressureRange {
 // answer is the rating that calc used at a working pressure, zero when that is not
 // known; nil when the nozzle has none. That of a size comes in the units in which
 // its rating is round, whatever resultUnits says; a point of a chart as it was given.
-func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
+func (n *NozzleRequest) answer(p unit.Pressure) *NozzleAnswer {
 	if !n.RatedFlowRate.given() && n.Size == "" && len(n.FlowChart) == 0 {
 		return nil // without building the errors that say so
 	}
@@ -96,19 +96,19 @@ func (n *NozzleRequest) answer(p unit.Pressure) *NozzleResponse {
 	case len(n.FlowChart) > 0:
 		return n.point(flow, pressure)
 	case n.Size == "":
-		return &NozzleResponse{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
+		return &NozzleAnswer{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
 	}
 	flowUnit, pressureUnit := unit.IDLMin, unit.IDBar
 	if n.SizeRating == calc.US40PSI {
 		flowUnit, pressureUnit = unit.IDGalUsMin, unit.IDPsi
 	}
-	return &NozzleResponse{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: cmp.Or(n.SizeRating, calc.ISO3Bar)}
+	return &NozzleAnswer{RatedFlowRate: in(flow, flowUnit), RatedPressure: in(pressure, pressureUnit), Size: n.Size, SizeRating: cmp.Or(n.SizeRating, calc.ISO3Bar)}
 }
 
 // point is the line of the sheet that calc chose.
-func (n *NozzleRequest) point(flow unit.FlowRate, pressure unit.Pressure) *NozzleResponse {
+func (n *NozzleRequest) point(flow unit.FlowRate, pressure unit.Pressure) *NozzleAnswer {
 	charted := true
-	a := &NozzleResponse{FromFlowChart: &charted}
+	a := &NozzleAnswer{FromFlowChart: &charted}
 	for _, p := range n.FlowChart {
 		if p.Pressure.si() == float64(pressure) && p.FlowRate.si() == float64(flow) {
 			a.RatedFlowRate, a.RatedPressure = p.FlowRate, p.Pressure

@@ -46,19 +46,19 @@ type ToleranceRequest struct {
 	Basis calc.Basis `json:"basis,omitzero"`
 }
 
-func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceResponse, error) {
+func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAcceptanceAnswer, error) {
 	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Catches)...); unused != nil {
-		return NozzleAcceptanceResponse{}, unused
+		return NozzleAcceptanceAnswer{}, unused
 	}
 	in := r.input()
 	var err error
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
-		return NozzleAcceptanceResponse{}, err
+		return NozzleAcceptanceAnswer{}, err
 	}
 	in.Measuring.Explain = r.shows()
 	result, err := calc.NozzleAcceptance(in)
 	if err != nil {
-		return NozzleAcceptanceResponse{}, err
+		return NozzleAcceptanceAnswer{}, err
 	}
 	a := r.answer(ctx, result)
 	w := explaining(r.shows())

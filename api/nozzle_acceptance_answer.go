@@ -10,44 +10,44 @@ import (
 	"wetrun/internal/text"
 )
 
-// NozzleAcceptanceResponse is the answer.
-type NozzleAcceptanceResponse struct {
-	Nozzle                  *NozzleResponse           `json:"nozzle,omitzero"`
-	Tolerance               ToleranceResponse         `json:"tolerance"`
-	SprayPressure           Quantity                  `json:"sprayPressure,omitzero"`
-	RatedFlowRateAtPressure Quantity                  `json:"ratedFlowRateAtPressure,omitzero"`
-	AcceptableFlowRate      Range                     `json:"acceptableFlowRate,omitzero"`
-	Catches                 []AcceptanceCatchResponse `json:"catches"`
-	MeanNozzleFlowRate      Quantity                  `json:"meanNozzleFlowRate,omitzero"`
-	CoefficientOfVariation  Quantity                  `json:"coefficientOfVariation,omitzero"`
-	Uncertainty             *RoundUncertainty         `json:"uncertainty,omitzero"`
-	SideMeans               []SideMeanResponse        `json:"sideMeans,omitzero"`
-	LargestHiddenDeviation  Quantity                  `json:"largestHiddenDeviation,omitzero"`
-	CatchesTested           int                       `json:"catchesTested"`
-	CatchesOutside          int                       `json:"catchesOutside"`
-	CatchPointsOnBoom       int                       `json:"catchPointsOnBoom,omitzero"`
-	ProportionOutside       Quantity                  `json:"proportionOutside"`
-	ReplaceAllAbove         Quantity                  `json:"replaceAllAbove"`
-	Decision                calc.Decision             `json:"decision"`
-	DecisionDetail          string                    `json:"decisionDetail"`
-	Actions                 []ActionResponse          `json:"actions"`
-	Sampling                SamplingResponse          `json:"sampling"`
-	Outliers                []OutlierResponse         `json:"outliers,omitzero"`
-	Warnings                []warning                 `json:"warnings,omitzero"`
-	Cautions                []notice                  `json:"cautions"`
+// NozzleAcceptanceAnswer is the answer.
+type NozzleAcceptanceAnswer struct {
+	Nozzle                  *NozzleAnswer           `json:"nozzle,omitzero"`
+	Tolerance               ToleranceAnswer         `json:"tolerance"`
+	SprayPressure           Quantity                `json:"sprayPressure,omitzero"`
+	RatedFlowRateAtPressure Quantity                `json:"ratedFlowRateAtPressure,omitzero"`
+	AcceptableFlowRate      Range                   `json:"acceptableFlowRate,omitzero"`
+	Catches                 []AcceptanceCatchAnswer `json:"catches"`
+	MeanNozzleFlowRate      Quantity                `json:"meanNozzleFlowRate,omitzero"`
+	CoefficientOfVariation  Quantity                `json:"coefficientOfVariation,omitzero"`
+	Uncertainty             *RoundUncertainty       `json:"uncertainty,omitzero"`
+	SideMeans               []SideMeanAnswer        `json:"sideMeans,omitzero"`
+	LargestHiddenDeviation  Quantity                `json:"largestHiddenDeviation,omitzero"`
+	CatchesTested           int                     `json:"catchesTested"`
+	CatchesOutside          int                     `json:"catchesOutside"`
+	CatchPointsOnBoom       int                     `json:"catchPointsOnBoom,omitzero"`
+	ProportionOutside       Quantity                `json:"proportionOutside"`
+	ReplaceAllAbove         Quantity                `json:"replaceAllAbove"`
+	Decision                calc.Decision           `json:"decision"`
+	DecisionDetail          string                  `json:"decisionDetail"`
+	Actions                 []ActionAnswer          `json:"actions"`
+	Sampling                SamplingAnswer          `json:"sampling"`
+	Outliers                []OutlierAnswer         `json:"outliers,omitzero"`
+	Warnings                []warning               `json:"warnings,omitzero"`
+	Cautions                []notice                `json:"cautions"`
 	Explained
 
 	round round // that the catches are of, for the names of those without a label
 }
 
-// ToleranceResponse is the tolerance that was applied.
-type ToleranceResponse struct {
+// ToleranceAnswer is the tolerance that was applied.
+type ToleranceAnswer struct {
 	Limit Quantity   `json:"limit"`
 	Basis calc.Basis `json:"basis"`
 }
 
-// AcceptanceCatchResponse is the verdict on one catch.
-type AcceptanceCatchResponse struct {
+// AcceptanceCatchAnswer is the verdict on one catch.
+type AcceptanceCatchAnswer struct {
 	Label                    string      `json:"label,omitzero"`
 	FlowRate                 Quantity    `json:"flowRate"`
 	NozzleFlowRate           Quantity    `json:"nozzleFlowRate"`
@@ -56,7 +56,7 @@ type AcceptanceCatchResponse struct {
 	DeviationFromRated       Quantity    `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        Quantity    `json:"deviationFromMean,omitzero"`
 	Status                   calc.Status `json:"status"`
-	ConformanceResponse
+	ConformanceAnswer
 	Uncertainty            *CatchUncertainty `json:"uncertainty,omitzero"`
 	AcceptableFlowRate     Range             `json:"acceptableFlowRate,omitzero"`
 	AcceptableVolume       Range             `json:"acceptableVolume,omitzero"`
@@ -65,27 +65,27 @@ type AcceptanceCatchResponse struct {
 
 // RoundUncertainty is how well the members of its names are known.
 type RoundUncertainty struct {
-	MeanNozzleFlowRate     UncertaintyResponse `json:"meanNozzleFlowRate,omitzero"`
-	CoefficientOfVariation UncertaintyResponse `json:"coefficientOfVariation,omitzero"`
+	MeanNozzleFlowRate     UncertaintyAnswer `json:"meanNozzleFlowRate,omitzero"`
+	CoefficientOfVariation UncertaintyAnswer `json:"coefficientOfVariation,omitzero"`
 }
 
 // CatchUncertainty is the same of one catch.
 type CatchUncertainty struct {
-	NozzleFlowRate     UncertaintyResponse `json:"nozzleFlowRate"`
-	DeviationFromRated UncertaintyResponse `json:"deviationFromRated,omitzero"`
-	DeviationFromMean  UncertaintyResponse `json:"deviationFromMean,omitzero"`
+	NozzleFlowRate     UncertaintyAnswer `json:"nozzleFlowRate"`
+	DeviationFromRated UncertaintyAnswer `json:"deviationFromRated,omitzero"`
+	DeviationFromMean  UncertaintyAnswer `json:"deviationFromMean,omitzero"`
 }
 
-// SideMeanResponse is the mean of one side of the boom.
-type SideMeanResponse struct {
+// SideMeanAnswer is the mean of one side of the boom.
+type SideMeanAnswer struct {
 	Position           certainty.Position `json:"position"`
 	Catches            int                `json:"catches"`
 	MeanNozzleFlowRate Quantity           `json:"meanNozzleFlowRate"`
 	DeviationFromMean  Quantity           `json:"deviationFromMean"`
 }
 
-// ActionResponse is what to do about one catch, or about all.
-type ActionResponse struct {
+// ActionAnswer is what to do about one catch, or about all.
+type ActionAnswer struct {
 	Label   string      `json:"label,omitzero"`
 	Pointer string      `json:"pointer"`
 	Action  calc.Remedy `json:"action"`
@@ -94,12 +94,12 @@ type ActionResponse struct {
 
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
 
-func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceResponse {
+func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceAnswer {
 	units, lang := r.units(), text.From(ctx)
-	a := NozzleAcceptanceResponse{
+	a := NozzleAcceptanceAnswer{
 		Nozzle:            r.Nozzle.answer(x.SprayPressure),
-		Tolerance:         ToleranceResponse{percent(x.Limit), x.Basis},
-		Catches:           make([]AcceptanceCatchResponse, len(x.Catches)),
+		Tolerance:         ToleranceAnswer{percent(x.Limit), x.Basis},
+		Catches:           make([]AcceptanceCatchAnswer, len(x.Catches)),
 		CatchesTested:     x.Tested,
 		CatchesOutside:    x.Outside,
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
@@ -107,7 +107,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		ReplaceAllAbove:   percent(x.ReplaceAllAbove),
 		Decision:          x.Decision,
 		DecisionDetail:    text.Coded(lang, "decision", string(x.Decision)),
-		Actions:           make([]ActionResponse, len(x.Actions)),
+		Actions:           make([]ActionAnswer, len(x.Actions)),
 		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          r.warnings(ctx, &x),
@@ -143,7 +143,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		known := make([]CatchUncertainty, len(u.Catches))
 		for i := range u.Catches {
 			c := &u.Catches[i]
-			a.Catches[i].ConformanceResponse = conformance(ctx, c.Within)
+			a.Catches[i].ConformanceAnswer = conformance(ctx, c.Within)
 			known[i] = CatchUncertainty{
 				uncertain(&c.NozzleFlowRate, units.flow), uncertain(&c.DeviationFromRated, unit.IDPct), uncertain(&c.DeviationFromMean, unit.IDPct),
 			}
@@ -152,12 +152,12 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	}
 	a.SideMeans = slices.Grow(a.SideMeans, len(x.Sides)) // stays nil when there are none
 	for _, s := range x.Sides {
-		a.SideMeans = append(a.SideMeans, SideMeanResponse{
+		a.SideMeans = append(a.SideMeans, SideMeanAnswer{
 			s.Position, s.Catches, in(s.MeanNozzleFlowRate, units.flow), percent(s.DeviationFromMean),
 		})
 	}
 	for i, action := range x.Actions {
-		a.Actions[i] = ActionResponse{Pointer: r.round.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
+		a.Actions[i] = ActionAnswer{Pointer: r.round.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 		}
@@ -165,9 +165,9 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	return a
 }
 
-func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceResult, units *resultUnits) AcceptanceCatchResponse {
+func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceResult, units *resultUnits) AcceptanceCatchAnswer {
 	c, q := &r.Catches[i], &x.Catches[i]
-	a := AcceptanceCatchResponse{
+	a := AcceptanceCatchAnswer{
 		Label:          c.Label,
 		FlowRate:       in(q.FlowRate, units.flow),
 		NozzleFlowRate: in(q.NozzleFlowRate, units.flow),

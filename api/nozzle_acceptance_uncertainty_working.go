@@ -18,7 +18,7 @@ func (k *acceptanceWork) uncertainties() {
 		w.uncertain("/uncertainty/deviationFromRated", &u.DeviationFromRated)
 		w.uncertain("/uncertainty/deviationFromMean", &u.DeviationFromMean)
 		d, known := k.judgedBy(c)
-		w.conformsEitherWay("", &c.ConformanceResponse, d, known, a.Tolerance.Limit)
+		w.conformsEitherWay("", &c.ConformanceAnswer, d, known, a.Tolerance.Limit)
 	}
 	k.uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
 	k.uncertain("/uncertainty/coefficientOfVariation", &a.Uncertainty.CoefficientOfVariation)
@@ -27,7 +27,7 @@ func (k *acceptanceWork) uncertainties() {
 // judgedBy is the deviation whose probability a catch has: with both bases that of the
 // one that is the less likely to be within its limit. Where only the method is asked
 // for, either of them tells it, unless one alone has degrees of freedom.
-func (k *acceptanceWork) judgedBy(c *AcceptanceCatchResponse) (Quantity, *UncertaintyResponse) {
+func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (Quantity, *UncertaintyAnswer) {
 	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
 	switch tolerance := &k.a.Tolerance; {
 	case tolerance.Basis == calc.MeanBasis || rated.of == nil:
@@ -45,6 +45,6 @@ func (k *acceptanceWork) judgedBy(c *AcceptanceCatchResponse) (Quantity, *Uncert
 }
 
 // chance is the probability that a deviation measured as d is within its limit.
-func chance(d float64, u *UncertaintyResponse, limit float64) float64 {
+func chance(d float64, u *UncertaintyAnswer, limit float64) float64 {
 	return certainty.ConformanceProbability(d, u.of, -limit, limit)
 }

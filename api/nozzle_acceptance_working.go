@@ -11,12 +11,12 @@ type acceptanceWork struct {
 	working
 	r     *NozzleAcceptanceRequest
 	x     *calc.NozzleAcceptanceResult
-	a     *NozzleAcceptanceResponse
+	a     *NozzleAcceptanceAnswer
 	units *resultUnits
 	rated map[float64]Quantity // the nozzle's flow, by pressure, once it has its line
 }
 
-func (r *NozzleAcceptanceRequest) work(w working, x *calc.NozzleAcceptanceResult, a *NozzleAcceptanceResponse) {
+func (r *NozzleAcceptanceRequest) work(w working, x *calc.NozzleAcceptanceResult, a *NozzleAcceptanceAnswer) {
 	k := &acceptanceWork{working: w, r: r, x: x, a: a, units: r.units()}
 	k.common()
 	for i := range r.Catches {

@@ -24,34 +24,34 @@ type PredictionRequest struct {
 	LiquidDensity   Quantity `json:"liquidDensity,omitzero" is:"density"`
 }
 
-// NozzleFlowResponse is the answer.
-type NozzleFlowResponse struct {
-	Catches            []CatchFlowResponse      `json:"catches"`
-	MeanNozzleFlowRate Quantity                 `json:"meanNozzleFlowRate"`
-	PressureExponent   PressureExponentResponse `json:"pressureExponent"`
-	Predicted          []PredictedResponse      `json:"predicted,omitzero"`
-	Uncertainty        *MeanFlowUncertainty     `json:"uncertainty,omitzero"`
-	Warnings           []warning                `json:"warnings,omitzero"`
-	Cautions           []notice                 `json:"cautions"`
+// NozzleFlowAnswer is the answer.
+type NozzleFlowAnswer struct {
+	Catches            []CatchFlowAnswer      `json:"catches"`
+	MeanNozzleFlowRate Quantity               `json:"meanNozzleFlowRate"`
+	PressureExponent   PressureExponentAnswer `json:"pressureExponent"`
+	Predicted          []PredictedAnswer      `json:"predicted,omitzero"`
+	Uncertainty        *MeanFlowUncertainty   `json:"uncertainty,omitzero"`
+	Warnings           []warning              `json:"warnings,omitzero"`
+	Cautions           []notice               `json:"cautions"`
 	Explained
 }
 
-// CatchFlowResponse is the flow of one catch.
-type CatchFlowResponse struct {
+// CatchFlowAnswer is the flow of one catch.
+type CatchFlowAnswer struct {
 	Label          string           `json:"label,omitzero"`
 	FlowRate       Quantity         `json:"flowRate"`
 	NozzleFlowRate Quantity         `json:"nozzleFlowRate"`
 	Uncertainty    *FlowUncertainty `json:"uncertainty,omitzero"`
 }
 
-// PressureExponentResponse is the n of q = k p^n, and where it is from.
-type PressureExponentResponse struct {
+// PressureExponentAnswer is the n of q = k p^n, and where it is from.
+type PressureExponentAnswer struct {
 	Value  Number `json:"value"`
 	Source string `json:"source"`
 }
 
-// PredictedResponse repeats a condition and says what a nozzle gives then.
-type PredictedResponse struct {
+// PredictedAnswer repeats a condition and says what a nozzle gives then.
+type PredictedAnswer struct {
 	PredictionRequest
 	NozzleFlowRate Quantity         `json:"nozzleFlowRate"`
 	Uncertainty    *FlowUncertainty `json:"uncertainty,omitzero"`
@@ -59,24 +59,24 @@ type PredictedResponse struct {
 
 // FlowUncertainty is how well the flow of one nozzle is known.
 type FlowUncertainty struct {
-	NozzleFlowRate UncertaintyResponse `json:"nozzleFlowRate"`
+	NozzleFlowRate UncertaintyAnswer `json:"nozzleFlowRate"`
 }
 
 // MeanFlowUncertainty is how well the mean is known.
 type MeanFlowUncertainty struct {
-	MeanNozzleFlowRate UncertaintyResponse `json:"meanNozzleFlowRate"`
+	MeanNozzleFlowRate UncertaintyAnswer `json:"meanNozzleFlowRate"`
 }
 
-func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowResponse, error) {
+func nozzleFlow(ctx context.Context, r *NozzleFlowRequest) (NozzleFlowAnswer, error) {
 	in := r.input()
 	var err error
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
-		return NozzleFlowResponse{}, err
+		return NozzleFlowAnswer{}, err
 	}
 	in.Measuring.Explain = r.shows()
 	result, err := calc.NozzleFlow(in)
 	if err != nil {
-		return NozzleFlowResponse{}, err
+		return NozzleFlowAnswer{}, err
 	}
 	a := nozzleFlowAnswer(ctx, r, result)
 	w := explaining(r.shows())
@@ -107,12 +107,12 @@ func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {
 
 var flowCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects")
 
-func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.NozzleFlowResult) NozzleFlowResponse {
+func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.NozzleFlowResult) NozzleFlowAnswer {
 	units := r.units()
-	a := NozzleFlowResponse{
-		Catches:            make([]CatchFlowResponse, len(r.Catches)),
+	a := NozzleFlowAnswer{
+		Catches:            make([]CatchFlowAnswer, len(r.Catches)),
 		MeanNozzleFlowRate: in(result.MeanNozzleFlowRate, units.flow),
-		PressureExponent:   PressureExponentResponse{Number(result.Exponent), "square_root_law"},
+		PressureExponent:   PressureExponentAnswer{Number(result.Exponent), "square_root_law"},
 		Warnings:           warnings(ctx, result.Warnings),
 		Cautions:           flowCautions.in(ctx),
 	}
@@ -120,14 +120,14 @@ func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.Noz
 		a.PressureExponent.Source = "fitted"
 	}
 	for i, q := range result.FlowRates {
-		a.Catches[i] = CatchFlowResponse{
+		a.Catches[i] = CatchFlowAnswer{
 			Label:          r.Catches[i].Label,
 			FlowRate:       in(q, units.flow),
 			NozzleFlowRate: in(result.NozzleFlowRates[i], units.flow),
 		}
 	}
 	for i, q := range result.Predicted {
-		a.Predicted = append(a.Predicted, PredictedResponse{PredictionRequest: r.PredictAt[i], NozzleFlowRate: in(q, units.flow)})
+		a.Predicted = append(a.Predicted, PredictedAnswer{PredictionRequest: r.PredictAt[i], NozzleFlowRate: in(q, units.flow)})
 	}
 	if u := result.Uncertainty; u != nil {
 		a.Uncertainty = &MeanFlowUncertainty{uncertain(&u.MeanNozzleFlowRate, units.flow)}

@@ -12,12 +12,12 @@ import (
 type flowWork struct {
 	r *NozzleFlowRequest
 	x *calc.NozzleFlowResult
-	a *NozzleFlowResponse
+	a *NozzleFlowAnswer
 
 	flows, nozzles, pressures []Quantity
 }
 
-func (r *NozzleFlowRequest) work(w working, x *calc.NozzleFlowResult, a *NozzleFlowResponse) {
+func (r *NozzleFlowRequest) work(w working, x *calc.NozzleFlowResult, a *NozzleFlowAnswer) {
 	for i := range r.Catches {
 		c, q, w := &r.Catches[i], &a.Catches[i], w.item("/catches", i)
 		w.line(method.CatchFlow, "/flowRate", q.FlowRate).with("V", c.Volume).with("t", c.Time)
@@ -25,7 +25,7 @@ func (r *NozzleFlowRequest) work(w working, x *calc.NozzleFlowResult, a *NozzleF
 	}
 	k := &flowWork{
 		r: r, x: x, a: a,
-		flows:     listed(w, a.Catches, func(q *CatchFlowResponse) Quantity { return q.FlowRate }),
+		flows:     listed(w, a.Catches, func(q *CatchFlowAnswer) Quantity { return q.FlowRate }),
 		nozzles:   listed(w, r.Catches, func(c *CatchRequest) Quantity { return plainNumber(max(c.Nozzles, 1)) }),
 		pressures: listed(w, r.Catches, func(c *CatchRequest) Quantity { return c.SprayPressure.or(r.SprayPressure) }),
 	}
@@ -64,7 +64,7 @@ func (k *flowWork) exponent(w working) {
 }
 
 // predicted adds the flow at another pressure or of another liquid.
-func (k *flowWork) predicted(w working, p *PredictionRequest, a *PredictedResponse) {
+func (k *flowWork) predicted(w working, p *PredictionRequest, a *PredictedAnswer) {
 	rd := w.density(p.RelativeDensity, p.LiquidDensity)
 	member, water := "/nozzleFlowRate", k.a.MeanNozzleFlowRate
 	if p.SprayPressure.given() {

@@ -42,10 +42,10 @@ type DropletEntryRequest struct {
 	DropletClass  calc.DropletClass `json:"dropletClass" validate:"required"`
 }
 
-func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionResponse, error) {
+func nozzleSelection(ctx context.Context, r *NozzleSelectionRequest) (NozzleSelectionAnswer, error) {
 	result, err := calc.NozzleSelection(r.input())
 	if err != nil {
-		return NozzleSelectionResponse{}, err
+		return NozzleSelectionAnswer{}, err
 	}
 	a := r.answer(ctx, result)
 	w := explaining(r.shows())

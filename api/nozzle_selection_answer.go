@@ -10,8 +10,8 @@ import (
 	"wetrun/internal/text"
 )
 
-// NozzleSelectionResponse is the answer.
-type NozzleSelectionResponse struct {
+// NozzleSelectionAnswer is the answer.
+type NozzleSelectionAnswer struct {
 	TargetApplicationRate   Quantity               `json:"targetApplicationRate"`
 	GroundSpeed             Quantity               `json:"groundSpeed"`
 	SpeedRange              Range                  `json:"speedRange,omitzero"`
@@ -25,15 +25,15 @@ type NozzleSelectionResponse struct {
 	Decision                calc.SelectionDecision `json:"decision"`
 	Reason                  calc.SelectionReason   `json:"reason,omitzero"`
 	DecisionDetail          string                 `json:"decisionDetail"`
-	WouldFit                *WouldFitResponse      `json:"wouldFit,omitzero"`
-	Candidates              []CandidateResponse    `json:"candidates"`
+	WouldFit                *WouldFitAnswer        `json:"wouldFit,omitzero"`
+	Candidates              []CandidateAnswer      `json:"candidates"`
 	Warnings                []warning              `json:"warnings,omitzero"`
 	Cautions                []notice               `json:"cautions"`
 	Explained
 }
 
-// CandidateResponse is one nozzle and what it would do.
-type CandidateResponse struct {
+// CandidateAnswer is one nozzle and what it would do.
+type CandidateAnswer struct {
 	Size                calc.SizeName `json:"size,omitzero"`
 	Color               string        `json:"color,omitzero"`
 	Label               string        `json:"label,omitzero"`
@@ -51,9 +51,9 @@ type CandidateResponse struct {
 	Notes               []notice      `json:"notes,omitzero"`
 }
 
-// WouldFitResponse is the speed at which the nearest nozzle fits, and the pressure
+// WouldFitAnswer is the speed at which the nearest nozzle fits, and the pressure
 // that it needs at the speed wanted.
-type WouldFitResponse struct {
+type WouldFitAnswer struct {
 	Size                calc.SizeName `json:"size,omitzero"`
 	Label               string        `json:"label,omitzero"`
 	Pointer             string        `json:"pointer,omitzero"`
@@ -65,9 +65,9 @@ type WouldFitResponse struct {
 	Detail              string        `json:"detail"`
 }
 
-func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelectionResult) NozzleSelectionResponse {
+func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelectionResult) NozzleSelectionAnswer {
 	units, lang := r.units(), text.From(ctx)
-	a := NozzleSelectionResponse{
+	a := NozzleSelectionAnswer{
 		TargetApplicationRate:  r.TargetApplicationRate,
 		GroundSpeed:            r.GroundSpeed.or(in(x.GroundSpeed, units.speed)),
 		SpeedRange:             r.SpeedRange,
@@ -77,7 +77,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		Decision:               x.Decision,
 		Reason:                 x.Reason,
 		DecisionDetail:         selectionDetail(lang, &x),
-		Candidates:             make([]CandidateResponse, len(x.Candidates)),
+		Candidates:             make([]CandidateAnswer, len(x.Candidates)),
 		Warnings:               warnings(ctx, x.Warnings),
 	}
 	if !r.SpeedRange.IsZero() {
@@ -104,7 +104,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 	}
 	if w := x.WouldFit; w != nil {
 		nearest := &a.Candidates[0]
-		a.WouldFit = &WouldFitResponse{
+		a.WouldFit = &WouldFitAnswer{
 			Size: nearest.Size, Label: nearest.Label, Pointer: nearest.Pointer,
 			GroundSpeed: in(w.GroundSpeed, units.speed), SprayPressure: in(w.SprayPressure, units.pressure), NeededPressure: in(w.NeededPressure, units.pressure),
 			DropletClass: dropletWord(w.DropletClass), DropletClassAllowed: within(w.Droplets),
@@ -121,8 +121,8 @@ func selectionDetail(lang text.Language, x *calc.NozzleSelectionResult) string {
 	return text.Coded(lang, "selection", string(x.Decision))
 }
 
-func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate, units *resultUnits) CandidateResponse {
-	a := CandidateResponse{
+func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate, units *resultUnits) CandidateAnswer {
+	a := CandidateAnswer{
 		SprayPressure:       in(c.SprayPressure, units.pressure),
 		WithinRange:         c.WithinRange,
 		DropletClass:        dropletWord(c.DropletClass),

@@ -18,7 +18,7 @@ func (r *NozzleSelectionRequest) wouldFitEnd(x *calc.NozzleSelectionResult) Quan
 	return r.PressureRange.High
 }
 
-func (r *NozzleSelectionRequest) work(w working, x *calc.NozzleSelectionResult, a *NozzleSelectionResponse) {
+func (r *NozzleSelectionRequest) work(w working, x *calc.NozzleSelectionResult, a *NozzleSelectionAnswer) {
 	units := r.units()
 	if !r.SpeedRange.IsZero() {
 		w.line(method.MiddleSpeed, "/groundSpeed", a.GroundSpeed).with("v_l", r.SpeedRange.Low).with("v_h", r.SpeedRange.High)

@@ -8,24 +8,24 @@ import (
 	"wetrun/internal/text"
 )
 
-// NozzleSizesResponse is the answer of GET /v1/nozzle-sizes.
-type NozzleSizesResponse struct {
-	Detail   string               `json:"detail"`
-	Sizes    []NozzleSizeResponse `json:"sizes"`
-	Sources  []NozzleSizeSource   `json:"sources"`
-	Cautions []notice             `json:"cautions"`
+// NozzleSizesAnswer is the answer of GET /v1/nozzle-sizes.
+type NozzleSizesAnswer struct {
+	Detail   string             `json:"detail"`
+	Sizes    []NozzleSizeAnswer `json:"sizes"`
+	Sources  []NozzleSizeSource `json:"sources"`
+	Cautions []notice           `json:"cautions"`
 }
 
-// NozzleSizeResponse is one size with its colour and both ratings.
-type NozzleSizeResponse struct {
-	Size          calc.SizeName        `json:"size"`
-	Color         string               `json:"color"`
-	Ratings       []SizeRatingResponse `json:"ratings"`
-	SourceNotRead bool                 `json:"sourceNotRead"`
+// NozzleSizeAnswer is one size with its colour and both ratings.
+type NozzleSizeAnswer struct {
+	Size          calc.SizeName      `json:"size"`
+	Color         string             `json:"color"`
+	Ratings       []SizeRatingAnswer `json:"ratings"`
+	SourceNotRead bool               `json:"sourceNotRead"`
 }
 
-// SizeRatingResponse is what a size means by one rating.
-type SizeRatingResponse struct {
+// SizeRatingAnswer is what a size means by one rating.
+type SizeRatingAnswer struct {
 	SizeRating    calc.SizeRating `json:"sizeRating"`
 	RatedFlowRate Quantity        `json:"ratedFlowRate"`
 	RatedPressure Quantity        `json:"ratedPressure"`
@@ -43,14 +43,14 @@ type NozzleSizeSource struct {
 
 // nozzleSizes encodes the sizes itself, as tolerances does.
 func nozzleSizes(lang text.Language) ([]byte, error) {
-	r := NozzleSizesResponse{
+	r := NozzleSizesAnswer{
 		Detail:   text.Of(lang, "nozzle_sizes.detail"),
 		Cautions: []notice{{"iso_10625_scope", text.Of(lang, "caution.iso_10625_scope")}},
 	}
 	for _, s := range calc.NozzleSizes() {
-		r.Sizes = append(r.Sizes, NozzleSizeResponse{
+		r.Sizes = append(r.Sizes, NozzleSizeAnswer{
 			Size: s.Size, Color: s.Colour, SourceNotRead: s.SourceNotRead,
-			Ratings: []SizeRatingResponse{
+			Ratings: []SizeRatingAnswer{
 				{calc.ISO3Bar, in(s.At3Bar, unit.IDLMin), in(3*unit.Bar, unit.IDBar)},
 				{calc.US40PSI, in(s.At40, unit.IDGalUsMin), in(40*unit.PoundPerSquareInch, unit.IDPsi)},
 			},

@@ -40,10 +40,10 @@ type SpacingRangeRequest struct {
 	Steps int      `json:"steps" validate:"required" range:"2..100"`
 }
 
-func patternUniformity(ctx context.Context, r *PatternUniformityRequest) (PatternUniformityResponse, error) {
+func patternUniformity(ctx context.Context, r *PatternUniformityRequest) (PatternUniformityAnswer, error) {
 	result, err := calc.PatternUniformity(r.input())
 	if err != nil {
-		return PatternUniformityResponse{}, err
+		return PatternUniformityAnswer{}, err
 	}
 	a := r.answer(ctx, result)
 	w := explaining(r.shows())

@@ -8,28 +8,28 @@ import (
 	"wetrun/calc/finding"
 )
 
-// PatternUniformityResponse is the answer.
-type PatternUniformityResponse struct {
-	MaxCoefficientOfVariation Quantity                 `json:"maxCoefficientOfVariation"`
-	MaxPlaceDeviation         Quantity                 `json:"maxPlaceDeviation"`
-	WithinTolerance           *bool                    `json:"withinTolerance,omitzero"`
-	Mean                      Quantity                 `json:"mean,omitzero"`
-	StandardDeviation         Quantity                 `json:"standardDeviation,omitzero"`
-	CoefficientOfVariation    Quantity                 `json:"coefficientOfVariation,omitzero"`
-	PlacesOutside             *int                     `json:"placesOutside,omitzero"`
-	WorstPlace                *WorstPlaceResponse      `json:"worstPlace,omitzero"`
-	Readings                  []PatternReadingResponse `json:"readings,omitzero"`
-	Boom                      *BoomPatternResponse     `json:"boom,omitzero"`
-	Spacings                  []SpacingResponse        `json:"spacings,omitzero"`
-	BestSpacing               *SpacingResponse         `json:"bestSpacing,omitzero"`
-	Warnings                  []warning                `json:"warnings,omitzero"`
-	NextSteps                 []notice                 `json:"nextSteps,omitzero"`
-	Cautions                  []notice                 `json:"cautions"`
+// PatternUniformityAnswer is the answer.
+type PatternUniformityAnswer struct {
+	MaxCoefficientOfVariation Quantity               `json:"maxCoefficientOfVariation"`
+	MaxPlaceDeviation         Quantity               `json:"maxPlaceDeviation"`
+	WithinTolerance           *bool                  `json:"withinTolerance,omitzero"`
+	Mean                      Quantity               `json:"mean,omitzero"`
+	StandardDeviation         Quantity               `json:"standardDeviation,omitzero"`
+	CoefficientOfVariation    Quantity               `json:"coefficientOfVariation,omitzero"`
+	PlacesOutside             *int                   `json:"placesOutside,omitzero"`
+	WorstPlace                *WorstPlaceAnswer      `json:"worstPlace,omitzero"`
+	Readings                  []PatternReadingAnswer `json:"readings,omitzero"`
+	Boom                      *BoomPatternAnswer     `json:"boom,omitzero"`
+	Spacings                  []SpacingAnswer        `json:"spacings,omitzero"`
+	BestSpacing               *SpacingAnswer         `json:"bestSpacing,omitzero"`
+	Warnings                  []warning              `json:"warnings,omitzero"`
+	NextSteps                 []notice               `json:"nextSteps,omitzero"`
+	Cautions                  []notice               `json:"cautions"`
 	Explained
 }
 
-// WorstPlaceResponse is the cup farthest from the mean.
-type WorstPlaceResponse struct {
+// WorstPlaceAnswer is the cup farthest from the mean.
+type WorstPlaceAnswer struct {
 	Index     int                `json:"index"`
 	Label     string             `json:"label,omitzero"`
 	Position  certainty.Position `json:"position,omitzero"`
@@ -37,22 +37,22 @@ type WorstPlaceResponse struct {
 	Deviation Quantity           `json:"deviation"`
 }
 
-// PatternReadingResponse repeats a reading and holds it against the mean.
-type PatternReadingResponse struct {
+// PatternReadingAnswer repeats a reading and holds it against the mean.
+type PatternReadingAnswer struct {
 	PatternReadingRequest
 	Deviation       Quantity `json:"deviation"`
 	WithinTolerance bool     `json:"withinTolerance"`
 }
 
-// BoomPatternResponse is the pattern overlapped to a boom.
-type BoomPatternResponse struct {
-	SpacingResponse
+// BoomPatternAnswer is the pattern overlapped to a boom.
+type BoomPatternAnswer struct {
+	SpacingAnswer
 	HighestDeviation Quantity `json:"highestDeviation"`
 	LowestDeviation  Quantity `json:"lowestDeviation"`
 }
 
-// SpacingResponse is how even a boom of one nozzle spacing is.
-type SpacingResponse struct {
+// SpacingAnswer is how even a boom of one nozzle spacing is.
+type SpacingAnswer struct {
 	NozzleSpacing          Quantity `json:"nozzleSpacing"`
 	CoefficientOfVariation Quantity `json:"coefficientOfVariation"`
 	WithinTolerance        bool     `json:"withinTolerance"`
@@ -60,9 +60,9 @@ type SpacingResponse struct {
 
 var patternCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
 
-func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUniformityResult) PatternUniformityResponse {
+func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUniformityResult) PatternUniformityAnswer {
 	units := r.units()
-	a := PatternUniformityResponse{
+	a := PatternUniformityAnswer{
 		MaxCoefficientOfVariation: percent(x.MaxCoefficientOfVariation),
 		MaxPlaceDeviation:         percent(x.MaxPlaceDeviation),
 		WithinTolerance:           within(x.Even),
@@ -72,11 +72,11 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 	if x.Even != finding.NotJudged {
 		r.rowAnswer(&a, x)
 	}
-	spacing := func(b calc.BoomPattern) SpacingResponse {
-		return SpacingResponse{in(b.NozzleSpacing, units.width), percent(b.CoefficientOfVariation), b.Even == finding.Within}
+	spacing := func(b calc.BoomPattern) SpacingAnswer {
+		return SpacingAnswer{in(b.NozzleSpacing, units.width), percent(b.CoefficientOfVariation), b.Even == finding.Within}
 	}
 	if x.Boom.Even != finding.NotJudged {
-		a.Boom = &BoomPatternResponse{spacing(x.Boom), percent(x.Boom.Highest), percent(x.Boom.Lowest)}
+		a.Boom = &BoomPatternAnswer{spacing(x.Boom), percent(x.Boom.Highest), percent(x.Boom.Lowest)}
 		a.Boom.NozzleSpacing = r.NozzleSpacing
 	}
 	for _, b := range x.Spacings {
@@ -93,19 +93,19 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 
 // rowAnswer adds what the row of cups showed. Mean and deviation are jug readings:
 // they come in the unit of the first.
-func (r *PatternUniformityRequest) rowAnswer(a *PatternUniformityResponse, x calc.PatternUniformityResult) {
+func (r *PatternUniformityRequest) rowAnswer(a *PatternUniformityAnswer, x calc.PatternUniformityResult) {
 	jug, worst := r.Readings[0].Volume.Unit, &r.Readings[x.Worst]
 	a.Mean, a.StandardDeviation = in(x.Mean, jug), in(x.StandardDeviation, jug)
 	a.CoefficientOfVariation = percent(x.CoefficientOfVariation)
 	a.PlacesOutside = &x.PlacesOutside
-	a.WorstPlace = &WorstPlaceResponse{
+	a.WorstPlace = &WorstPlaceAnswer{
 		Index: x.Worst, Label: worst.Label, Position: worst.Position, Deviation: percent(x.Places[x.Worst].Deviation),
 	}
 	if r.Spacing.given() {
 		a.WorstPlace.Distance = in(x.WorstDistance, r.Spacing.Unit)
 	}
-	a.Readings = make([]PatternReadingResponse, len(x.Places))
+	a.Readings = make([]PatternReadingAnswer, len(x.Places))
 	for i, p := range x.Places {
-		a.Readings[i] = PatternReadingResponse{r.Readings[i], percent(p.Deviation), p.Even == finding.Within}
+		a.Readings[i] = PatternReadingAnswer{r.Readings[i], percent(p.Deviation), p.Even == finding.Within}
 	}
 }

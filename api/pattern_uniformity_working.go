@@ -7,7 +7,7 @@ import (
 	"wetrun/calc/method"
 )
 
-func (r *PatternUniformityRequest) work(w working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
+func (r *PatternUniformityRequest) work(w working, x *calc.PatternUniformityResult, a *PatternUniformityAnswer) {
 	if a.Mean.given() {
 		r.workRow(w, x, a)
 	}
@@ -20,7 +20,7 @@ func (r *PatternUniformityRequest) work(w working, x *calc.PatternUniformityResu
 	}
 }
 
-func (r *PatternUniformityRequest) workRow(w working, x *calc.PatternUniformityResult, a *PatternUniformityResponse) {
+func (r *PatternUniformityRequest) workRow(w working, x *calc.PatternUniformityResult, a *PatternUniformityAnswer) {
 	n, volumes := len(r.Readings), listed(w, r.Readings, func(x *PatternReadingRequest) Quantity { return x.Volume })
 	w.line(method.MeanOfValues, "/mean", a.Mean).each("x_i", volumes).count("n", n)
 	w.line(method.StandardDeviation, "/standardDeviation", a.StandardDeviation).each("x_i", volumes).with("m", a.Mean).count("n", n)
@@ -35,7 +35,7 @@ func (r *PatternUniformityRequest) workRow(w working, x *calc.PatternUniformityR
 
 // workBoom adds the overlapped pattern of the nozzle spacing that was asked for: where
 // its straight pieces end, and what follows over the pieces.
-func (r *PatternUniformityRequest) workBoom(w working, a *PatternUniformityResponse) {
+func (r *PatternUniformityRequest) workBoom(w working, a *PatternUniformityAnswer) {
 	cups, bends := r.NozzlePattern.CupSpacing, []float64{0}
 	d := r.NozzleSpacing.si() / cups.si()
 	var mean Quantity

@@ -28,38 +28,38 @@ type ReadingRequest struct {
 	Gauge    string             `json:"gauge,omitzero"`
 }
 
-// PressureUniformityResponse is the answer.
-type PressureUniformityResponse struct {
+// PressureUniformityAnswer is the answer.
+type PressureUniformityAnswer struct {
 	Highest         Quantity `json:"highest"`
 	Lowest          Quantity `json:"lowest"`
 	Mean            Quantity `json:"mean"`
 	Spread          Quantity `json:"spread"`
 	MaxDifference   Quantity `json:"maxDifference"`
 	WithinTolerance *bool    `json:"withinTolerance,omitzero"`
-	ConformanceResponse
-	Uncertainty               *PressureUncertainty         `json:"uncertainty,omitzero"`
-	FlowSpread                Quantity                     `json:"flowSpread"`
-	FlowSpreadAtMaxDifference Quantity                     `json:"flowSpreadAtMaxDifference,omitzero"`
-	CabOffset                 Quantity                     `json:"cabOffset,omitzero"`
-	CabPressureForTarget      CabPressureForTargetResponse `json:"cabPressureForTarget,omitzero"`
-	Readings                  []ReadingResponse            `json:"readings"`
-	MeanWithinRange           *bool                        `json:"meanWithinRange,omitzero"`
-	MeanConformance           *ConformanceResponse         `json:"meanConformance,omitzero"`
-	Warnings                  []warning                    `json:"warnings,omitzero"`
-	NextSteps                 []notice                     `json:"nextSteps,omitzero"`
-	Cautions                  []notice                     `json:"cautions"`
+	ConformanceAnswer
+	Uncertainty               *PressureUncertainty       `json:"uncertainty,omitzero"`
+	FlowSpread                Quantity                   `json:"flowSpread"`
+	FlowSpreadAtMaxDifference Quantity                   `json:"flowSpreadAtMaxDifference,omitzero"`
+	CabOffset                 Quantity                   `json:"cabOffset,omitzero"`
+	CabPressureForTarget      CabPressureForTargetAnswer `json:"cabPressureForTarget,omitzero"`
+	Readings                  []ReadingAnswer            `json:"readings"`
+	MeanWithinRange           *bool                      `json:"meanWithinRange,omitzero"`
+	MeanConformance           *ConformanceAnswer         `json:"meanConformance,omitzero"`
+	Warnings                  []warning                  `json:"warnings,omitzero"`
+	NextSteps                 []notice                   `json:"nextSteps,omitzero"`
+	Cautions                  []notice                   `json:"cautions"`
 	Explained
 }
 
-// CabPressureForTargetResponse is the cab reading that means the target, by either
+// CabPressureForTargetAnswer is the cab reading that means the target, by either
 // explanation of the offset.
-type CabPressureForTargetResponse struct {
+type CabPressureForTargetAnswer struct {
 	IfGaugeError Quantity `json:"ifGaugeError,omitzero"`
 	IfHoseLoss   Quantity `json:"ifHoseLoss"`
 }
 
-// ReadingResponse repeats a reading and holds it against the nozzle's range.
-type ReadingResponse struct {
+// ReadingAnswer repeats a reading and holds it against the nozzle's range.
+type ReadingAnswer struct {
 	ReadingRequest
 	WithinRange *bool               `json:"withinRange,omitzero"`
 	Uncertainty *ReadingUncertainty `json:"uncertainty,omitzero"`
@@ -67,27 +67,27 @@ type ReadingResponse struct {
 
 // ReadingUncertainty is how well one reading is known, by its gauge.
 type ReadingUncertainty struct {
-	Pressure UncertaintyResponse `json:"pressure"`
+	Pressure UncertaintyAnswer `json:"pressure"`
 }
 
 // PressureUncertainty is how well the members of its names are known.
 type PressureUncertainty struct {
-	Mean       UncertaintyResponse `json:"mean"`
-	Spread     UncertaintyResponse `json:"spread,omitzero"`
-	FlowSpread UncertaintyResponse `json:"flowSpread,omitzero"`
-	CabOffset  UncertaintyResponse `json:"cabOffset,omitzero"`
+	Mean       UncertaintyAnswer `json:"mean"`
+	Spread     UncertaintyAnswer `json:"spread,omitzero"`
+	FlowSpread UncertaintyAnswer `json:"flowSpread,omitzero"`
+	CabOffset  UncertaintyAnswer `json:"cabOffset,omitzero"`
 }
 
-func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityResponse, error) {
+func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (PressureUniformityAnswer, error) {
 	in := r.input()
 	var err error
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {
-		return PressureUniformityResponse{}, err
+		return PressureUniformityAnswer{}, err
 	}
 	in.Measuring.Explain = r.shows()
 	result, err := calc.PressureUniformity(in)
 	if err != nil {
-		return PressureUniformityResponse{}, err
+		return PressureUniformityAnswer{}, err
 	}
 	a := pressureUniformityAnswer(ctx, r, result)
 	w := explaining(r.shows())
@@ -120,9 +120,9 @@ func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 
 var pressureCautions = cautionsOf("pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules")
 
-func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest, result calc.PressureUniformityResult) PressureUniformityResponse {
+func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest, result calc.PressureUniformityResult) PressureUniformityAnswer {
 	units := r.units()
-	a := PressureUniformityResponse{
+	a := PressureUniformityAnswer{
 		Highest:         in(result.Highest, units.pressure),
 		Lowest:          in(result.Lowest, units.pressure),
 		Mean:            in(result.Mean, units.pressure),
@@ -130,7 +130,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		MaxDifference:   in(result.MaxDifference, units.pressure),
 		WithinTolerance: within(result.Even),
 		FlowSpread:      percent(result.FlowSpread),
-		Readings:        make([]ReadingResponse, len(r.Readings)),
+		Readings:        make([]ReadingAnswer, len(r.Readings)),
 		MeanWithinRange: within(result.MeanInRange),
 		Warnings:        warnings(ctx, result.Warnings),
 		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
@@ -157,7 +157,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		}
 	}
 	if u := result.Uncertainty; u != nil {
-		a.ConformanceResponse = conformance(ctx, u.Even)
+		a.ConformanceAnswer = conformance(ctx, u.Even)
 		a.Uncertainty = &PressureUncertainty{
 			uncertain(&u.Mean, units.pressure), uncertain(&u.Spread, units.pressure), uncertain(&u.FlowSpread, unit.IDPct), uncertain(&u.CabOffset, units.pressure),
 		}

@@ -11,7 +11,7 @@ func (r *PressureUniformityRequest) largest() Quantity {
 	return r.MaxDifference.or(in(calc.DefaultPressureDifference, unit.IDPsi))
 }
 
-func (r *PressureUniformityRequest) work(w working, a *PressureUniformityResponse) {
+func (r *PressureUniformityRequest) work(w working, a *PressureUniformityAnswer) {
 	readings := listed(w, r.Readings, func(x *ReadingRequest) Quantity { return x.Pressure })
 	w.line(method.HighestPressure, "/highest", a.Highest).each("p_i", readings)
 	w.line(method.LowestPressure, "/lowest", a.Lowest).each("p_i", readings)
@@ -44,7 +44,7 @@ func (r *PressureUniformityRequest) work(w working, a *PressureUniformityRespons
 	w.uncertain("/uncertainty/spread", &u.Spread)
 	w.uncertain("/uncertainty/flowSpread", &u.FlowSpread)
 	w.uncertain("/uncertainty/cabOffset", &u.CabOffset)
-	w.conforms("", &a.ConformanceResponse, a.Spread, &u.Spread, Quantity{}, a.MaxDifference)
+	w.conforms("", &a.ConformanceAnswer, a.Spread, &u.Spread, Quantity{}, a.MaxDifference)
 	if a.MeanConformance != nil {
 		w.conforms("/meanConformance", a.MeanConformance, a.Mean, &u.Mean, r.PressureRange.Low, r.PressureRange.High)
 	}

@@ -4,41 +4,41 @@ import (
 	"wetrun/internal/text"
 )
 
-// ProcedureResponse is the answer of GET /v1/procedure: the whole job as data.
-type ProcedureResponse struct {
-	Source              ProcedureSourceResponse `json:"source"`
-	People              []notice                `json:"people"`
-	ProtectiveEquipment []notice                `json:"protectiveEquipment"`
-	Tools               []notice                `json:"tools"`
-	Stages              []StageResponse         `json:"stages"`
-	Cautions            []notice                `json:"cautions"`
+// ProcedureAnswer is the answer of GET /v1/procedure: the whole job as data.
+type ProcedureAnswer struct {
+	Source              ProcedureSourceAnswer `json:"source"`
+	People              []notice              `json:"people"`
+	ProtectiveEquipment []notice              `json:"protectiveEquipment"`
+	Tools               []notice              `json:"tools"`
+	Stages              []StageAnswer         `json:"stages"`
+	Cautions            []notice              `json:"cautions"`
 }
 
-// ProcedureSourceResponse says where the steps are from.
-type ProcedureSourceResponse struct {
+// ProcedureSourceAnswer says where the steps are from.
+type ProcedureSourceAnswer struct {
 	Kind   string `json:"kind"`
 	Detail string `json:"detail"`
 }
 
-// StageResponse is one stage of the job.
-type StageResponse struct {
-	ID    string                  `json:"id"`
-	Text  string                  `json:"text"`
-	Steps []ProcedureStepResponse `json:"steps"`
+// StageAnswer is one stage of the job.
+type StageAnswer struct {
+	ID    string                `json:"id"`
+	Text  string                `json:"text"`
+	Steps []ProcedureStepAnswer `json:"steps"`
 }
 
-// ProcedureStepResponse is one thing to do.
-type ProcedureStepResponse struct {
-	ID        string           `json:"id"`
-	Text      string           `json:"text"`
-	Who       string           `json:"who"`
-	Records   []RecordResponse `json:"records"`
-	Operation string           `json:"operation,omitempty"`
-	Cautions  []string         `json:"cautions,omitempty"`
+// ProcedureStepAnswer is one thing to do.
+type ProcedureStepAnswer struct {
+	ID        string         `json:"id"`
+	Text      string         `json:"text"`
+	Who       string         `json:"who"`
+	Records   []RecordAnswer `json:"records"`
+	Operation string         `json:"operation,omitempty"`
+	Cautions  []string       `json:"cautions,omitempty"`
 }
 
-// RecordResponse is one thing to write down.
-type RecordResponse struct {
+// RecordAnswer is one thing to write down.
+type RecordAnswer struct {
 	Code   string `json:"code"`
 	Text   string `json:"text"`
 	Member string `json:"member,omitempty"`
@@ -85,21 +85,21 @@ var (
 
 // procedure words the stages for the page.
 func procedure(lang text.Language) any {
-	r := ProcedureResponse{
-		Source:              ProcedureSourceResponse{"common_practice", text.Of(lang, "procedure.source")},
+	r := ProcedureAnswer{
+		Source:              ProcedureSourceAnswer{"common_practice", text.Of(lang, "procedure.source")},
 		People:              noticesOf(lang, "person.", procedurePeople),
 		ProtectiveEquipment: noticesOf(lang, "equipment.", protectiveEquipment),
 		Tools:               noticesOf(lang, "tool.", procedureTools),
 		Cautions:            noticesOf(lang, "caution.", procedureCautions),
 	}
 	for _, s := range procedureStages {
-		stage := StageResponse{ID: s.id, Text: text.Of(lang, "stage."+s.id)}
+		stage := StageAnswer{ID: s.id, Text: text.Of(lang, "stage."+s.id)}
 		for _, x := range s.steps {
-			records := []RecordResponse{}
+			records := []RecordAnswer{}
 			for _, code := range x.records {
-				records = append(records, RecordResponse{code, text.Of(lang, "record."+code), recordMembers[code]})
+				records = append(records, RecordAnswer{code, text.Of(lang, "record."+code), recordMembers[code]})
 			}
-			stage.Steps = append(stage.Steps, ProcedureStepResponse{
+			stage.Steps = append(stage.Steps, ProcedureStepAnswer{
 				ID: x.id, Text: text.Of(lang, "procedure."+x.id), Who: x.who,
 				Records: records, Operation: x.operation, Cautions: x.cautions,
 			})

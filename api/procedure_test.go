@@ -28,7 +28,7 @@ func TestProcedurePage(t *testing.T) {
 	if err := validates("ProcedureAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
-	var p ProcedureResponse
+	var p ProcedureAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestProcedurePage(t *testing.T) {
 }
 
 // checkStep proves that what a step names is there.
-func checkStep(t *testing.T, x ProcedureStepResponse, seen map[string]bool) {
+func checkStep(t *testing.T, x ProcedureStepAnswer, seen map[string]bool) {
 	t.Helper()
 	if !slices.Contains(procedurePeople, x.Who) {
 		t.Errorf("%s: nobody is a %s", x.ID, x.Who)

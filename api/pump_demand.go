@@ -34,14 +34,14 @@ type NozzleGroupRequest struct {
 	Nozzle         NozzleRequest `json:"nozzle,omitzero"`
 }
 
-func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandResponse, error) {
+func pumpDemand(ctx context.Context, r *PumpDemandRequest) (PumpDemandAnswer, error) {
 	unused := r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle"))
 	for i := range r.NozzleGroups {
 		unused = append(unused, r.NozzleGroups[i].Nozzle.unusedSizeRating().Under(finding.Item("nozzleGroups", i).Member("nozzle"))...)
 	}
 	result, err := calc.PumpDemand(r.input())
 	if err := combined(unused, err); err != nil {
-		return PumpDemandResponse{}, err
+		return PumpDemandAnswer{}, err
 	}
 	a := pumpDemandAnswer(ctx, r, result)
 	w := explaining(r.shows())

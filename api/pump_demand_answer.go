@@ -8,45 +8,45 @@ import (
 	"wetrun/calc/unit"
 )
 
-// PumpDemandResponse is the answer: the demand, and what the pump makes of it.
-type PumpDemandResponse struct {
-	NozzleGroups           []NozzleGroupResponse `json:"nozzleGroups"`
-	SprayFlowRate          Quantity              `json:"sprayFlowRate"`
-	AgitationFlowRate      Quantity              `json:"agitationFlowRate,omitzero"`
-	AgitationShare         Quantity              `json:"agitationShare,omitzero"`
-	Reserve                Quantity              `json:"reserve"`
-	ReserveFlowRate        Quantity              `json:"reserveFlowRate"`
-	TotalFlowRate          Quantity              `json:"totalFlowRate"`
-	RatedPumpFlowRate      Quantity              `json:"ratedPumpFlowRate,omitzero"`
-	Sufficient             *bool                 `json:"sufficient,omitzero"`
-	SpareFlowRate          Quantity              `json:"spareFlowRate,omitzero"`
-	WornPumpFlowRate       Quantity              `json:"wornPumpFlowRate,omitzero"`
-	SufficientWhenWorn     *bool                 `json:"sufficientWhenWorn,omitzero"`
-	LargestSprayFlowRate   Quantity              `json:"largestSprayFlowRate,omitzero"`
-	LargestNozzles         *int                  `json:"largestNozzles,omitzero"`
-	ApplicationRate        Quantity              `json:"applicationRate,omitzero"`
-	LargestApplicationRate Quantity              `json:"largestApplicationRate,omitzero"`
-	NextSteps              []notice              `json:"nextSteps,omitzero"`
-	Cautions               []notice              `json:"cautions"`
-	Warnings               []warning             `json:"warnings,omitzero"`
+// PumpDemandAnswer is the answer: the demand, and what the pump makes of it.
+type PumpDemandAnswer struct {
+	NozzleGroups           []NozzleGroupAnswer `json:"nozzleGroups"`
+	SprayFlowRate          Quantity            `json:"sprayFlowRate"`
+	AgitationFlowRate      Quantity            `json:"agitationFlowRate,omitzero"`
+	AgitationShare         Quantity            `json:"agitationShare,omitzero"`
+	Reserve                Quantity            `json:"reserve"`
+	ReserveFlowRate        Quantity            `json:"reserveFlowRate"`
+	TotalFlowRate          Quantity            `json:"totalFlowRate"`
+	RatedPumpFlowRate      Quantity            `json:"ratedPumpFlowRate,omitzero"`
+	Sufficient             *bool               `json:"sufficient,omitzero"`
+	SpareFlowRate          Quantity            `json:"spareFlowRate,omitzero"`
+	WornPumpFlowRate       Quantity            `json:"wornPumpFlowRate,omitzero"`
+	SufficientWhenWorn     *bool               `json:"sufficientWhenWorn,omitzero"`
+	LargestSprayFlowRate   Quantity            `json:"largestSprayFlowRate,omitzero"`
+	LargestNozzles         *int                `json:"largestNozzles,omitzero"`
+	ApplicationRate        Quantity            `json:"applicationRate,omitzero"`
+	LargestApplicationRate Quantity            `json:"largestApplicationRate,omitzero"`
+	NextSteps              []notice            `json:"nextSteps,omitzero"`
+	Cautions               []notice            `json:"cautions"`
+	Warnings               []warning           `json:"warnings,omitzero"`
 	Explained
 }
 
-// NozzleGroupResponse is what the nozzles of one kind give.
-type NozzleGroupResponse struct {
-	Label          string          `json:"label,omitzero"`
-	Nozzles        int             `json:"nozzles"`
-	Nozzle         *NozzleResponse `json:"nozzle,omitzero"`
-	NozzleFlowRate Quantity        `json:"nozzleFlowRate"`
-	SprayFlowRate  Quantity        `json:"sprayFlowRate"`
+// NozzleGroupAnswer is what the nozzles of one kind give.
+type NozzleGroupAnswer struct {
+	Label          string        `json:"label,omitzero"`
+	Nozzles        int           `json:"nozzles"`
+	Nozzle         *NozzleAnswer `json:"nozzle,omitzero"`
+	NozzleFlowRate Quantity      `json:"nozzleFlowRate"`
+	SprayFlowRate  Quantity      `json:"sprayFlowRate"`
 }
 
 // pumpCautions go with every answer about a pump.
 var pumpCautions = cautionsOf("pump_at_pressure", "worn_pump", "shaft_speed", "pressure_injects", "local_rules")
 
-func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.PumpDemandResult) PumpDemandResponse {
+func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.PumpDemandResult) PumpDemandAnswer {
 	units := r.units()
-	a := PumpDemandResponse{
+	a := PumpDemandAnswer{
 		NozzleGroups:       nozzleGroupAnswers(r, result, units.flow),
 		SprayFlowRate:      in(result.SprayFlowRate, units.flow),
 		Reserve:            r.Reserve.or(percent(result.Reserve)),
@@ -86,12 +86,12 @@ func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.Pum
 	return a
 }
 
-func nozzleGroupAnswers(r *PumpDemandRequest, result calc.PumpDemandResult, flow unit.ID) []NozzleGroupResponse {
+func nozzleGroupAnswers(r *PumpDemandRequest, result calc.PumpDemandResult, flow unit.ID) []NozzleGroupAnswer {
 	groups := r.groups()
-	all := make([]NozzleGroupResponse, len(groups))
+	all := make([]NozzleGroupAnswer, len(groups))
 	for i := range groups {
 		g, q := &groups[i], result.NozzleFlowRates[i]
-		all[i] = NozzleGroupResponse{
+		all[i] = NozzleGroupAnswer{
 			Label:          g.Label,
 			Nozzles:        g.Nozzles,
 			Nozzle:         g.Nozzle.answer(unit.Pressure(r.SprayPressure.si())),

@@ -14,7 +14,7 @@ func (r *PumpDemandRequest) groups() []NozzleGroupRequest {
 	return []NozzleGroupRequest{{Nozzles: r.Nozzles, NozzleFlowRate: r.NozzleFlowRate, Nozzle: r.Nozzle}}
 }
 
-func (r *PumpDemandRequest) work(w working, a *PumpDemandResponse) {
+func (r *PumpDemandRequest) work(w working, a *PumpDemandAnswer) {
 	groups := r.groups()
 	for i := range groups {
 		g, x, w := &groups[i], &a.NozzleGroups[i], w.item("/nozzleGroups", i)
@@ -23,7 +23,7 @@ func (r *PumpDemandRequest) work(w working, a *PumpDemandResponse) {
 		}
 		w.line(method.GroupFlow, "/sprayFlowRate", x.SprayFlowRate).count("n", x.Nozzles).with("q", x.NozzleFlowRate)
 	}
-	flows := listed(w, a.NozzleGroups, func(x *NozzleGroupResponse) Quantity { return x.SprayFlowRate })
+	flows := listed(w, a.NozzleGroups, func(x *NozzleGroupAnswer) Quantity { return x.SprayFlowRate })
 	w.line(method.SprayFlow, "/sprayFlowRate", a.SprayFlowRate).each("Q_i", flows)
 	switch {
 	case !r.TankVolume.given():

@@ -184,7 +184,7 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 		}
 		delete(said, "")
 		for _, o := range x.Outliers {
-			if !slices.ContainsFunc(x.Actions, func(a ActionResponse) bool { return a.Pointer == o.Pointer }) {
+			if !slices.ContainsFunc(x.Actions, func(a ActionAnswer) bool { return a.Pointer == o.Pointer }) {
 				seen["outlier in the summary"]++
 				said[o.Text] = append(said[o.Text], at[o.Pointer].name)
 			}

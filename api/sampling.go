@@ -10,35 +10,35 @@ import (
 	"wetrun/internal/text"
 )
 
-// SamplingResponse is what the catches tell of the whole boom.
-type SamplingResponse struct {
-	Detail            string               `json:"detail"`
-	Confidence        Quantity             `json:"confidence"`
-	ProportionOutside Range                `json:"proportionOutside"`
-	PointsOutside     *PointsResponse      `json:"pointsOutside,omitzero"`
-	AllCaught         bool                 `json:"allCaught"`
-	ChanceAboveLimit  Quantity             `json:"chanceAboveLimit"`
-	Prior             string               `json:"prior,omitzero"`
-	Settled           certainty.Settled    `json:"settled"`
-	MoreCatches       *MoreCatchesResponse `json:"moreCatches,omitzero"`
-	Assumptions       []notice             `json:"assumptions,omitzero"`
+// SamplingAnswer is what the catches tell of the whole boom.
+type SamplingAnswer struct {
+	Detail            string             `json:"detail"`
+	Confidence        Quantity           `json:"confidence"`
+	ProportionOutside Range              `json:"proportionOutside"`
+	PointsOutside     *PointsAnswer      `json:"pointsOutside,omitzero"`
+	AllCaught         bool               `json:"allCaught"`
+	ChanceAboveLimit  Quantity           `json:"chanceAboveLimit"`
+	Prior             string             `json:"prior,omitzero"`
+	Settled           certainty.Settled  `json:"settled"`
+	MoreCatches       *MoreCatchesAnswer `json:"moreCatches,omitzero"`
+	Assumptions       []notice           `json:"assumptions,omitzero"`
 }
 
-// PointsResponse is from how many to how many catch points.
-type PointsResponse struct {
+// PointsAnswer is from how many to how many catch points.
+type PointsAnswer struct {
 	Low  int `json:"low"`
 	High int `json:"high"`
 }
 
-// MoreCatchesResponse is what would settle whether the boom is above the limit.
-type MoreCatchesResponse struct {
+// MoreCatchesAnswer is what would settle whether the boom is above the limit.
+type MoreCatchesAnswer struct {
 	Catches int                  `json:"catches"`
 	BeginAt []certainty.Position `json:"beginAt,omitzero"`
 	Detail  string               `json:"detail"`
 }
 
-// OutlierResponse is a catch to make again.
-type OutlierResponse struct {
+// OutlierAnswer is a catch to make again.
+type OutlierAnswer struct {
 	Label         string                `json:"label,omitzero"`
 	Pointer       string                `json:"pointer"`
 	Test          certainty.OutlierTest `json:"test"`
@@ -53,9 +53,9 @@ const priorJeffreys = "jeffreys"
 
 var samplingAssumptions = noticeSetOf("sampling.", "random_points", "jeffreys_prior")
 
-func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingResponse {
+func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingAnswer {
 	s, lang := x.Sampling, text.From(ctx)
-	a := SamplingResponse{
+	a := SamplingAnswer{
 		Confidence:        percent(certainty.SamplingConfidence),
 		ProportionOutside: Range{percent(s.Low), percent(s.High)},
 		AllCaught:         s.Known,
@@ -74,7 +74,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 	}
 	a.Detail += " " + text.Coded(lang, "sampling", string(s.Settled))
 	if points > 0 {
-		a.PointsOutside = &PointsResponse{s.LowPoints, s.HighPoints}
+		a.PointsOutside = &PointsAnswer{s.LowPoints, s.HighPoints}
 	}
 	if !s.Known {
 		a.Prior = priorJeffreys
@@ -86,8 +86,8 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 	return a
 }
 
-func moreCatches(lang text.Language, s certainty.SamplingResult) *MoreCatchesResponse {
-	a := MoreCatchesResponse{Catches: s.More}
+func moreCatches(lang text.Language, s certainty.SamplingResult) *MoreCatchesAnswer {
+	a := MoreCatchesAnswer{Catches: s.More}
 	var sides []string
 	for _, p := range s.MoreOn {
 		a.BeginAt = append(a.BeginAt, p)
@@ -104,9 +104,9 @@ func moreCatches(lang text.Language, s certainty.SamplingResult) *MoreCatchesRes
 	return &a
 }
 
-func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []certainty.Outlier) (all []OutlierResponse) {
+func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []certainty.Outlier) (all []OutlierAnswer) {
 	for _, x := range found {
-		all = append(all, OutlierResponse{
+		all = append(all, OutlierAnswer{
 			Label: r.Catches[x.Value].Label, Pointer: r.round.pointer(x.Value), Test: x.Test,
 			Statistic: Number(x.Statistic), CriticalValue: Number(x.Critical), Text: text.Coded(text.From(ctx), "outlier", string(x.Test)),
 			catch: x.Value,

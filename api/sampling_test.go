@@ -67,11 +67,11 @@ type sampledSheet struct {
 		Result struct {
 			Sampling struct {
 				AllCaught     bool
-				PointsOutside PointsResponse
+				PointsOutside PointsAnswer
 				Settled       string
 				Assumptions   []any
 			}
-			Outliers []OutlierResponse
+			Outliers []OutlierAnswer
 		}
 	}
 }

@@ -36,10 +36,10 @@ type TankProductRequest struct {
 	LabelMaximum            Quantity         `json:"labelMaximum,omitzero" is:"application_rate,mass_rate"`
 }
 
-func tankLoads(ctx context.Context, r *TankLoadsRequest) (TankLoadsResponse, error) {
+func tankLoads(ctx context.Context, r *TankLoadsRequest) (TankLoadsAnswer, error) {
 	result, err := calc.TankLoads(r.input())
 	if err != nil {
-		return TankLoadsResponse{}, err
+		return TankLoadsAnswer{}, err
 	}
 	a := r.answer(ctx, &result)
 	w := explaining(r.shows())

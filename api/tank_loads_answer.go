@@ -11,24 +11,24 @@ import (
 	"wetrun/internal/text"
 )
 
-// TankLoadsResponse is the answer.
-type TankLoadsResponse struct {
-	TreatedArea      Quantity              `json:"treatedArea"`
-	FieldArea        Quantity              `json:"fieldArea,omitzero"`
-	SprayVolume      Quantity              `json:"sprayVolume"`
-	MixedVolume      Quantity              `json:"mixedVolume"`
-	UsableVolume     Quantity              `json:"usableVolume"`
-	AreaPerLoad      Quantity              `json:"areaPerLoad"`
-	FieldAreaPerLoad Quantity              `json:"fieldAreaPerLoad,omitzero"`
-	FirstLoadArea    Quantity              `json:"firstLoadArea,omitzero"`
-	Tankfuls         Number                `json:"tankfuls"`
-	Loads            int                   `json:"loads"`
-	FullLoads        int                   `json:"fullLoads"`
-	PartLoad         *TankLoadResponse     `json:"partLoad,omitzero"`
-	EqualLoad        *TankLoadResponse     `json:"equalLoad,omitzero"`
-	AreaBasis        calc.RateBasis        `json:"areaBasis,omitzero"`
-	Products         []TankProductResponse `json:"products"`
-	CarrierWater     LoadSharesResponse    `json:"carrierWater"`
+// TankLoadsAnswer is the answer.
+type TankLoadsAnswer struct {
+	TreatedArea      Quantity            `json:"treatedArea"`
+	FieldArea        Quantity            `json:"fieldArea,omitzero"`
+	SprayVolume      Quantity            `json:"sprayVolume"`
+	MixedVolume      Quantity            `json:"mixedVolume"`
+	UsableVolume     Quantity            `json:"usableVolume"`
+	AreaPerLoad      Quantity            `json:"areaPerLoad"`
+	FieldAreaPerLoad Quantity            `json:"fieldAreaPerLoad,omitzero"`
+	FirstLoadArea    Quantity            `json:"firstLoadArea,omitzero"`
+	Tankfuls         Number              `json:"tankfuls"`
+	Loads            int                 `json:"loads"`
+	FullLoads        int                 `json:"fullLoads"`
+	PartLoad         *TankLoadAnswer     `json:"partLoad,omitzero"`
+	EqualLoad        *TankLoadAnswer     `json:"equalLoad,omitzero"`
+	AreaBasis        calc.RateBasis      `json:"areaBasis,omitzero"`
+	Products         []TankProductAnswer `json:"products"`
+	CarrierWater     LoadSharesAnswer    `json:"carrierWater"`
 
 	ApplicationRate    Quantity `json:"applicationRate"`
 	LabelRate          Quantity `json:"labelRate,omitzero"`
@@ -37,36 +37,36 @@ type TankLoadsResponse struct {
 	WithinTolerance    *bool    `json:"withinTolerance,omitzero"`
 	OverLabelMaximum   *bool    `json:"overLabelMaximum,omitzero"`
 
-	MixingOrder []MixingStepResponse `json:"mixingOrder,omitzero"`
-	NextSteps   []notice             `json:"nextSteps,omitzero"`
-	Cautions    []notice             `json:"cautions"`
-	Warnings    []warning            `json:"warnings,omitzero"`
+	MixingOrder []MixingStepAnswer `json:"mixingOrder,omitzero"`
+	NextSteps   []notice           `json:"nextSteps,omitzero"`
+	Cautions    []notice           `json:"cautions"`
+	Warnings    []warning          `json:"warnings,omitzero"`
 	Explained
 }
 
-// TankLoadResponse is one fill of the tank.
-type TankLoadResponse struct {
+// TankLoadAnswer is one fill of the tank.
+type TankLoadAnswer struct {
 	Volume    Quantity `json:"volume"`
 	Area      Quantity `json:"area"`
 	FieldArea Quantity `json:"fieldArea,omitzero"`
 }
 
-// TankProductResponse is what of a product goes where.
-type TankProductResponse struct {
+// TankProductAnswer is what of a product goes where.
+type TankProductAnswer struct {
 	Name string `json:"name,omitzero"`
-	LoadSharesResponse
-	Measure            LoadSharesResponse `json:"measure"`
-	RatePerArea        Quantity           `json:"ratePerArea"`
-	RatePerTreatedArea Quantity           `json:"ratePerTreatedArea,omitzero"`
-	RatePerFieldArea   Quantity           `json:"ratePerFieldArea,omitzero"`
-	DeliveredRate      Quantity           `json:"deliveredRate,omitzero"`
-	DeliveredDeviation Quantity           `json:"deliveredDeviation,omitzero"`
-	LabelMaximum       Quantity           `json:"labelMaximum,omitzero"`
-	OverLabelMaximum   *bool              `json:"overLabelMaximum,omitzero"`
+	LoadSharesAnswer
+	Measure            LoadSharesAnswer `json:"measure"`
+	RatePerArea        Quantity         `json:"ratePerArea"`
+	RatePerTreatedArea Quantity         `json:"ratePerTreatedArea,omitzero"`
+	RatePerFieldArea   Quantity         `json:"ratePerFieldArea,omitzero"`
+	DeliveredRate      Quantity         `json:"deliveredRate,omitzero"`
+	DeliveredDeviation Quantity         `json:"deliveredDeviation,omitzero"`
+	LabelMaximum       Quantity         `json:"labelMaximum,omitzero"`
+	OverLabelMaximum   *bool            `json:"overLabelMaximum,omitzero"`
 }
 
-// LoadSharesResponse is an amount for each kind of load, and for all.
-type LoadSharesResponse struct {
+// LoadSharesAnswer is an amount for each kind of load, and for all.
+type LoadSharesAnswer struct {
 	PerFullLoad  Quantity `json:"perFullLoad"`
 	PerPartLoad  Quantity `json:"perPartLoad,omitzero"`
 	PerEqualLoad Quantity `json:"perEqualLoad,omitzero"`
@@ -81,9 +81,9 @@ var (
 	fillCautions = cautionsOf("label_is_law", "do_not_overfill", "backflow", "local_rules")
 )
 
-func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) TankLoadsResponse {
+func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) TankLoadsAnswer {
 	units := r.units()
-	a := TankLoadsResponse{
+	a := TankLoadsAnswer{
 		TreatedArea:      r.TreatedArea.or(in(x.TreatedArea, units.area)),
 		FieldArea:        r.FieldArea,
 		SprayVolume:      in(x.SprayVolume, units.volume),
@@ -96,7 +96,7 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		PartLoad:         loadAnswer(x.PartLoad, units),
 		EqualLoad:        loadAnswer(x.EqualLoad, units),
 		AreaBasis:        r.AreaBasis,
-		Products:         make([]TankProductResponse, len(x.Products)),
+		Products:         make([]TankProductAnswer, len(x.Products)),
 		CarrierWater:     waterAnswer(x.CarrierWater, units.volume),
 		ApplicationRate:  r.ApplicationRate,
 		LabelRate:        r.LabelRate,
@@ -152,19 +152,19 @@ func (r *TankLoadsRequest) nextSteps(ctx context.Context, x *calc.TankLoadsResul
 	return steps
 }
 
-func loadAnswer(l calc.TankLoad, units *resultUnits) *TankLoadResponse {
+func loadAnswer(l calc.TankLoad, units *resultUnits) *TankLoadAnswer {
 	if l.Volume == 0 {
 		return nil
 	}
-	a := &TankLoadResponse{Volume: in(l.Volume, units.volume), Area: in(l.Area, units.area)}
+	a := &TankLoadAnswer{Volume: in(l.Volume, units.volume), Area: in(l.Area, units.area)}
 	if l.FieldArea != 0 {
 		a.FieldArea = in(l.FieldArea, units.area)
 	}
 	return a
 }
 
-func waterAnswer(w calc.LoadShares, volume unit.ID) LoadSharesResponse {
-	a := LoadSharesResponse{PerFullLoad: in(w.PerFullLoad, volume), Total: in(w.Total, volume)}
+func waterAnswer(w calc.LoadShares, volume unit.ID) LoadSharesAnswer {
+	a := LoadSharesAnswer{PerFullLoad: in(w.PerFullLoad, volume), Total: in(w.Total, volume)}
 	if w.PerPartLoad != 0 {
 		a.PerPartLoad = in(w.PerPartLoad, volume)
 	}
@@ -174,11 +174,11 @@ func waterAnswer(w calc.LoadShares, volume unit.ID) LoadSharesResponse {
 	return a
 }
 
-func productAnswer(p *TankProductRequest, x *calc.TankProductResult, deviation Quantity, units *resultUnits) TankProductResponse {
+func productAnswer(p *TankProductRequest, x *calc.TankProductResult, deviation Quantity, units *resultUnits) TankProductAnswer {
 	rate := func(r calc.ProductRate, like ...Quantity) Quantity { return rateIn(r, units, like...) }
-	a := TankProductResponse{
+	a := TankProductAnswer{
 		Name: p.Name,
-		LoadSharesResponse: shares(x, func(m calc.Amount) Quantity {
+		LoadSharesAnswer: shares(x, func(m calc.Amount) Quantity {
 			if m.Mass != 0 {
 				return in(m.Mass, units.mass)
 			}
@@ -197,8 +197,8 @@ func productAnswer(p *TankProductRequest, x *calc.TankProductResult, deviation Q
 }
 
 // shares words every amount of a product that there is.
-func shares(x *calc.TankProductResult, word func(calc.Amount) Quantity) LoadSharesResponse {
-	a := LoadSharesResponse{PerFullLoad: word(x.PerFullLoad), Total: word(x.Total)}
+func shares(x *calc.TankProductResult, word func(calc.Amount) Quantity) LoadSharesAnswer {
+	a := LoadSharesAnswer{PerFullLoad: word(x.PerFullLoad), Total: word(x.Total)}
 	if none := (calc.Amount{}); x.PerPartLoad != none {
 		a.PerPartLoad = word(x.PerPartLoad)
 	}

@@ -8,8 +8,8 @@ import (
 	"wetrun/internal/text"
 )
 
-// MixingStepResponse is one step of filling the tank.
-type MixingStepResponse struct {
+// MixingStepAnswer is one step of filling the tank.
+type MixingStepAnswer struct {
 	Code     string   `json:"code"`
 	Text     string   `json:"text"`
 	Products []string `json:"products,omitzero"`
@@ -30,14 +30,14 @@ var mixingWords = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, 
 
 // mixingOrder lists the steps that there is something for, each with pointers to
 // its products; nothing for water alone.
-func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.TankProductResult) []MixingStepResponse {
+func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.TankProductResult) []MixingStepAnswer {
 	if len(asked) == 0 {
 		return nil
 	}
 	lang := text.From(ctx)
-	var steps []MixingStepResponse
+	var steps []MixingStepAnswer
 	for _, word := range mixingWords {
-		step := MixingStepResponse{Code: word, Text: text.Of(lang, "mixing."+word)}
+		step := MixingStepAnswer{Code: word, Text: text.Of(lang, "mixing."+word)}
 		for i := range asked {
 			if mixingStep(&asked[i], &found[i]) == word {
 				step.Products = append(step.Products, pointerTo([]segment{{name: "products"}, {index: i}}))

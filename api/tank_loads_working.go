@@ -10,13 +10,13 @@ import (
 type tankWork struct {
 	working
 	r     *TankLoadsRequest
-	a     *TankLoadsResponse
+	a     *TankLoadsAnswer
 	units *resultUnits
 
 	treated, field, basis Quantity // spray per treated area, per field area, and on the area of the label
 }
 
-func (r *TankLoadsRequest) work(w working, x *calc.TankLoadsResult, a *TankLoadsResponse) {
+func (r *TankLoadsRequest) work(w working, x *calc.TankLoadsResult, a *TankLoadsAnswer) {
 	k := &tankWork{working: w, r: r, a: a, units: r.units(), treated: r.ApplicationRate, basis: r.ApplicationRate}
 	if r.FieldArea.given() {
 		w.line(method.TreatedAreaOfField, "/treatedArea", a.TreatedArea).with("F", r.FieldArea).with("W", r.Width).with("b", r.RowSpacing)
@@ -79,7 +79,7 @@ func (k *tankWork) fieldArea(w working, member string, field, treated Quantity) 
 }
 
 // load adds the areas of one load; the only one fills the lines as well.
-func (k *tankWork) load(w working, l *TankLoadResponse) {
+func (k *tankWork) load(w working, l *TankLoadAnswer) {
 	if k.a.Loads == 1 && k.r.ResidualVolume.given() {
 		w.line(method.AreaAfterLines, "/area", l.Area).with("V", l.Volume).with("r", k.residual()).with("R", k.treated)
 	} else {
@@ -88,13 +88,13 @@ func (k *tankWork) load(w working, l *TankLoadResponse) {
 	k.fieldArea(w, "/fieldArea", l.FieldArea, l.Area)
 }
 
-// A loadShare is one member of LoadSharesResponse, with the spray that it is in.
+// A loadShare is one member of LoadSharesAnswer, with the spray that it is in.
 type loadShare struct {
 	member         string
 	amount, volume Quantity
 }
 
-func (k *tankWork) shares(s *LoadSharesResponse) [4]loadShare {
+func (k *tankWork) shares(s *LoadSharesAnswer) [4]loadShare {
 	part, equal := Quantity{}, Quantity{}
 	if k.a.PartLoad != nil {
 		part = k.a.PartLoad.Volume
@@ -128,7 +128,7 @@ func (k *tankWork) product(i int, x *calc.TankLoadsResult, liquid *[4][]Quantity
 			w.line(method.ProductInVolume, member, result).with("P", rate).with("V", volume).with("R", k.basis)
 		}
 	}
-	for j, share := range k.shares(&a.LoadSharesResponse) {
+	for j, share := range k.shares(&a.LoadSharesAnswer) {
 		amount(w, share.member, share.amount, share.volume)
 		if share.amount.given() && !w.methodsOnly && x.Products[i].Total.Mass == 0 {
 			liquid[j] = append(liquid[j], share.amount)

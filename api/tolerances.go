@@ -8,24 +8,24 @@ import (
 	"wetrun/internal/text"
 )
 
-// TolerancesResponse is the answer of GET /v1/tolerances.
-type TolerancesResponse struct {
-	Presets []PresetResponse `json:"presets"`
+// TolerancesAnswer is the answer of GET /v1/tolerances.
+type TolerancesAnswer struct {
+	Presets []PresetAnswer `json:"presets"`
 }
 
-// PresetResponse is one preset.
-type PresetResponse struct {
-	Name      string               `json:"name"`
-	Value     Quantity             `json:"value"`
-	AppliesTo string               `json:"appliesTo"`
-	Basis     string               `json:"basis,omitzero"`
-	Default   bool                 `json:"default"`
-	Source    PresetSourceResponse `json:"source"`
-	Detail    string               `json:"detail"`
+// PresetAnswer is one preset.
+type PresetAnswer struct {
+	Name      string             `json:"name"`
+	Value     Quantity           `json:"value"`
+	AppliesTo string             `json:"appliesTo"`
+	Basis     string             `json:"basis,omitzero"`
+	Default   bool               `json:"default"`
+	Source    PresetSourceAnswer `json:"source"`
+	Detail    string             `json:"detail"`
 }
 
-// PresetSourceResponse says where a preset or a method is from.
-type PresetSourceResponse struct {
+// PresetSourceAnswer says where a preset or a method is from.
+type PresetSourceAnswer struct {
 	Kind      string `json:"kind"`
 	Title     string `json:"title,omitempty"`
 	Publisher string `json:"publisher,omitempty"`
@@ -36,7 +36,7 @@ type PresetSourceResponse struct {
 // tolerances encodes the presets itself, because quantities write themselves in
 // the encoder of the operations only.
 func tolerances(lang text.Language) ([]byte, error) {
-	var r TolerancesResponse
+	var r TolerancesAnswer
 	for _, t := range calc.Tolerances() {
 		source := sourceResponse(t.Source)
 		switch {
@@ -45,7 +45,7 @@ func tolerances(lang text.Language) ([]byte, error) {
 		case t.RuleOfThumb:
 			source.Kind = "rule_of_thumb"
 		}
-		r.Presets = append(r.Presets, PresetResponse{
+		r.Presets = append(r.Presets, PresetAnswer{
 			Name: t.Name, Value: in(t.Value, t.Unit), AppliesTo: t.AppliesTo, Basis: string(t.Basis),
 			Default: t.Default, Source: source, Detail: text.Of(lang, "tolerance."+t.Name),
 		})
@@ -54,8 +54,8 @@ func tolerances(lang text.Language) ([]byte, error) {
 }
 
 // sourceResponse words where a preset or a method is from.
-func sourceResponse(s method.Source) PresetSourceResponse {
-	a := PresetSourceResponse{"common_practice", s.Title, s.Publisher, s.Year, s.URL}
+func sourceResponse(s method.Source) PresetSourceAnswer {
+	a := PresetSourceAnswer{"common_practice", s.Title, s.Publisher, s.Year, s.URL}
 	if s.Published() {
 		a.Kind = "published"
 	}

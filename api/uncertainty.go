@@ -9,8 +9,8 @@ import (
 	"wetrun/internal/text"
 )
 
-// UncertaintyResponse is how well one member is known.
-type UncertaintyResponse struct {
+// UncertaintyAnswer is how well one member is known.
+type UncertaintyAnswer struct {
 	Standard         Quantity `json:"standard"`
 	Expanded         Quantity `json:"expanded"`
 	CoverageFactor   Number   `json:"coverageFactor"`
@@ -21,27 +21,27 @@ type UncertaintyResponse struct {
 
 // uncertain writes an uncertainty in the unit of its member; nothing where there is
 // none.
-func uncertain(u *certainty.Uncertainty, id unit.ID) (a UncertaintyResponse) {
+func uncertain(u *certainty.Uncertainty, id unit.ID) (a UncertaintyAnswer) {
 	if u.CoverageFactor == 0 {
 		return a
 	}
-	return UncertaintyResponse{
+	return UncertaintyAnswer{
 		Standard: in(u.Standard, id), Expanded: in(u.Expanded(), id),
 		CoverageFactor: Number(u.CoverageFactor), DegreesOfFreedom: Number(u.DegreesOfFreedom),
 		of: u,
 	}
 }
 
-// ConformanceResponse tells how surely a verdict holds.
-type ConformanceResponse struct {
+// ConformanceAnswer tells how surely a verdict holds.
+type ConformanceAnswer struct {
 	ConformanceProbability Quantity              `json:"conformanceProbability,omitzero"`
 	Conformance            certainty.Conformance `json:"conformance,omitzero"`
 	ConformanceDetail      string                `json:"conformanceDetail,omitzero"`
-	MeasureAgain           *MeasureAgainResponse `json:"measureAgain,omitzero"`
+	MeasureAgain           *MeasureAgainAnswer   `json:"measureAgain,omitzero"`
 }
 
-// MeasureAgainResponse is what would settle a verdict that is too close.
-type MeasureAgainResponse struct {
+// MeasureAgainAnswer is what would settle a verdict that is too close.
+type MeasureAgainAnswer struct {
 	Measurement certainty.Measurement       `json:"measurement"`
 	How         certainty.HowToMeasureAgain `json:"how"`
 	Instrument  string                      `json:"instrument,omitzero"`
@@ -49,7 +49,7 @@ type MeasureAgainResponse struct {
 }
 
 // conformance words how surely a verdict holds.
-func conformance(ctx context.Context, c certainty.Conformity) (a ConformanceResponse) {
+func conformance(ctx context.Context, c certainty.Conformity) (a ConformanceAnswer) {
 	if c.Conformance == certainty.ConformanceUnknown {
 		return a
 	}
@@ -59,7 +59,7 @@ func conformance(ctx context.Context, c certainty.Conformity) (a ConformanceResp
 		return a
 	}
 	again := c.MeasureAgain
-	a.MeasureAgain = &MeasureAgainResponse{Measurement: again.Measurement, How: again.How, More: again.More}
+	a.MeasureAgain = &MeasureAgainAnswer{Measurement: again.Measurement, How: again.How, More: again.More}
 	if again.How == certainty.HowBetterInstrument {
 		a.MeasureAgain.Instrument = again.Instrument.String()
 	}

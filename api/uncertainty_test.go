@@ -150,12 +150,12 @@ func TestStatedUncertaintiesAreWorded(t *testing.T) {
 		w := post(t, c.operation, strings.Replace(c.body, "NAME", c.name, 1))
 		var a struct {
 			ConformanceDetail string
-			MeasureAgain      *MeasureAgainResponse
+			MeasureAgain      *MeasureAgainAnswer
 		}
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 			t.Fatalf("%s: %d %s", c.name, w.Code, w.Body)
 		}
-		if want := (MeasureAgainResponse{Measurement: c.measurement, How: "again"}); a.MeasureAgain == nil || *a.MeasureAgain != want || a.ConformanceDetail == "" {
+		if want := (MeasureAgainAnswer{Measurement: c.measurement, How: "again"}); a.MeasureAgain == nil || *a.MeasureAgain != want || a.ConformanceDetail == "" {
 			t.Errorf("%s %s: %s", c.operation, c.name, w.Body)
 		}
 	}

@@ -18,7 +18,7 @@ var partsNotKept = &certainty.Parts{
 
 // uncertain adds the lines of one uncertainty: what each source adds, as a share, then
 // all of them together and what follows. Without a member it is of a number between.
-func (w working) uncertain(member string, u *UncertaintyResponse) {
+func (w working) uncertain(member string, u *UncertaintyAnswer) {
 	x := u.of
 	if x == nil {
 		return
@@ -130,7 +130,7 @@ func (w working) scatter(p *certainty.ScatterPart, standard float64) {
 
 // conforms adds the line of the probability that what was measured as x lies between
 // its limits; low is left out of what is bounded above only.
-func (w working) conforms(member string, c *ConformanceResponse, x Quantity, u *UncertaintyResponse, low, high Quantity) {
+func (w working) conforms(member string, c *ConformanceAnswer, x Quantity, u *UncertaintyAnswer, low, high Quantity) {
 	p := c.ConformanceProbability
 	if !p.given() {
 		return
@@ -151,6 +151,6 @@ func (w working) conforms(member string, c *ConformanceResponse, x Quantity, u *
 func minus(limit Quantity) Quantity { return Quantity{-limit.Value, limit.Unit} }
 
 // conformsEitherWay is conforms for a deviation that is bounded either way.
-func (w working) conformsEitherWay(member string, c *ConformanceResponse, d Quantity, u *UncertaintyResponse, limit Quantity) {
+func (w working) conformsEitherWay(member string, c *ConformanceAnswer, d Quantity, u *UncertaintyAnswer, limit Quantity) {
 	w.conforms(member, c, d, u, minus(limit), limit)
 }

@@ -8,43 +8,43 @@ import (
 	"wetrun/internal/text"
 )
 
-// UnitsResponse is the answer of GET /v1/units.
-type UnitsResponse struct {
-	Acre  AcreResponse   `json:"acre"`
-	Units []UnitResponse `json:"units"`
+// UnitsAnswer is the answer of GET /v1/units.
+type UnitsAnswer struct {
+	Acre  AcreAnswer   `json:"acre"`
+	Units []UnitAnswer `json:"units"`
 }
 
-// AcreResponse says which acre is meant.
-type AcreResponse struct {
+// AcreAnswer says which acre is meant.
+type AcreAnswer struct {
 	Name        string      `json:"name"`
 	SquareMetre json.Number `json:"squareMetres"`
 	Detail      string      `json:"detail"`
 }
 
-// UnitResponse is one unit. Its factor is exact as a quotient of two decimals.
-type UnitResponse struct {
-	Symbol   string         `json:"symbol"`
-	Quantity string         `json:"quantity"`
-	SI       string         `json:"si"`
-	Factor   json.Number    `json:"factor"`
-	Exact    FactorResponse `json:"exactFactor"`
-	UCUM     string         `json:"ucum,omitempty"`
-	Rec20    string         `json:"rec20,omitempty"`
-	ADAPT    string         `json:"adapt,omitempty"`
+// UnitAnswer is one unit. Its factor is exact as a quotient of two decimals.
+type UnitAnswer struct {
+	Symbol   string       `json:"symbol"`
+	Quantity string       `json:"quantity"`
+	SI       string       `json:"si"`
+	Factor   json.Number  `json:"factor"`
+	Exact    FactorAnswer `json:"exactFactor"`
+	UCUM     string       `json:"ucum,omitempty"`
+	Rec20    string       `json:"rec20,omitempty"`
+	ADAPT    string       `json:"adapt,omitempty"`
 }
 
-// FactorResponse is an exact factor.
-type FactorResponse struct {
+// FactorAnswer is an exact factor.
+type FactorAnswer struct {
 	Numerator   json.Number `json:"numerator"`
 	Denominator json.Number `json:"denominator"`
 }
 
 func units(lang text.Language) any {
-	r := UnitsResponse{Acre: AcreResponse{"international", exact(unit.Acre.In(unit.SquareMetre)), text.Of(lang, "units.acre")}}
+	r := UnitsAnswer{Acre: AcreAnswer{"international", exact(unit.Acre.In(unit.SquareMetre)), text.Of(lang, "units.acre")}}
 	for _, u := range unit.All() {
-		r.Units = append(r.Units, UnitResponse{
+		r.Units = append(r.Units, UnitAnswer{
 			Symbol: u.Symbol, Quantity: u.Quantity.String(), SI: u.Quantity.SI(), Factor: exact(u.Factor),
-			Exact: FactorResponse{exact(u.Numerator), exact(u.Denominator)},
+			Exact: FactorAnswer{exact(u.Numerator), exact(u.Denominator)},
 			UCUM:  u.UCUM, Rec20: u.Rec20, ADAPT: u.ADAPT,
 		})
 	}

@@ -33,14 +33,14 @@ type WearCatchRequest struct {
 	SprayPressure Quantity  `json:"sprayPressure,omitzero" is:"pressure"`
 }
 
-func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastResponse, error) {
+func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastAnswer, error) {
 	result, err := calc.WearForecast(r.input())
 	untimed := r.untimed()
 	if untimed != nil {
 		err = exceptTimes(err)
 	}
 	if err := combined(append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), untimed...), err); err != nil {
-		return WearForecastResponse{}, err
+		return WearForecastAnswer{}, err
 	}
 	a := r.answer(ctx, result)
 	w := explaining(r.shows())

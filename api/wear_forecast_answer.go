@@ -10,36 +10,36 @@ import (
 	"wetrun/internal/text"
 )
 
-// WearForecastResponse is the answer.
-type WearForecastResponse struct {
-	Nozzle            *NozzleResponse     `json:"nozzle,omitzero"`
-	SprayPressure     Quantity            `json:"sprayPressure"`
-	NewFlowRate       Quantity            `json:"newFlowRate"`
-	Limit             Quantity            `json:"limit"`
-	LimitFlowRate     Quantity            `json:"limitFlowRate"`
-	Catches           []WearCatchResponse `json:"catches"`
-	OverNew           Quantity            `json:"overNew"`
-	Scatter           Quantity            `json:"scatter"`
-	WearPerHour       Quantity            `json:"wearPerHour,omitzero"`
-	WearPerDay        Quantity            `json:"wearPerDay,omitzero"`
-	WearPerSeason     Quantity            `json:"wearPerSeason,omitzero"`
-	Verdict           calc.WearState      `json:"verdict"`
-	VerdictDetail     string              `json:"verdictDetail"`
-	HoursAtLimit      Quantity            `json:"hoursAtLimit,omitzero"`
-	HoursAtLimitRange Range               `json:"hoursAtLimitRange,omitzero"`
-	DateAtLimit       string              `json:"dateAtLimit,omitzero"`
-	DateAtLimitRange  DateRange           `json:"dateAtLimitRange,omitzero"`
-	Confidence        Quantity            `json:"confidence,omitzero"`
-	HoursLeft         Quantity            `json:"hoursLeft,omitzero"`
-	SeasonsLeft       Number              `json:"seasonsLeft,omitzero"`
-	Warnings          []warning           `json:"warnings,omitzero"`
-	NextSteps         []notice            `json:"nextSteps"`
-	Cautions          []notice            `json:"cautions"`
+// WearForecastAnswer is the answer.
+type WearForecastAnswer struct {
+	Nozzle            *NozzleAnswer     `json:"nozzle,omitzero"`
+	SprayPressure     Quantity          `json:"sprayPressure"`
+	NewFlowRate       Quantity          `json:"newFlowRate"`
+	Limit             Quantity          `json:"limit"`
+	LimitFlowRate     Quantity          `json:"limitFlowRate"`
+	Catches           []WearCatchAnswer `json:"catches"`
+	OverNew           Quantity          `json:"overNew"`
+	Scatter           Quantity          `json:"scatter"`
+	WearPerHour       Quantity          `json:"wearPerHour,omitzero"`
+	WearPerDay        Quantity          `json:"wearPerDay,omitzero"`
+	WearPerSeason     Quantity          `json:"wearPerSeason,omitzero"`
+	Verdict           calc.WearState    `json:"verdict"`
+	VerdictDetail     string            `json:"verdictDetail"`
+	HoursAtLimit      Quantity          `json:"hoursAtLimit,omitzero"`
+	HoursAtLimitRange Range             `json:"hoursAtLimitRange,omitzero"`
+	DateAtLimit       string            `json:"dateAtLimit,omitzero"`
+	DateAtLimitRange  DateRange         `json:"dateAtLimitRange,omitzero"`
+	Confidence        Quantity          `json:"confidence,omitzero"`
+	HoursLeft         Quantity          `json:"hoursLeft,omitzero"`
+	SeasonsLeft       Number            `json:"seasonsLeft,omitzero"`
+	Warnings          []warning         `json:"warnings,omitzero"`
+	NextSteps         []notice          `json:"nextSteps"`
+	Cautions          []notice          `json:"cautions"`
 	Explained
 }
 
-// WearCatchResponse is one catch at the common pressure.
-type WearCatchResponse struct {
+// WearCatchAnswer is one catch at the common pressure.
+type WearCatchAnswer struct {
 	Label          string   `json:"label,omitzero"`
 	Hours          Quantity `json:"hours,omitzero"`
 	Date           string   `json:"date,omitzero"`
@@ -56,15 +56,15 @@ type DateRange struct {
 
 var wearCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules")
 
-func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastResponse {
+func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastAnswer {
 	units := r.units()
-	a := WearForecastResponse{
+	a := WearForecastAnswer{
 		Nozzle:        r.Nozzle.answer(unit.Pressure(r.SprayPressure.si())),
 		SprayPressure: r.SprayPressure,
 		NewFlowRate:   r.NewFlowRate.or(in(x.NewFlowRate, units.flow)),
 		Limit:         percent(x.Limit),
 		LimitFlowRate: in(x.LimitFlowRate, units.flow),
-		Catches:       make([]WearCatchResponse, len(x.Catches)),
+		Catches:       make([]WearCatchAnswer, len(x.Catches)),
 		OverNew:       percent(x.OverNew),
 		Scatter:       percent(x.Scatter),
 		Verdict:       x.State,
@@ -76,7 +76,7 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 	}
 	for i, p := range x.Catches {
 		c := &r.Catches[i]
-		a.Catches[i] = WearCatchResponse{
+		a.Catches[i] = WearCatchAnswer{
 			c.Label, c.Hours, wireDate(c.Date), in(p.NozzleFlowRate, units.flow), percent(p.OverNew), percent(p.OverLine),
 		}
 	}
@@ -114,7 +114,7 @@ func wearSteps(x calc.WearForecastResult) (codes []string) {
 }
 
 // times adds when the limit is reached, in hours or as dates.
-func (a *WearForecastResponse) times(x calc.WearForecastResult) {
+func (a *WearForecastAnswer) times(x calc.WearForecastResult) {
 	switch {
 	case !x.Reached:
 	case x.Dated:

@@ -15,7 +15,7 @@ import (
 type wearWork struct {
 	r     *WearForecastRequest
 	x     *calc.WearForecastResult
-	a     *WearForecastResponse
+	a     *WearForecastAnswer
 	start float64 // seconds since 1970 of the first date
 
 	times, flows, over                []Quantity // of the catches
@@ -25,7 +25,7 @@ type wearWork struct {
 // hour is the period that wear is counted for between lines.
 var hour = Quantity{1, unit.IDH}
 
-func (r *WearForecastRequest) work(w working, x *calc.WearForecastResult, a *WearForecastResponse) {
+func (r *WearForecastRequest) work(w working, x *calc.WearForecastResult, a *WearForecastAnswer) {
 	k := &wearWork{r: r, x: x, a: a}
 	k.catches(w)
 	if !r.NewFlowRate.given() {
