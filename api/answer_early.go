@@ -16,7 +16,7 @@ func refuseInTime(w http.ResponseWriter) {
 }
 
 // beforeBody tells whether a refusal comes before the body has been read.
-func (r *refusal) beforeBody() bool {
+func beforeBody(r *refusal) bool {
 	switch r.kind {
 	case unsupportedMediaType, unauthorized, tooManyRequests, notFound, methodNotAllowed, shuttingDown:
 		return true

@@ -9,7 +9,6 @@ import (
 
 	"github.com/go-json-experiment/json/jsontext"
 
-	"wetrun/calc/unit"
 	"wetrun/internal/record"
 	"wetrun/internal/text"
 )
@@ -145,9 +144,3 @@ func (s *sheetRecord) sentRange(r Range) string {
 	}
 	return s.word("range", s.asSent(r.Low), s.asSent(r.High))
 }
-
-// to is the quantity in another unit of the same kind.
-func (q Quantity) to(u unit.ID) Quantity { return Quantity{Value: q.as(u), Unit: u} }
-
-// as is the value in another unit of the same quantity.
-func (q Quantity) as(u unit.ID) float64 { return q.si() / u.Factor() }

@@ -54,15 +54,6 @@ func (k *correctionsWork) speed(s *calc.MachineState) Quantity {
 	return k.value(float64(s.GroundSpeed), k.r.Measured.GroundSpeed, k.units.speed)
 }
 
-// lineOr adds the line of a member, or of a number between where the answer does not
-// have the member.
-func (w working) lineOr(id method.ID, member string, answered, value Quantity) *line {
-	if !answered.given() {
-		return w.intermediate(id, value)
-	}
-	return w.line(id, member, answered)
-}
-
 // gear is the listed or measured pair of speed and engine speed of a gear.
 func (k *correctionsWork) gear(n int) (speed, engine Quantity) {
 	if n == 0 {

@@ -18,6 +18,9 @@ import (
 // the JSON library writes; a test holds the two against each other.
 type encoder func(b []byte, p unsafe.Pointer) ([]byte, error)
 
+// An Appender writes itself: AppendJSON appends it to b as JSON.
+type Appender interface{ AppendJSON(b []byte) []byte }
+
 // encoderOf makes the encoder of a type. A type that no answer needs yet is a
 // mistake of ours, found when the program starts.
 func encoderOf(t reflect.Type) encoder {
@@ -26,10 +29,11 @@ func encoderOf(t reflect.Type) encoder {
 		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return (*Quantity)(p).appendTo(b) }
 	case reflect.TypeFor[Number]():
 		return appendFinite
-	case reflect.TypeFor[methodSet]():
-		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return (*methodSet)(p).appendTo(b), nil }
-	case reflect.TypeFor[jsonNumber]():
-		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return append(b, *(*jsonNumber)(p)...), nil }
+	}
+	if reflect.PointerTo(t).Implements(reflect.TypeFor[Appender]()) {
+		return func(b []byte, p unsafe.Pointer) ([]byte, error) {
+			return reflect.NewAt(t, p).Interface().(Appender).AppendJSON(b), nil
+		}
 	}
 	for _, own := range []reflect.Type{reflect.TypeFor[json.MarshalerTo](), reflect.TypeFor[json.Marshaler]()} {
 		if reflect.PointerTo(t).Implements(own) {

@@ -21,11 +21,11 @@ func (s *methodSet) join(part methodSet) {
 
 // MarshalJSONTo writes the ids in the order of GET /v1/methods.
 func (s methodSet) MarshalJSONTo(enc *jsontext.Encoder) error {
-	return enc.WriteValue(s.appendTo(enc.AvailableBuffer()))
+	return enc.WriteValue(s.AppendJSON(enc.AvailableBuffer()))
 }
 
-// appendTo writes the ids; they need no escaping.
-func (s *methodSet) appendTo(b []byte) []byte {
+// AppendJSON writes the ids; they need no escaping.
+func (s *methodSet) AppendJSON(b []byte) []byte {
 	b = append(b, '[')
 	for word, set := range s {
 		for ; set != 0; set &= set - 1 {

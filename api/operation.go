@@ -81,6 +81,26 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 	}
 }
 
+// answerBody decodes and checks a body and answers it. What is refused before anything is
+// calculated is handed on all the same, for what the calculation would refuse besides:
+// who mends a request once has then mended all of it.
+func answerBody[Req, Res any](ctx context.Context, body []byte, t *table, request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *refusal) {
+	r := checkTop(request, decode(body, t, request))
+	if r != nil && (r.kind != invalidRequest || len(r.fields) >= mostErrors) {
+		var none Res
+		return none, r
+	}
+	response, err := handle(ctx, request)
+	switch {
+	case r != nil:
+		r.addCalculation(err)
+		return response, r
+	case err != nil:
+		return response, refusalOf(err)
+	}
+	return response, nil
+}
+
 // recorded gives an operation its record.
 func (o operation) recorded(record runner) operation {
 	o.record = record

@@ -32,6 +32,12 @@ func (q Quantity) or(computed Quantity) Quantity {
 // si is the value in the coherent SI unit of its quantity, 0 when not given.
 func (q Quantity) si() float64 { return q.Value * q.Unit.Factor() }
 
+// to is the quantity in another unit of the same kind.
+func (q Quantity) to(u unit.ID) Quantity { return Quantity{Value: q.as(u), Unit: u} }
+
+// as is the value in another unit of the same quantity.
+func (q Quantity) as(u unit.ID) float64 { return q.si() / u.Factor() }
+
 // IsZero makes omitzero leave out what is not given. Like MarshalJSONTo it takes a
 // pointer, since the encoder would copy every value to the heap otherwise.
 func (q *Quantity) IsZero() bool { return q.Unit == unit.None }

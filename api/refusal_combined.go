@@ -1,7 +1,6 @@
 package api
 
 import (
-	"context"
 	"errors"
 	"slices"
 	"strings"
@@ -9,26 +8,6 @@ import (
 	"wetrun/calc"
 	"wetrun/calc/finding"
 )
-
-// answerBody decodes and checks a body and answers it. What is refused before anything is
-// calculated is handed on all the same, for what the calculation would refuse besides:
-// who mends a request once has then mended all of it.
-func answerBody[Req, Res any](ctx context.Context, body []byte, t *table, request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *refusal) {
-	r := checkTop(request, decode(body, t, request))
-	if r != nil && (r.kind != invalidRequest || len(r.fields) >= mostErrors) {
-		var none Res
-		return none, r
-	}
-	response, err := handle(ctx, request)
-	switch {
-	case r != nil:
-		r.addCalculation(err)
-		return response, r
-	case err != nil:
-		return response, refusalOf(err)
-	}
-	return response, nil
-}
 
 // ofPresence are the codes that come of members being there or not, whatever their
 // values are.

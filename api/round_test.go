@@ -141,7 +141,7 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 		var request CalibrationsRequest
 		a, refused := answerBody(ctx, []byte(sheet), calibrationsTable, &request, calibrations)
 		if refused != nil {
-			t.Fatalf("%s", refused.indented(ctx))
+			t.Fatalf("%s", problemIndented(ctx, refused))
 		}
 		labelled := func(kind, pointer, label string) {
 			if strings.HasPrefix(pointer, "#/output/") {
@@ -200,7 +200,7 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 		}
 		var page bytes.Buffer
 		if _, refused := calibrationsRecord(ctx, []byte(sheet), &page); refused != nil {
-			t.Fatalf("%s", refused.indented(ctx))
+			t.Fatalf("%s", problemIndented(ctx, refused))
 		}
 		if got := rowsOfCatches(page.String()); !slices.Equal(got, rows) {
 			t.Errorf("the record has %q, want %q", got, rows)

@@ -87,7 +87,7 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
 		r = &refusal{kind: internalError}
 	}
-	if r.beforeBody() {
+	if beforeBody(r) {
 		answerAtOnce(c.Response(), c.Request())
 	}
 	writeProblem(c.Response(), c.Request(), r)

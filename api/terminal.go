@@ -25,7 +25,7 @@ func Calculate(ctx context.Context, operation string, in io.Reader) (answer []by
 		}
 		var out bytes.Buffer
 		if _, r := o.run(ctx, body, &out); r != nil {
-			return r.indented(ctx), false, nil
+			return problemIndented(ctx, r), false, nil
 		}
 		return indented(out.Bytes()), true, nil
 	}
@@ -42,7 +42,7 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 	var r CalibrationsRequest
 	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
 	if refused != nil {
-		return refused.indented(ctx), false, nil
+		return problemIndented(ctx, refused), false, nil
 	}
 	return []byte(a.Summary(ctx)), true, nil
 }
@@ -59,8 +59,8 @@ func readAll(in io.Reader) ([]byte, error) {
 	return body, nil
 }
 
-// indented is the refusal as a problem for people at a terminal.
-func (r *refusal) indented(ctx context.Context) []byte {
+// problemIndented is the refusal as a problem for people at a terminal.
+func problemIndented(ctx context.Context, r *refusal) []byte {
 	return indented(r.problem(text.From(ctx), "command-line").encode())
 }
 

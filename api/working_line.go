@@ -53,6 +53,15 @@ func (w working) intermediate(id method.ID, result Quantity) *line {
 	return l
 }
 
+// lineOr adds the line of a member, or of a number between where the answer does not
+// have the member.
+func (w working) lineOr(id method.ID, member string, answered, value Quantity) *line {
+	if !answered.given() {
+		return w.intermediate(id, value)
+	}
+	return w.line(id, member, answered)
+}
+
 // with puts a quantity in the place of a symbol.
 func (l *line) with(symbol string, q Quantity) *line {
 	if l == nil {

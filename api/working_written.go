@@ -33,7 +33,10 @@ type constant struct {
 // jsonNumber is a number that is already written.
 type jsonNumber string
 
-// MarshalJSON writes it as it stands.
+// AppendJSON writes it as it stands.
+func (n jsonNumber) AppendJSON(b []byte) []byte { return append(b, n...) }
+
+// MarshalJSON is AppendJSON for the JSON library.
 func (n jsonNumber) MarshalJSON() ([]byte, error) { return []byte(n), nil }
 
 // An equation is the formula of a method, ready to have its numbers put in.
