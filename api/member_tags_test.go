@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"wetrun/calc"
 	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
@@ -118,21 +117,5 @@ func TestTagsAreRead(t *testing.T) {
 	}
 	if said := strings.Join(found, ", "); said != "#/time/value not_positive, #/both/low/unit wrong_quantity, #/both/high required, #/own unknown_member, #/volume required" {
 		t.Error(said)
-	}
-}
-
-// TestLimitsThatFollow: limits that follow from others, or that calc has too.
-func TestLimitsThatFollow(t *testing.T) {
-	if n := mostItems[MeasuringRequest]("instruments"); n != certainty.MostInstruments {
-		t.Errorf("a request may list %d instruments, a calculation takes %d", n, certainty.MostInstruments)
-	}
-	classes, nozzles := len(calc.DropletClass("").Words()), mostItems[CorrectionsRequest]("nozzles")
-	if rows := mostItems[CorrectionsRequest]("dropletChart"); rows != classes*(nozzles+1) {
-		t.Errorf("%d rows are not one for each class of each nozzle, the present one too", rows)
-	}
-	for _, list := range []string{"nozzles", "gears", "dropletChart"} {
-		if a, b := mostItems[CorrectionsRequest](list), mostItems[PlanningRequest](list); a != b {
-			t.Errorf("%s: a plan has %d, the planning of a sheet %d", list, a, b)
-		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/openapi/contract"
 )
 
 // TestMethodsAloneAllocateNothing: where no working is asked for, saying by which methods
@@ -42,8 +43,12 @@ func requestOf[T any](t *testing.T, body string) *T {
 // exampleOf is the longest of the document's examples of an operation.
 func exampleOf(t *testing.T, operation string) string {
 	t.Helper()
+	document, err := contract.Document()
+	if err != nil {
+		t.Fatal(err)
+	}
 	var longest string
-	for _, x := range document(t).Paths.Value("/v1/" + operation).Post.RequestBody.Value.Content["application/json"].Examples {
+	for _, x := range document.Paths.Value("/v1/" + operation).Post.RequestBody.Value.Content["application/json"].Examples {
 		b, err := json.Marshal(x.Value.Value)
 		if err != nil {
 			t.Fatal(err)
@@ -65,7 +70,7 @@ func workOfRuns(t *testing.T) func(working) {
 }
 
 func workOfCatches(t *testing.T) func(working) {
-	r := requestOf[NozzleAcceptanceRequest](t, twelveCatches())
+	r := requestOf[NozzleAcceptanceRequest](t, exampleOf(t, "nozzle-acceptance"))
 	in := r.input()
 	in.Measuring, _ = r.MeasuringRequest.input()
 	x, err := calc.NozzleAcceptance(in)

@@ -17,7 +17,7 @@ func TestPlaceAsPointer(t *testing.T) {
 		{finding.Member("sprayPressure"), "#/sprayPressure", "sprayPressure"},
 		{finding.Member("machine").Member("bedWidth"), "#/machine/bedWidth", "machine.bedWidth"},
 		{finding.Item("sizes", 0), "#/sizes/0", "sizes"},
-		{finding.Member("volume").Under(outputCatch(2)), "#/output/catches/2/volume", "volume"},
+		{finding.Member("output").Item("catches", 2).Member("volume"), "#/output/catches/2/volume", "volume"},
 		{finding.Item("shelf", 12).Item("flowChart", 3).Member("pressure"), "#/shelf/12/flowChart/3/pressure", "pressure"},
 		{finding.Item("shelf", 12).Member("pressureRange").Member("low"), "#/shelf/12/pressureRange/low", "pressureRange.low"},
 	} {
