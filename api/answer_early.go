@@ -4,6 +4,9 @@ import (
 	"io"
 	"net/http"
 	"time"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // refusalTime is how long the refusal of a body that did not come in time may take. The
@@ -16,9 +19,9 @@ func refuseInTime(w http.ResponseWriter) {
 }
 
 // beforeBody tells whether a refusal comes before the body has been read.
-func beforeBody(r *refusal) bool {
-	switch r.kind {
-	case unsupportedMediaType, unauthorized, tooManyRequests, notFound, methodNotAllowed, shuttingDown:
+func beforeBody(r *wire.Refusal) bool {
+	switch r.Kind {
+	case wire.UnsupportedMediaType, wire.Unauthorized, wire.TooManyRequests, wire.NotFound, wire.MethodNotAllowed, wire.ShuttingDown:
 		return true
 	}
 	return false
@@ -35,7 +38,7 @@ func answerAtOnce(w http.ResponseWriter, req *http.Request) {
 	control := http.NewResponseController(w)
 	_ = control.SetReadDeadline(time.Now().Add(refusalTime)) // net/http reads on for a while, whatever is done here
 	switch {
-	case req.ContentLength > 0 && req.ContentLength <= mostBody && req.Header.Get("Expect") == "" && w.Header().Get("Connection") != "close":
+	case req.ContentLength > 0 && req.ContentLength <= operation.MostBody && req.Header.Get("Expect") == "" && w.Header().Get("Connection") != "close":
 		if _, err := io.Copy(io.Discard, req.Body); err != nil {
 			refuseInTime(w)
 		}

@@ -9,6 +9,10 @@ import (
 
 	"go.opentelemetry.io/otel/sdk/metric"
 	"go.opentelemetry.io/otel/sdk/metric/metricdata"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
+
 	nooptrace "go.opentelemetry.io/otel/trace/noop"
 
 	"wetrun/internal/telemetry"
@@ -23,14 +27,14 @@ func TestAnswerWithoutSpaceIsCounted(t *testing.T) {
 		t.Fatal(err)
 	}
 	turns := newTurns(Limits{})
-	o := operations[slices.IndexFunc(operations, func(o operation) bool { return o.name == "nozzle-acceptance" })]
+	o := operation.All[slices.IndexFunc(operation.All, func(o operation.Operation) bool { return o.Name == "nozzle-acceptance" })]
 	ask := func() error {
 		w, req := httptest.NewRecorder(), httptest.NewRequest("POST", "/v1/nozzle-acceptance", strings.NewReader(longWork()))
 		req.Header.Set("Content-Type", "application/json")
 		return serveOperation(o, turns, told, w, req)
 	}
 	full := turns.answers.admit(&recipient{}, mostWaitingBytes)
-	if r, ok := ask().(*refusal); !ok || r.kind != overloaded {
+	if r, ok := ask().(*wire.Refusal); !ok || r.Kind != wire.Overloaded {
 		t.Fatal("there is space:", r)
 	}
 	if got := counted(t, reader); got != "map[wetrun.operations:refused]" {

@@ -12,6 +12,8 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"wetrun/api/operation"
 )
 
 // TestAnswerMemory: a full memory breaks off who has been on the way for too long for its size, and
@@ -147,7 +149,7 @@ func TestChunkWithoutSpaceHoldsNoTurn(t *testing.T) {
 // longWork is a request whose answer has some megabytes.
 func longWork() string {
 	catch := `{"volume":{"value":%d.%d,"unit":"mL"},"time":{"value":60,"unit":"s"}}`
-	all := make([]string, mostItems[NozzleFlowRequest]("catches"))
+	all := make([]string, operation.MostItems[operation.NozzleFlowRequest]("catches"))
 	for i := range all {
 		all[i] = fmt.Sprintf(catch, 1500+i%50, i)
 	}

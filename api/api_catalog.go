@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -51,12 +52,12 @@ type LinkTarget struct {
 }
 
 // apiCatalog lists every endpoint under /v1, and what describes them.
-func apiCatalog(operations []operation, pages map[string]*page) func(text.Language) ([]byte, error) {
+func apiCatalog(operations []operation.Operation, pages map[string]*page) func(text.Language) ([]byte, error) {
 	return func(text.Language) ([]byte, error) {
 		const reached = "application/json"
 		all := LinkContext{Anchor: "/.well-known/api-catalog"}
 		for _, o := range operations {
-			all.Item = append(all.Item, LinkTarget{"/v1/" + o.name, reached})
+			all.Item = append(all.Item, LinkTarget{"/v1/" + o.Name, reached})
 		}
 		all.Item = append(all.Item, LinkTarget{"/v1/batch", "application/x-ndjson"})
 		for _, path := range slices.Sorted(maps.Keys(pages)) {

@@ -7,6 +7,8 @@ import (
 
 	"golang.org/x/sync/semaphore"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -86,26 +88,26 @@ func (c *chunk) fit() {
 func (c *chunk) run(ctx context.Context, o BatchOptions) {
 	c.out = answerBuffers.Get().(*bytes.Buffer)
 	for _, s := range c.lines {
-		line := Line{Number: s.number, RequestID: o.RequestID}
+		line := operation.Line{Number: s.number, RequestID: o.RequestID}
 		if s.long {
-			c.refuse(ctx, &line, &refusal{kind: bodyTooLarge, wording: "line_too_long", args: []any{mostLine}})
+			c.refuse(ctx, &line, &wire.Refusal{Kind: wire.BodyTooLarge, Wording: "line_too_long", Args: []any{mostLine}})
 			continue
 		}
 		body := c.in[s.start:s.end]
-		c.answer(ctx, o.telemetry, &line, func() Outcome { return line.Answer(ctx, body, c.out) })
+		c.answer(ctx, o.telemetry, &line, func() operation.Outcome { return line.Answer(ctx, body, c.out) })
 	}
 }
 
 // answer answers one line and counts it. A fault of the service is that line's alone; on
 // the command line, where nobody else is served, it ends the program.
-func (c *chunk) answer(ctx context.Context, t *telemetry.Telemetry, line *Line, do func() Outcome) {
+func (c *chunk) answer(ctx context.Context, t *telemetry.Telemetry, line *operation.Line, do func() operation.Outcome) {
 	if t != nil {
 		start := c.out.Len()
 		defer func() {
 			if fault := recover(); fault != nil {
 				t.Panicked(line.RequestID, fault)
 				c.out.Truncate(start)
-				c.refuse(ctx, line, &refusal{kind: internalError})
+				c.refuse(ctx, line, &wire.Refusal{Kind: wire.InternalError})
 			}
 		}()
 	}
@@ -115,7 +117,7 @@ func (c *chunk) answer(ctx context.Context, t *telemetry.Telemetry, line *Line, 
 }
 
 // refuse answers a line that was not calculated, which telemetry does not count.
-func (c *chunk) refuse(ctx context.Context, line *Line, r *refusal) {
+func (c *chunk) refuse(ctx context.Context, line *operation.Line, r *wire.Refusal) {
 	line.Refuse(ctx, r, c.out)
-	c.tally.count(Outcome{Refusal: r})
+	c.tally.count(operation.Outcome{Refusal: r})
 }

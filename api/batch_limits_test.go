@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -50,7 +52,7 @@ func TestTooManyBatches(t *testing.T) {
 		t.Fatal("no room for the first")
 	}
 	w, err := serve()
-	if r, ok := err.(*refusal); !ok || r.kind != overloaded || w.Header().Get("Retry-After") == "" || w.Body.Len() > 0 {
+	if r, ok := err.(*wire.Refusal); !ok || r.Kind != wire.Overloaded || w.Header().Get("Retry-After") == "" || w.Body.Len() > 0 {
 		t.Errorf("%v %v", err, w.Header())
 	}
 	turns.close()
@@ -67,8 +69,8 @@ func TestFaultOfALine(t *testing.T) {
 	var log strings.Builder
 	out := bytes.NewBufferString("before\n")
 	c := chunk{out: out}
-	line := Line{Number: 3, RequestID: "batch-7", read: BatchLine{ID: "b"}}
-	c.answer(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() Outcome {
+	line := operation.Line{Number: 3, RequestID: "batch-7", Read: operation.BatchLine{ID: "b"}}
+	c.answer(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() operation.Outcome {
 		out.WriteString(`{"line":3,"half":`)
 		panic("secret cause")
 	})

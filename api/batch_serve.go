@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"time"
 
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
 )
@@ -24,7 +25,7 @@ func serveBatch(turns *turns, limits Limits, t *telemetry.Telemetry, w http.Resp
 		w.Header().Set("Connection", "close") // what is left of a broken stream is no request
 	}
 	if !declared(req.Header, ndjson) {
-		return &refusal{kind: unsupportedMediaType, wording: "unsupported_media_type_batch"}
+		return &wire.Refusal{Kind: wire.UnsupportedMediaType, Wording: "unsupported_media_type_batch"}
 	}
 	if !turns.open() {
 		return refuseOverloaded(w)

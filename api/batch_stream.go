@@ -11,6 +11,8 @@ import (
 
 	"golang.org/x/sync/semaphore"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -18,7 +20,7 @@ import (
 // little; a chunk ends early when no further line has arrived, so that a client
 // that waits for an answer gets it.
 const (
-	mostLine   = mostBody
+	mostLine   = operation.MostBody
 	chunkLines = 64
 	chunkBytes = 64 << 10
 	lookAhead  = 4 // chunks for each worker: what is read before it is written
@@ -87,10 +89,10 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 	cause := <-broken
 	if err == nil && cause != nil {
 		var b bytes.Buffer
-		late := Line{Number: reader.number + 1, RequestID: o.RequestID}
-		r := &refusal{kind: brokenStream, args: []any{late.Number}}
+		late := operation.Line{Number: reader.number + 1, RequestID: o.RequestID}
+		r := &wire.Refusal{Kind: wire.BrokenStream, Args: []any{late.Number}}
 		late.Refuse(ctx, r, &b)
-		tally.count(Outcome{Refusal: r})
+		tally.count(operation.Outcome{Refusal: r})
 		_, err = out.Write(b.Bytes())
 	}
 	return tally, errors.Join(err, cause)

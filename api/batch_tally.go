@@ -1,6 +1,10 @@
 package api
 
-import "maps"
+import (
+	"maps"
+
+	"wetrun/api/operation"
+)
 
 // A BatchTally counts the answers of a batch.
 type BatchTally struct {
@@ -13,13 +17,13 @@ type BatchTally struct {
 }
 
 // count counts one answer.
-func (t *BatchTally) count(o Outcome) {
+func (t *BatchTally) count(o operation.Outcome) {
 	t.Lines++
 	switch {
 	case o.Refusal != nil:
 		t.Problems++
-		increase(&t.Kinds, string(o.Refusal.kind), 1)
-		for _, e := range o.Refusal.fields {
+		increase(&t.Kinds, string(o.Refusal.Kind), 1)
+		for _, e := range o.Refusal.Fields {
 			increase(&t.Codes, e.Code, 1)
 		}
 	case o.Operation == "calibrations":

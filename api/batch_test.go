@@ -16,6 +16,9 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 const speedLine = `{"id":"a","operation":"ground-speed","request":{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}}`
@@ -25,7 +28,7 @@ type batchReply struct {
 	ID       string          `json:"id"`
 	Status   int             `json:"status"`
 	Response json.RawMessage `json:"response"`
-	Problem  *Problem        `json:"problem"`
+	Problem  *wire.Problem   `json:"problem"`
 }
 
 func batch(t *testing.T, body string, headers ...string) (*httptest.ResponseRecorder, []batchReply) {
@@ -51,28 +54,28 @@ func TestBatchAnswersAsAlone(t *testing.T) {
 	var body strings.Builder
 	var alone []*httptest.ResponseRecorder
 	var ids []string
-	for _, o := range operations {
-		for name, request := range exampleRequests(t, o.name) {
-			id := o.name + " " + name
-			line, err := json.Marshal(map[string]any{"id": id, "operation": o.name, "request": json.RawMessage(request)})
+	for _, o := range operation.All {
+		for name, request := range exampleRequests(t, o.Name) {
+			id := o.Name + " " + name
+			line, err := json.Marshal(map[string]any{"id": id, "operation": o.Name, "request": json.RawMessage(request)})
 			if err != nil {
 				t.Fatal(err)
 			}
 			body.Write(line)
 			body.WriteByte('\n')
 			ids = append(ids, id)
-			alone = append(alone, call(t, http.MethodPost, "/v1/"+o.name, string(request), "X-Request-Id", "same"))
+			alone = append(alone, call(t, http.MethodPost, "/v1/"+o.Name, string(request), "X-Request-Id", "same"))
 		}
 	}
 	w, replies := batch(t, body.String(), "X-Request-Id", "same")
-	if w.Code != http.StatusOK || len(replies) != len(ids) || len(ids) < len(operations) {
+	if w.Code != http.StatusOK || len(replies) != len(ids) || len(ids) < len(operation.All) {
 		t.Fatalf("%d: %d answers to %d lines", w.Code, len(replies), len(ids))
 	}
 	for i, r := range replies {
 		want := alone[i]
 		got := r.Response
 		if r.Problem != nil {
-			got = r.Problem.encode()
+			got = r.Problem.Encode()
 		}
 		if r.Line != i+1 || r.ID != ids[i] || r.Status != want.Code || string(got) != want.Body.String() {
 			t.Errorf("line %d, %s: %d %s\nalone %d %s", r.Line, r.ID, r.Status, got, want.Code, want.Body)
@@ -85,24 +88,24 @@ func TestBatchLines(t *testing.T) {
 	cases := []struct {
 		line            string
 		status          int
-		kind            problemType
+		kind            wire.ProblemType
 		pointer, code   string
 		answersNotAtAll bool
 	}{
 		{line: speedLine, status: 200},
-		{line: `{"id":"a"`, status: 400, kind: notJSON},
+		{line: `{"id":"a"`, status: 400, kind: wire.NotJSON},
 		{line: ``, answersNotAtAll: true},
-		{line: `[]`, status: 422, kind: invalidLine, pointer: "#", code: "wrong_type"},
-		{line: `{"id":"a","operation":"ground-speeds","request":{}}`, status: 422, kind: invalidLine, pointer: "#/operation", code: "not_allowed"},
-		{line: `{"id":"a","operation":"ground-speed","request":{}}`, status: 422, kind: invalidRequest, pointer: "#/runs", code: "required"},
-		{line: `{"id":"a","operation":"ground-speed","request":[]}`, status: 422, kind: invalidLine, pointer: "#/request", code: "wrong_type"},
-		{line: `{"id":"a","operation":"ground-speed"}`, status: 422, kind: invalidLine, pointer: "#/request", code: "required"},
-		{line: `{"operation":"ground-speed","request":{}}`, status: 422, kind: invalidLine, pointer: "#/id", code: "required"},
-		{line: `{"id":7,"operation":"ground-speed","request":{}}`, status: 422, kind: invalidLine, pointer: "#/id", code: "wrong_type"},
-		{line: `{"id":"a","id":"b","operation":"ground-speed","request":{}}`, status: 422, kind: invalidLine, pointer: "#/id", code: "duplicate_member"},
-		{line: `{"id":"a","operation":"ground-speed","request":{},"more":1}`, status: 422, kind: invalidLine, pointer: "#/more", code: "unknown_member"},
-		{line: `{"id":"` + strings.Repeat("x", 81) + `","operation":"ground-speed","request":{}}`, status: 422, kind: invalidLine, pointer: "#/id", code: "too_long"},
-		{line: `{"id":"` + strings.Repeat("x", mostLine) + `"}`, status: 413, kind: bodyTooLarge},
+		{line: `[]`, status: 422, kind: wire.InvalidLine, pointer: "#", code: "wrong_type"},
+		{line: `{"id":"a","operation":"ground-speeds","request":{}}`, status: 422, kind: wire.InvalidLine, pointer: "#/operation", code: "not_allowed"},
+		{line: `{"id":"a","operation":"ground-speed","request":{}}`, status: 422, kind: wire.InvalidRequest, pointer: "#/runs", code: "required"},
+		{line: `{"id":"a","operation":"ground-speed","request":[]}`, status: 422, kind: wire.InvalidLine, pointer: "#/request", code: "wrong_type"},
+		{line: `{"id":"a","operation":"ground-speed"}`, status: 422, kind: wire.InvalidLine, pointer: "#/request", code: "required"},
+		{line: `{"operation":"ground-speed","request":{}}`, status: 422, kind: wire.InvalidLine, pointer: "#/id", code: "required"},
+		{line: `{"id":7,"operation":"ground-speed","request":{}}`, status: 422, kind: wire.InvalidLine, pointer: "#/id", code: "wrong_type"},
+		{line: `{"id":"a","id":"b","operation":"ground-speed","request":{}}`, status: 422, kind: wire.InvalidLine, pointer: "#/id", code: "duplicate_member"},
+		{line: `{"id":"a","operation":"ground-speed","request":{},"more":1}`, status: 422, kind: wire.InvalidLine, pointer: "#/more", code: "unknown_member"},
+		{line: `{"id":"` + strings.Repeat("x", 81) + `","operation":"ground-speed","request":{}}`, status: 422, kind: wire.InvalidLine, pointer: "#/id", code: "too_long"},
+		{line: `{"id":"` + strings.Repeat("x", mostLine) + `"}`, status: 413, kind: wire.BodyTooLarge},
 		{line: speedLine + "\r", status: 200},
 		{line: " " + speedLine, status: 200},
 	}
@@ -350,9 +353,9 @@ func benchmarkBatch(b *testing.B, line string) {
 // TestBatchLineMatchesDocument binds the table of a line to its schema; what the
 // request holds is bound by the operation's own.
 func TestBatchLineMatchesDocument(t *testing.T) {
-	top, schema := batchTable.shape(), *schemaNamed(t, "BatchLine")
+	top, schema := operation.BatchTable.Shape(), *schemaNamed(t, "BatchLine")
 	last := len(top.Members) - 1
-	if ref := schema.Properties["request"]; top.Members[last].name != "request" || !top.Members[last].required || !ref.Value.Type.Is("object") {
+	if ref := schema.Properties["request"]; top.Members[last].Name != "request" || !top.Members[last].Required || !ref.Value.Type.Is("object") {
 		t.Fatal("the request of a line")
 	}
 	top.Members = slices.Clone(top.Members[:last])
@@ -360,7 +363,7 @@ func TestBatchLineMatchesDocument(t *testing.T) {
 	delete(schema.Properties, "request")
 	// The document lists the operations by name, the decoder as they are routed.
 	for i := range top.Members {
-		top.Members[i].shape.Allowed = slices.Sorted(slices.Values(top.Members[i].shape.Allowed))
+		top.Members[i].Shape.Allowed = slices.Sorted(slices.Values(top.Members[i].Shape.Allowed))
 	}
 	schema.Required = slices.DeleteFunc(slices.Clone(schema.Required), func(name string) bool { return name == "request" })
 	compareObject(t, "batch", top, &schema)

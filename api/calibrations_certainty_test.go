@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
 )
 
 type plainQuantity struct{ Value float64 }
@@ -67,7 +69,7 @@ func TestCertaintyOnPaper(t *testing.T) {
 				t.Fatalf("%d too close", close)
 			}
 			page := call(t, "POST", "/v1/calibrations", sheet, "Accept", "text/html").Body.String()
-			summary, ok, err := Summarize(context.Background(), strings.NewReader(sheet))
+			summary, ok, err := operation.Summarize(context.Background(), strings.NewReader(sheet))
 			if err != nil || !ok {
 				t.Fatal(ok, err)
 			}
@@ -102,7 +104,7 @@ func TestOutlierWithAnAction(t *testing.T) {
 	const again = "stands apart from the other catches"
 	for last, want := range map[float64]bool{530: true, 600: false} {
 		sheet := decided(append(scattered[:11:11], last), rateTarget("200", "250"), "")
-		summary, _, err := Summarize(context.Background(), strings.NewReader(sheet))
+		summary, _, err := operation.Summarize(context.Background(), strings.NewReader(sheet))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,6 +5,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // TestPointersOfASheet: every pointer in the answer to a field sheet leads to a member
@@ -41,7 +44,7 @@ func TestPointersOfASheet(t *testing.T) {
 		}
 		for _, p := range pointersIn(answer) {
 			found[p] = true
-			if !leadsSomewhere(calibrationsTable.shape(), request, strings.Split(p, "/")[1:]) {
+			if !leadsSomewhere(operation.CalibrationsTable.Shape(), request, strings.Split(p, "/")[1:]) {
 				t.Errorf("%s: nothing is at %s", name, p)
 			}
 		}
@@ -55,7 +58,7 @@ func TestPointersOfASheet(t *testing.T) {
 
 // leadsSomewhere follows a pointer through what a request may have, and through the
 // lists that it does have.
-func leadsSomewhere(s shape, node any, steps []string) bool {
+func leadsSomewhere(s wire.Shape, node any, steps []string) bool {
 	if len(steps) == 0 {
 		return true
 	}
@@ -65,12 +68,12 @@ func leadsSomewhere(s shape, node any, steps []string) bool {
 		if err != nil || i < 0 || i >= len(items) {
 			return false
 		}
-		return leadsSomewhere(shape{Type: "object", Members: s.Members}, items[i], steps[1:])
+		return leadsSomewhere(wire.Shape{Type: "object", Members: s.Members}, items[i], steps[1:])
 	}
 	for _, m := range s.Members {
-		if m.name == steps[0] {
+		if m.Name == steps[0] {
 			members, _ := node.(map[string]any)
-			return leadsSomewhere(m.shape, members[m.name], steps[1:])
+			return leadsSomewhere(m.Shape, members[m.Name], steps[1:])
 		}
 	}
 	return false

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -36,12 +37,12 @@ func right(n int) []float64 { return slices.Repeat([]float64{500}, n) }
 // sheetAnswer is what a test of steps reads.
 type sheetAnswer struct {
 	Verdict, VerdictDetail string
-	NextSteps              []StepAnswer
+	NextSteps              []operation.StepAnswer
 	Output                 struct {
 		Status string
 		Result struct {
 			Decision string
-			Warnings []warning
+			Warnings []operation.Warning
 		}
 	}
 }

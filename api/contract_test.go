@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/calc/unit"
 )
 
@@ -33,7 +34,7 @@ func TestReferenceContract(t *testing.T) {
 				Request, Response json.RawMessage
 			}
 			readJSON(t, file, &c)
-			if !slices.ContainsFunc(operations, func(o operation) bool { return o.name == c.Operation }) {
+			if !slices.ContainsFunc(operation.All, func(o operation.Operation) bool { return o.Name == c.Operation }) {
 				t.Fatalf("no operation %s", c.Operation)
 			}
 			w := post(t, c.Operation, string(c.Request))

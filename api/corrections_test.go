@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"wetrun/api/operation"
 )
 
 const correctionsStart = `{"measured":{"applicationRate":{"value":150,"unit":"L/ha"},"groundSpeed":{"value":6,"unit":"km/h"},
@@ -16,7 +18,7 @@ const correctionsStart = `{"measured":{"applicationRate":{"value":150,"unit":"L/
 // TestCorrectionsOfEverything: the most that a request may hold, twelve gears and
 // twenty nozzles with all that can be solved, is answered in time and in bounds.
 func TestCorrectionsOfEverything(t *testing.T) {
-	gears, nozzles := make([]string, mostItems[CorrectionsRequest]("gears")), make([]string, mostItems[CorrectionsRequest]("nozzles"))
+	gears, nozzles := make([]string, operation.MostItems[operation.CorrectionsRequest]("gears")), make([]string, operation.MostItems[operation.CorrectionsRequest]("nozzles"))
 	for i := range gears {
 		gears[i] = fmt.Sprintf(`{"label":"g%d","groundSpeed":{"value":%v,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, 3.1+float64(i))
 	}
@@ -72,7 +74,7 @@ func TestCorrectionsCautions(t *testing.T) {
 			Change   string
 			Cautions []string
 		}
-		Cautions []notice
+		Cautions []operation.Notice
 	}
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 		t.Fatal(w.Code, err)

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
 )
 
 // from sends a request as a browser does for a page of origin.
@@ -43,7 +45,7 @@ func TestAnswersAreShared(t *testing.T) {
 		{"POST", "/v1/ground-speed", "application/json", "{", 400},
 		{"POST", "/v1/nothing", "application/json", "{}", 404},
 		{"GET", "/v1/ground-speed", "", "", 405},
-		{"POST", "/v1/ground-speed", "application/json", strings.Repeat(" ", mostBody+1), 413},
+		{"POST", "/v1/ground-speed", "application/json", strings.Repeat(" ", operation.MostBody+1), 413},
 		{"POST", "/v1/ground-speed", "text/plain", oneRun, 415},
 		{"POST", "/v1/ground-speed", "application/json", "{}", 422},
 	} {

@@ -10,24 +10,25 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
 // going is an operation of the test's own, deprecated on the date that is the example
 // of RFC 9745, section 2.1: @1688169599 is 2023-06-30 23:59:59 UTC.
-func going() operation {
-	o := calculation("old-speed", groundSpeed)
-	return o.deprecated(deprecation{
-		since:     time.Date(2023, time.June, 30, 23, 59, 59, 0, time.UTC),
-		sunset:    time.Date(2024, time.June, 30, 23, 59, 59, 0, time.UTC),
-		successor: "/v1/ground-speed",
+func going() operation.Operation {
+	o := operation.Calculation("old-speed", operation.GroundSpeed)
+	return o.Deprecated(operation.Deprecation{
+		Since:     time.Date(2023, time.June, 30, 23, 59, 59, 0, time.UTC),
+		Sunset:    time.Date(2024, time.June, 30, 23, 59, 59, 0, time.UTC),
+		Successor: "/v1/ground-speed",
 	})
 }
 
 // TestDeprecationIsAnnounced: on every answer at the path, refusals included, and
 // nowhere else.
 func TestDeprecationIsAnnounced(t *testing.T) {
-	all := []operation{going(), calculation("ground-speed", groundSpeed)}
+	all := []operation.Operation{going(), operation.Calculation("ground-speed", operation.GroundSpeed)}
 	h := serving(Options{Log: testLog(t.Output())}, all)
 	for _, c := range []struct {
 		method, path, contentType, body string
@@ -36,7 +37,7 @@ func TestDeprecationIsAnnounced(t *testing.T) {
 		{"POST", "/v1/old-speed", "application/json", oneRun, 200},
 		{"POST", "/v1/old-speed", "application/json", "{", 400},
 		{"GET", "/v1/old-speed", "", "", 405},
-		{"POST", "/v1/old-speed", "application/json", strings.Repeat(" ", mostBody+1), 413},
+		{"POST", "/v1/old-speed", "application/json", strings.Repeat(" ", operation.MostBody+1), 413},
 		{"POST", "/v1/old-speed", "text/plain", oneRun, 415},
 		{"POST", "/v1/old-speed", "application/json", "{}", 422},
 		{"POST", "/v1/ground-speed", "application/json", oneRun, 200},
@@ -64,42 +65,42 @@ func TestDeprecationIsAnnounced(t *testing.T) {
 
 // deprecationMismatch holds operations against the document, and against the notice
 // that is promised.
-func deprecationMismatch(operations []operation, paths *openapi3.Paths) string {
+func deprecationMismatch(operations []operation.Operation, paths *openapi3.Paths) string {
 	for _, o := range operations {
-		item := paths.Value("/v1/" + o.name)
+		item := paths.Value("/v1/" + o.Name)
 		if item == nil || item.Post == nil {
-			return o.name + " is not in the document"
+			return o.Name + " is not in the document"
 		}
-		d := o.deprecation
+		d := o.Deprecation
 		if item.Post.Deprecated != (d != nil) {
-			return fmt.Sprintf("%s: deprecated in the document: %v, here: %v", o.name, item.Post.Deprecated, d != nil)
+			return fmt.Sprintf("%s: deprecated in the document: %v, here: %v", o.Name, item.Post.Deprecated, d != nil)
 		}
-		if d != nil && d.sunset.Before(d.since.AddDate(0, noticeMonths, 0)) {
-			return fmt.Sprintf("%s: less than %d months of notice", o.name, noticeMonths)
+		if d != nil && d.Sunset.Before(d.Since.AddDate(0, operation.NoticeMonths, 0)) {
+			return fmt.Sprintf("%s: less than %d months of notice", o.Name, operation.NoticeMonths)
 		}
 	}
 	return ""
 }
 
 func TestDeprecationsMatchDocument(t *testing.T) {
-	if wrong := deprecationMismatch(operations, document(t).Paths); wrong != "" {
+	if wrong := deprecationMismatch(operation.All, document(t).Paths); wrong != "" {
 		t.Error(wrong)
 	}
 	// The comparison sees what it is for.
 	old := openapi3.NewPaths(openapi3.WithPath("/v1/old-speed", &openapi3.PathItem{Post: &openapi3.Operation{}}))
-	if deprecationMismatch([]operation{going()}, old) == "" {
+	if deprecationMismatch([]operation.Operation{going()}, old) == "" {
 		t.Error("a deprecated operation that the document does not mark passes")
 	}
 	old.Value("/v1/old-speed").Post.Deprecated = true
-	if wrong := deprecationMismatch([]operation{going()}, old); wrong != "" {
+	if wrong := deprecationMismatch([]operation.Operation{going()}, old); wrong != "" {
 		t.Error(wrong)
 	}
 	short := going()
-	short.deprecation.sunset = short.deprecation.since.AddDate(0, noticeMonths-1, 0)
-	if deprecationMismatch([]operation{short}, old) == "" {
+	short.Deprecation.Sunset = short.Deprecation.Since.AddDate(0, operation.NoticeMonths-1, 0)
+	if deprecationMismatch([]operation.Operation{short}, old) == "" {
 		t.Error("a notice that is too short passes")
 	}
-	if deprecationMismatch([]operation{calculation("old-speed", groundSpeed)}, old) == "" {
+	if deprecationMismatch([]operation.Operation{operation.Calculation("old-speed", operation.GroundSpeed)}, old) == "" {
 		t.Error("an operation that only the document marks passes")
 	}
 }
@@ -107,11 +108,11 @@ func TestDeprecationsMatchDocument(t *testing.T) {
 // TestDeprecationPage names what is going, or says that nothing is.
 func TestDeprecationPage(t *testing.T) {
 	for _, c := range []struct {
-		operations []operation
+		operations []operation.Operation
 		says       []string
 	}{
 		{nil, []string{"12 months", "No operation is deprecated"}},
-		{[]operation{going()}, []string{"/v1/old-speed", "2023-06-30", "2024-06-30", "use /v1/ground-speed"}},
+		{[]operation.Operation{going()}, []string{"/v1/old-speed", "2023-06-30", "2024-06-30", "use /v1/ground-speed"}},
 	} {
 		page, err := deprecationPage(c.operations)(text.English)
 		if err != nil {

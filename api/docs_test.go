@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/internal/packed"
 	"wetrun/internal/text"
 )
@@ -57,7 +58,7 @@ func TestReferenceKnowsWhetherThereAreKeys(t *testing.T) {
 // TestPagesForPeopleHaveAPolicy: scripts and styles come from this server, and no page
 // has any of its own, which would not run.
 func TestPagesForPeopleHaveAPolicy(t *testing.T) {
-	for path, p := range pages(operations) {
+	for path, p := range pages(operation.All) {
 		w := call(t, http.MethodGet, path, "")
 		policy := w.Header().Get("Content-Security-Policy")
 		if p.mediaType != htmlPage {
@@ -78,7 +79,7 @@ func TestPagesForPeopleHaveAPolicy(t *testing.T) {
 // TestCompressed: what is kept compressed is sent so to who takes it, the same to who
 // does not, each with a tag of its own.
 func TestCompressed(t *testing.T) {
-	all := pages(operations)
+	all := pages(operation.All)
 	maps.Copy(all, docsFiles(false))
 	maps.Copy(all, webPages())
 	for _, path := range []string{"/openapi.yaml", "/openapi.json", "/docs/swagger-ui-bundle.js", "/docs/start.js", "/web/main.js"} {

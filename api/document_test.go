@@ -13,6 +13,9 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 	"pgregory.net/rapid"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
+	"wetrun/api/working"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -20,29 +23,29 @@ import (
 // TestRequestTablesMatchDocument binds what the decoder takes to the schemas:
 // names, which are required, types, units, bounds, lengths, words.
 func TestRequestTablesMatchDocument(t *testing.T) {
-	for _, o := range operations {
-		schema := requestSchema(t, o.name)
-		compareObject(t, o.name, o.table.shape(), schema)
+	for _, o := range operation.All {
+		schema := requestSchema(t, o.Name)
+		compareObject(t, o.Name, o.Table.Shape(), schema)
 	}
 }
 
-func compareObject(t *testing.T, at string, s shape, schema *openapi3.Schema) {
+func compareObject(t *testing.T, at string, s wire.Shape, schema *openapi3.Schema) {
 	t.Helper()
 	if schema.AdditionalProperties.Has == nil || *schema.AdditionalProperties.Has {
 		t.Errorf("%s: the schema takes any other member", at)
 	}
 	var names, required []string
 	for _, m := range s.Members {
-		names = append(names, m.name)
-		if m.required {
-			required = append(required, m.name)
+		names = append(names, m.Name)
+		if m.Required {
+			required = append(required, m.Name)
 		}
-		p := schema.Properties[m.name]
+		p := schema.Properties[m.Name]
 		if p == nil {
-			t.Errorf("%s/%s: the document does not have it", at, m.name)
+			t.Errorf("%s/%s: the document does not have it", at, m.Name)
 			continue
 		}
-		compareMember(t, at+"/"+m.name, m.shape, p)
+		compareMember(t, at+"/"+m.Name, m.Shape, p)
 	}
 	for name := range schema.Properties {
 		if !slices.Contains(names, name) {
@@ -54,7 +57,7 @@ func compareObject(t *testing.T, at string, s shape, schema *openapi3.Schema) {
 	}
 }
 
-func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
+func compareMember(t *testing.T, at string, s wire.Shape, ref *openapi3.SchemaRef) {
 	t.Helper()
 	schema := ref.Value
 	if s.Type == "quantity" {
@@ -121,15 +124,15 @@ func compareMember(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	}
 }
 
-func compareItems(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
+func compareItems(t *testing.T, at string, s wire.Shape, ref *openapi3.SchemaRef) {
 	t.Helper()
 	if s.Kinds != 0 {
-		compareMember(t, at+"/[]", shape{Type: "quantity", Kinds: s.Kinds}, ref)
+		compareMember(t, at+"/[]", wire.Shape{Type: "quantity", Kinds: s.Kinds}, ref)
 		return
 	}
 	items := ref.Value
 	if len(s.Members) > 0 {
-		compareObject(t, at+"/[]", shape{Type: "object", Members: s.Members}, items)
+		compareObject(t, at+"/[]", wire.Shape{Type: "object", Members: s.Members}, items)
 		return
 	}
 	var words []string
@@ -139,7 +142,7 @@ func compareItems(t *testing.T, at string, s shape, ref *openapi3.SchemaRef) {
 	if !items.Type.Is("string") || !slices.Equal(words, s.Allowed) {
 		t.Errorf("%s: the decoder takes %v, the items of the document are %v of %v", at, s.Allowed, items.Type, words)
 	}
-	compareMember(t, at+"/[]", shape{Type: "string", Allowed: s.Allowed}, openapi3.NewSchemaRef("", items))
+	compareMember(t, at+"/[]", wire.Shape{Type: "string", Allowed: s.Allowed}, openapi3.NewSchemaRef("", items))
 }
 
 // quantityOf names the quantity whose units a schema lists, having checked them
@@ -150,8 +153,8 @@ func quantityOf(t *testing.T, at string, schema *openapi3.Schema, least float64)
 	if value == nil || symbol == nil || len(schema.Properties) != 2 || len(schema.Required) != 2 {
 		return fmt.Sprintf("no quantity at %s", at)
 	}
-	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != least || *v.Max != largest {
-		t.Errorf("%s: the value's bounds are not %v..%v", at, least, largest)
+	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != least || *v.Max != wire.Largest {
+		t.Errorf("%s: the value's bounds are not %v..%v", at, least, wire.Largest)
 	}
 	var symbols []string
 	for _, e := range symbol.Value.Enum {
@@ -169,10 +172,10 @@ func quantityOf(t *testing.T, at string, schema *openapi3.Schema, least float64)
 
 // TestResponseTypesMatchDocument binds the Go types of answers to the schemas.
 func TestResponseTypesMatchDocument(t *testing.T) {
-	for _, o := range operations {
-		compareType(t, o.name, o.response, answerSchema(t, o.name))
+	for _, o := range operation.All {
+		compareType(t, o.Name, o.Response, answerSchema(t, o.Name))
 	}
-	compareType(t, "problem", reflect.TypeFor[Problem](), schemaNamed(t, "Problem"))
+	compareType(t, "problem", reflect.TypeFor[wire.Problem](), schemaNamed(t, "Problem"))
 }
 
 func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Schema) {
@@ -182,20 +185,20 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 	}
 	want := ""
 	switch {
-	case typ == reflect.TypeFor[methodSet]():
+	case typ == reflect.TypeFor[working.MethodSet]():
 		want = "array"
-	case typ == reflect.TypeFor[Quantity]():
+	case typ == reflect.TypeFor[wire.Quantity]():
 		if schema.Properties["unit"] == nil && len(schema.OneOf) == 0 {
 			t.Errorf("%s: a quantity in Go, not in the document", at)
 		}
 		return
-	case typ == reflect.TypeFor[Number](), typ == reflect.TypeFor[jsonNumber](), typ.Kind() == reflect.Float64:
+	case typ == reflect.TypeFor[wire.Number](), typ == reflect.TypeFor[working.JsonNumber](), typ.Kind() == reflect.Float64:
 		want = "number"
 	case typ.Kind() == reflect.Int:
 		want = "integer"
 	case typ.Kind() == reflect.String:
 		want = "string"
-		compareWords(t, at, typ, schema)
+		operation.CompareWords(t, at, typ, schema)
 	case typ.Kind() == reflect.Bool:
 		want = "boolean"
 	case typ.Kind() == reflect.Slice:
@@ -216,7 +219,7 @@ func compareStruct(t *testing.T, at string, typ reflect.Type, schema *openapi3.S
 	t.Helper()
 	members := map[string]bool{}
 	for _, f := range reflect.VisibleFields(typ) {
-		name := memberName(f)
+		name := wire.MemberName(f)
 		if name == "" || f.Anonymous {
 			continue
 		}
@@ -242,27 +245,27 @@ func compareStruct(t *testing.T, at string, typ reflect.Type, schema *openapi3.S
 // TestExamplesAreTrue posts every example request of the document and compares
 // with the example answer beside it, refusals included.
 func TestExamplesAreTrue(t *testing.T) {
-	for _, o := range operations {
-		requests, answers, refusals := requestExamples(t, o.name), answerExamples(t, o.name), refusalExamples(t, o.name)
+	for _, o := range operation.All {
+		requests, answers, refusals := requestExamples(t, o.Name), answerExamples(t, o.Name), refusalExamples(t, o.Name)
 		for name, request := range requests {
-			t.Run(o.name+"/"+name, func(t *testing.T) {
+			t.Run(o.Name+"/"+name, func(t *testing.T) {
 				answer := answers[name]
 				if answer == nil {
 					t.Fatalf("the request has no answer of its name")
 				}
-				w := post(t, o.name, encodeJSON(t, request.Value.Value))
+				w := post(t, o.Name, encodeJSON(t, request.Value.Value))
 				same(t, http.StatusOK, w.Code, encodeJSON(t, answer.Value.Value), w.Body.String())
 			})
 		}
 		for name := range answers {
 			if requests[name] == nil {
-				t.Errorf("%s: the answer %s has no request of its name", o.name, name)
+				t.Errorf("%s: the answer %s has no request of its name", o.Name, name)
 			}
 		}
 		for name, refusal := range refusals {
-			t.Run(o.name+"/refused/"+name, func(t *testing.T) {
+			t.Run(o.Name+"/refused/"+name, func(t *testing.T) {
 				language, _ := refusal.Value.Extensions["x-accept-language"].(string)
-				w := post(t, o.name, encodeJSON(t, refusal.Value.Extensions["x-request"]), "X-Request-Id", "example-422", "Accept-Language", language)
+				w := post(t, o.Name, encodeJSON(t, refusal.Value.Extensions["x-request"]), "X-Request-Id", "example-422", "Accept-Language", language)
 				same(t, http.StatusUnprocessableEntity, w.Code, encodeJSON(t, refusal.Value.Value), w.Body.String())
 			})
 		}
@@ -295,10 +298,10 @@ func TestRoutesMatchDocument(t *testing.T) {
 		}
 	}
 	served := map[string]bool{"POST /v1/batch": true}
-	for _, o := range operations {
-		served["POST /v1/"+o.name] = true
+	for _, o := range operation.All {
+		served["POST /v1/"+o.Name] = true
 	}
-	for path := range pages(operations) {
+	for path := range pages(operation.All) {
 		if strings.HasPrefix(path, "/problems/") {
 			path = "/problems/{type}"
 		}
@@ -333,11 +336,11 @@ func TestErrorCodesMatchDocument(t *testing.T) {
 		t.Errorf("documented %v\nworded     %v", a, b)
 	}
 	var types []any
-	for _, p := range problemTypes {
-		types = append(types, string(p.kind))
+	for _, p := range wire.ProblemTypes {
+		types = append(types, string(p.Kind))
 		for _, kind := range []string{"title.", "detail.", "remedy."} {
-			if !text.Has(kind + string(p.kind)) {
-				t.Errorf("%s%s has no words", kind, p.kind)
+			if !text.Has(kind + string(p.Kind)) {
+				t.Errorf("%s%s has no words", kind, p.Kind)
 			}
 		}
 	}

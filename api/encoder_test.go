@@ -10,6 +10,9 @@ import (
 
 	"github.com/go-json-experiment/json"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
+	"wetrun/api/working"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
@@ -17,24 +20,24 @@ import (
 // TestEncodersWriteWhatTheLibraryWrites fills every type of answer at random, with
 // members missing and texts that need escapes.
 func TestEncodersWriteWhatTheLibraryWrites(t *testing.T) {
-	for _, o := range operations {
-		encode := encoderOf(o.response)
+	for _, o := range operation.All {
+		encode := wire.EncoderOf(o.Response)
 		r := rand.New(rand.NewPCG(1, 2))
 		for i := range 300 {
-			answer := reflect.New(o.response)
+			answer := reflect.New(o.Response)
 			if i > 0 { // the first is empty
 				fillAnswer(r, answer.Elem())
 			}
 			want, err := json.Marshal(answer.Interface())
 			if err != nil {
-				t.Fatalf("%s: %v", o.name, err)
+				t.Fatalf("%s: %v", o.Name, err)
 			}
 			got, err := encode([]byte("before"), unsafe.Pointer(answer.Pointer()))
 			if err != nil {
-				t.Fatalf("%s: %v", o.name, err)
+				t.Fatalf("%s: %v", o.Name, err)
 			}
 			if !bytes.Equal(got[len("before"):], want) {
-				t.Fatalf("%s:\n%s, the library writes\n%s", o.name, got, want)
+				t.Fatalf("%s:\n%s, the library writes\n%s", o.Name, got, want)
 			}
 		}
 	}
@@ -44,19 +47,19 @@ func TestEncodersWriteWhatTheLibraryWrites(t *testing.T) {
 func fillAnswer(r *rand.Rand, v reflect.Value) {
 	texts := []string{"", "drop 3", `"quoted" \ back`, "presión <&>", "\x00\t\n\x7f", "水 \u2028 \U0001F4A7"}
 	numbers := []float64{0, math.Copysign(0, -1), 1, -2.5, 1.0 / 3, 999_999.5, 1e-7, 1e22, 123456.5}
-	if c, ok := v.Addr().Interface().(*constant); ok { // an empty number is no JSON
-		*c = constant{"0.25", texts[r.IntN(len(texts))]}
+	if c, ok := v.Addr().Interface().(*working.Constant); ok { // an empty number is no JSON
+		*c = working.Constant{"0.25", texts[r.IntN(len(texts))]}
 		return
 	}
 	if r.IntN(4) == 0 {
 		return
 	}
 	switch x := v.Addr().Interface().(type) {
-	case *Quantity:
+	case *wire.Quantity:
 		all := unit.All()
-		*x = Quantity{numbers[r.IntN(len(numbers))], unit.Lookup(all[r.IntN(len(all))].Symbol)}
+		*x = wire.Quantity{numbers[r.IntN(len(numbers))], unit.Lookup(all[r.IntN(len(all))].Symbol)}
 		return
-	case *methodSet:
+	case *working.MethodSet:
 		for range r.IntN(4) {
 			id := r.IntN(int(method.Count))
 			x[id/64] |= 1 << (id % 64)
@@ -93,12 +96,12 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 // TestEncodersRefuseWhatIsNotFinite: JSON has no such numbers.
 func TestEncodersRefuseWhatIsNotFinite(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		u := UncertaintyAnswer{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{x, unit.IDFt}}
-		if _, err := encoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
+		u := working.UncertaintyAnswer{Standard: wire.Quantity{1, unit.IDFt}, Expanded: wire.Quantity{x, unit.IDFt}}
+		if _, err := wire.EncoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v in a quantity is written", x)
 		}
-		u = UncertaintyAnswer{Standard: Quantity{1, unit.IDFt}, Expanded: Quantity{1, unit.IDFt}, CoverageFactor: Number(x)}
-		if _, err := encoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
+		u = working.UncertaintyAnswer{Standard: wire.Quantity{1, unit.IDFt}, Expanded: wire.Quantity{1, unit.IDFt}, CoverageFactor: wire.Number(x)}
+		if _, err := wire.EncoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v as a bare number is written", x)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"wetrun/api/working"
 )
 
 // TestFunctionsOfFormulas binds the table of functions to whatever tells of them: the document
@@ -13,16 +15,16 @@ func TestFunctionsOfFormulas(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, f := range functions {
+	for name, f := range working.Functions {
 		if !strings.Contains(string(document), "`"+name+"`") {
 			t.Errorf("the document does not name %s", name)
 		}
-		if evaluators[name] == nil && !f.writtenOut {
+		if evaluators[name] == nil && !f.WrittenOut {
 			t.Errorf("nothing else evaluates %s", name)
 		}
 	}
 	for name := range evaluators {
-		if _, known := functions[name]; !known {
+		if _, known := working.Functions[name]; !known {
 			t.Errorf("%s is no function of formulas", name)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"net/http"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
 )
 
 // FuzzBatch sends any bytes as a batch: each line that is not empty has an answer,
@@ -41,7 +43,7 @@ func FuzzBatch(f *testing.F) {
 			if r.Status != http.StatusOK {
 				continue
 			}
-			var line BatchLine
+			var line operation.BatchLine
 			if err := json.Unmarshal([]byte(lines[r.Line-1]), &line); err != nil {
 				t.Fatal(err)
 			}

@@ -9,13 +9,14 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/calc/unit"
 )
 
 // FuzzDecode posts any bytes to any operation.
 func FuzzDecode(f *testing.F) {
-	for i, o := range operations {
-		for _, request := range exampleRequests(f, o.name) {
+	for i, o := range operation.All {
+		for _, request := range exampleRequests(f, o.Name) {
 			f.Add(uint8(i), request)
 		}
 	}
@@ -23,11 +24,11 @@ func FuzzDecode(f *testing.F) {
 		f.Add(uint8(indexOfOperation("calibrations")), []byte(demo(f, sheet)))
 	}
 	f.Fuzz(func(t *testing.T, which uint8, body []byte) {
-		o := operations[int(which)%len(operations)]
-		w := call(t, http.MethodPost, "/v1/"+o.name, string(body))
-		sound(t, w, schemaName(o.name)+"Answer", string(body), 200, 400, 413, 422)
-		if w.Code == http.StatusOK && validates(schemaName(o.name)+"Request", body) != nil && !hugeExponent(body) {
-			t.Errorf("%s took what the schema refuses: %q", o.name, body)
+		o := operation.All[int(which)%len(operation.All)]
+		w := call(t, http.MethodPost, "/v1/"+o.Name, string(body))
+		sound(t, w, schemaName(o.Name)+"Answer", string(body), 200, 400, 413, 422)
+		if w.Code == http.StatusOK && validates(schemaName(o.Name)+"Request", body) != nil && !hugeExponent(body) {
+			t.Errorf("%s took what the schema refuses: %q", o.Name, body)
 		}
 	})
 }
@@ -39,15 +40,15 @@ func hugeExponent(body []byte) bool {
 }
 
 func indexOfOperation(name string) int {
-	return slices.IndexFunc(operations, func(o operation) bool { return o.name == name })
+	return slices.IndexFunc(operation.All, func(o operation.Operation) bool { return o.Name == name })
 }
 
 // FuzzCalculation keeps the shape of a sound request and draws its numbers, units
 // and words anew, so that nearly all of them are calculated.
 func FuzzCalculation(f *testing.F) {
-	seeds := make([][]string, len(operations))
-	for i, o := range operations {
-		for _, request := range exampleRequests(f, o.name) {
+	seeds := make([][]string, len(operation.All))
+	for i, o := range operation.All {
+		for _, request := range exampleRequests(f, o.Name) {
 			seeds[i] = append(seeds[i], string(request))
 		}
 		slices.Sort(seeds[i])
@@ -57,15 +58,15 @@ func FuzzCalculation(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, which, seed uint8, drawn []byte) {
-		i := int(which) % len(operations)
+		i := int(which) % len(operation.All)
 		var request any
 		if err := json.Unmarshal([]byte(seeds[i][int(seed)%len(seeds[i])]), &request); err != nil {
 			t.Fatal(err)
 		}
 		d := draw{drawn}
 		body := encodeJSON(t, d.anew(request))
-		w := call(t, http.MethodPost, "/v1/"+operations[i].name, body)
-		sound(t, w, schemaName(operations[i].name)+"Answer", body, 200, 422)
+		w := call(t, http.MethodPost, "/v1/"+operation.All[i].Name, body)
+		sound(t, w, schemaName(operation.All[i].Name)+"Answer", body, 200, 422)
 	})
 }
 

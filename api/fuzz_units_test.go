@@ -9,6 +9,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"wetrun/api/wire"
 	"wetrun/calc/unit"
 )
 
@@ -19,7 +20,7 @@ func FuzzUnits(f *testing.F) {
 		symbols := u.Quantity.Symbols()
 		f.Add(1.0, u.Symbol, symbols[len(symbols)-1])
 	}
-	for spelling := range spellings {
+	for spelling := range wire.Spellings {
 		f.Add(27.5, spelling, spelling+"/ac")
 	}
 	f.Add(1e-9, "gal/ac", "GPA")
@@ -38,7 +39,7 @@ func FuzzUnits(f *testing.F) {
 			t.Fatalf("%d: %s\nto %s", w.Code, w.Body, body)
 		}
 		if !should {
-			var p Problem
+			var p wire.Problem
 			if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
 				t.Fatal(err)
 			}
@@ -82,7 +83,7 @@ func FuzzPointer(f *testing.F) {
 			return // known: another matter
 		}
 		sound(t, w, "", body, 422)
-		var p Problem
+		var p wire.Problem
 		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
 			t.Fatal(err)
 		}

@@ -7,6 +7,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -38,7 +39,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 	if g.stopping.Load() {
 		w.Header().Set("Connection", "close")
 		if req.URL.Path == "/readyz" {
-			return &refusal{kind: shuttingDown}
+			return &wire.Refusal{Kind: wire.ShuttingDown}
 		}
 	}
 	if !strings.HasPrefix(req.URL.Path, "/v1/") || req.Method == http.MethodOptions {
@@ -62,7 +63,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 	s := g.rates.spend(who, quota, time.Now())
 	s.tell(w.Header())
 	if !s.allowed {
-		return &refusal{kind: tooManyRequests, args: []any{quota}}
+		return &wire.Refusal{Kind: wire.TooManyRequests, Args: []any{quota}}
 	}
 	return nil
 }

@@ -12,13 +12,15 @@ import (
 	"testing"
 	"time"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
 const oneRun = `{"runs":[{"courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`
 
 // problemOf reads a problem and checks what all of them share.
-func problemOf(t *testing.T, status int, h http.Header, body []byte) Problem {
+func problemOf(t *testing.T, status int, h http.Header, body []byte) wire.Problem {
 	t.Helper()
 	if got := h.Get("Content-Type"); got != "application/problem+json" {
 		t.Errorf("a problem of type %q: %s", got, body)
@@ -26,7 +28,7 @@ func problemOf(t *testing.T, status int, h http.Header, body []byte) Problem {
 	if err := validates("Problem", body); err != nil {
 		t.Error(err)
 	}
-	var p Problem
+	var p wire.Problem
 	if err := json.Unmarshal(body, &p); err != nil {
 		t.Fatal(err)
 	}
@@ -102,7 +104,7 @@ func TestRequestIDs(t *testing.T) {
 
 // TestReferencePages reads every GET: its ETag, 304, HEAD with the same headers.
 func TestReferencePages(t *testing.T) {
-	for path, p := range pages(operations) {
+	for path, p := range pages(operation.All) {
 		w := call(t, http.MethodGet, path, "")
 		if w.Code != http.StatusOK || w.Body.Len() == 0 || w.Header().Get("Content-Length") != fmt.Sprint(w.Body.Len()) {
 			t.Errorf("%s: %d, %d bytes, length %q", path, w.Code, w.Body.Len(), w.Header().Get("Content-Length"))
@@ -155,7 +157,7 @@ func TestDocumentAsJSON(t *testing.T) {
 func TestLargeBodies(t *testing.T) {
 	server := httptest.NewServer(service())
 	defer server.Close()
-	for size, status := range map[int]int{mostBody: 200, mostBody + 1: 413, 8 << 20: 413} {
+	for size, status := range map[int]int{operation.MostBody: 200, operation.MostBody + 1: 413, 8 << 20: 413} {
 		body := oneRun + strings.Repeat(" ", size-len(oneRun))
 		for _, reader := range []io.Reader{strings.NewReader(body), io.MultiReader(strings.NewReader(body))} { // with a length, and chunked
 			resp, err := http.Post(server.URL+"/v1/ground-speed", "application/json", reader)
@@ -214,12 +216,12 @@ func TestPanicIsAProblem(t *testing.T) {
 
 // TestWarningsAndCautionsHaveWords: no answer to an example shows a bare key.
 func TestWarningsAndCautionsHaveWords(t *testing.T) {
-	for _, o := range operations {
-		for name, example := range requestExamples(t, o.name) {
-			body := post(t, o.name, encodeJSON(t, example.Value.Value)).Body.String()
+	for _, o := range operation.All {
+		for name, example := range requestExamples(t, o.Name) {
+			body := post(t, o.Name, encodeJSON(t, example.Value.Value)).Body.String()
 			for _, kind := range []string{"warning.", "caution.", "step.", "next.", "action.", "decision.", "verdict.", "correction.", "rejected.", "selection.", "note.", "%!"} {
 				if strings.Contains(body, `"`+kind) || kind == "%!" && strings.Contains(body, kind) {
-					t.Errorf("%s/%s shows a key: %s", o.name, name, body)
+					t.Errorf("%s/%s shows a key: %s", o.Name, name, body)
 				}
 			}
 		}

@@ -14,6 +14,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wetrun/api/wire"
 	"wetrun/internal/reload"
 )
 
@@ -120,5 +121,5 @@ func refuseUnauthorized(w http.ResponseWriter, given bool) error {
 		challenge += `, error="invalid_token"`
 	}
 	w.Header().Set("WWW-Authenticate", challenge)
-	return &refusal{kind: unauthorized}
+	return &wire.Refusal{Kind: wire.Unauthorized}
 }

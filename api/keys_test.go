@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"wetrun/api/operation"
 )
 
 func keyFile(t *testing.T, lines ...string) string {
@@ -120,7 +122,7 @@ func TestKeyFilesThatAreRefused(t *testing.T) {
 // TestSecureHeaders: every answer has them, of whatever kind, and pages some more.
 func TestSecureHeaders(t *testing.T) {
 	paths := []string{"/nothing", "/v1/ground-speed"}
-	for path := range pages(operations) {
+	for path := range pages(operation.All) {
 		paths = append(paths, path)
 	}
 	for _, path := range paths {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -13,7 +14,7 @@ import (
 // what was asked for, 304 included; what has none says nothing.
 func TestLanguageOfAnswers(t *testing.T) {
 	wordless := []string{"/livez", "/readyz", "/openapi.yaml", "/openapi.json", "/v1/meta", "/docs", "/.well-known/api-catalog"}
-	for path := range pages(operations) {
+	for path := range pages(operation.All) {
 		documented := path
 		if strings.HasPrefix(path, "/problems/") {
 			documented = "/problems/{type}"
@@ -38,10 +39,10 @@ func TestLanguageOfAnswers(t *testing.T) {
 			}
 		}
 	}
-	for _, o := range operations {
-		for status, answer := range posted(t, o.name).Responses.Map() {
+	for _, o := range operation.All {
+		for status, answer := range posted(t, o.Name).Responses.Map() {
 			if answer.Value.Headers["Content-Language"] == nil {
-				t.Errorf("%s: %s does not document Content-Language", o.name, status)
+				t.Errorf("%s: %s does not document Content-Language", o.Name, status)
 			}
 		}
 	}

@@ -7,29 +7,32 @@ import (
 	"regexp"
 	"slices"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // TestLanguageChangesWordsOnly posts every example of the document and reads every
 // page in both languages: same status, codes, pointers and numbers, other words.
 func TestLanguageChangesWordsOnly(t *testing.T) {
-	for _, o := range operations {
-		for name, x := range requestExamples(t, o.name) {
-			t.Run(o.name+"/"+name, func(t *testing.T) {
-				inBoth(t, http.MethodPost, "/v1/"+o.name, encodeJSON(t, x.Value.Value))
+	for _, o := range operation.All {
+		for name, x := range requestExamples(t, o.Name) {
+			t.Run(o.Name+"/"+name, func(t *testing.T) {
+				inBoth(t, http.MethodPost, "/v1/"+o.Name, encodeJSON(t, x.Value.Value))
 			})
 		}
-		for name, x := range refusalExamples(t, o.name) {
-			t.Run(o.name+"/refused/"+name, func(t *testing.T) {
-				if inBoth(t, http.MethodPost, "/v1/"+o.name, encodeJSON(t, x.Value.Extensions["x-request"])) < 3 {
+		for name, x := range refusalExamples(t, o.Name) {
+			t.Run(o.Name+"/refused/"+name, func(t *testing.T) {
+				if inBoth(t, http.MethodPost, "/v1/"+o.Name, encodeJSON(t, x.Value.Extensions["x-request"])) < 3 {
 					t.Error("title, detail and the detail of an error are not all in Spanish")
 				}
 			})
 		}
 		for name, body := range map[string]string{"empty": "", "broken": `{"a":1,,}`, "of another type": `[1]`, "too many members": `{"a":{"b":null},"resultUnits":"furlongs"}`} {
-			t.Run(o.name+"/"+name, func(t *testing.T) { inBoth(t, http.MethodPost, "/v1/"+o.name, body) })
+			t.Run(o.Name+"/"+name, func(t *testing.T) { inBoth(t, http.MethodPost, "/v1/"+o.Name, body) })
 		}
 	}
-	for path := range pages(operations) {
+	for path := range pages(operation.All) {
 		if regexp.MustCompile(`^/v1/(units|tolerances|methods|nozzle-sizes|procedure)$`).MatchString(path) && inBoth(t, http.MethodGet, path, "") == 0 {
 			t.Errorf("%s has no Spanish", path)
 		}
@@ -124,17 +127,17 @@ func numbersIn(s string) []string {
 
 // TestProblemPagesInSpanish reads each page as a browser of a crew asks for it.
 func TestProblemPagesInSpanish(t *testing.T) {
-	for _, p := range problemTypes {
-		en := call(t, http.MethodGet, "/problems/"+string(p.kind), "").Body.String()
-		es := call(t, http.MethodGet, "/problems/"+string(p.kind), "", "Accept-Language", "es-419,es;q=0.9").Body.String()
+	for _, p := range wire.ProblemTypes {
+		en := call(t, http.MethodGet, "/problems/"+string(p.Kind), "").Body.String()
+		es := call(t, http.MethodGet, "/problems/"+string(p.Kind), "", "Accept-Language", "es-419,es;q=0.9").Body.String()
 		if !regexp.MustCompile(`<html lang="en">`).MatchString(en) || !regexp.MustCompile(`<html lang="es-419">`).MatchString(es) {
-			t.Errorf("%s: the language is not said", p.kind)
+			t.Errorf("%s: the language is not said", p.Kind)
 		}
 		for _, tag := range []string{"title", "h1", "p"} {
 			inside := regexp.MustCompile(`<` + tag + `>([^<]+)</` + tag + `>`)
 			a, b := inside.FindStringSubmatch(en), inside.FindStringSubmatch(es)
 			if a == nil || b == nil || a[1] == b[1] {
-				t.Errorf("%s: <%s> %q and %q", p.kind, tag, a, b)
+				t.Errorf("%s: <%s> %q and %q", p.Kind, tag, a, b)
 			}
 		}
 	}

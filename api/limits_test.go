@@ -12,6 +12,9 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // serverWith starts the whole service with its limits on a real listener.
@@ -55,7 +58,7 @@ func TestStalledSendersHoldNoTurn(t *testing.T) {
 func TestOverload(t *testing.T) {
 	turns := newTurns(Limits{Concurrent: 2, Wait: 50 * time.Millisecond})
 	begun, end := make(chan bool), make(chan bool)
-	slow := operation{name: "slow", run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) {
+	slow := operation.Operation{Name: "slow", Run: func(context.Context, []byte, *bytes.Buffer) (string, *wire.Refusal) {
 		begun <- true
 		<-end
 		return "", nil
@@ -65,7 +68,7 @@ func TestOverload(t *testing.T) {
 		req.Header.Set("Content-Type", "application/json")
 		withRequestID(http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 			if err := serveOperation(slow, turns, nil, w, req); err != nil {
-				writeProblem(w, req, err.(*refusal))
+				writeProblem(w, req, err.(*wire.Refusal))
 			}
 		})).ServeHTTP(w, req)
 		return w
@@ -106,14 +109,14 @@ func TestOverload(t *testing.T) {
 // TestTurnComesBackAfterPanic: a fault of ours costs no turn.
 func TestTurnComesBackAfterPanic(t *testing.T) {
 	turns := newTurns(Limits{Concurrent: 1})
-	faulty := operation{run: func(context.Context, []byte, *bytes.Buffer) (string, *refusal) { panic("fault") }}
+	faulty := operation.Operation{Run: func(context.Context, []byte, *bytes.Buffer) (string, *wire.Refusal) { panic("fault") }}
 	for range 3 {
 		if !turns.take(0) {
 			t.Fatal("the turn is gone")
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_, _ = inTurn(t.Context(), faulty.run, turns, 0, new(buffers))
+			_, _ = inTurn(t.Context(), faulty.Run, turns, 0, new(buffers))
 		}()
 	}
 }

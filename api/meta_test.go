@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/getkin/kin-openapi/openapi3"
+
+	"wetrun/api/operation"
 )
 
 // TestMetaListsEveryList follows the document's requests: each of their lists, and no
@@ -14,7 +16,7 @@ import (
 func TestMetaListsEveryList(t *testing.T) {
 	w := call(t, http.MethodGet, "/v1/meta", "")
 	var page struct {
-		Limits struct{ Lists []ListLimit }
+		Limits struct{ Lists []operation.ListLimit }
 	}
 	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil || w.Code != http.StatusOK {
 		t.Fatalf("%d %v", w.Code, err)
@@ -37,8 +39,8 @@ func TestMetaListsEveryList(t *testing.T) {
 			follow(at+"/"+name, p.Value)
 		}
 	}
-	for _, o := range operations {
-		follow(o.name+"#", requestSchema(t, o.name))
+	for _, o := range operation.All {
+		follow(o.Name+"#", requestSchema(t, o.Name))
 	}
 	for _, l := range page.Limits.Lists {
 		if most, ok := want[l.AppliesTo]; !ok || most != l.Most || strings.HasSuffix(l.AppliesTo, "/0") {

@@ -5,6 +5,9 @@ import (
 	"net/http"
 	"slices"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // TestRefusalsThatCalcCannotSee: units that do not fit the kind of meter, and a
@@ -26,7 +29,7 @@ func TestRefusalsThatCalcCannotSee(t *testing.T) {
 			[]string{"#/nozzleGroups/0/nozzle/size required", "#/nozzleGroups/1/nozzle/sizeRating conflict", "#/nozzleGroups/1/nozzle/ratedPressure required"}},
 	} {
 		w := post(t, c.operation, c.body)
-		var p Problem
+		var p wire.Problem
 		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil || w.Code != http.StatusUnprocessableEntity {
 			t.Fatal(w.Code, w.Body)
 		}
@@ -54,7 +57,7 @@ func TestMeterSteps(t *testing.T) {
 		{"98", "104", "", []string{"repeat_readings"}},
 	} {
 		body := `{"meterTolerance":{"value":5,"unit":"%"},"kind":"speed_sensor","readings":[` + reading(c.first) + "," + reading(c.second) + "]" + c.more + "}"
-		var a struct{ NextSteps []notice }
+		var a struct{ NextSteps []operation.Notice }
 		if err := json.Unmarshal(post(t, "meter-calibration", body).Body.Bytes(), &a); err != nil {
 			t.Fatal(err)
 		}

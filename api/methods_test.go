@@ -8,6 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
+	"wetrun/api/working"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
@@ -50,15 +53,15 @@ var workingCases = map[string][]string{
 // answer, and names every operation that uses it; each id of an answer is in the table.
 func TestMethods(t *testing.T) {
 	used := map[string][]string{}
-	for _, o := range operations {
-		for _, body := range workingSeeds(t, o.name) {
-			w := post(t, o.name, body)
+	for _, o := range operation.All {
+		for _, body := range workingSeeds(t, o.Name) {
+			w := post(t, o.Name, body)
 			var a struct{ Methods []string }
 			if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK || len(a.Methods) == 0 {
-				t.Errorf("%s: %d, methods %v", o.name, w.Code, a.Methods)
+				t.Errorf("%s: %d, methods %v", o.Name, w.Code, a.Methods)
 			}
 			for _, id := range a.Methods {
-				used[id] = append(used[id], o.name)
+				used[id] = append(used[id], o.Name)
 			}
 		}
 	}
@@ -72,7 +75,7 @@ func TestMethods(t *testing.T) {
 			}
 		}
 		for _, name := range m.Operations {
-			if !slices.ContainsFunc(operations, func(o operation) bool { return o.name == name }) {
+			if !slices.ContainsFunc(operation.All, func(o operation.Operation) bool { return o.Name == name }) {
 				t.Errorf("%s: no operation %s", m.ID, name)
 			}
 		}
@@ -93,7 +96,7 @@ func TestMethodsPage(t *testing.T) {
 	if err := validates("MethodsAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
-	var page MethodsAnswer
+	var page operation.MethodsAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &page); err != nil {
 		t.Fatal(err)
 	}
@@ -109,7 +112,7 @@ func TestMethodsPage(t *testing.T) {
 			symbols = append(symbols, s.Symbol)
 		}
 		for _, word := range words.FindAllString(m.Formula, -1) {
-			if _, called := functions[word]; !called && !slices.Contains(symbols, word) {
+			if _, called := working.Functions[word]; !called && !slices.Contains(symbols, word) {
 				t.Errorf("%s: nothing says what %s of %s is", m.ID, word, m.Formula)
 			}
 		}
@@ -142,10 +145,10 @@ func TestTradeConstants(t *testing.T) {
 		5940: {unit.IDGalUsMin, unit.IDMph, unit.IDIn, unit.IDGalUsAcre},
 		600:  {unit.IDLMin, unit.IDKmH, unit.IDM, unit.IDLHa},
 	} {
-		w := explaining(true)
-		w.line(method.ApplicationRate, "", Quantity{want, units[3]}).
-			with("q", Quantity{1, units[0]}).with("v", Quantity{1, units[1]}).with("w", Quantity{1, units[2]})
-		if c := w.written()[0].Constants; len(c) != 1 || parseNumber(string(c[0].Value)) != want {
+		w := working.New(true)
+		w.Line(method.ApplicationRate, "", wire.Quantity{want, units[3]}).
+			With("q", wire.Quantity{1, units[0]}).With("v", wire.Quantity{1, units[1]}).With("w", wire.Quantity{1, units[2]})
+		if c := w.Written()[0].Constants; len(c) != 1 || working.ParseNumber(string(c[0].Value)) != want {
 			t.Errorf("the constant is %v, the trade prints %v", c, want)
 		}
 	}

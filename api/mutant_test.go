@@ -9,6 +9,9 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // serverOnly are the codes by which the service may refuse what the schema takes:
@@ -22,19 +25,19 @@ var serverOnly = []string{
 // accepts nothing that the schema refuses, and refuses nothing that the schema
 // accepts except by a code of serverOnly.
 func TestMutants(t *testing.T) {
-	for _, o := range operations {
-		t.Run(o.name, func(t *testing.T) {
+	for _, o := range operation.All {
+		t.Run(o.Name, func(t *testing.T) {
 			t.Parallel()
 			var seeds []string
-			for _, example := range requestExamples(t, o.name) {
+			for _, example := range requestExamples(t, o.Name) {
 				seeds = append(seeds, encodeJSON(t, example.Value.Value))
 			}
 			slices.Sort(seeds)
-			random := rand.New(rand.NewPCG(7, uint64(len(o.name))))
+			random := rand.New(rand.NewPCG(7, uint64(len(o.Name))))
 			accepted := 0
 			for i := 0; i < 3000 && !t.Failed(); i++ {
 				body := mutate(random, seeds[i%len(seeds)])
-				if checkMutant(t, o.name, body) {
+				if checkMutant(t, o.Name, body) {
 					accepted++
 				}
 			}
@@ -56,11 +59,11 @@ func checkMutant(t *testing.T, operation, body string) (accepted bool) {
 		}
 		return true
 	case http.StatusUnprocessableEntity:
-		var p Problem
+		var p wire.Problem
 		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
 			t.Error(err)
 		}
-		alone := len(p.Errors) > 0 && !slices.ContainsFunc(p.Errors, func(e FieldError) bool {
+		alone := len(p.Errors) > 0 && !slices.ContainsFunc(p.Errors, func(e wire.FieldError) bool {
 			return !slices.Contains(serverOnly, e.Code) && !crossField(operation, e)
 		})
 		if schema == nil && !alone {
@@ -78,7 +81,7 @@ func checkMutant(t *testing.T, operation, body string) (accepted bool) {
 
 // crossField tells whether a refusal hangs on more than the member it names: a
 // member that another one makes necessary, for instance.
-func crossField(operation string, e FieldError) bool {
+func crossField(operation string, e wire.FieldError) bool {
 	for _, c := range crossFieldCodes[operation] {
 		code, suffix, _ := strings.Cut(c, " ")
 		if e.Code == code && strings.HasSuffix(e.Pointer, suffix) {

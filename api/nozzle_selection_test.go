@@ -5,6 +5,9 @@ import (
 	"net/http"
 	"slices"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // selection is 0.3 gal/min from each nozzle, with more members after a comma.
@@ -31,7 +34,7 @@ func TestNozzleSelectionRefusals(t *testing.T) {
 		selection(`,"dropletChart":[{"pressureRange":{"low":{"value":20,"unit":"psi"},"high":{"value":60,"unit":"psi"}},"dropletClass":"fine"}]`): "#/dropletChart/0/size required",
 	} {
 		w := post(t, "nozzle-selection", body)
-		var p Problem
+		var p wire.Problem
 		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil || w.Code != http.StatusUnprocessableEntity || len(p.Errors) != 1 {
 			t.Errorf("%d %s for %s", w.Code, w.Body, body)
 			continue
@@ -51,11 +54,11 @@ func TestNozzleSelectionCautions(t *testing.T) {
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
 			t.Fatal(err)
 		}
-		if slices.ContainsFunc(a.Cautions, func(n notice) bool { return n.Code == "iso_10625_scope" }) != scope {
+		if slices.ContainsFunc(a.Cautions, func(n operation.Notice) bool { return n.Code == "iso_10625_scope" }) != scope {
 			t.Errorf("with %q: %v", more, a.Cautions)
 		}
 		for _, c := range a.Candidates {
-			notRead := slices.ContainsFunc(c.Notes, func(n notice) bool { return n.Code == "source_not_read" && n.Text != "note.source_not_read" })
+			notRead := slices.ContainsFunc(c.Notes, func(n operation.Notice) bool { return n.Code == "source_not_read" && n.Text != "note.source_not_read" })
 			if notRead != slices.Contains([]string{"10", "15", "20"}, c.Size) {
 				t.Errorf("%s: %v", c.Size, c.Notes)
 			}
@@ -70,7 +73,7 @@ func TestNozzleSelectionCautions(t *testing.T) {
 type selectionAnswered struct {
 	Candidates []struct {
 		Size, DropletClass string
-		Notes              []notice
+		Notes              []operation.Notice
 	}
-	Cautions []notice
+	Cautions []operation.Notice
 }

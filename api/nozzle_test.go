@@ -4,6 +4,9 @@ import (
 	"encoding/json"
 	"slices"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // TestFlowChartOfASheet: the nozzle stands in the sheet, so a warning of its chart
@@ -15,7 +18,9 @@ func TestFlowChartOfASheet(t *testing.T) {
 	w := post(t, "calibrations", `{"nozzle":{"flowChart":[`+line("2", "0.8")+`,`+line("4", "0.7")+`]},
 		"output":{"sprayPressure":{"value":5,"unit":"bar"},"catches":[{"volume":{"value":0.8,"unit":"L"},"time":{"value":1,"unit":"min"}}]}}`)
 	var a struct {
-		Output struct{ Result struct{ Warnings []warning } }
+		Output struct {
+			Result struct{ Warnings []operation.Warning }
+		}
 	}
 	if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
 		t.Fatal(err)
@@ -36,7 +41,7 @@ func TestDropNozzleOfASheet(t *testing.T) {
 		return `{"output":{"catchPointsOnBoom":1,"sprayPressure":{"value":3,"unit":"bar"},"catches":[{"nozzlesOnDrop":[{"nozzle":{"size":"02"},"count":2},{"nozzle":` + nozzle + `,"count":1}],
 			"volume":{"value":2.8,"unit":"L"},"time":{"value":1,"unit":"min"}}]}}`
 	}
-	var p Problem
+	var p wire.Problem
 	w := post(t, "calibrations", sheet(`{"sizeRating":"iso_3_bar"}`))
 	if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil || len(p.Errors) != 1 || p.Errors[0].Pointer != "#/output/catches/0/nozzlesOnDrop/1/nozzle/size" {
 		t.Errorf("%d %s", w.Code, w.Body)

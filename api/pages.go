@@ -3,12 +3,14 @@ package api
 import (
 	"encoding/json"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/text"
 	"wetrun/openapi"
 )
 
 // pages lists every path of the document that GET and HEAD answer, beside operations.
-func pages(operations []operation) map[string]*page {
+func pages(operations []operation.Operation) map[string]*page {
 	all := map[string]*page{
 		"/livez":           {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"alive"} })},
 		"/readyz":          {mediaType: "application/json", fresh: true, wordless: true, prepare: encoded(func(text.Language) any { return statusResponse{"ready"} })},
@@ -16,15 +18,15 @@ func pages(operations []operation) map[string]*page {
 		"/deprecation":     {mediaType: htmlPage, prepare: deprecationPage(operations)},
 		"/docs":            {mediaType: htmlPage, wordless: true, prepare: docsPage},
 		"/openapi.json":    {mediaType: "application/json", wordless: true, packed: true, prepare: func(text.Language) ([]byte, error) { return openapi.PackedJSON, nil }},
-		"/v1/units":        {mediaType: "application/json", prepare: encoded(units)},
-		"/v1/tolerances":   {mediaType: "application/json", prepare: tolerances},
-		"/v1/methods":      {mediaType: "application/json", prepare: encoded(methods)},
-		"/v1/nozzle-sizes": {mediaType: "application/json", prepare: nozzleSizes},
-		"/v1/procedure":    {mediaType: "application/json", prepare: encoded(procedure)},
-		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(meta)},
+		"/v1/units":        {mediaType: "application/json", prepare: encoded(operation.Units)},
+		"/v1/tolerances":   {mediaType: "application/json", prepare: operation.Tolerances},
+		"/v1/methods":      {mediaType: "application/json", prepare: encoded(operation.Methods)},
+		"/v1/nozzle-sizes": {mediaType: "application/json", prepare: operation.NozzleSizes},
+		"/v1/procedure":    {mediaType: "application/json", prepare: encoded(operation.Procedure)},
+		"/v1/meta":         {mediaType: "application/json", wordless: true, prepare: encoded(operation.Meta)},
 	}
-	for _, t := range problemTypes {
-		all["/problems/"+string(t.kind)] = &page{mediaType: htmlPage, prepare: problemPage(t.kind)}
+	for _, t := range wire.ProblemTypes {
+		all["/problems/"+string(t.Kind)] = &page{mediaType: htmlPage, prepare: problemPage(t.Kind)}
 	}
 	all["/.well-known/api-catalog"] = &page{mediaType: catalogType, wordless: true, prepare: apiCatalog(operations, all)}
 	return all

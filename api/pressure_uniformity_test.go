@@ -17,9 +17,9 @@ func notices(t *testing.T, operation, body string) (warned, steps []string, answ
 		t.Fatalf("%d %s for %s", w.Code, w.Body, body)
 	}
 	var a struct {
-		Warnings  []warning
-		NextSteps []notice
-		Cautions  []notice
+		Warnings  []operation.Warning
+		NextSteps []operation.Notice
+		Cautions  []operation.Notice
 	}
 	if json.Unmarshal(w.Body.Bytes(), &a) != nil || json.Unmarshal(w.Body.Bytes(), &answer) != nil {
 		t.Fatal("not JSON")

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -28,7 +29,7 @@ func TestProcedurePage(t *testing.T) {
 	if err := validates("ProcedureAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
-	var p ProcedureAnswer
+	var p operation.ProcedureAnswer
 	if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +44,7 @@ func TestProcedurePage(t *testing.T) {
 		reads(t, key, words)
 	}
 	reads(t, "procedure.source", p.Source.Detail)
-	for kind, list := range map[string][]notice{"person.": p.People, "equipment.": p.ProtectiveEquipment, "tool.": p.Tools, "caution.": p.Cautions} {
+	for kind, list := range map[string][]operation.Notice{"person.": p.People, "equipment.": p.ProtectiveEquipment, "tool.": p.Tools, "caution.": p.Cautions} {
 		for _, n := range list {
 			once(kind, n.Code, n.Text)
 		}
@@ -77,7 +78,7 @@ func TestProcedurePage(t *testing.T) {
 			t.Errorf("nothing shows %s", key)
 		}
 	}
-	for code := range recordMembers {
+	for code := range operation.RecordMembers {
 		if !seen["record."+code] {
 			t.Errorf("no step records %s", code)
 		}
@@ -85,12 +86,12 @@ func TestProcedurePage(t *testing.T) {
 }
 
 // checkStep proves that what a step names is there.
-func checkStep(t *testing.T, x ProcedureStepAnswer, seen map[string]bool) {
+func checkStep(t *testing.T, x operation.ProcedureStepAnswer, seen map[string]bool) {
 	t.Helper()
-	if !slices.Contains(procedurePeople, x.Who) {
+	if !slices.Contains(operation.ProcedurePeople, x.Who) {
 		t.Errorf("%s: nobody is a %s", x.ID, x.Who)
 	}
-	if x.Operation != "" && !slices.ContainsFunc(operations, func(o operation) bool { return o.name == x.Operation }) {
+	if x.Operation != "" && !slices.ContainsFunc(operation.All, func(o operation.Operation) bool { return o.Name == x.Operation }) {
 		t.Errorf("%s: there is no operation %s", x.ID, x.Operation)
 	}
 	for _, c := range x.Cautions {
@@ -101,7 +102,7 @@ func checkStep(t *testing.T, x ProcedureStepAnswer, seen map[string]bool) {
 	codes := map[string]bool{}
 	for _, r := range x.Records {
 		reads(t, "record."+r.Code, r.Text)
-		if _, known := recordMembers[r.Code]; !known || codes[r.Code] {
+		if _, known := operation.RecordMembers[r.Code]; !known || codes[r.Code] {
 			t.Errorf("%s: %s is not known as a record, or stands twice", x.ID, r.Code)
 		}
 		codes[r.Code] = true

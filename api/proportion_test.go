@@ -11,6 +11,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // mostPerByte is how many bytes of memory a request may take for each of its own and of
@@ -22,9 +25,9 @@ const mostPerByte = 48
 // uncertainties and working. The memory that it takes is in proportion to what went in
 // and came out, so nothing is done anew for each item of a list that was long already.
 func TestCostIsInProportion(t *testing.T) {
-	for _, o := range operations {
+	for _, o := range operation.All {
 		answered := 0
-		for name, body := range exampleRequests(t, o.name) {
+		for name, body := range exampleRequests(t, o.Name) {
 			for variant, request := range longestRequests(t, &o, body) {
 				if strings.HasPrefix(name, "refused ") && variant != "as it is" {
 					continue
@@ -35,19 +38,19 @@ func TestCostIsInProportion(t *testing.T) {
 				}
 				var before, after runtime.MemStats
 				runtime.ReadMemStats(&before)
-				w := call(t, http.MethodPost, "/v1/"+o.name, request, "Accept", accept)
+				w := call(t, http.MethodPost, "/v1/"+o.Name, request, "Accept", accept)
 				runtime.ReadMemStats(&after)
 				if w.Code == http.StatusOK {
 					answered++
 				}
 				both := uint64(len(request) + w.Body.Len())
 				if took := after.TotalAlloc - before.TotalAlloc; took > mostPerByte*both+64<<10 {
-					t.Errorf("%s, %s, %s: %d bytes in, %d out, %d in between", o.name, name, variant, len(request), w.Body.Len(), took)
+					t.Errorf("%s, %s, %s: %d bytes in, %d out, %d in between", o.Name, name, variant, len(request), w.Body.Len(), took)
 				}
 			}
 		}
 		if answered == 0 {
-			t.Errorf("%s: no such request was answered", o.name)
+			t.Errorf("%s: no such request was answered", o.Name)
 		}
 	}
 }
@@ -55,7 +58,7 @@ func TestCostIsInProportion(t *testing.T) {
 // longestRequests are a request with its lists as long as they may be, and the same
 // with a pressure of its own at each catch, with one name for all, and with nothing in it
 // that can be used; and a sheet that is asked for as a page.
-func longestRequests(t *testing.T, o *operation, body []byte) map[string]string {
+func longestRequests(t *testing.T, o *operation.Operation, body []byte) map[string]string {
 	t.Helper()
 	all := map[string]string{}
 	for variant, change := range map[string]func(map[string]any){
@@ -81,12 +84,12 @@ func longestRequests(t *testing.T, o *operation, body []byte) map[string]string 
 			if err := json.Unmarshal(body, &request); err != nil {
 				t.Fatal(err)
 			}
-			lengthen(request, o.table.members, share)
+			lengthen(request, o.Table.Members, share)
 			everyObject(request, change)
 			request["showWorking"] = true
 			delete(request, "uncertainty")
 			all[variant] = encodeJSON(t, request)
-			if len(all[variant]) <= mostBody {
+			if len(all[variant]) <= operation.MostBody {
 				break
 			}
 		}
@@ -96,7 +99,7 @@ func longestRequests(t *testing.T, o *operation, body []byte) map[string]string 
 			delete(all, variant)
 		}
 	}
-	if o.record != nil {
+	if o.Record != nil {
 		all["as a page"] = all["as it is"]
 	}
 	return all
@@ -104,28 +107,28 @@ func longestRequests(t *testing.T, o *operation, body []byte) map[string]string 
 
 // lengthen brings each list of an object to a share of its longest, by repeating its
 // items with other numbers and names.
-func lengthen(x map[string]any, members []member, share float64) {
+func lengthen(x map[string]any, members []wire.Member, share float64) {
 	for _, m := range members {
-		switch v := x[m.name].(type) {
+		switch v := x[m.Name].(type) {
 		case float64:
-			if m.name == "catchPointsOnBoom" { // as many as are caught, at least
-				x[m.name] = m.shape.High
+			if m.Name == "catchPointsOnBoom" { // as many as are caught, at least
+				x[m.Name] = m.Shape.High
 			}
 		case map[string]any:
-			lengthen(v, m.shape.Members, share)
+			lengthen(v, m.Shape.Members, share)
 		case []any:
-			if m.name == "instruments" || len(v) == 0 {
+			if m.Name == "instruments" || len(v) == 0 {
 				continue // what has several of one kind has to name one everywhere
 			}
 			for _, item := range v {
 				if item, ok := item.(map[string]any); ok {
-					lengthen(item, m.shape.Members, share)
+					lengthen(item, m.Shape.Members, share)
 				}
 			}
 			first := len(v)
-			for i := first; i < int(m.shape.High*share); i++ {
+			for i := first; i < int(m.Shape.High*share); i++ {
 				item := another(v[i%first], i/first)
-				switch m.name {
+				switch m.Name {
 				case "flowChart": // has to rise
 					item = another(v[first-1], 10*(i-first+1))
 				case "dropletChart": // names nozzles of the request
@@ -133,7 +136,7 @@ func lengthen(x map[string]any, members []member, share float64) {
 				}
 				v = append(v, item)
 			}
-			x[m.name] = v
+			x[m.Name] = v
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/calc/unit"
 )
 
@@ -42,10 +43,10 @@ type expectation struct {
 // the answer, to the last digit that its source prints.
 func TestPublishedExamples(t *testing.T) {
 	seen := map[string]string{}
-	for _, o := range operations {
-		files, err := filepath.Glob("../testdata/published/" + o.name + "/*.json")
+	for _, o := range operation.All {
+		files, err := filepath.Glob("../testdata/published/" + o.Name + "/*.json")
 		if err != nil || len(files) == 0 {
-			t.Errorf("%s: no published example", o.name)
+			t.Errorf("%s: no published example", o.Name)
 		}
 		for _, file := range files {
 			var c publishedCase
@@ -57,7 +58,7 @@ func TestPublishedExamples(t *testing.T) {
 			if err := c.checkSource(); err != nil {
 				t.Errorf("%s: %v", file, err)
 			}
-			t.Run(o.name+"/"+c.ID, func(t *testing.T) { checkPublished(t, o.name, c) })
+			t.Run(o.Name+"/"+c.ID, func(t *testing.T) { checkPublished(t, o.Name, c) })
 		}
 	}
 }

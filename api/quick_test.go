@@ -5,24 +5,27 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // reread reads a body in both ways: by the quick reader, and by the library.
-func reread(table *table, body []byte) (quickly bool, fast any, refused *refusal, slow any) {
-	a, b := reflect.New(table.of), reflect.New(table.of)
-	quickly = new(decoder).decodeQuickly(body, table, a.UnsafePointer())
-	refused = new(decoder).decodeStrictly(body, table, b.UnsafePointer())
+func reread(table *wire.Table, body []byte) (quickly bool, fast any, refused *wire.Refusal, slow any) {
+	a, b := reflect.New(table.Of), reflect.New(table.Of)
+	quickly = new(wire.Decoder).DecodeQuickly(body, table, a.UnsafePointer())
+	refused = new(wire.Decoder).DecodeStrictly(body, table, b.UnsafePointer())
 	return quickly, a.Elem().Interface(), refused, b.Elem().Interface()
 }
 
 // tableNamed is that of an operation, or of a line of a batch.
-func tableNamed(name string) *table {
-	for _, o := range operations {
-		if o.name == name {
-			return o.table
+func tableNamed(name string) *wire.Table {
+	for _, o := range operation.All {
+		if o.Name == name {
+			return o.Table
 		}
 	}
-	return batchTable
+	return operation.BatchTable
 }
 
 // agree fails when the quick reader takes what the library refuses, or reads
@@ -43,15 +46,15 @@ func agree(t *testing.T, operation string, body []byte) bool {
 }
 
 func TestExamplesAreReadQuickly(t *testing.T) {
-	for _, o := range operations {
-		for name, body := range exampleRequests(t, o.name) {
+	for _, o := range operation.All {
+		for name, body := range exampleRequests(t, o.Name) {
 			if strings.HasPrefix(name, "refused") {
 				continue // as they should be; FuzzQuick starts from them too
 			}
-			if !agree(t, o.name, body) {
-				t.Errorf("%s: the quick reader gives up on the example %q", o.name, name)
+			if !agree(t, o.Name, body) {
+				t.Errorf("%s: the quick reader gives up on the example %q", o.Name, name)
 			}
-			line := `{"id":"a","operation":"` + o.name + `","request":` + string(body) + "}"
+			line := `{"id":"a","operation":"` + o.Name + `","request":` + string(body) + "}"
 			if !agree(t, "batch", []byte(line)) {
 				t.Errorf("batch: the quick reader gives up on %s", line)
 			}
@@ -128,16 +131,16 @@ func TestQuickReaderGivesUp(t *testing.T) {
 
 // FuzzQuick gives any bytes to both readers.
 func FuzzQuick(f *testing.F) {
-	for i, o := range operations {
-		for _, request := range exampleRequests(f, o.name) {
+	for i, o := range operation.All {
+		for _, request := range exampleRequests(f, o.Name) {
 			f.Add(uint8(i), request)
 		}
 	}
-	f.Add(uint8(len(operations)), []byte(` { "id" : "1", "operation":"convert","request" : { "a":[1,-2.5e+3,true,"ñ",{}],"b":[] } } `))
+	f.Add(uint8(len(operation.All)), []byte(` { "id" : "1", "operation":"convert","request" : { "a":[1,-2.5e+3,true,"ñ",{}],"b":[] } } `))
 	f.Fuzz(func(t *testing.T, which uint8, body []byte) {
 		name := "batch"
-		if i := int(which) % (len(operations) + 1); i < len(operations) {
-			name = operations[i].name
+		if i := int(which) % (len(operation.All) + 1); i < len(operation.All) {
+			name = operation.All[i].Name
 		}
 		agree(t, name, body)
 	})

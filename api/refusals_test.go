@@ -13,31 +13,34 @@ import (
 	"testing"
 
 	"github.com/getkin/kin-openapi/openapi3"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // provoke gets the refusal of a kind from the service, with its request id.
-func provoke(t *testing.T, kind problemType, id string) (int, string) {
+func provoke(t *testing.T, kind wire.ProblemType, id string) (int, string) {
 	t.Helper()
 	post := func(body string, headers ...string) (int, string) {
 		w := call(t, http.MethodPost, "/v1/ground-speed", body, append(headers, "X-Request-Id", id)...)
 		return w.Code, w.Body.String()
 	}
 	switch kind {
-	case notJSON:
+	case wire.NotJSON:
 		return post("sheet")
-	case bodyNotRead:
+	case wire.BodyNotRead:
 		return cutShort(t, id)
-	case notFound:
+	case wire.NotFound:
 		w := call(t, http.MethodPost, "/v1/groundspeed", "{}", "X-Request-Id", id)
 		return w.Code, w.Body.String()
-	case methodNotAllowed:
+	case wire.MethodNotAllowed:
 		w := call(t, http.MethodGet, "/v1/ground-speed", "", "X-Request-Id", id)
 		return w.Code, w.Body.String()
-	case bodyTooLarge:
-		return post(strings.Repeat(" ", mostBody+1))
-	case unsupportedMediaType:
+	case wire.BodyTooLarge:
+		return post(strings.Repeat(" ", operation.MostBody+1))
+	case wire.UnsupportedMediaType:
 		return post(oneRun, "Content-Type", "text/plain")
-	case tooManyRequests:
+	case wire.TooManyRequests:
 		h := New(Options{Log: testLog(t.Output()), Limits: Limits{Rate: 60}})
 		for {
 			w := from(h, "", http.MethodGet, "/v1/units", "", "X-Request-Id", id)
@@ -49,7 +52,7 @@ func provoke(t *testing.T, kind problemType, id string) (int, string) {
 	// What takes a fault, a crowd or a list of keys is written as if it had come.
 	w := httptest.NewRecorder()
 	w.Header().Set(requestIDHeader, id)
-	writeProblem(w, httptest.NewRequest(http.MethodPost, "/v1/ground-speed", nil), &refusal{kind: kind})
+	writeProblem(w, httptest.NewRequest(http.MethodPost, "/v1/ground-speed", nil), &wire.Refusal{Kind: kind})
 	return w.Code, w.Body.String()
 }
 
@@ -80,7 +83,7 @@ func cutShort(t *testing.T, id string) (int, string) {
 // example for all operations, and finds one for every kind of problem.
 func TestSharedRefusalsAreTrue(t *testing.T) {
 	// Each operation has its own of the first; the others stand in lines of a batch.
-	shown := map[string]bool{string(invalidRequest): true, string(invalidLine): true, string(brokenStream): true}
+	shown := map[string]bool{string(wire.InvalidRequest): true, string(wire.InvalidLine): true, string(wire.BrokenStream): true}
 	responses := maps.Clone(document(t).Components.Responses)
 	responses["stopping"] = &openapi3.ResponseRef{Value: answered(t, got(t, "/readyz"), "503")}
 	for name, response := range responses {
@@ -102,13 +105,13 @@ func TestSharedRefusalsAreTrue(t *testing.T) {
 			problem := e.(map[string]any)
 			kind := strings.TrimPrefix(problem["type"].(string), "/problems/")
 			shown[kind] = true
-			status, body := provoke(t, problemType(kind), problem["requestId"].(string))
+			status, body := provoke(t, wire.ProblemType(kind), problem["requestId"].(string))
 			same(t, int(problem["status"].(float64)), status, encodeJSON(t, e), body)
 		}
 	}
-	for _, p := range problemTypes {
-		if !shown[string(p.kind)] {
-			t.Errorf("the document shows no example of %s", p.kind)
+	for _, p := range wire.ProblemTypes {
+		if !shown[string(p.Kind)] {
+			t.Errorf("the document shows no example of %s", p.Kind)
 		}
 	}
 }
@@ -126,7 +129,7 @@ func TestOperationsDocumentRefusals(t *testing.T) {
 				want = append(want, "400", "413", "415", "422", "503")
 			case path == "/readyz":
 				want = append(want, "503")
-			case !pages(operations)[strings.Replace(path, "{type}", string(notJSON), 1)].fresh:
+			case !pages(operation.All)[strings.Replace(path, "{type}", string(wire.NotJSON), 1)].fresh:
 				want = append(want, "304")
 			}
 			if strings.HasPrefix(path, "/v1/") {
@@ -143,8 +146,8 @@ func TestOperationsDocumentRefusals(t *testing.T) {
 // TestRequestsAreBounded: whatever a client may send has a size that the document
 // states, however deep it stands.
 func TestRequestsAreBounded(t *testing.T) {
-	for _, o := range operations {
-		sized(t, o.name, requestSchema(t, o.name))
+	for _, o := range operation.All {
+		sized(t, o.Name, requestSchema(t, o.Name))
 	}
 }
 

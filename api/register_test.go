@@ -2,6 +2,9 @@ package api
 
 import (
 	"cmp"
+
+	"wetrun/api/operation"
+
 	flags "flag"
 	"fmt"
 	"io/fs"
@@ -111,15 +114,15 @@ func workedExamples(t *testing.T, operation string) (all []publishedCase) {
 // TestEveryOperationHasOutsideChecks: what an operation answers is held against at
 // least three answers that were not computed for it here.
 func TestEveryOperationHasOutsideChecks(t *testing.T) {
-	for _, o := range operations {
+	for _, o := range operation.All {
 		outside := 0
-		for _, c := range workedExamples(t, o.name) {
+		for _, c := range workedExamples(t, o.Name) {
 			if c.kind() != kindByHand {
 				outside++
 			}
 		}
 		if outside < fewestOutside {
-			t.Errorf("%s: %d outside checks, fewer than %d", o.name, outside, fewestOutside)
+			t.Errorf("%s: %d outside checks, fewer than %d", o.Name, outside, fewestOutside)
 		}
 	}
 }
@@ -154,10 +157,10 @@ func register(t *testing.T) string {
 	readJSON(t, "../testdata/published/common_practice.json", &rules)
 	var table, practice strings.Builder
 	sources := map[[2]string]map[string]int{} // kind and source, to operation, to examples
-	names := slices.SortedFunc(slices.Values(operations), func(a, b operation) int { return cmp.Compare(a.name, b.name) })
+	names := slices.SortedFunc(slices.Values(operation.All), func(a, b operation.Operation) int { return cmp.Compare(a.Name, b.Name) })
 	for _, o := range names {
 		counts := map[string]int{}
-		for _, c := range workedExamples(t, o.name) {
+		for _, c := range workedExamples(t, o.Name) {
 			counts[c.kind()]++
 			if c.kind() == kindByHand {
 				continue
@@ -166,20 +169,20 @@ func register(t *testing.T) string {
 			if sources[key] == nil {
 				sources[key] = map[string]int{}
 			}
-			sources[key][o.name]++
+			sources[key][o.Name]++
 		}
 		outside := 0
 		for _, kind := range outsideKinds {
 			outside += counts[kind]
 		}
-		fmt.Fprintf(&table, "| %s | %d | %d | %d | %d | %d |\n", o.name, outside,
+		fmt.Fprintf(&table, "| %s | %d | %d | %d | %d | %d |\n", o.Name, outside,
 			counts[kindPublished], counts[kindCertified], counts[kindLibrary], counts[kindByHand])
-		list, known := rules[o.name]
+		list, known := rules[o.Name]
 		if !known {
-			t.Errorf("common_practice.json: nothing said of %s", o.name)
+			t.Errorf("common_practice.json: nothing said of %s", o.Name)
 		}
-		fmt.Fprintf(&practice, "| %s | %s |\n", o.name, cmp.Or(strings.Join(list, "; "), "nothing"))
-		delete(rules, o.name)
+		fmt.Fprintf(&practice, "| %s | %s |\n", o.Name, cmp.Or(strings.Join(list, "; "), "nothing"))
+		delete(rules, o.Name)
 	}
 	for name := range rules {
 		t.Errorf("common_practice.json: there is no operation %s", name)

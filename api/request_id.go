@@ -4,6 +4,7 @@ import (
 	"crypto/rand"
 	"net/http"
 
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -31,7 +32,7 @@ func plainID(id string) bool {
 		return false
 	}
 	for i := 0; i < len(id); i++ {
-		if !unreserved(id[i]) {
+		if !wire.Unreserved(id[i]) {
 			return false
 		}
 	}
@@ -53,7 +54,7 @@ func recovered(t *telemetry.Telemetry, next http.Handler) http.Handler {
 					panic(http.ErrAbortHandler)
 				}
 				answerAtOnce(w, req)
-				writeProblem(w, req, &refusal{kind: internalError})
+				writeProblem(w, req, &wire.Refusal{Kind: wire.InternalError})
 			}
 		}()
 		next.ServeHTTP(w, req)

@@ -11,6 +11,8 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/openapi/contract"
 )
 
@@ -34,15 +36,15 @@ var ruleCodes = []string{"required", "conflict", "need_three_of_four", "all_four
 // ruleCodes, when the schema refuses the request, and only then.
 func TestRulesHold(t *testing.T) {
 	stated, broken := map[string]bool{}, map[string]bool{}
-	for _, o := range operations {
-		t.Run(o.name, func(t *testing.T) {
-			at := trial{t: t, operation: o.name, places: map[string]int{}, broken: broken}
-			for _, name := range slices.Sorted(maps.Keys(requestExamples(t, o.name))) {
-				at.request = decodeJSON(t, encodeJSON(t, requestExamples(t, o.name)[name].Value.Value)).(map[string]any)
+	for _, o := range operation.All {
+		t.Run(o.Name, func(t *testing.T) {
+			at := trial{t: t, operation: o.Name, places: map[string]int{}, broken: broken}
+			for _, name := range slices.Sorted(maps.Keys(requestExamples(t, o.Name))) {
+				at.request = decodeJSON(t, encodeJSON(t, requestExamples(t, o.Name)[name].Value.Value)).(map[string]any)
 				delete(at.request, "standardUncertainties") // each needs the member that it is of
-				at.walk(requestSchema(t, o.name), at.request, "")
+				at.walk(requestSchema(t, o.Name), at.request, "")
 			}
-			ruled(requestSchema(t, o.name), stated)
+			ruled(requestSchema(t, o.Name), stated)
 		})
 	}
 	for r := range stated {
@@ -185,7 +187,7 @@ func (x *trial) send(object map[string]any, rules []rule) {
 	}
 	body := encodeJSON(x.t, x.request)
 	w := call(x.t, http.MethodPost, "/v1/"+x.operation, body)
-	var problem Problem
+	var problem wire.Problem
 	if w.Code != http.StatusOK && json.Unmarshal(w.Body.Bytes(), &problem) != nil {
 		x.t.Fatalf("no problem: %s", w.Body)
 	}

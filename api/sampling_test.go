@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/operation"
 	"wetrun/calc/certainty"
 	"wetrun/internal/text"
 )
@@ -67,11 +68,11 @@ type sampledSheet struct {
 		Result struct {
 			Sampling struct {
 				AllCaught     bool
-				PointsOutside PointsAnswer
+				PointsOutside operation.PointsAnswer
 				Settled       string
 				Assumptions   []any
 			}
-			Outliers []OutlierAnswer
+			Outliers []operation.OutlierAnswer
 		}
 	}
 }

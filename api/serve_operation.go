@@ -14,6 +14,8 @@ import (
 	"sync"
 	"time"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/record"
 	"wetrun/internal/telemetry"
 	"wetrun/internal/text"
@@ -40,7 +42,7 @@ var requestBuffers = sync.Pool{New: func() any { return new(buffers) }}
 
 // serveOperation reads the body, waits for its turn, runs the operation and writes
 // its answer, or returns the refusal.
-func serveOperation(o operation, turns *turns, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
+func serveOperation(o operation.Operation, turns *turns, t *telemetry.Telemetry, w http.ResponseWriter, req *http.Request) error {
 	x := requestBuffers.Get().(*buffers)
 	defer func() {
 		trim(&x.in)
@@ -55,11 +57,11 @@ func serveOperation(o operation, turns *turns, t *telemetry.Telemetry, w http.Re
 	if !turns.take(weight) {
 		return refuseOverloaded(w)
 	}
-	run, mediaType := o.run, "application/json"
-	if o.record != nil {
+	run, mediaType := o.Run, "application/json"
+	if o.Record != nil {
 		varies(w.Header(), byAccept)
 		if prefersHTML(req) {
-			run, mediaType = o.record, "text/html; charset=utf-8"
+			run, mediaType = o.Record, "text/html; charset=utf-8"
 			maps.Copy(w.Header(), securePage)
 			w.Header().Set("Content-Security-Policy", record.Policy)
 		}
@@ -71,10 +73,10 @@ func serveOperation(o operation, turns *turns, t *telemetry.Telemetry, w http.Re
 		if held := turns.answers.admit(&recipient{breakOff: func() { endAnswer(w) }}, x.out.Cap()); held != nil {
 			defer turns.answers.release(held)
 		} else {
-			r = refusalOf(refuseOverloaded(w))
+			r = operation.RefusalOf(refuseOverloaded(w))
 		}
 	}
-	if countOutcome(ctx, t, Outcome{o.name, verdict, r}); r != nil {
+	if countOutcome(ctx, t, operation.Outcome{o.Name, verdict, r}); r != nil {
 		return r
 	}
 	w.Header()["Cache-Control"] = noStore
@@ -84,7 +86,7 @@ func serveOperation(o operation, turns *turns, t *telemetry.Telemetry, w http.Re
 }
 
 // inTurn runs the operation and gives the turn back, whatever happens.
-func inTurn(ctx context.Context, run runner, turns *turns, weight int64, x *buffers) (verdict string, _ *refusal) {
+func inTurn(ctx context.Context, run operation.Runner, turns *turns, weight int64, x *buffers) (verdict string, _ *wire.Refusal) {
 	defer turns.give(weight)
 	return run(ctx, x.in.Bytes(), &x.out)
 }
@@ -141,32 +143,32 @@ func ConnContext(ctx context.Context, c net.Conn) context.Context {
 
 func (x *buffers) read(w http.ResponseWriter, req *http.Request) error {
 	if !declared(req.Header, "application/json") {
-		return &refusal{kind: unsupportedMediaType}
+		return &wire.Refusal{Kind: wire.UnsupportedMediaType}
 	}
-	if req.ContentLength <= mostBody {
+	if req.ContentLength <= operation.MostBody {
 		x.limited = io.LimitedReader{R: req.Body, N: usualBody}
 		_, err := x.in.ReadFrom(&x.limited)
 		if err == nil && x.limited.N == 0 {
 			// Room for the largest body at once: doubled again and again, that of a
 			// stalled sender would be half a megabyte.
-			x.in.Grow(mostBody + 1 + bytes.MinRead - usualBody)
-			x.limited.N = mostBody + 1 - usualBody
+			x.in.Grow(operation.MostBody + 1 + bytes.MinRead - usualBody)
+			x.limited.N = operation.MostBody + 1 - usualBody
 			_, err = x.in.ReadFrom(&x.limited)
 		}
 		x.limited.R = nil
 		if err != nil {
 			refuseInTime(w)
-			return &refusal{kind: bodyNotRead}
+			return &wire.Refusal{Kind: wire.BodyNotRead}
 		}
-		if x.in.Len() <= mostBody {
+		if x.in.Len() <= operation.MostBody {
 			return nil
 		}
 	}
 	w.Header().Set("Connection", "close")
-	if req.ContentLength <= mostBody || req.Header.Get("Expect") == "" { // else nothing has been sent, and reading would ask for it
+	if req.ContentLength <= operation.MostBody || req.Header.Get("Expect") == "" { // else nothing has been sent, and reading would ask for it
 		drain(w, req)
 	}
-	return &refusal{kind: bodyTooLarge, args: []any{mostBody}}
+	return &wire.Refusal{Kind: wire.BodyTooLarge, Args: []any{operation.MostBody}}
 }
 
 // drain reads on for a while. A client that is still sending when the connection

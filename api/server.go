@@ -8,6 +8,8 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 	"wetrun/internal/telemetry"
 )
 
@@ -32,10 +34,10 @@ type Options struct {
 }
 
 // New returns the whole service as one handler.
-func New(o Options) http.Handler { return serving(o, operations) }
+func New(o Options) http.Handler { return serving(o, operation.All) }
 
 // serving is the service with the operations given.
-func serving(o Options, operations []operation) http.Handler {
+func serving(o Options, operations []operation.Operation) http.Handler {
 	log, e := o.Log, echo.New()
 	t := o.Telemetry
 	if t == nil {
@@ -53,7 +55,7 @@ func serving(o Options, operations []operation) http.Handler {
 		}
 	})
 	for _, op := range operations {
-		e.POST("/v1/"+op.name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
+		e.POST("/v1/"+op.Name, func(c echo.Context) error { return serveOperation(op, turns, t, c.Response(), c.Request()) })
 	}
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, o.Limits, t, c.Response(), c.Request()) })
 	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles(o.Keys != nil)} {
@@ -73,19 +75,19 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 	if c.Response().Committed {
 		return
 	}
-	var r *refusal
+	var r *wire.Refusal
 	var h *echo.HTTPError
 	switch {
 	case errors.As(err, &r):
 	case errors.As(err, &h) && h.Code == http.StatusNotFound:
-		r = &refusal{kind: notFound}
+		r = &wire.Refusal{Kind: wire.NotFound}
 	case errors.As(err, &h) && h.Code == http.StatusMethodNotAllowed:
 		allow, _ := c.Get(echo.ContextKeyHeaderAllow).(string)
 		c.Response().Header().Set("Allow", allow)
-		r = &refusal{kind: methodNotAllowed, args: []any{allow}}
+		r = &wire.Refusal{Kind: wire.MethodNotAllowed, Args: []any{allow}}
 	default:
 		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
-		r = &refusal{kind: internalError}
+		r = &wire.Refusal{Kind: wire.InternalError}
 	}
 	if beforeBody(r) {
 		answerAtOnce(c.Response(), c.Request())
@@ -94,10 +96,10 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 }
 
 // writeProblem answers with the refusal in the client's language.
-func writeProblem(w http.ResponseWriter, req *http.Request, r *refusal) {
+func writeProblem(w http.ResponseWriter, req *http.Request, r *wire.Refusal) {
 	lang := languageOf(req)
-	p := r.problem(lang, requestID(w))
-	body := p.encode()
+	p := r.Problem(lang, requestID(w))
+	body := p.Encode()
 	h := w.Header()
 	h.Set("Cache-Control", "no-store")
 	worded(h, lang)

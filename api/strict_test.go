@@ -7,10 +7,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
+	"wetrun/api/wire"
 )
 
 // refusals posts body and returns pointer and code of each error.
-func refusals(t *testing.T, operation, body string) (codes []string, p Problem) {
+func refusals(t *testing.T, operation, body string) (codes []string, p wire.Problem) {
 	t.Helper()
 	w := post(t, operation, body)
 	if w.Code != http.StatusUnprocessableEntity && w.Code != http.StatusBadRequest {
@@ -83,8 +86,8 @@ func TestStrictMembers(t *testing.T) {
 			}
 		})
 	}
-	if codes, _ := refusals(t, "ground-speed", run(strings.Repeat(`{},`, 99)+`{}`)); len(codes) != mostErrors {
-		t.Errorf("200 mistakes are listed as %d errors, want %d", len(codes), mostErrors)
+	if codes, _ := refusals(t, "ground-speed", run(strings.Repeat(`{},`, 99)+`{}`)); len(codes) != wire.MostErrors {
+		t.Errorf("200 mistakes are listed as %d errors, want %d", len(codes), wire.MostErrors)
 	}
 }
 
@@ -121,10 +124,10 @@ func TestNotOneJSONText(t *testing.T) {
 		"byte order":     "\ufeff{}",
 		"lone surrogate": `{"\ud800":1}`,
 	} {
-		for _, o := range operations {
-			_, p := refusals(t, o.name, body)
+		for _, o := range operation.All {
+			_, p := refusals(t, o.Name, body)
 			if p.Status != http.StatusBadRequest || p.Type != "/problems/not_json" {
-				t.Errorf("%s to %s: %+v", name, o.name, p)
+				t.Errorf("%s to %s: %+v", name, o.Name, p)
 			}
 		}
 	}
@@ -155,7 +158,7 @@ func TestNumberFormatting(t *testing.T) {
 		{123456.7, "123457"}, {999999.6, "1000000"}, {1234567, "1234570"}, {1e20, "100000000000000000000"}, {1.23456789e21, "1.23457e+21"},
 		{0.00001234567, "0.0000123457"}, {1.23456789e-9, "1.23457e-09"},
 	} {
-		if got := string(appendNumber(nil, c.x)); got != c.want {
+		if got := string(wire.AppendNumber(nil, c.x)); got != c.want {
 			t.Errorf("%v is written %s, want %s", c.x, got, c.want)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"github.com/getkin/kin-openapi/openapi3"
 
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -71,5 +72,5 @@ func takes(t testing.TB, appliesTo string) bool {
 			ref = ref.Value.Properties[step]
 		}
 	}
-	return ref != nil && slices.ContainsFunc(operations, func(o operation) bool { return o.name == name })
+	return ref != nil && slices.ContainsFunc(operation.All, func(o operation.Operation) bool { return o.Name == name })
 }

@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"golang.org/x/sync/semaphore"
+
+	"wetrun/api/wire"
 )
 
 // waitersPerTurn bounds the requests that wait for their turn. A calculation takes
@@ -160,5 +162,5 @@ func (t *turns) close() { <-t.streams }
 // refuseOverloaded asks the client to come back in a second.
 func refuseOverloaded(w http.ResponseWriter) error {
 	w.Header().Set("Retry-After", "1")
-	return &refusal{kind: overloaded}
+	return &wire.Refusal{Kind: wire.Overloaded}
 }

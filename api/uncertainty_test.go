@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/calc/certainty"
 	"wetrun/calc/method"
@@ -150,12 +151,12 @@ func TestStatedUncertaintiesAreWorded(t *testing.T) {
 		w := post(t, c.operation, strings.Replace(c.body, "NAME", c.name, 1))
 		var a struct {
 			ConformanceDetail string
-			MeasureAgain      *MeasureAgainAnswer
+			MeasureAgain      *working.MeasureAgainAnswer
 		}
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 			t.Fatalf("%s: %d %s", c.name, w.Code, w.Body)
 		}
-		if want := (MeasureAgainAnswer{Measurement: c.measurement, How: "again"}); a.MeasureAgain == nil || *a.MeasureAgain != want || a.ConformanceDetail == "" {
+		if want := (working.MeasureAgainAnswer{Measurement: c.measurement, How: "again"}); a.MeasureAgain == nil || *a.MeasureAgain != want || a.ConformanceDetail == "" {
 			t.Errorf("%s %s: %s", c.operation, c.name, w.Body)
 		}
 	}

@@ -12,6 +12,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"wetrun/api/operation"
 	"wetrun/calc/unit"
 )
 
@@ -20,13 +21,13 @@ import (
 // and some of them made a little larger or smaller first: the answers are the same,
 // word by word and quantity by quantity.
 func TestPropertyUnitsChangeNothing(t *testing.T) {
-	for _, o := range operations {
-		if o.name == "convert" { // whose answer is a unit
+	for _, o := range operation.All {
+		if o.Name == "convert" { // whose answer is a unit
 			continue
 		}
-		examples := requestExamples(t, o.name)
+		examples := requestExamples(t, o.Name)
 		names := slices.Sorted(maps.Keys(examples))
-		t.Run(o.name, func(t *testing.T) {
+		t.Run(o.Name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				body := encodeJSON(t, examples[rapid.SampledFrom(names).Draw(t, "example")].Value.Value)
 				request := decodeJSON(t, body).(map[string]any)
@@ -44,7 +45,7 @@ func TestPropertyUnitsChangeNothing(t *testing.T) {
 					q["value"], q["unit"] = q["value"].(float64)*from.Factor()/to.Factor(), to.Symbol()
 				})
 				second := encodeJSON(t, request)
-				a, b := call(t, http.MethodPost, "/v1/"+o.name, first), call(t, http.MethodPost, "/v1/"+o.name, second)
+				a, b := call(t, http.MethodPost, "/v1/"+o.Name, first), call(t, http.MethodPost, "/v1/"+o.Name, second)
 				if diff := apart("", decodeJSON(t, a.Body.String()), decodeJSON(t, b.Body.String())); a.Code != b.Code || diff != "" {
 					t.Fatalf("%d and %d, %s\n%s\n%s", a.Code, b.Code, diff, first, second)
 				}

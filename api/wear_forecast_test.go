@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
 )
 
 // TestWearForecastNamesNoTime: what to do next speaks of the earliest time where the
@@ -47,7 +49,7 @@ func TestWearStepsSayWhatIsNoWear(t *testing.T) {
 			catches = append(catches, fmt.Sprintf(`{"hours":{"value":%d,"unit":"h"},"volume":{"value":%s,"unit":"L"},"time":{"value":1,"unit":"min"}}`, 10*i, x))
 		}
 		w := post(t, "wear-forecast", `{"sprayPressure":{"value":3,"unit":"bar"},"newFlowRate":{"value":1,"unit":"L/min"},"catches":[`+strings.Join(catches, ",")+`]}`)
-		var a struct{ NextSteps []notice }
+		var a struct{ NextSteps []operation.Notice }
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil || w.Code != http.StatusOK {
 			t.Fatalf("%v %d %.300s", err, w.Code, w.Body)
 		}

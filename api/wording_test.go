@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetrun/api/wire"
 	"wetrun/calc/unit"
 )
 
@@ -64,7 +65,7 @@ func TestBrokenTextListsNoMembers(t *testing.T) {
 // TestSpellingsMeanUnits: each is no symbol in its own right in some place, and all
 // that it may mean are symbols.
 func TestSpellingsMeanUnits(t *testing.T) {
-	for spelling, could := range spellings {
+	for spelling, could := range wire.Spellings {
 		for _, s := range could {
 			if unit.Lookup(s) == unit.None || s == spelling && len(could) == 1 {
 				t.Errorf("%s: %s is no symbol, or nothing else", spelling, s)

@@ -15,9 +15,11 @@ import (
 	"testing"
 
 	"github.com/expr-lang/expr"
-
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"wetrun/api/operation"
+	"wetrun/api/wire"
+	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/calc/unit"
 )
@@ -46,16 +48,16 @@ func TestWorking(t *testing.T) {
 	if n, err := strconv.Atoi(os.Getenv("WETRUN_WORKING_MUTANTS")); err == nil {
 		mutants = n
 	}
-	for _, o := range operations {
-		t.Run(o.name, func(t *testing.T) {
+	for _, o := range operation.All {
+		t.Run(o.Name, func(t *testing.T) {
 			t.Parallel()
-			seeds := workingSeeds(t, o.name)
+			seeds := workingSeeds(t, o.Name)
 			for _, body := range seeds {
-				checkWorking(t, o.name, body)
+				checkWorking(t, o.Name, body)
 			}
-			random := rand.New(rand.NewPCG(11, uint64(len(o.name))))
+			random := rand.New(rand.NewPCG(11, uint64(len(o.Name))))
 			for i, checked := 0, 0; checked < mutants && i < 20*mutants && !t.Failed(); i++ {
-				if body := mutate(random, seeds[i%len(seeds)]); checkWorking(t, o.name, body) {
+				if body := mutate(random, seeds[i%len(seeds)]); checkWorking(t, o.Name, body) {
 					checked++
 				}
 			}
@@ -148,7 +150,7 @@ func checkWorking(t *testing.T, operation, body string) (answered bool) {
 	quantitiesOf(request, "", func(_, q string) { known[q] = true })
 	for _, p := range calc.Tolerances() {
 		if p.Default {
-			known[quantityText(in(p.Value, p.Unit).Value, p.Unit.Symbol())] = true
+			known[quantityText(wire.In(p.Value, p.Unit).Value, p.Unit.Symbol())] = true
 		}
 	}
 	for pointer := range covered {
@@ -218,7 +220,7 @@ func quantityText(value float64, symbol string) string {
 	if symbol == "%" {
 		value, symbol = value/100, "1"
 	}
-	return string(appendNumber(nil, value)) + " " + symbol
+	return string(wire.AppendNumber(nil, value)) + " " + symbol
 }
 
 // checkFormula evaluates the numbers of a line by an evaluator of its own.
@@ -239,7 +241,7 @@ func agrees(got, printed float64) bool {
 	if printed == 0 {
 		return math.Abs(got) < 1e-6
 	}
-	digit := math.Pow(10, math.Floor(math.Log10(math.Abs(printed)))-significant+1)
+	digit := math.Pow(10, math.Floor(math.Log10(math.Abs(printed)))-wire.SignificantDigits+1)
 	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)
 }
 
@@ -261,9 +263,9 @@ var evaluators = map[string]func(x []float64) float64{
 // expressionOptions let the evaluator call the functions of formulas, with as many
 // arguments as they take.
 var expressionOptions = func() (all []expr.Option) {
-	for name, f := range functions {
+	for name, f := range working.Functions {
 		all = append(all, expr.Function(name, func(args ...any) (any, error) {
-			if f.arguments != 0 && len(args) != f.arguments {
+			if f.Arguments != 0 && len(args) != f.Arguments {
 				return nil, fmt.Errorf("%s of %d numbers", name, len(args))
 			}
 			x := make([]float64, len(args))
@@ -389,7 +391,7 @@ func checkConstant(t *testing.T, value float64, from string) {
 		return fmt.Sprintf("(%v / %v)", info.Numerator, info.Denominator)
 	})
 	want := evaluated(t, factors) / unit.Lookup(words[1]).Factor()
-	if math.Abs(want-value) > 1e-8*want || words[0] != strconv.FormatFloat(value, 'f', -1, 64) && parseNumber(words[0]) != value {
+	if math.Abs(want-value) > 1e-8*want || words[0] != strconv.FormatFloat(value, 'f', -1, 64) && working.ParseNumber(words[0]) != value {
 		t.Errorf("%q: the units give %v, the constant is %v", from, want, value)
 	}
 }

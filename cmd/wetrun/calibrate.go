@@ -8,7 +8,7 @@ import (
 	"io"
 	"os"
 
-	"wetrun/api"
+	"wetrun/api/operation"
 	"wetrun/internal/text"
 )
 
@@ -36,9 +36,9 @@ func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Wr
 		defer file.Close()
 		in = file
 	}
-	work := func() ([]byte, bool, error) { return api.Calculate(ctx, "calibrations", in) }
+	work := func() ([]byte, bool, error) { return operation.Calculate(ctx, "calibrations", in) }
 	if *lines {
-		work = func() ([]byte, bool, error) { return api.Summarize(ctx, in) }
+		work = func() ([]byte, bool, error) { return operation.Summarize(ctx, in) }
 	}
 	answer, ok, err := work()
 	if err != nil {

@@ -1,0 +1,115 @@
+package operation
+
+import (
+	"bytes"
+	"context"
+	"slices"
+	"strconv"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/api/wire"
+	"wetrun/internal/text"
+)
+
+// BatchLine is one line of a batch as a client writes it: a request for one operation,
+// with a name of the client's own to know its answer by.
+type BatchLine struct {
+	ID        string         `json:"id" validate:"required"`
+	Operation operationName  `json:"operation" validate:"required"`
+	Request   jsontext.Value `json:"request" validate:"required"`
+}
+
+// BatchAnswer is the answer to one line: what POST would have answered to the
+// request alone. Line is the number of the line in the stream, from 1.
+type BatchAnswer struct {
+	Line     int            `json:"line"`
+	ID       string         `json:"id,omitzero"`
+	Status   int            `json:"status"`
+	Response jsontext.Value `json:"response,omitzero"`
+	Problem  *wire.Problem  `json:"problem,omitzero"`
+}
+
+// BatchTable is made when the operations are, of which it has the names.
+var BatchTable *wire.Table
+
+func init() { BatchTable = wire.TableOf[BatchLine]() }
+
+// An operationName is that of one of operations.
+type operationName string
+
+// Words lists the names.
+func (operationName) Words() []string {
+	names := make([]string, len(All))
+	for i, o := range All {
+		names[i] = o.Name
+	}
+	return names
+}
+
+// An Outcome is how a request ended: with what was decided, or with a refusal. Who asks
+// counts it.
+type Outcome struct {
+	Operation string // the path under /v1; batch for a line that could not be read
+	Verdict   string // empty where nothing is decided
+	Refusal   *wire.Refusal
+}
+
+// A Line is one line of a batch on its way to its answer.
+type Line struct {
+	Number    int    // in the stream, from 1
+	RequestID string // of the stream; it stands in problems
+	Read      BatchLine
+}
+
+// Answer appends the answer to out, with its line end.
+func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
+	if r := wire.Decode(body, BatchTable, &l.Read); r != nil {
+		if r.Kind == wire.InvalidRequest {
+			r.Kind = wire.InvalidLine
+		}
+		if r.Wording == wire.SecondText {
+			r.Wording = wire.SecondTextInLine
+		}
+		if r.Kind == wire.NotJSON && len(r.Args) > 1 {
+			r.Args[1] = l.Number // its place is in this line of the stream
+		}
+		l.Refuse(ctx, r, out)
+		return Outcome{Operation: "batch", Refusal: r}
+	}
+	start := out.Len()
+	l.begin(200, out)
+	out.WriteString(`,"response":`)
+	o := &All[slices.IndexFunc(All, func(o Operation) bool { return o.Name == string(l.Read.Operation) })]
+	verdict, r := o.Run(ctx, l.Read.Request, out)
+	if r != nil {
+		out.Truncate(start)
+		l.Refuse(ctx, r, out)
+	} else {
+		out.WriteString("}\n")
+	}
+	return Outcome{o.Name, verdict, r}
+}
+
+// Refuse appends the refusal as the answer to the line.
+func (l *Line) Refuse(ctx context.Context, r *wire.Refusal, out *bytes.Buffer) {
+	p := r.Problem(text.From(ctx), l.RequestID)
+	l.begin(p.Status, out)
+	out.WriteString(`,"problem":`)
+	out.Write(p.Encode())
+	out.WriteString("}\n")
+}
+
+// begin writes the members that each answer has.
+func (l *Line) begin(status int, out *bytes.Buffer) {
+	b := out.AvailableBuffer()
+	b = append(b, `{"line":`...)
+	b = strconv.AppendInt(b, int64(l.Number), 10)
+	if l.Read.ID != "" {
+		b = append(b, `,"id":`...)
+		b, _ = jsontext.AppendQuote(b, l.Read.ID) // fails on broken UTF-8, which was refused
+	}
+	b = append(b, `,"status":`...)
+	b = strconv.AppendInt(b, int64(status), 10)
+	out.Write(b)
+}

@@ -1,0 +1,169 @@
+package operation
+
+import (
+	"context"
+
+	"wetrun/api/working"
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// CalibrationsAnswer is the answer to a field sheet.
+type CalibrationsAnswer struct {
+	Label         string            `json:"label,omitzero"`
+	Verdict       calc.SheetVerdict `json:"verdict"`
+	VerdictDetail string            `json:"verdictDetail"`
+	NextSteps     []StepAnswer      `json:"nextSteps"`
+	Machine       MachineRequest    `json:"machine,omitzero"`
+	Pressure      PressurePart      `json:"pressure"`
+	Output        OutputPart        `json:"output"`
+	Speed         SpeedPart         `json:"speed"`
+	Rate          RatePart          `json:"rate"`
+	Correction    CorrectionPart    `json:"correction"`
+
+	Maintenance MaintenancePart `json:"maintenance"`
+	AreaCheck   AreaCheckPart   `json:"areaCheck"`
+	Cost        *CostAnswer     `json:"cost,omitzero"`
+
+	NextDue  *NextDueAnswer `json:"nextDue,omitzero"`
+	Cautions []Notice       `json:"cautions"`
+	working.Explained
+}
+
+// StepAnswer is one thing to do next.
+type StepAnswer struct {
+	Code    calc.StepCode `json:"code"`
+	Label   string        `json:"label,omitzero"`
+	Pointer string        `json:"pointer,omitzero"`
+	Text    string        `json:"text"`
+}
+
+// PressurePart is the boom's pressure.
+type PressurePart struct {
+	Status calc.PartStatus           `json:"status"`
+	Result *PressureUniformityAnswer `json:"result,omitzero"`
+}
+
+// OutputPart is the catches.
+type OutputPart struct {
+	Status calc.PartStatus         `json:"status"`
+	Result *NozzleAcceptanceAnswer `json:"result,omitzero"`
+}
+
+// SpeedPart is the timed runs.
+type SpeedPart struct {
+	Status calc.PartStatus    `json:"status"`
+	Result *GroundSpeedAnswer `json:"result,omitzero"`
+}
+
+// RatePart is the rate per area.
+type RatePart struct {
+	Status calc.PartStatus        `json:"status"`
+	Result *ApplicationRateAnswer `json:"result,omitzero"`
+}
+
+// CorrectionPart is what would bring the rate to its target. Its status is the decision
+// of the correction, where one was looked for.
+type CorrectionPart struct {
+	Status string             `json:"status"`
+	Result *CorrectionsAnswer `json:"result,omitzero"`
+}
+
+// sheetCautions go with every sheet: the whole job is done beside the machine.
+var sheetCautions = cautionsOf(
+	"clean_water", "protective_equipment", "rinsate", "running_machine", "pressure_injects",
+	"label_is_law", "shaft_speed", "reentry", "local_rules",
+)
+
+func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsAnswer {
+	lang := text.From(ctx)
+	a := CalibrationsAnswer{
+		Label:         r.Label,
+		Verdict:       x.Verdict,
+		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictShade(x)),
+		NextSteps:     make([]StepAnswer, len(x.Steps)),
+		Machine:       r.Machine,
+		Pressure:      PressurePart{Status: x.PressureStatus},
+		Output:        OutputPart{Status: x.OutputStatus},
+		Speed:         SpeedPart{Status: x.SpeedStatus},
+		Rate:          RatePart{Status: x.RateStatus},
+		Correction:    CorrectionPart{Status: correctionStatus(x)},
+		Cautions:      sheetCautions.in(ctx),
+	}
+	a.NextDue = r.Schedule.answer()
+	for i, s := range x.Steps {
+		a.NextSteps[i] = r.step(lang, p, &x, s)
+		if s.Code == calc.StepCalibrateAgain && a.NextDue.used() {
+			a.NextSteps[i].Text = text.Of(lang, "step.calibrate_again_now")
+		}
+	}
+	r.results(ctx, p, x, &a)
+	r.extras(ctx, x, &a)
+	(&sheetWork{r, &p, &x, &a}).explain()
+	return a
+}
+
+// verdictShade is what the words of a verdict carry beside it: a rate over the label's
+// maximum, or in order by the plain rule but too close to be sure.
+func verdictShade(x calc.FieldSheetResult) string {
+	shade := ""
+	for _, s := range x.Steps {
+		switch {
+		case s.Code == calc.StepOverLabelMaximum:
+			return "_over_label_maximum"
+		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettlePressure || s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
+			shade = "_close"
+		}
+	}
+	return shade
+}
+
+// results fills in each part's own answer. Places are of the sheet already.
+func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsAnswer) {
+	all := new(struct { // one piece of memory
+		pressure PressureUniformityAnswer
+		output   NozzleAcceptanceAnswer
+		speed    GroundSpeedAnswer
+		rate     ApplicationRateAnswer
+	})
+	if x.Pressure != nil {
+		part := &all.pressure
+		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		a.Pressure.Result = part
+	}
+	if x.Output != nil {
+		part := &all.output
+		p.output.round.moveWarnings(x.Output.Warnings)
+		*part = p.output.answer(ctx, *x.Output)
+		a.Output.Result = part
+	}
+	if x.Speed != nil {
+		part := &all.speed
+		*part = groundSpeedAnswer(ctx, &p.speed, *x.Speed)
+		a.Speed.Result = part
+	}
+	if x.Rate != nil {
+		request := ApplicationRateRequest{
+			TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis,
+			LabelMaximum: r.Target.LabelMaximum, Results: r.Results,
+		}
+		part := &all.rate
+		*part = applicationRateAnswer(ctx, &request, *x.Rate)
+		a.Rate.Result = part
+	}
+	if x.Correction != nil {
+		part := correctionsAnswer(ctx, *x.Correction, r.correctionsRequest().plannedWith(x.Output))
+		a.Correction.Result = &part
+	}
+}
+
+// correctionStatus says whether a correction was looked for, and how it came out.
+func correctionStatus(x calc.FieldSheetResult) string {
+	switch {
+	case x.Correction != nil:
+		return string(x.Correction.Decision)
+	case x.RateStatus == calc.Passed:
+		return string(calc.NoCorrectionNeeded)
+	}
+	return string(calc.NotDone)
+}

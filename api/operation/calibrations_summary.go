@@ -1,0 +1,232 @@
+package operation
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"wetrun/api/wire"
+	"wetrun/calc"
+	"wetrun/internal/text"
+)
+
+// Summary words the answer to a field sheet as plain lines that a crew can act on:
+// the verdict, what to do, what each part found, and the cautions.
+func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
+	s := summary{lang: text.From(ctx)}
+	if a.Label != "" {
+		s.line(a.Label)
+	}
+	s.say("verdict", strings.ToUpper(text.Of(s.lang, "summary."+string(a.Verdict))), a.VerdictDetail)
+	s.heading("do")
+	for i, step := range a.NextSteps {
+		name := ""
+		if step.Label != "" {
+			name = step.Label + ": "
+		}
+		s.line(fmt.Sprintf("%2d. %s%s", i+1, name, step.Text))
+	}
+	s.heading("found")
+	for _, p := range s.parts(a) {
+		s.line(s.of("part_"+p.name) + ": " + s.of(string(p.status)) + ". " + p.lines[0])
+		for _, line := range p.lines[1:] {
+			s.line("  " + line)
+		}
+		if c := a.Correction.Result; c != nil && p.name == "rate" {
+			for _, plan := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
+				s.line("  " + s.of("plan", s.changes(plan), s.quantity(plan.PredictedApplicationRate)))
+			}
+		}
+	}
+	switch {
+	case a.NextDue.used():
+		s.say("due_now")
+	case a.NextDue != nil:
+		s.say("next_due", a.NextDue.Date)
+		if a.NextDue.HoursLeft.Given() {
+			s.say("hours_left", s.quantity(a.NextDue.HoursLeft))
+		}
+	}
+	s.heading("cautions")
+	for _, c := range a.Cautions {
+		s.line("- " + c.Text)
+	}
+	return s.b.String()
+}
+
+// summary writes the lines.
+type summary struct {
+	b    strings.Builder
+	lang text.Language
+}
+
+func (s *summary) of(key string, a ...any) string { return text.Of(s.lang, "summary."+key, a...) }
+func (s *summary) line(line string)               { s.b.WriteString(line + "\n") }
+func (s *summary) say(key string, a ...any)       { s.line(s.of(key, a...)) }
+func (s *summary) heading(key string)             { s.line("\n" + s.of(key)) }
+
+// A sheetPart is one part of the job with what was found: the first line says how it
+// came out, the others go into it.
+type sheetPart struct {
+	name   string
+	status calc.PartStatus
+	lines  []string
+}
+
+func (s *summary) parts(a *CalibrationsAnswer) []sheetPart {
+	all := []sheetPart{
+		{"pressure", a.Pressure.Status, s.pressure(a.Pressure.Result)},
+		{"output", a.Output.Status, s.output(a.Output.Result)},
+		{"speed", a.Speed.Status, s.speed(a.Speed.Result)},
+		{"rate", a.Rate.Status, s.rate(a)},
+	}
+	if t := a.AreaCheck.Result; t != nil {
+		all = append(all, sheetPart{"tank", a.AreaCheck.Status, []string{s.of("area_check", s.quantity(t.ApplicationRate))}})
+	}
+	return all
+}
+
+func (s *summary) pressure(x *PressureUniformityAnswer) []string {
+	if x == nil {
+		return []string{s.of("pressure_not_done")}
+	}
+	lines := []string{s.of("pressure", s.quantity(x.Lowest), s.quantity(x.Highest), s.quantity(x.Spread), s.quantity(x.MaxDifference), s.quantity(x.FlowSpread))}
+	return append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
+}
+
+func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
+	if x == nil {
+		return []string{s.of("output_not_done")}
+	}
+	mean := s.quantity(x.MeanNozzleFlowRate)
+	if u := x.Uncertainty; u != nil {
+		mean = s.withUncertainty(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
+	}
+	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.quantity(x.Tolerance.Limit))}
+	for i, c := range x.Catches {
+		if c.Status != calc.StatusWithin {
+			lines = append(lines, s.of("catch_"+string(c.Status), x.round.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
+		}
+	}
+	lines = append(lines, s.catchRemarks(x)...)
+	lines = append(lines, x.Sampling.Detail)
+	if more := x.Sampling.MoreCatches; more != nil {
+		lines = append(lines, more.Detail)
+	}
+	return lines
+}
+
+func (s *summary) speed(x *GroundSpeedAnswer) []string {
+	if x == nil {
+		return []string{s.of("speed_not_done")}
+	}
+	speed := s.quantity(x.GroundSpeed)
+	if u := x.Uncertainty; u != nil {
+		speed = s.withUncertainty(x.GroundSpeed, u.GroundSpeed)
+	}
+	return append([]string{s.of("speed", speed, s.quantity(x.Spread))}, s.tooCloseLines("", x.ConformanceAnswer)...)
+}
+
+func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
+	x := a.Rate.Result
+	if x == nil {
+		return []string{s.of("rate_not_done")}
+	}
+	treated, field := s.quantity(x.ApplicationRate), s.quantity(x.FieldApplicationRate)
+	if u := x.Uncertainty; u != nil {
+		treated, field = s.withUncertainty(x.ApplicationRate, u.ApplicationRate), s.withUncertainty(x.FieldApplicationRate, u.FieldApplicationRate)
+	}
+	if x.TargetApplicationRate.Given() {
+		lines = append(lines, s.of("rate", treated, s.quantity(x.TargetApplicationRate.To(x.ApplicationRate.Unit)), s.quantity(x.Deviation)))
+	} else {
+		lines = append(lines, s.of("rate_without_target", treated))
+	}
+	if x.FieldApplicationRate.Given() {
+		lines = append(lines, s.of("field_rate", field))
+	}
+	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
+		lines = append(lines, s.of("over_label_maximum"))
+	}
+	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
+	if c := x.LabelConformance; c != nil {
+		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
+	}
+	if a.Cost != nil {
+		lines = append(lines, s.cost(a.Cost))
+	}
+	return lines
+}
+
+// cost words what the deviation costs, or saves, on an area and on all that is planned.
+func (s *summary) cost(c *CostAnswer) string {
+	kind := "cost"
+	if c.Deviation.Amount < 0 {
+		kind = "saving"
+	}
+	area := s.quantity(c.PerArea)
+	if c.PerArea.Value == 1 {
+		area = s.lang.Unit(c.PerArea.Unit.Symbol())
+	}
+	if c.Total.IsZero() {
+		return s.of(kind, s.money(c.Deviation), area)
+	}
+	return s.of(kind+"_total", s.money(c.Deviation), area, s.money(c.Total))
+}
+
+func (s *summary) money(m wire.Money) string { return s.lang.Money(float64(m.Amount), m.Currency) }
+
+// nameOrNumber is what its user called it, or else its number.
+func nameOrNumber(name string, i int) string {
+	if name = strings.TrimSpace(name); name != "" {
+		return name
+	}
+	return strconv.Itoa(i + 1)
+}
+
+// mostPlansInSummary is how many plans a crew is shown, the least change first.
+const mostPlansInSummary = 5
+
+// changes words what a plan changes.
+func (s *summary) changes(p PlanAnswer) string {
+	var all []string
+	add := func(change calc.Change, value string) {
+		all = append(all, text.Of(s.lang, "summary.set_"+string(change), value))
+	}
+	if p.Nozzle != nil {
+		name := p.Nozzle.Label
+		if name == "" {
+			name = string(p.Nozzle.Size)
+		}
+		add(calc.ChangeNozzle, name)
+	}
+	if p.Gear != "" {
+		add(calc.ChangeGear, p.Gear)
+	}
+	for change, q := range map[calc.Change]wire.Quantity{
+		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
+	} {
+		if q.Given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
+			add(change, s.quantity(q))
+		}
+	}
+	slices.Sort(all)
+	return strings.Join(all, ", ")
+}
+
+// quantity writes a quantity for people; "-" when there is none.
+func (s *summary) quantity(q wire.Quantity) string {
+	if !q.Given() {
+		return "-"
+	}
+	return s.lang.Number(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
+}
+
+// asSent writes a quantity of the request digit for digit: a record alters no reading.
+func (s *summary) asSent(q wire.Quantity) string {
+	if !q.Given() {
+		return "-"
+	}
+	return s.lang.Figure(wire.Figure(q.Value, s.lang.Unit(q.Unit.Symbol())))
+}

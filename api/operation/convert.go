@@ -1,0 +1,36 @@
+package operation
+
+import (
+	"context"
+
+	"wetrun/api/wire"
+	"wetrun/api/working"
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
+
+// ConvertRequest is the body of POST /v1/convert. To is a symbol on the wire.
+type ConvertRequest struct {
+	Quantity wire.Quantity `json:"quantity" validate:"required" is:"any"`
+	To       unit.ID       `json:"to" validate:"required" is:"any"`
+	Showing
+}
+
+// ConvertAnswer is the answer.
+type ConvertAnswer struct {
+	Quantity wire.Quantity `json:"quantity"`
+	working.Explained
+}
+
+func convert(_ context.Context, r *ConvertRequest) (ConvertAnswer, error) {
+	if kind := r.Quantity.Unit.Kind(); r.To.Kind() != kind {
+		e := wire.UnitError(r.To.Symbol(), r.To, wire.KindsOf(kind))
+		e.Pointer = wire.Pointer(finding.Member("to"))
+		return ConvertAnswer{}, &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{e}}
+	}
+	a := ConvertAnswer{Quantity: wire.In(r.Quantity.SI(), r.To)}
+	w := working.New(r.shows())
+	r.work(w, &a)
+	a.Explained = w.Answer()
+	return a, nil
+}

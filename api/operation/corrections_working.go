@@ -1,0 +1,259 @@
+package operation
+
+import (
+	"math"
+
+	"wetrun/api/wire"
+	"wetrun/api/working"
+	"wetrun/calc"
+	"wetrun/calc/method"
+	"wetrun/calc/unit"
+)
+
+// correctionsWork is the working of one request. Its request holds what was measured,
+// on a sheet as the other parts answered it.
+type correctionsWork struct {
+	r        *CorrectionsRequest
+	units    *resultUnits
+	exponent wire.Quantity
+}
+
+func (r *CorrectionsRequest) work(w working.Working, x *calc.CorrectionsResult, a *CorrectionsAnswer) {
+	k := &correctionsWork{r, r.units(), working.PlainNumber(calc.SquareRoot)}
+	if r.PressureExponent.Given() {
+		k.exponent = working.PlainNumber(r.PressureExponent.SI())
+	}
+	w.Line(method.RateDeviation, "/deviation", a.Deviation).With("R", r.Measured.ApplicationRate).With("R_t", r.TargetApplicationRate)
+	for i := range x.Plans {
+		p, y, w := &x.Plans[i], &a.Plans[i], w.Item("/plans", i)
+		k.attempt(w, &p.Attempt, &attemptMembers{
+			speed: y.GroundSpeed, pressure: y.SprayPressure, engine: y.EngineSpeed, duty: y.DutyCycle,
+			rate: y.PredictedApplicationRate, deviation: y.Deviation,
+			names: [6]string{"/groundSpeed", "/sprayPressure", "/engineSpeed", "/dutyCycle", "/predictedApplicationRate", "/deviation"},
+		})
+		k.size(w, p, y)
+	}
+	for i := range x.Rejected {
+		k.rejection(w.Item("/rejected", i), &x.Rejected[i], &a.Rejected[i])
+	}
+}
+
+// attemptMembers are the members of an answer that an attempt fills, where it has them.
+type attemptMembers struct {
+	speed, pressure, engine, duty, rate, deviation wire.Quantity
+	names                                          [6]string
+}
+
+// measured or planned: a value of a state, as given where it is the measured one.
+func (k *correctionsWork) value(si float64, measured wire.Quantity, u unit.ID) wire.Quantity {
+	if near(si, measured.SI()) {
+		return measured
+	}
+	return wire.In(si, u)
+}
+
+func (k *correctionsWork) speed(s *calc.MachineState) wire.Quantity {
+	return k.value(float64(s.GroundSpeed), k.r.Measured.GroundSpeed, k.units.speed)
+}
+
+// gear is the listed or measured pair of speed and engine speed of a gear.
+func (k *correctionsWork) gear(n int) (speed, engine wire.Quantity) {
+	if n == 0 {
+		return k.r.Measured.GroundSpeed, k.r.Measured.EngineSpeed
+	}
+	return k.r.Gears[n-1].GroundSpeed, k.r.Gears[n-1].EngineSpeed
+}
+
+// flowRatio adds the lines of what other nozzles do to the flow; 1 for the present ones.
+func (k *correctionsWork) flowRatio(w working.Working, n int) wire.Quantity {
+	if n == 0 {
+		return working.PlainNumber(1)
+	}
+	q1, p1 := k.known(w, 0)
+	q2, p2 := k.known(w, n)
+	f := working.Dimensionless(q2.SI() / q1.SI() * math.Pow(p1.SI()/p2.SI(), k.exponent.Value))
+	w.Intermediate(method.FlowRatio, f).With("q_2", q2).With("q_1", q1).With("p_1", p1).With("p_2", p2).With("n", k.exponent)
+	return f
+}
+
+// nozzle is one of the shelf, from 1, or the present one, 0.
+func (k *correctionsWork) nozzle(n int) *NozzleRequest {
+	if n == 0 {
+		return &k.r.Nozzle.NozzleRequest
+	}
+	return &k.r.Nozzles[n-1].NozzleRequest
+}
+
+// known is a flow that a nozzle is known to give, and at which pressure: that of its
+// chart at the measured pressure, or its rating.
+func (k *correctionsWork) known(w working.Working, n int) (flow, pressure wire.Quantity) {
+	if len(k.nozzle(n).FlowChart) > 0 {
+		return k.chartFlow(w, n, k.r.Measured.SprayPressure), k.r.Measured.SprayPressure
+	}
+	a := k.nozzle(n).answer(0)
+	return a.RatedFlowRate, a.RatedPressure
+}
+
+// rate adds the line of the rate in a state, by what differs from the measured one.
+func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Quantity, member string, answered wire.Quantity) wire.Quantity {
+	m, one := &k.r.Measured, working.PlainNumber(1)
+	v, vp, p, pp, d, dp := one, one, one, one, one, one
+	moved := !near(float64(s.SprayPressure), m.SprayPressure.SI())
+	if moved && k.byChart(s.Nozzle) {
+		f, moved = k.flowRatioByChart(w, s, f), false
+	}
+	rate := m.ApplicationRate.SI() * f.Value
+	if !near(float64(s.GroundSpeed), m.GroundSpeed.SI()) {
+		v, vp = m.GroundSpeed, k.speed(s)
+		rate *= v.SI() / vp.SI()
+	}
+	if moved {
+		p, pp = m.SprayPressure, wire.In(s.SprayPressure, k.units.pressure)
+		rate *= math.Pow(pp.SI()/p.SI(), k.exponent.Value)
+	}
+	if !near(float64(s.DutyCycle), m.DutyCycle.SI()) {
+		d, dp = m.DutyCycle, percent(s.DutyCycle)
+		rate *= dp.SI() / d.SI()
+	}
+	value := wire.In(rate, k.units.rate)
+	w.LineOr(method.PredictedRate, member, answered, value).
+		With("R", m.ApplicationRate).With("f", f).With("v", v).With("v_p", vp).With("p_p", pp).With("p", p).With("n", k.exponent).With("d_p", dp).With("d", d)
+	return value
+}
+
+// attempt adds how a state was found, the rate in it and how far that is off.
+func (k *correctionsWork) attempt(w working.Working, t *calc.Attempt, a *attemptMembers) {
+	m := &k.r.Measured
+	f := k.flowRatio(w, t.To.Nozzle)
+	speed, engine := k.gear(t.To.Gear)
+	engineSolved := t.Solves && t.Solved == calc.ChangeEngineSpeed
+	if t.From.Gear != 0 {
+		from := wire.In(t.From.GroundSpeed, k.units.speed)
+		answered := a.speed
+		if t.Solves && (engineSolved || t.Solved == calc.ChangeSpeed) {
+			answered = wire.Quantity{}
+		}
+		w.LineOr(method.SpeedInGear, a.names[0], answered, from).With("v_g", speed).With("e", m.EngineSpeed).With("e_g", engine)
+	}
+	if t.Solves {
+		k.solved(w, t, f, a)
+		if engineSolved {
+			w.LineOr(method.SpeedInGear, a.names[0], a.speed, wire.In(t.To.GroundSpeed, k.units.speed)).
+				With("v_g", speed).With("e", wire.In(t.To.EngineSpeed, unitRpm)).With("e_g", engine)
+		}
+	}
+	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.Given() {
+		w.Conversion(a.names[1], a.pressure, m.SprayPressure)
+	}
+	if a.rate.Given() {
+		k.rate(w, &t.To, f, a.names[4], a.rate)
+		w.Line(method.RateDeviation, a.names[5], a.deviation).With("R", a.rate).With("R_t", k.r.TargetApplicationRate)
+	}
+}
+
+// solved adds what was solved for, and the limit that it stands at.
+func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quantity, a *attemptMembers) {
+	m := &k.r.Measured
+	base := m.ApplicationRate
+	if t.From.Gear != 0 || t.From.Nozzle != 0 {
+		base = k.rate(w, &t.From, f, "", wire.Quantity{})
+	}
+	answered := map[calc.Change]wire.Quantity{calc.ChangeSpeed: a.speed, calc.ChangePressure: a.pressure, calc.ChangeEngineSpeed: a.engine, calc.ChangeDutyCycle: a.duty}[t.Solved]
+	name := map[calc.Change]string{calc.ChangeSpeed: a.names[0], calc.ChangePressure: a.names[1], calc.ChangeEngineSpeed: a.names[2], calc.ChangeDutyCycle: a.names[3]}[t.Solved]
+	wanted := answered
+	if !near(answered.SI(), t.Needed) {
+		wanted = wire.Quantity{} // the answer stands at the limit
+	}
+	switch t.Solved {
+	case calc.ChangeSpeed:
+		w.LineOr(method.CorrectedSpeed, name, wanted, wire.In(t.Needed, k.units.speed)).
+			With("v", k.speed(&t.From)).With("R", base).With("R_t", k.r.TargetApplicationRate)
+	case calc.ChangePressure:
+		if k.byChart(t.From.Nozzle) {
+			k.pressureByChart(w, t, name, wanted, base)
+			break
+		}
+		w.LineOr(method.CorrectedPressure, name, wanted, wire.In(t.Needed, k.units.pressure)).
+			With("p", m.SprayPressure).With("R", base).With("R_t", k.r.TargetApplicationRate).With("n", k.exponent)
+	case calc.ChangeEngineSpeed:
+		w.LineOr(method.CorrectedEngineSpeed, name, wanted, wire.In(t.Needed, unitRpm)).
+			With("e", m.EngineSpeed).With("R", base).With("R_t", k.r.TargetApplicationRate)
+	case calc.ChangeDutyCycle:
+		w.LineOr(method.CorrectedDutyCycle, name, wanted, wire.In(t.Needed, unit.IDPct)).
+			With("d", m.DutyCycle).With("R", base).With("R_t", k.r.TargetApplicationRate)
+	}
+	if !t.AtLimit || wanted.Given() {
+		return
+	}
+	if t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed {
+		speed, engine := k.gear(t.To.Gear)
+		w.LineOr(method.EngineSpeedInGear, name, answered, wire.In(t.To.EngineSpeed, unitRpm)).
+			With("e_g", engine).With("v", k.limit(wire.In(t.To.GroundSpeed, k.units.speed))).With("v_g", speed)
+		return
+	}
+	if answered.Given() {
+		w.Conversion(name, answered, k.limit(answered))
+	}
+}
+
+// limit is the limit of the request that an answer stands at, as it was given.
+func (k *correctionsWork) limit(q wire.Quantity) wire.Quantity {
+	r, same := k.r, func(l wire.Quantity) bool {
+		return l.Given() && l.Unit.Kind() == q.Unit.Kind() && math.Abs(l.SI()-q.SI()) <= 1e-12*q.SI()
+	}
+	for _, l := range [...]wire.Quantity{
+		r.Limits.GroundSpeed.Low, r.Limits.GroundSpeed.High, r.Limits.SprayPressure.Low, r.Limits.SprayPressure.High,
+		r.EngineSpeedLimits.Low, r.EngineSpeedLimits.High, r.RatedShaft.EngineSpeed, r.DutyCycleLimits.Low, r.DutyCycleLimits.High,
+		r.Nozzle.PressureRange.Low, r.Nozzle.PressureRange.High,
+	} {
+		if same(l) {
+			return l
+		}
+	}
+	for i := range r.Nozzles {
+		switch own := &r.Nozzles[i].PressureRange; {
+		case same(own.Low):
+			return own.Low
+		case same(own.High):
+			return own.High
+		}
+	}
+	return q
+}
+
+// size adds how much a plan changes.
+func (k *correctionsWork) size(w working.Working, p *calc.Plan, a *PlanAnswer) {
+	m, t := &k.r.Measured, &p.Attempt.To
+	if a.RelativeChange.Given() {
+		now, then := m.GroundSpeed, wire.In(t.GroundSpeed, k.units.speed)
+		switch p.Change {
+		case calc.ChangePressure:
+			now, then = m.SprayPressure, wire.In(t.SprayPressure, k.units.pressure)
+		case calc.ChangeDutyCycle:
+			now, then = m.DutyCycle, percent(t.DutyCycle)
+		case calc.ChangeNozzle:
+			now, then = working.PlainNumber(1), working.Dimensionless(1+float64(p.RelativeChange))
+		}
+		w.Line(method.RelativeChange, "/relativeChange", a.RelativeChange).With("x", then).With("x_0", now)
+	}
+	if a.ChangeSize == nil {
+		return
+	}
+	one := working.PlainNumber(1)
+	pressure, pressureThen, duty, dutyThen, gear, nozzle := one, one, one, one, 0.0, 0.0
+	if !near(float64(t.SprayPressure), m.SprayPressure.SI()) {
+		pressure, pressureThen = m.SprayPressure, wire.In(t.SprayPressure, k.units.pressure)
+	}
+	if !near(float64(t.DutyCycle), m.DutyCycle.SI()) {
+		duty, dutyThen = m.DutyCycle, percent(t.DutyCycle)
+	}
+	if t.Gear != 0 {
+		gear = calc.GearChangeCost
+	}
+	if t.Nozzle != 0 {
+		nozzle = calc.NozzleChangeCost
+	}
+	w.Line(method.ChangeSize, "/changeSize", working.Dimensionless(p.Size)).
+		With("v_p", k.speed(t)).With("v", m.GroundSpeed).With("p_p", pressureThen).With("p", pressure).
+		With("d_p", dutyThen).With("d", duty).Number("g", gear).Number("z", nozzle)
+}

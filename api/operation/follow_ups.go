@@ -1,0 +1,156 @@
+package operation
+
+import (
+	"unicode/utf8"
+
+	"wetrun/api/wire"
+	"wetrun/calc/finding"
+	"wetrun/internal/text"
+)
+
+// FollowUpRequest is a catch made after the round, of one nozzle of a drop or of
+// the whole drop once more. Together the follow-ups of a drop replace its catch.
+type FollowUpRequest struct {
+	CatchRequest `zero:"volume"`
+	Replaces     string `json:"replaces" validate:"required"`
+}
+
+// withFollowUps is the round with the follow-ups in the place of the catches that they
+// replace. sources tells of each catch of it what it was read from; nil when nothing was
+// caught again.
+//
+// A follow-up names exactly one catch (unknown_label), and those of a catch have as
+// many nozzles together as it had (incomplete_follow_up): a drop of which a part
+// was caught again is not known. A drop that carries different nozzles is caught again
+// whole, in one follow-up, and goes on carrying them: of a part of it nobody knows which
+// nozzles it is of.
+//
+// What has no label of its own is called by its drop, and where several stand in for one
+// drop by its number too, so that a crew knows which nozzle a step means.
+func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceCatchRequest, sources []catchSource, refused *wire.Refusal) {
+	if len(o.FollowUps) == 0 {
+		return o.Catches, nil, nil
+	}
+	again := make([]int, len(o.Catches))      // the nozzles of each catch that were caught again
+	replaced := make([]int, len(o.FollowUps)) // the catch that each follow-up replaces; -1 for none
+	refused = &wire.Refusal{Kind: wire.InvalidRequest}
+	for i, f := range o.FollowUps {
+		replaced[i] = -1
+		for j, c := range o.Catches {
+			if c.Label == f.Replaces && replaced[i] < 0 {
+				replaced[i] = j
+			} else if c.Label == f.Replaces {
+				replaced[i] = -1
+				break
+			}
+		}
+		if replaced[i] < 0 {
+			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: "unknown_label", Wording: "unknown_label_catch", Args: []any{o.catchLabels()}})
+			continue
+		}
+		again[replaced[i]] += max(f.Nozzles, 1)
+	}
+	for j, c := range o.Catches {
+		if again[j] == 0 {
+			catches, sources = append(catches, c), append(sources, catchSource{j, -1})
+			continue
+		}
+		mixed := len(c.NozzlesOnDrop) > 0
+		if mixed && !o.caughtWhole(replaced, j) {
+			refused.Fields = append(refused.Fields, wire.FieldError{
+				Pointer: wire.Pointer(outputCatch(j)), Code: "incomplete_follow_up", Wording: "incomplete_follow_up_drop",
+			})
+		} else if !mixed && again[j] != max(c.Nozzles, 1) {
+			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(outputCatch(j)), Code: "incomplete_follow_up"})
+		}
+		first, done := len(catches), 0
+		for i, f := range o.FollowUps {
+			if replaced[i] != j {
+				continue
+			}
+			if f.Label == "" {
+				f.Label = nameOfFollowUp(lang, f, done, again[j])
+			}
+			done += max(f.Nozzles, 1)
+			if mixed {
+				f.Nozzles = c.Nozzles // what says how many they are is nozzlesOnDrop
+			}
+			catches = append(catches, AcceptanceCatchRequest{
+				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: len(catches) > first,
+			})
+			sources = append(sources, catchSource{j, i})
+		}
+	}
+	if len(refused.Fields) > 0 {
+		return nil, nil, refused
+	}
+	return catches, sources, nil
+}
+
+// nameOfFollowUp is the name of a follow-up that has none, after done nozzles of its drop
+// that has all.
+func nameOfFollowUp(lang text.Language, f FollowUpRequest, done, all int) string {
+	n := max(f.Nozzles, 1)
+	if n == all {
+		return f.Replaces
+	}
+	suffix := text.Of(lang, "follow_up.nozzle", done+1)
+	if n > 1 {
+		suffix = text.Of(lang, "follow_up.nozzles", done+1, done+n)
+	}
+	// A label of the answer is no longer than one of a request.
+	name := []rune(f.Replaces)
+	if room := wire.LongestLabel - utf8.RuneCountInString(suffix); len(name) > room {
+		name = append(name[:room-1], '…')
+	}
+	return string(name) + suffix
+}
+
+// mostLabels is how many labels a refusal lists, and longestListed how long each may be.
+const mostLabels, longestListed = 8, 24
+
+// fewLabels lists labels for the words of a refusal, the first few and shortened.
+func fewLabels(labels []string) string {
+	var list []string
+	for i, label := range labels {
+		if i == mostLabels {
+			list = append(list, "…")
+			break
+		}
+		if r := []rune(label); len(r) > longestListed {
+			label = string(r[:longestListed]) + "…"
+		}
+		list = append(list, label)
+	}
+	if list == nil {
+		return "-"
+	}
+	return wire.Words(list)
+}
+
+// catchLabels are the labels of the catches, for the words of a refusal.
+func (o *OutputRequest) catchLabels() string {
+	var labels []string
+	for i := range o.Catches {
+		if o.Catches[i].Label != "" && len(labels) <= mostLabels {
+			labels = append(labels, o.Catches[i].Label)
+		}
+	}
+	return fewLabels(labels)
+}
+
+// caughtWhole tells whether the catch j, of a drop that carries different nozzles, has
+// one follow-up, and that of all of them; what leaves nozzles out is of the whole drop.
+func (o *OutputRequest) caughtWhole(replaced []int, j int) bool {
+	count := 0
+	for i, f := range o.FollowUps {
+		if replaced[i] != j {
+			continue
+		}
+		count++
+		if f.Nozzles != 0 && f.Nozzles != nozzlesOf(AcceptanceCatchRequest{NozzlesOnDrop: o.Catches[j].NozzlesOnDrop}) {
+			return false
+		}
+	}
+	return count == 1
+}

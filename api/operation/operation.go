@@ -1,0 +1,166 @@
+package operation
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"reflect"
+	"unsafe"
+
+	"wetrun/api/wire"
+	"wetrun/calc/finding"
+	"wetrun/internal/text"
+)
+
+// MostBody is how many bytes a request may have. It is no setting: it stands in the
+// document, and so in every client made from it.
+const MostBody = 256 << 10
+
+// An Operation is one POST of the service: a request in, an answer or a refusal
+// out. It knows nothing of HTTP, so that anything can run it.
+type Operation struct {
+	Name string
+	// Run decodes and checks body, calculates, and writes the answer to out.
+	Run Runner
+	// Record, when there is one, writes the answer as a page to print, for clients
+	// that ask for HTML.
+	Record Runner
+	// Deprecation is nil for an operation that stays.
+	Deprecation *Deprecation
+
+	// What the tests hold against the document.
+	Table    *wire.Table
+	Response reflect.Type
+}
+
+// A Runner answers a request in out, and says what it decides, or refuses it. Who runs it
+// counts that.
+type Runner = func(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, r *wire.Refusal)
+
+// A Warning is something unusual in a request that could be answered all the same.
+type Warning struct {
+	Code    string `json:"code"`
+	Pointer string `json:"pointer"`
+	Detail  string `json:"detail"`
+}
+
+// A Notice is a code with its text: a caution, or a next step.
+type Notice struct {
+	Code string `json:"code"`
+	Text string `json:"text"`
+}
+
+// Calculation makes an operation of a handler.
+func Calculation[Req, Res any](name string, handle func(context.Context, *Req) (Res, error)) Operation {
+	table := wire.RequestTable[Req]()
+	verdict, encode := verdictOf(reflect.TypeFor[Res]()), wire.EncoderOf(reflect.TypeFor[Res]())
+	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *wire.Refusal) {
+		var request Req
+		response, r := answerBody(ctx, body, table, &request, handle)
+		if r != nil {
+			return "", r
+		}
+		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
+		switch {
+		case errors.Is(err, wire.ErrNotComputable):
+			return "", &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{{Pointer: wire.Pointer(finding.Place{}), Code: "not_computable"}}}
+		case err != nil:
+			return "", &wire.Refusal{Kind: wire.InternalError}
+		}
+		if out.Len() == 0 && cap(answer) > out.Available() {
+			*out = *bytes.NewBuffer(answer) // it has outgrown the buffer: no second copy
+		} else {
+			out.Write(answer)
+		}
+		return verdict(reflect.ValueOf(&response).Elem()), nil
+	}
+	return Operation{
+		Name:     name,
+		Run:      run,
+		Table:    table,
+		Response: reflect.TypeFor[Res](),
+	}
+}
+
+// answerBody decodes and checks a body and answers it. What is refused before anything is
+// calculated is handed on all the same, for what the calculation would refuse besides:
+// who mends a request once has then mended all of it.
+func answerBody[Req, Res any](ctx context.Context, body []byte, t *wire.Table, request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *wire.Refusal) {
+	r := wire.CheckTop(request, wire.Decode(body, t, request))
+	if r != nil && (r.Kind != wire.InvalidRequest || len(r.Fields) >= wire.MostErrors) {
+		var none Res
+		return none, r
+	}
+	response, err := handle(ctx, request)
+	switch {
+	case r != nil:
+		r.AddCalculation(err)
+		return response, r
+	case err != nil:
+		return response, RefusalOf(err)
+	}
+	return response, nil
+}
+
+// recorded gives an operation its record.
+func (o Operation) recorded(record Runner) Operation {
+	o.Record = record
+	return o
+}
+
+// RefusalOf turns a handler's error into the refusal that the client gets.
+func RefusalOf(err error) *wire.Refusal {
+	var invalid finding.Invalid
+	if errors.As(err, &invalid) {
+		return wire.RefusalOfViolations(invalid)
+	}
+	var r *wire.Refusal // of the handler's own
+	if errors.As(err, &r) {
+		return r
+	}
+	return &wire.Refusal{Kind: wire.InternalError}
+}
+
+// warnings words what calc found unusual.
+func warnings(ctx context.Context, found []finding.Warning) []Warning {
+	if len(found) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	all := make([]Warning, len(found))
+	for i, w := range found {
+		all[i] = Warning{w.Code, wire.Pointer(w.Place), text.Coded(lang, "warning", w.Code)}
+	}
+	return all
+}
+
+// nextSteps words what to do next by its codes; nil when there is nothing.
+func nextSteps(ctx context.Context, codes ...string) []Notice {
+	if len(codes) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	all := make([]Notice, len(codes))
+	for i, c := range codes {
+		all[i] = Notice{c, text.Coded(lang, "next", c)}
+	}
+	return all
+}
+
+// within turns a verdict into the member withinTolerance; nil when not judged.
+func within(v finding.Verdict) *bool {
+	if v == finding.NotJudged {
+		return nil
+	}
+	inside := v == finding.Within
+	return &inside
+}
+
+// overLabel turns the verdict on a label's maximum into overLabelMaximum.
+func overLabel(v finding.Verdict) *bool {
+	if v == finding.NotJudged {
+		return nil
+	}
+	outside := v == finding.Outside
+	return &outside
+}

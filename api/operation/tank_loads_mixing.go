@@ -1,0 +1,86 @@
+package operation
+
+import (
+	"context"
+
+	"wetrun/api/wire"
+	"wetrun/calc"
+	"wetrun/calc/unit"
+	"wetrun/internal/text"
+)
+
+// MixingStepAnswer is one step of filling the tank.
+type MixingStepAnswer struct {
+	Code     string   `json:"code"`
+	Text     string   `json:"text"`
+	Products []string `json:"products,omitzero"`
+}
+
+// The steps of filling a tank, in their order. Common practice, from memory; the
+// order of the label goes before it.
+const (
+	stepHalfWater   = "half_water"
+	stepConditioner = string(calc.WaterConditioner)
+	stepDry         = "dry"
+	stepLiquid      = "liquid"
+	stepAdjuvant    = string(calc.Adjuvant)
+	stepFillUp      = "fill_up"
+)
+
+var mixingWords = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, stepAdjuvant, stepFillUp}
+
+// mixingOrder lists the steps that there is something for, each with pointers to
+// its products; nothing for water alone.
+func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.TankProductResult) []MixingStepAnswer {
+	if len(asked) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	var steps []MixingStepAnswer
+	for _, word := range mixingWords {
+		step := MixingStepAnswer{Code: word, Text: text.Of(lang, "mixing."+word)}
+		for i := range asked {
+			if mixingStep(&asked[i], &found[i]) == word {
+				step.Products = append(step.Products, wire.PointerTo([]wire.Segment{{Name: "products"}, {Index: i}}))
+			}
+		}
+		if step.Products != nil || word == stepHalfWater || word == stepFillUp {
+			steps = append(steps, step)
+		}
+	}
+	return steps
+}
+
+// mixingStep is the step that a product belongs to. What is weighed is taken for
+// dry, what is poured for liquid.
+func mixingStep(p *TankProductRequest, x *calc.TankProductResult) string {
+	switch {
+	case p.Role == calc.WaterConditioner, p.Role == calc.Adjuvant:
+		return string(p.Role)
+	case x.Total.Mass != 0:
+		return stepDry
+	}
+	return stepLiquid
+}
+
+// jugReading writes an amount as a jug or a scale shows it: in the largest of its
+// units of which it is at least one, or else in the smallest.
+func jugReading(m calc.Amount, units *resultUnits) wire.Quantity {
+	si, ladder := float64(m.Volume), units.jug
+	if m.Mass != 0 {
+		si, ladder = float64(m.Mass), units.scale
+	}
+	u := ladder[0]
+	for _, larger := range ladder[1:] {
+		if si/larger.Factor() >= 1-1e-9 { // exactly one, whatever conversion left of it
+			u = larger
+		}
+	}
+	return wire.In(si, u)
+}
+
+// The units of jugs and scales, smallest first.
+var (
+	usJug, metricJug     = []unit.ID{unit.IDFlOzUs, unit.IDQtUs, unit.IDGalUs}, []unit.ID{unit.IDML, unit.IDL}
+	usScale, metricScale = []unit.ID{unit.IDOz, unit.IDLb}, []unit.ID{unit.IDG, unit.IDKg}
+)

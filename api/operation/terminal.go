@@ -1,0 +1,74 @@
+package operation
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/api/wire"
+	"wetrun/internal/text"
+)
+
+// Calculate runs one operation without HTTP: the request is read from in, and the
+// answer comes back indented for people. ok is false when the answer is a problem.
+func Calculate(ctx context.Context, operation string, in io.Reader) (answer []byte, ok bool, err error) {
+	body, err := readAll(in)
+	if err != nil {
+		return nil, false, err
+	}
+	for _, o := range All {
+		if o.Name != operation {
+			continue
+		}
+		var out bytes.Buffer
+		if _, r := o.Run(ctx, body, &out); r != nil {
+			return problemIndented(ctx, r), false, nil
+		}
+		return indented(out.Bytes()), true, nil
+	}
+	return nil, false, errors.New("there is no operation " + operation)
+}
+
+// Summarize works out a field sheet and words the answer. ok is false when the
+// sheet is refused; what comes back is then the problem.
+func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err error) {
+	body, err := readAll(in)
+	if err != nil {
+		return nil, false, err
+	}
+	var r CalibrationsRequest
+	a, refused := answerBody(ctx, body, CalibrationsTable, &r, calibrations)
+	if refused != nil {
+		return problemIndented(ctx, refused), false, nil
+	}
+	return []byte(a.Summary(ctx)), true, nil
+}
+
+// readAll reads a request that may be as large as a body over HTTP.
+func readAll(in io.Reader) ([]byte, error) {
+	body, err := io.ReadAll(io.LimitReader(in, MostBody+1))
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("the request could not be read: %w", err)
+	case len(body) > MostBody:
+		return nil, fmt.Errorf("the request has more than %d bytes", MostBody)
+	}
+	return body, nil
+}
+
+// problemIndented is the refusal as a problem for people at a terminal.
+func problemIndented(ctx context.Context, r *wire.Refusal) []byte {
+	return indented(r.Problem(text.From(ctx), "command-line").Encode())
+}
+
+func indented(b []byte) []byte {
+	v := jsontext.Value(b)
+	if err := v.Indent(jsontext.WithIndent("  ")); err != nil {
+		return b
+	}
+	return v
+}

@@ -1,0 +1,84 @@
+package wire
+
+import (
+	"bytes"
+	"unsafe"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// read reads an object into the struct at p. Members mostly come in the order of the
+// table, so the search starts after the last one found.
+func (t *Table) read(d *Decoder, p unsafe.Pointer) {
+	if !d.expect(jsontext.KindBeginObject, "object", t.wording...) {
+		return
+	}
+	d.begin()
+	var seen uint64
+	next := 0
+	for {
+		i, name, ok := d.member(t.Names, next)
+		if !ok {
+			break
+		}
+		if i < 0 {
+			d.unknown(string(name), t.Names)
+			continue
+		}
+		m := &t.Members[i]
+		if seen&(1<<i) != 0 {
+			d.report(FieldError{Code: "duplicate_member"})
+			d.skip()
+		} else {
+			seen |= 1 << i
+			m.read(d, unsafe.Add(p, m.offset))
+		}
+		next = i + 1
+	}
+	missing := t.required &^ seen
+	if missing == 0 || !d.sound() {
+		return
+	}
+	for i := range t.Members {
+		if missing&(1<<i) != 0 {
+			d.report(FieldError{Code: "required"}, t.Members[i].Name)
+		}
+	}
+}
+
+// find looks for a name, from next on first; -1 when it is not among names.
+func find(name []byte, names []string, next int) int {
+	for range names {
+		if next == len(names) {
+			next = 0
+		}
+		if string(name) == names[next] {
+			return next
+		}
+		next++
+	}
+	return -1
+}
+
+// unknown reports a member that the object does not have, with the one that was
+// probably meant.
+func (d *Decoder) unknown(name string, known []string) {
+	if !d.listing() {
+		d.report(FieldError{})
+		d.skip()
+		return
+	}
+	e := FieldError{Code: "unknown_member", Allowed: known, Args: []any{Words(known)}}
+	for _, k := range known {
+		if bytes.EqualFold([]byte(name), []byte(k)) {
+			e = FieldError{Code: "wrong_case", Allowed: []string{k}, Args: []any{k}}
+		}
+	}
+	if e.Code == "unknown_member" {
+		if k := nearest(name, known); k != "" {
+			e = FieldError{Code: "misspelt_member", Allowed: []string{k}, Args: []any{k}}
+		}
+	}
+	d.report(e, name)
+	d.skip()
+}
