@@ -198,7 +198,7 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 		want = "integer"
 	case typ.Kind() == reflect.String:
 		want = "string"
-		operation.CompareWords(t, at, typ, schema)
+		compareWords(t, at, typ, schema)
 	case typ.Kind() == reflect.Bool:
 		want = "boolean"
 	case typ.Kind() == reflect.Slice:
@@ -212,6 +212,32 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 	}
 	if !schema.Type.Is(want) {
 		t.Errorf("%s: %s in Go is %q, in the document %v", at, typ, want, schema.Type)
+	}
+}
+
+// compareWords holds the words of an enumeration of calc to those of the document.
+func compareWords(t *testing.T, at string, typ reflect.Type, schema *openapi3.Schema) {
+	t.Helper()
+	list, ok := typ.MethodByName("Words")
+	if !ok {
+		if strings.HasPrefix(typ.PkgPath(), "wetrun/calc") {
+			t.Errorf("%s: %v lists no words", at, typ)
+		}
+		return
+	}
+	var words, documented []string
+	all := list.Func.Call([]reflect.Value{reflect.Zero(typ)})[0]
+	for i := range all.Len() {
+		words = append(words, all.Index(i).String())
+	}
+	extensible, _ := schema.Extensions["x-extensible-enum"].([]any)
+	for _, word := range append(extensible, schema.Enum...) {
+		documented = append(documented, fmt.Sprint(word))
+	}
+	slices.Sort(words)
+	slices.Sort(documented)
+	if !slices.Equal(words, documented) {
+		t.Errorf("%s: calc has the words %v, the document %v", at, words, documented)
 	}
 }
 

@@ -48,7 +48,7 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 	texts := []string{"", "drop 3", `"quoted" \ back`, "presión <&>", "\x00\t\n\x7f", "水 \u2028 \U0001F4A7"}
 	numbers := []float64{0, math.Copysign(0, -1), 1, -2.5, 1.0 / 3, 999_999.5, 1e-7, 1e22, 123456.5}
 	if c, ok := v.Addr().Interface().(*working.Constant); ok { // an empty number is no JSON
-		*c = working.Constant{"0.25", texts[r.IntN(len(texts))]}
+		*c = working.Constant{Value: "0.25", From: texts[r.IntN(len(texts))]}
 		return
 	}
 	if r.IntN(4) == 0 {
@@ -57,7 +57,7 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 	switch x := v.Addr().Interface().(type) {
 	case *wire.Quantity:
 		all := unit.All()
-		*x = wire.Quantity{numbers[r.IntN(len(numbers))], unit.Lookup(all[r.IntN(len(all))].Symbol)}
+		*x = wire.Quantity{Value: numbers[r.IntN(len(numbers))], Unit: unit.Lookup(all[r.IntN(len(all))].Symbol)}
 		return
 	case *working.MethodSet:
 		for range r.IntN(4) {
@@ -96,11 +96,11 @@ func fillAnswer(r *rand.Rand, v reflect.Value) {
 // TestEncodersRefuseWhatIsNotFinite: JSON has no such numbers.
 func TestEncodersRefuseWhatIsNotFinite(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		u := working.UncertaintyAnswer{Standard: wire.Quantity{1, unit.IDFt}, Expanded: wire.Quantity{x, unit.IDFt}}
+		u := working.UncertaintyAnswer{Standard: wire.Quantity{Value: 1, Unit: unit.IDFt}, Expanded: wire.Quantity{Value: x, Unit: unit.IDFt}}
 		if _, err := wire.EncoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v in a quantity is written", x)
 		}
-		u = working.UncertaintyAnswer{Standard: wire.Quantity{1, unit.IDFt}, Expanded: wire.Quantity{1, unit.IDFt}, CoverageFactor: wire.Number(x)}
+		u = working.UncertaintyAnswer{Standard: wire.Quantity{Value: 1, Unit: unit.IDFt}, Expanded: wire.Quantity{Value: 1, Unit: unit.IDFt}, CoverageFactor: wire.Number(x)}
 		if _, err := wire.EncoderOf(reflect.TypeOf(u))(nil, unsafe.Pointer(&u)); err == nil {
 			t.Errorf("%v as a bare number is written", x)
 		}

@@ -146,8 +146,8 @@ func TestTradeConstants(t *testing.T) {
 		600:  {unit.IDLMin, unit.IDKmH, unit.IDM, unit.IDLHa},
 	} {
 		w := working.New(true)
-		w.Line(method.ApplicationRate, "", wire.Quantity{want, units[3]}).
-			With("q", wire.Quantity{1, units[0]}).With("v", wire.Quantity{1, units[1]}).With("w", wire.Quantity{1, units[2]})
+		w.Line(method.ApplicationRate, "", wire.Quantity{Value: want, Unit: units[3]}).
+			With("q", wire.Quantity{Value: 1, Unit: units[0]}).With("v", wire.Quantity{Value: 1, Unit: units[1]}).With("w", wire.Quantity{Value: 1, Unit: units[2]})
 		if c := w.Written()[0].Constants; len(c) != 1 || working.ParseNumber(string(c[0].Value)) != want {
 			t.Errorf("the constant is %v, the trade prints %v", c, want)
 		}

@@ -6,13 +6,15 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"wetrun/api/operation"
 )
 
 // notices posts a body that must be answered, and returns warnings as pointer and
 // code, and the codes of the next steps.
-func notices(t *testing.T, operation, body string) (warned, steps []string, answer map[string]any) {
+func notices(t *testing.T, name, body string) (warned, steps []string, answer map[string]any) {
 	t.Helper()
-	w := post(t, operation, body)
+	w := post(t, name, body)
 	if w.Code != http.StatusOK {
 		t.Fatalf("%d %s for %s", w.Code, w.Body, body)
 	}

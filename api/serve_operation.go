@@ -76,7 +76,7 @@ func serveOperation(o operation.Operation, turns *turns, t *telemetry.Telemetry,
 			r = operation.RefusalOf(refuseOverloaded(w))
 		}
 	}
-	if countOutcome(ctx, t, operation.Outcome{o.Name, verdict, r}); r != nil {
+	if countOutcome(ctx, t, operation.Outcome{Operation: o.Name, Verdict: verdict, Refusal: r}); r != nil {
 		return r
 	}
 	w.Header()["Cache-Control"] = noStore

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -33,7 +34,7 @@ func round(first, step float64) (all []calc.AcceptanceCatch) {
 	for i := range 12 {
 		all = append(all, calc.AcceptanceCatch{
 			Catch:    calc.Catch{Volume: si[unit.Volume](first+step*float64(i), "fl_oz_us"), Time: 30, Nozzles: 3},
-			Position: []calc.Position{calc.Left, calc.Center, calc.Right}[i/4],
+			Position: []certainty.Position{certainty.Left, certainty.Center, certainty.Right}[i/4],
 		})
 	}
 	return all

@@ -117,9 +117,9 @@ func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResul
 	}
 	if x.HasCost {
 		currency := r.Cost.Mix.Currency
-		a.Cost = &CostAnswer{Deviation: wire.Money{wire.Number(x.CostPerArea * r.Cost.PerArea.SI()), currency}, PerArea: r.Cost.PerArea}
+		a.Cost = &CostAnswer{Deviation: wire.Money{Amount: wire.Number(x.CostPerArea * r.Cost.PerArea.SI()), Currency: currency}, PerArea: r.Cost.PerArea}
 		if r.Cost.PlannedArea.Given() {
-			a.Cost.Total = wire.Money{wire.Number(x.CostTotal), currency}
+			a.Cost.Total = wire.Money{Amount: wire.Number(x.CostTotal), Currency: currency}
 		}
 	}
 }

@@ -135,6 +135,6 @@ func (k *sheetWork) extras(w working.Working) {
 	if d := k.a.NextDue; d != nil && d.HoursLeft.Given() {
 		s := &k.r.Schedule
 		w.Line(method.HoursLeft, "/nextDue/hoursLeft", d.HoursLeft).
-			With("e", s.CalibrateEvery).With("u", s.UsedSince.Or(wire.Quantity{0, unit.IDH}))
+			With("e", s.CalibrateEvery).With("u", s.UsedSince.Or(wire.Quantity{Value: 0, Unit: unit.IDH}))
 	}
 }

@@ -24,7 +24,7 @@ func (r *FieldCapacityRequest) work(w working.Working, a *FieldCapacityAnswer) {
 		w.Line(method.VolumeForArea, "/sprayVolume", a.SprayVolume).With("A", r.FieldArea).With("R", r.ApplicationRate)
 	}
 	w.Line(method.TimeForArea, "/fieldTime", a.FieldTime).With("A", r.FieldArea).With("C", a.EffectiveWorkRate)
-	refilling := a.RefillingTime.Or(wire.Quantity{0, a.FieldTime.Unit})
+	refilling := a.RefillingTime.Or(wire.Quantity{Value: 0, Unit: a.FieldTime.Unit})
 	if a.RefillingTime.Given() {
 		w.Line(method.RefillingTime, "/refillingTime", a.RefillingTime).Count("n", *a.Refills).With("r", r.RefillTime)
 	}

@@ -51,7 +51,7 @@ var (
 )
 
 func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationAnswer {
-	per := r.CurrentSetting.Per.Or(wire.Quantity{1, base})
+	per := r.CurrentSetting.Per.Or(wire.Quantity{Value: 1, Unit: base})
 	a := MeterCalibrationAnswer{
 		Readings:        make([]MeterReadingAnswer, len(result.Readings)),
 		WithinTolerance: within(result.Verdict),

@@ -14,7 +14,7 @@ type meterWork struct {
 }
 
 func (r *MeterCalibrationRequest) work(w working.Working, a *MeterCalibrationAnswer, base unit.ID) {
-	k := &meterWork{r, r.CurrentSetting.Per.Or(wire.Quantity{1, base})}
+	k := &meterWork{r, r.CurrentSetting.Per.Or(wire.Quantity{Value: 1, Unit: base})}
 	var compared []wire.Quantity
 	for i := range r.Readings {
 		x, w := &a.Readings[i], w.Item("/readings", i)

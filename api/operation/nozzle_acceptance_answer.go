@@ -126,7 +126,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		a.RatedFlowRateAtPressure = wire.In(x.RatedFlowRateAtPressure, units.flow)
 	}
 	if x.AcceptableFlowRate != (calc.FlowRange{}) {
-		a.AcceptableFlowRate = wire.Range{wire.In(x.AcceptableFlowRate.Low, units.flow), wire.In(x.AcceptableFlowRate.High, units.flow)}
+		a.AcceptableFlowRate = wire.Range{Low: wire.In(x.AcceptableFlowRate.Low, units.flow), High: wire.In(x.AcceptableFlowRate.High, units.flow)}
 	}
 	if x.MeanNozzleFlowRate != 0 {
 		a.MeanNozzleFlowRate = wire.In(x.MeanNozzleFlowRate, units.flow)
@@ -176,8 +176,8 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 		Status:         q.Status,
 	}
 	if q.AcceptableFlowRate.High > 0 { // else rating and mean lie so far apart that nothing is
-		a.AcceptableFlowRate = wire.Range{wire.In(q.AcceptableFlowRate.Low, units.flow), wire.In(q.AcceptableFlowRate.High, units.flow)}
-		a.AcceptableVolume = wire.Range{wire.In(q.AcceptableVolume.Low, c.Volume.Unit), wire.In(q.AcceptableVolume.High, c.Volume.Unit)}
+		a.AcceptableFlowRate = wire.Range{Low: wire.In(q.AcceptableFlowRate.Low, units.flow), High: wire.In(q.AcceptableFlowRate.High, units.flow)}
+		a.AcceptableVolume = wire.Range{Low: wire.In(q.AcceptableVolume.Low, c.Volume.Unit), High: wire.In(q.AcceptableVolume.High, c.Volume.Unit)}
 	}
 	if q.NozzleFlowRateAtPressure != q.NozzleFlowRate {
 		a.NozzleFlowRateAtPressure = wire.In(q.NozzleFlowRateAtPressure, units.flow)

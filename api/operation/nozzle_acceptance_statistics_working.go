@@ -38,7 +38,7 @@ func (k *acceptanceWork) statistics() {
 	for _, q := range flows {
 		total += q.Value
 	}
-	mean := wire.Quantity{total / float64(len(flows)), k.units.flow}
+	mean := wire.Quantity{Value: total / float64(len(flows)), Unit: k.units.flow}
 	k.Line(method.MeanOfValues, "", mean).Each("x_i", flows).Count("n", len(flows))
 	k.Line(method.CoefficientOfVariation, "/coefficientOfVariation", k.a.CoefficientOfVariation).
 		Each("x_i", flows).With("m", mean).Count("n", len(flows))
@@ -121,7 +121,7 @@ func (k *acceptanceWork) spreadOf(flows []wire.Quantity) (mean, deviation wire.Q
 			values[i] = flows[i].Value
 		}
 		m, s := stat.MeanStdDev(values, nil)
-		mean, deviation = wire.Quantity{m, k.units.flow}, wire.Quantity{s, k.units.flow}
+		mean, deviation = wire.Quantity{Value: m, Unit: k.units.flow}, wire.Quantity{Value: s, Unit: k.units.flow}
 	}
 	k.Intermediate(method.MeanOfValues, mean).Each("x_i", flows).Count("n", len(flows))
 	k.Intermediate(method.StandardDeviation, deviation).Each("x_i", flows).With("m", mean).Count("n", len(flows))

@@ -84,7 +84,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 	}
 	if !r.SpeedRange.IsZero() {
 		q := x.RequiredNozzleFlowRates
-		a.RequiredNozzleFlowRates = wire.Range{wire.In(q.Low, units.flow), wire.In(q.High, units.flow)}
+		a.RequiredNozzleFlowRates = wire.Range{Low: wire.In(q.Low, units.flow), High: wire.In(q.High, units.flow)}
 	}
 	if x.WaterEquivalentFlowRate != 0 {
 		a.WaterEquivalentFlowRate = wire.In(x.WaterEquivalentFlowRate, units.flow)
@@ -144,7 +144,7 @@ func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate
 		a.SprayPressures = pressures(c.SprayPressures, units.pressure)
 	}
 	if c.PressureRange != (calc.PressureRange{}) {
-		a.SpeedWindow = wire.Range{wire.In(c.SpeedWindow.Low, units.speed), wire.In(c.SpeedWindow.High, units.speed)}
+		a.SpeedWindow = wire.Range{Low: wire.In(c.SpeedWindow.Low, units.speed), High: wire.In(c.SpeedWindow.High, units.speed)}
 		a.PressureRange = r.PressureRange
 		if c.PressureRange != pressureRange(r.PressureRange) {
 			a.PressureRange = pressures(c.PressureRange, units.pressure)
@@ -157,5 +157,5 @@ func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate
 }
 
 func pressures(r calc.PressureRange, u unit.ID) wire.Range {
-	return wire.Range{wire.In(r.Low, u), wire.In(r.High, u)}
+	return wire.Range{Low: wire.In(r.Low, u), High: wire.In(r.High, u)}
 }

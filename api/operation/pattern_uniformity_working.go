@@ -87,7 +87,7 @@ func (r *PatternUniformityRequest) workPlace(w working.Working, mean wire.Quanti
 		}
 	}
 	if volumes == nil {
-		volumes, shares = []wire.Quantity{{0, mean.Unit}}, []wire.Quantity{working.PlainNumber(0)}
+		volumes, shares = []wire.Quantity{{Value: 0, Unit: mean.Unit}}, []wire.Quantity{working.PlainNumber(0)}
 	}
 	l.Result = working.Dimensionless(here/mean.SI() - 1)
 	if math.Abs(l.Result.Value) < 1e-9 { // as calc takes it

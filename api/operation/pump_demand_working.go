@@ -31,12 +31,12 @@ func (r *PumpDemandRequest) work(w working.Working, a *PumpDemandAnswer) {
 	case !r.TankVolume.Given():
 	case r.AgitationFlowRate.Given():
 		w.Line(method.AgitationShare, "/agitationShare", a.AgitationShare).
-			With("a", r.AgitationFlowRate).With("t", wire.Quantity{1, unit.IDMin}).With("V", r.TankVolume)
+			With("a", r.AgitationFlowRate).With("t", wire.Quantity{Value: 1, Unit: unit.IDMin}).With("V", r.TankVolume)
 	default:
 		w.Line(method.AgitationFlow, "/agitationFlowRate", a.AgitationFlowRate).
-			With("s", a.AgitationShare).With("V", r.TankVolume).With("t", wire.Quantity{1, unit.IDMin})
+			With("s", a.AgitationShare).With("V", r.TankVolume).With("t", wire.Quantity{Value: 1, Unit: unit.IDMin})
 	}
-	agitation := a.AgitationFlowRate.Or(wire.Quantity{0, a.SprayFlowRate.Unit})
+	agitation := a.AgitationFlowRate.Or(wire.Quantity{Value: 0, Unit: a.SprayFlowRate.Unit})
 	w.Line(method.ReserveFlow, "/reserveFlowRate", a.ReserveFlowRate).With("Q", a.SprayFlowRate).With("a", agitation).With("e", a.Reserve)
 	w.Line(method.PumpDemand, "/totalFlowRate", a.TotalFlowRate).With("Q", a.SprayFlowRate).With("a", agitation).With("r", a.ReserveFlowRate)
 	if r.RatedPumpFlowRate.Given() {

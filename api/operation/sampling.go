@@ -58,7 +58,7 @@ func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points 
 	s, lang := x.Sampling, text.From(ctx)
 	a := SamplingAnswer{
 		Confidence:        percent(certainty.SamplingConfidence),
-		ProportionOutside: wire.Range{percent(s.Low), percent(s.High)},
+		ProportionOutside: wire.Range{Low: percent(s.Low), High: percent(s.High)},
 		AllCaught:         s.Known,
 		ChanceAboveLimit:  percent(s.ChanceAbove),
 		Settled:           s.Settled,

@@ -65,7 +65,7 @@ func (r *TankLoadsRequest) work(w working.Working, x *calc.TankLoadsResult, a *T
 		if share.amount.Given() {
 			all := liquid[i]
 			if len(all) == 0 && !w.MethodsOnly {
-				all = []wire.Quantity{{0, k.units.volume}}
+				all = []wire.Quantity{{Value: 0, Unit: k.units.volume}}
 			}
 			w.Part("/carrierWater").Line(method.CarrierWater, share.member, share.amount).With("V", share.volume).Each("m_i", all)
 		}
@@ -73,7 +73,7 @@ func (r *TankLoadsRequest) work(w working.Working, x *calc.TankLoadsResult, a *T
 }
 
 func (k *tankWork) residual() wire.Quantity {
-	return k.r.ResidualVolume.Or(wire.Quantity{0, k.units.volume})
+	return k.r.ResidualVolume.Or(wire.Quantity{Value: 0, Unit: k.units.volume})
 }
 
 func (k *tankWork) fieldArea(w working.Working, member string, field, treated wire.Quantity) {

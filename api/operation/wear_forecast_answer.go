@@ -125,7 +125,7 @@ func (a *WearForecastAnswer) times(x calc.WearForecastResult) {
 	default:
 		a.HoursAtLimit = wire.In(x.AtLimit.Hours, unit.IDH)
 		if x.Bounded {
-			a.HoursAtLimitRange = wire.Range{wire.In(x.Earliest.Hours, unit.IDH), wire.In(x.Latest.Hours, unit.IDH)}
+			a.HoursAtLimitRange = wire.Range{Low: wire.In(x.Earliest.Hours, unit.IDH), High: wire.In(x.Latest.Hours, unit.IDH)}
 		}
 		if x.State == calc.WillReach {
 			a.HoursLeft = wire.In(x.Left, unit.IDH)

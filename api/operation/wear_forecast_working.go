@@ -25,7 +25,7 @@ type wearWork struct {
 }
 
 // hour is the period that wear is counted for between lines.
-var hour = wire.Quantity{1, unit.IDH}
+var hour = wire.Quantity{Value: 1, Unit: unit.IDH}
 
 func (r *WearForecastRequest) work(w working.Working, x *calc.WearForecastResult, a *WearForecastAnswer) {
 	k := &wearWork{r: r, x: x, a: a}
@@ -80,7 +80,7 @@ func (k *wearWork) measured(w working.Working, i int) {
 	n, u := max(c.Nozzles, 1), q.NozzleFlowRate.Unit
 	all := wire.In(c.Volume.SI()/c.Time.SI(), u)
 	w.Line(method.CatchFlow, "", all).With("V", c.Volume).With("t", c.Time)
-	one := wire.Quantity{all.Value / float64(n), u}
+	one := wire.Quantity{Value: all.Value / float64(n), Unit: u}
 	if p := c.SprayPressure; p.Given() && p.SI() != k.r.SprayPressure.SI() {
 		w.Line(method.CatchNozzleFlow, "", one).With("F", all).Count("n", n)
 		w.Line(method.PressureLaw, "/nozzleFlowRate", q.NozzleFlowRate).
@@ -107,8 +107,8 @@ func (k *wearWork) fit(w working.Working) {
 			With("s", period).Each("t_i", k.times).With("m", k.meanTime).Each("q_i", k.flows).With("q_n", k.a.NewFlowRate).With("y", k.meanFlow)
 	}
 	if k.x.Dated {
-		rate("/wearPerDay", k.a.WearPerDay, wire.Quantity{24, unit.IDH})
-		rate("/wearPerSeason", k.a.WearPerSeason, wire.Quantity{365.25 * 24, unit.IDH})
+		rate("/wearPerDay", k.a.WearPerDay, wire.Quantity{Value: 24, Unit: unit.IDH})
+		rate("/wearPerSeason", k.a.WearPerSeason, wire.Quantity{Value: 365.25 * 24, Unit: unit.IDH})
 		k.perHour = wire.In(float64(k.x.WearPerDay)/24, unit.IDPct)
 		rate("", k.perHour, hour)
 		return

@@ -1,18 +1,14 @@
 package operation
 
 import (
-	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
 	"path/filepath"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-
-	"github.com/getkin/kin-openapi/openapi3"
 
 	"wetrun/calc"
 	"wetrun/calc/certainty"
@@ -116,31 +112,5 @@ func hasText[T ~string](t *testing.T, kind string, words []T) {
 		if !text.Has(kind + string(word)) {
 			t.Errorf("%s%s has no words", kind, word)
 		}
-	}
-}
-
-// CompareWords holds the words of an enumeration of calc to those of the document.
-func CompareWords(t *testing.T, at string, typ reflect.Type, schema *openapi3.Schema) {
-	t.Helper()
-	list, ok := typ.MethodByName("Words")
-	if !ok {
-		if typ.PkgPath() == "wetrun/calc" {
-			t.Errorf("%s: %v lists no words", at, typ)
-		}
-		return
-	}
-	var words, documented []string
-	all := list.Func.Call([]reflect.Value{reflect.Zero(typ)})[0]
-	for i := range all.Len() {
-		words = append(words, all.Index(i).String())
-	}
-	extensible, _ := schema.Extensions["x-extensible-enum"].([]any)
-	for _, word := range append(extensible, schema.Enum...) {
-		documented = append(documented, fmt.Sprint(word))
-	}
-	slices.Sort(words)
-	slices.Sort(documented)
-	if !slices.Equal(words, documented) {
-		t.Errorf("%s: calc has the words %v, the document %v", at, words, documented)
 	}
 }

@@ -50,7 +50,7 @@ var decoders = sync.Pool{New: func() any { return new(Decoder) }}
 // come back as one refusal, which the caller may add to.
 func Decode[T any](body []byte, t *Table, into *T) *Refusal {
 	if t.Of != reflect.TypeFor[T]() {
-		panic("api: the table is of another type") // and would write where it must not
+		panic("wire: the table is of another type") // and would write where it must not
 	}
 	d := decoders.Get().(*Decoder)
 	defer decoders.Put(d)

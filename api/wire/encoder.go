@@ -37,7 +37,7 @@ func EncoderOf(t reflect.Type) encoder {
 	}
 	for _, own := range []reflect.Type{reflect.TypeFor[json.MarshalerTo](), reflect.TypeFor[json.Marshaler]()} {
 		if reflect.PointerTo(t).Implements(own) {
-			panic(fmt.Sprintf("api: %v writes itself, and has no encoder", t))
+			panic(fmt.Sprintf("wire: %v writes itself, and has no encoder", t))
 		}
 	}
 	switch t.Kind() {
@@ -62,7 +62,7 @@ func EncoderOf(t reflect.Type) encoder {
 	case reflect.Bool:
 		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return strconv.AppendBool(b, *(*bool)(p)), nil }
 	}
-	panic(fmt.Sprintf("api: no encoder for %v", t))
+	panic(fmt.Sprintf("wire: no encoder for %v", t))
 }
 
 // A field is one member of an object that is written.
@@ -109,7 +109,7 @@ func fieldsOf(t reflect.Type, offset uintptr) (fields []field) {
 		case !f.IsExported() && !tagged:
 			continue
 		case name == "" || name == "-" || options != "" && options != "omitzero":
-			panic(fmt.Sprintf("api: no encoder for the tag of %v.%s", t, f.Name))
+			panic(fmt.Sprintf("wire: no encoder for the tag of %v.%s", t, f.Name))
 		}
 		one := field{key: `,"` + name + `":`, offset: offset + f.Offset, encode: EncoderOf(f.Type)}
 		if options == "omitzero" {
@@ -163,7 +163,7 @@ func absentIn(t reflect.Type) func(unsafe.Pointer) bool {
 	case reflect.Struct:
 		return func(p unsafe.Pointer) bool { return reflect.NewAt(t, p).Elem().IsZero() }
 	}
-	panic(fmt.Sprintf("api: %v cannot be left out of an answer", t))
+	panic(fmt.Sprintf("wire: %v cannot be left out of an answer", t))
 }
 
 // appendString quotes s. Most texts have nothing to escape.

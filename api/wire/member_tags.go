@@ -39,7 +39,7 @@ type taggedField struct {
 	used []string // tags that have been looked at
 }
 
-func (f *taggedField) fail(why string) { panic(fmt.Sprintf("api: %v.%s: %s", f.key.of, f.Name, why)) }
+func (f *taggedField) fail(why string) { panic(fmt.Sprintf("wire: %v.%s: %s", f.key.of, f.Name, why)) }
 
 func (f *taggedField) take(tag string) string {
 	f.used = append(f.used, tag)

@@ -78,7 +78,7 @@ func TestTagsThatCannotBeRead(t *testing.T) {
 		"wrongText.X": panicOf[wrongText](), "uselessTag.X": panicOf[uselessTag](), "wrongType.X": panicOf[wrongType](),
 		"noName.X": panicOf[noName](), "twice.volume": panicOf[twice](), "wrongEmbedded.embedded": panicOf[wrongEmbedded](),
 	} {
-		if !strings.HasPrefix(why, "api: api."+field+": ") {
+		if !strings.HasPrefix(why, "wire: wire."+field+": ") {
 			t.Errorf("%s: the panic is %q", field, why)
 		}
 	}

@@ -26,8 +26,8 @@ type FieldError struct {
 	Limit   *float64 `json:"limit,omitempty"`
 	Allowed []string `json:"allowed,omitempty"`
 
-	Wording string // the way of wording the detail, when the code has several
-	Args    []any  // for the detail
+	Wording string `json:"-"` // the way of wording the detail, when the code has several
+	Args    []any  `json:"-"` // for the detail
 }
 
 // ProblemType names a kind of problem; its page is at /problems/<name>.

@@ -49,7 +49,7 @@ func In[T ~float64](si T, u unit.ID) Quantity {
 
 // ErrNotComputable is the error of an answer that left the range of a double. The
 // bounds of requests are there to prevent it.
-var ErrNotComputable = errors.New("api: a result is not finite")
+var ErrNotComputable = errors.New("wire: a result is not finite")
 
 // MarshalJSONTo writes {"value":…,"unit":…}.
 func (q *Quantity) MarshalJSONTo(enc *jsontext.Encoder) error {

@@ -73,7 +73,7 @@ func tableWith(key tableKey) *Table {
 	t := &Table{Of: key.of, Members: membersOf(key, 0)}
 	for i, m := range t.Members {
 		if slices.Contains(t.Names, m.Name) {
-			panic(fmt.Sprintf("api: %v.%s: there are two of that name", key.of, m.Name))
+			panic(fmt.Sprintf("wire: %v.%s: there are two of that name", key.of, m.Name))
 		}
 		t.Names = append(t.Names, m.Name)
 		if m.Required {
@@ -82,7 +82,7 @@ func tableWith(key tableKey) *Table {
 	}
 	t.wording = []any{Words(t.Names)}
 	if len(t.Members) > 64 {
-		panic(fmt.Sprintf("api: %v has more than 64 members, and the set of seen ones no room for them", key.of))
+		panic(fmt.Sprintf("wire: %v has more than 64 members, and the set of seen ones no room for them", key.of))
 	}
 	tables[key] = t
 	return t

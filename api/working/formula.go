@@ -21,7 +21,7 @@ func readFormula(text string) *formula {
 	r := &formulaReader{text}
 	f := r.sum()
 	if r.rest != "" {
-		panic("api: a formula that cannot be read: " + text)
+		panic("working: a formula that cannot be read: " + text)
 	}
 	return f
 }
@@ -75,7 +75,7 @@ func (r *formulaReader) primary() *formula {
 	r.rest = r.rest[n:]
 	switch {
 	case word == "":
-		panic("api: a formula lacks an operand before " + r.rest)
+		panic("working: a formula lacks an operand before " + r.rest)
 	case word[0] >= '0' && word[0] <= '9':
 		return &formula{op: 'n', text: word}
 	case r.take("(") == 0:
@@ -87,7 +87,7 @@ func (r *formulaReader) primary() *formula {
 	}
 	r.take(")")
 	if fn, known := Functions[word]; !known || fn.Arguments != 0 && fn.Arguments != len(f.args) {
-		panic("api: no function " + word + " of so many arguments")
+		panic("working: no function " + word + " of so many arguments")
 	}
 	return f
 }

@@ -36,7 +36,7 @@ func (f *formula) substitute(operands map[string]*operand, i int) term {
 	case 's':
 		o := operands[f.text]
 		if o == nil {
-			panic("api: nothing was given for the symbol " + f.text)
+			panic("working: nothing was given for the symbol " + f.text)
 		}
 		if len(o.terms) == 1 || !strings.HasSuffix(f.text, "_i") {
 			i = 0

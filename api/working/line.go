@@ -108,7 +108,7 @@ func PlainNumber[T ~int | ~float64](x T) wire.Quantity { return wire.Quantity{Va
 
 // Dimensionless is a plain number of an answer as the result of a line.
 func Dimensionless[T ~int | ~float64](x T) wire.Quantity {
-	return wire.Quantity{float64(x), unit.IDOne}
+	return wire.Quantity{Value: float64(x), Unit: unit.IDOne}
 }
 
 // Listed are the quantities of some items for the place of a symbol; none where no line

@@ -13,8 +13,11 @@ type UncertaintyAnswer struct {
 	CoverageFactor   wire.Number   `json:"coverageFactor"`
 	DegreesOfFreedom wire.Number   `json:"degreesOfFreedom,omitzero"`
 
-	Of *certainty.Uncertainty // for the working
+	of *certainty.Uncertainty // for the working
 }
+
+// Of is the uncertainty that the answer tells of; nil where there is none.
+func (a *UncertaintyAnswer) Of() *certainty.Uncertainty { return a.of }
 
 // UncertaintyIn writes an uncertainty in the unit of its member; nothing where there is
 // none.
@@ -25,7 +28,7 @@ func UncertaintyIn(u *certainty.Uncertainty, id unit.ID) (a UncertaintyAnswer) {
 	return UncertaintyAnswer{
 		Standard: wire.In(u.Standard, id), Expanded: wire.In(u.Expanded(), id),
 		CoverageFactor: wire.Number(u.CoverageFactor), DegreesOfFreedom: wire.Number(u.DegreesOfFreedom),
-		Of: u,
+		of: u,
 	}
 }
 

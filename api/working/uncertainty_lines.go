@@ -20,7 +20,7 @@ var partsNotKept = &certainty.Parts{
 // Uncertain adds the lines of one uncertainty: what each source adds, as a share, then
 // all of them together and what follows. Without a member it is of a number between.
 func (w Working) Uncertain(member string, u *UncertaintyAnswer) {
-	x := u.Of
+	x := u.of
 	if x == nil {
 		return
 	}
@@ -149,7 +149,9 @@ func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, 
 }
 
 // minus is a limit on the other side.
-func minus(limit wire.Quantity) wire.Quantity { return wire.Quantity{-limit.Value, limit.Unit} }
+func minus(limit wire.Quantity) wire.Quantity {
+	return wire.Quantity{Value: -limit.Value, Unit: limit.Unit}
+}
 
 // ConformsEitherWay is conforms for a deviation that is bounded either way.
 func (w Working) ConformsEitherWay(member string, c *ConformanceAnswer, d wire.Quantity, u *UncertaintyAnswer, limit wire.Quantity) {
