@@ -45,7 +45,7 @@ func TestPublishedExamples(t *testing.T) {
 	for _, o := range operations {
 		files, err := filepath.Glob("../testdata/published/" + o.name + "/*.json")
 		if err != nil || len(files) == 0 {
-			t.Errorf("%s: no published example", o.name)
+			t.Errorf("testdata/published/%s has no example: write one for each printed value, with its source", o.name)
 		}
 		for _, file := range files {
 			var c publishedCase

@@ -119,7 +119,7 @@ func TestEveryOperationHasOutsideChecks(t *testing.T) {
 			}
 		}
 		if outside < fewestOutside {
-			t.Errorf("%s: %d outside checks, fewer than %d", o.name, outside, fewestOutside)
+			t.Errorf("testdata/published/%s has %d outside checks, fewer than %d", o.name, outside, fewestOutside)
 		}
 	}
 }

@@ -5,7 +5,7 @@
 // the README shows.
 import assert from 'node:assert/strict'
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -61,7 +61,11 @@ ${calls.join('\n')}
 ]
 `)
 
-const readme = readFileSync(join(here, '../../README.md'), 'utf8')
-const shown = /```ts\n(.*?)```/s.exec(readme)
-assert.ok(shown, 'the README shows no TypeScript')
+// The README for integrators, or while there is none the project's.
+const shown = ['../README.md', '../../README.md']
+  .map((name) => join(here, name))
+  .filter((file) => existsSync(file))
+  .map((file) => /```ts\n(.*?)```/s.exec(readFileSync(file, 'utf8')))
+  .find((found) => found)
+assert.ok(shown, 'no README shows TypeScript')
 writeFileSync(join(out, 'readme.ts'), shown[1].replaceAll('http://127.0.0.1:8080', process.argv[2]))
