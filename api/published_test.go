@@ -46,7 +46,7 @@ func TestPublishedExamples(t *testing.T) {
 	for _, o := range operation.All {
 		files, err := filepath.Glob("../testdata/published/" + o.Name + "/*.json")
 		if err != nil || len(files) == 0 {
-			t.Errorf("%s: no published example", o.Name)
+			t.Errorf("testdata/published/%s has no example: write one for each printed value, with its source", o.Name)
 		}
 		for _, file := range files {
 			var c publishedCase

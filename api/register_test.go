@@ -122,7 +122,7 @@ func TestEveryOperationHasOutsideChecks(t *testing.T) {
 			}
 		}
 		if outside < fewestOutside {
-			t.Errorf("%s: %d outside checks, fewer than %d", o.Name, outside, fewestOutside)
+			t.Errorf("testdata/published/%s has %d outside checks, fewer than %d", o.Name, outside, fewestOutside)
 		}
 	}
 }
