@@ -19,13 +19,18 @@ import (
 // first, in its own words.
 var unworded = []string{"not_finite", "unknown_size"}
 
-// TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of package calc
-// and asks for the words of each.
+// TestEveryCodeOfCalcHasWords reads the constants Code… and Warn… of calc and of the
+// packages below it and asks for the words of each.
 func TestEveryCodeOfCalcHasWords(t *testing.T) {
-	files, err := filepath.Glob("../calc/*.go")
+	files, err := filepath.Glob("../../calc/*.go")
 	if err != nil {
 		t.Fatal(err)
 	}
+	below, err := filepath.Glob("../../calc/*/*.go")
+	if err != nil || len(below) == 0 {
+		t.Fatal("no packages of calc: ", err)
+	}
+	files = append(files, below...)
 	found := 0
 	for _, name := range files {
 		if strings.HasSuffix(name, "_test.go") {

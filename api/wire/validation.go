@@ -21,10 +21,10 @@ func newValidator() *validator.Validate {
 	return v
 }
 
-// MemberName is the name on the wire of a struct field.
+// MemberName is the name on the wire of a struct field; empty for one that is not on it.
 func MemberName(f reflect.StructField) string {
 	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return name
+	return strings.TrimPrefix(name, "-")
 }
 
 // tagged are the fields with tags, by names such as GroundSpeedRequest.Runs.
