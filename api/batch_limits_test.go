@@ -69,8 +69,9 @@ func TestFaultOfALine(t *testing.T) {
 	var log strings.Builder
 	out := bytes.NewBufferString("before\n")
 	c := chunk{out: out}
-	line := operation.Line{Number: 3, RequestID: "batch-7", Read: operation.BatchLine{ID: "b"}}
+	line := operation.Line{Number: 3, RequestID: "batch-7"}
 	c.answer(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() operation.Outcome {
+		line.Answer(t.Context(), []byte(`{"id":"b","operation":"ground-speed","request":`+oneRun+`}`), out)
 		out.WriteString(`{"line":3,"half":`)
 		panic("secret cause")
 	})

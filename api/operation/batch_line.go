@@ -3,7 +3,6 @@ package operation
 import (
 	"bytes"
 	"context"
-	"slices"
 	"strconv"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -59,12 +58,12 @@ type Outcome struct {
 type Line struct {
 	Number    int    // in the stream, from 1
 	RequestID string // of the stream; it stands in problems
-	Read      BatchLine
+	read      BatchLine
 }
 
 // Answer appends the answer to out, with its line end.
 func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
-	if r := wire.Decode(body, BatchTable, &l.Read); r != nil {
+	if r := wire.Decode(body, BatchTable, &l.read); r != nil {
 		if r.Kind == wire.InvalidRequest {
 			r.Kind = wire.InvalidLine
 		}
@@ -80,8 +79,8 @@ func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outco
 	start := out.Len()
 	l.begin(200, out)
 	out.WriteString(`,"response":`)
-	o := &All[slices.IndexFunc(All, func(o Operation) bool { return o.Name == string(l.Read.Operation) })]
-	verdict, r := o.Run(ctx, l.Read.Request, out)
+	o := Named(string(l.read.Operation))
+	verdict, r := o.Run(ctx, l.read.Request, out)
 	if r != nil {
 		out.Truncate(start)
 		l.Refuse(ctx, r, out)
@@ -105,9 +104,9 @@ func (l *Line) begin(status int, out *bytes.Buffer) {
 	b := out.AvailableBuffer()
 	b = append(b, `{"line":`...)
 	b = strconv.AppendInt(b, int64(l.Number), 10)
-	if l.Read.ID != "" {
+	if l.read.ID != "" {
 		b = append(b, `,"id":`...)
-		b, _ = jsontext.AppendQuote(b, l.Read.ID) // fails on broken UTF-8, which was refused
+		b, _ = jsontext.AppendQuote(b, l.read.ID) // fails on broken UTF-8, which was refused
 	}
 	b = append(b, `,"status":`...)
 	b = strconv.AppendInt(b, int64(status), 10)

@@ -63,7 +63,7 @@ type GroundSpeedUncertainty struct {
 	Spread      *working.UncertaintyAnswer `json:"spread,omitzero"`
 }
 
-func GroundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedAnswer, error) {
+func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedAnswer, error) {
 	in := r.input()
 	var err error
 	if in.Measuring, err = r.MeasuringRequest.input(); err != nil {

@@ -64,7 +64,7 @@ func exampleOf(t *testing.T, operation string) string {
 
 func workOfRuns(t *testing.T) func(working.Working) {
 	r := requestOf[GroundSpeedRequest](t, exampleOf(t, "ground-speed"))
-	a, err := GroundSpeed(context.Background(), r)
+	a, err := groundSpeed(context.Background(), r)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -50,8 +50,8 @@ type Notice struct {
 	Text string `json:"text"`
 }
 
-// Calculation makes an operation of a handler.
-func Calculation[Req, Res any](name string, handle func(context.Context, *Req) (Res, error)) Operation {
+// calculation makes an operation of a handler.
+func calculation[Req, Res any](name string, handle func(context.Context, *Req) (Res, error)) Operation {
 	table := wire.RequestTable[Req]()
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), wire.EncoderOf(reflect.TypeFor[Res]())
 	run := func(ctx context.Context, body []byte, out *bytes.Buffer) (string, *wire.Refusal) {

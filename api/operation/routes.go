@@ -1,23 +1,34 @@
 package operation
 
-// All are the calculations of the service, one line each: the path under
-// /v1, what a request may hold, and what answers it.
+import "slices"
+
+// All are the calculations of the service, one line each: the path under /v1, and what
+// answers a request there.
 var All = []Operation{
-	Calculation("ground-speed", GroundSpeed),
-	Calculation("application-rate", applicationRate),
-	Calculation("area-check", areaCheck),
-	Calculation("course-length", courseLength),
-	Calculation("convert", convert),
-	Calculation("nozzle-flow", nozzleFlow),
-	Calculation("pressure-uniformity", pressureUniformity),
-	Calculation("nozzle-acceptance", nozzleAcceptance),
-	Calculation("nozzle-selection", nozzleSelection),
-	Calculation("corrections", corrections),
-	Calculation("meter-calibration", meterCalibration),
-	Calculation("pump-demand", pumpDemand),
-	Calculation("field-capacity", fieldCapacity),
-	Calculation("pattern-uniformity", patternUniformity),
-	Calculation("wear-forecast", wearForecast),
-	Calculation("calibrations", calibrations).recorded(calibrationsRecord),
-	Calculation("tank-loads", tankLoads),
+	calculation("ground-speed", groundSpeed),
+	calculation("application-rate", applicationRate),
+	calculation("area-check", areaCheck),
+	calculation("course-length", courseLength),
+	calculation("convert", convert),
+	calculation("nozzle-flow", nozzleFlow),
+	calculation("pressure-uniformity", pressureUniformity),
+	calculation("nozzle-acceptance", nozzleAcceptance),
+	calculation("nozzle-selection", nozzleSelection),
+	calculation("corrections", corrections),
+	calculation("meter-calibration", meterCalibration),
+	calculation("pump-demand", pumpDemand),
+	calculation("field-capacity", fieldCapacity),
+	calculation("pattern-uniformity", patternUniformity),
+	calculation("wear-forecast", wearForecast),
+	calculation("calibrations", calibrations).recorded(calibrationsRecord),
+	calculation("tank-loads", tankLoads),
+}
+
+// Named is the operation at a path under /v1; nil where there is none.
+func Named(name string) *Operation {
+	i := slices.IndexFunc(All, func(o Operation) bool { return o.Name == name })
+	if i < 0 {
+		return nil
+	}
+	return &All[i]
 }

@@ -20,17 +20,15 @@ func Calculate(ctx context.Context, operation string, in io.Reader) (answer []by
 	if err != nil {
 		return nil, false, err
 	}
-	for _, o := range All {
-		if o.Name != operation {
-			continue
-		}
-		var out bytes.Buffer
-		if _, r := o.Run(ctx, body, &out); r != nil {
-			return problemIndented(ctx, r), false, nil
-		}
-		return indented(out.Bytes()), true, nil
+	o := Named(operation)
+	if o == nil {
+		return nil, false, errors.New("there is no operation " + operation)
 	}
-	return nil, false, errors.New("there is no operation " + operation)
+	var out bytes.Buffer
+	if _, r := o.Run(ctx, body, &out); r != nil {
+		return problemIndented(ctx, r), false, nil
+	}
+	return indented(out.Bytes()), true, nil
 }
 
 // Summarize works out a field sheet and words the answer. ok is false when the

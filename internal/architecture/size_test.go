@@ -1,0 +1,43 @@
+package architecture
+
+import (
+	"bytes"
+	"os"
+	"path"
+	"path/filepath"
+	"testing"
+)
+
+// How large the program may be. What passes a bound is divided, or something is deleted.
+const (
+	mostLinesOfFile    = 400
+	mostLinesOfPackage = 5000 // api/operation and calc have one family of files for each operation
+	mostFilesOfPackage = 60
+	mostLines          = 32_800
+)
+
+func TestSizes(t *testing.T) {
+	lines, files, all := map[string]int{}, map[string]int{}, 0
+	for _, f := range goFiles(t) {
+		body, err := os.ReadFile(filepath.Join(root, f))
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := bytes.Count(body, []byte{'\n'})
+		if n > mostLinesOfFile {
+			t.Errorf("%s has %d lines, more than %d: divide it", f, n, mostLinesOfFile)
+		}
+		lines[path.Dir(f)] += n
+		files[path.Dir(f)]++
+		all += n
+	}
+	for p, n := range lines {
+		if p != "api/operation" && p != "calc" && (n > mostLinesOfPackage || files[p] > mostFilesOfPackage) {
+			t.Errorf("%s has %d lines in %d files: divide it by what its parts know", p, n, files[p])
+		}
+	}
+	if all > mostLines {
+		t.Errorf("the program has %d lines without tests, more than %d: delete something", all, mostLines)
+	}
+	t.Logf("%d lines without tests", all)
+}
