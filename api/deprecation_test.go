@@ -17,13 +17,12 @@ import (
 // going is an operation of the test's own, deprecated on the date that is the example
 // of RFC 9745, section 2.1: @1688169599 is 2023-06-30 23:59:59 UTC.
 func going() operation.Operation {
-	o := *operation.Named("ground-speed")
-	o.Name = "old-speed"
-	o.Deprecation = &operation.Deprecation{
+	o := operation.Named("ground-speed").Deprecated(operation.Deprecation{
 		Since:     time.Date(2023, time.June, 30, 23, 59, 59, 0, time.UTC),
 		Sunset:    time.Date(2024, time.June, 30, 23, 59, 59, 0, time.UTC),
 		Successor: "/v1/ground-speed",
-	}
+	})
+	o.Name = "old-speed"
 	return o
 }
 

@@ -107,7 +107,7 @@ func TestTagsAreRead(t *testing.T) {
 		Name: "ñ", inner: inner{Quantity{0, unit.IDL}, Quantity{2, unit.IDS}},
 		Both: Range{Quantity{1, unit.IDBar}, Quantity{2, unit.IDBar}}, Kinds: []certainty.InstrumentKind{certainty.Gauge, certainty.Tape},
 	}
-	if !reflect.DeepEqual(got, want) {
+	if !reflect.DeepEqual(got, want) || got.own {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
 	r := Decode([]byte(`{"time":{"value":0,"unit":"s"},"both":{"low":{"value":1,"unit":"L"}},"own":true}`), TableOf[request](), &got)

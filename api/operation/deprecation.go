@@ -4,7 +4,7 @@ import "time"
 
 // A Deprecation marks an operation that is to go. Add it to a line of the table:
 //
-//	calculation("x", x).deprecated(Deprecation{Since: …, Sunset: …, Successor: "/v1/y"}),
+//	calculation("x", x).Deprecated(Deprecation{Since: …, Sunset: …, Successor: "/v1/y"}),
 type Deprecation struct {
 	Since     time.Time // it is not to be taken up from then on
 	Sunset    time.Time // it may be gone from then on
@@ -14,7 +14,8 @@ type Deprecation struct {
 // NoticeMonths is how long an operation works on after it was deprecated, at least.
 const NoticeMonths = 12
 
-func (o Operation) deprecated(d Deprecation) Operation {
+// Deprecated is the operation with the mark.
+func (o Operation) Deprecated(d Deprecation) Operation {
 	o.Deprecation = &d
 	return o
 }
