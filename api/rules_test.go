@@ -13,7 +13,6 @@ import (
 
 	"wetrun/api/operation"
 	"wetrun/api/wire"
-	"wetrun/openapi/contract"
 )
 
 // unsaid are refusals of members that stand in rules, for reasons that no rule says: what
@@ -67,22 +66,22 @@ func (r rule) kept(object map[string]any) bool {
 		_, given := object[r.lists[0][0]]
 		return !given || !slices.ContainsFunc(r.lists[1], func(name string) bool { return object[name] == nil })
 	}
-	return contract.Keeps(object, r.keyword, r.lists)
+	return keepsRule(object, r.keyword, r.lists)
 }
 
 // rulesOf lists the rules of one schema: of what may not stand together, and of what
 // needs another, one for each.
 func rulesOf(s *openapi3.Schema) (all []rule) {
-	for _, keyword := range []string{contract.RequiredOneOf, contract.NotTogether, contract.ThreeOf} {
+	for _, keyword := range []string{requiredOneOf, notTogether, threeOf} {
 		said, ok := s.Extensions[keyword]
 		if !ok {
 			continue
 		}
-		lists, err := contract.Lists(said)
+		lists, err := ruleLists(said)
 		switch {
 		case err != nil:
 			panic(err)
-		case keyword == contract.NotTogether:
+		case keyword == notTogether:
 			for _, list := range lists {
 				all = append(all, rule{keyword, [][]string{list}})
 			}
@@ -235,7 +234,7 @@ func sample(s *openapi3.Schema) any {
 			object[name] = sample(s.Properties[name].Value)
 		}
 		for _, r := range rulesOf(s) {
-			if r.keyword == contract.RequiredOneOf {
+			if r.keyword == requiredOneOf {
 				for _, path := range r.lists[0] {
 					if name, within, deeper := strings.Cut(path, "/"); deeper {
 						object[name] = objectWith(s.Properties[name].Value, within)

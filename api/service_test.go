@@ -9,8 +9,6 @@ import (
 	"sync"
 
 	"pgregory.net/rapid"
-
-	"wetrun/openapi/contract"
 )
 
 // service is the whole handler, as cmd/wetrun serves it.
@@ -59,8 +57,5 @@ func schemaName(operation string) string {
 	}
 	return b.String()
 }
-
-// validates holds a JSON text against a schema of the document, see contract.Closed.
-func validates(name string, body []byte) error { return contract.Closed(name, body) }
 
 func testLog(w io.Writer) *slog.Logger { return slog.New(slog.NewTextHandler(w, nil)) }

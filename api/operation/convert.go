@@ -6,6 +6,7 @@ import (
 	"wetrun/api/wire"
 	"wetrun/api/working"
 	"wetrun/calc/finding"
+	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
 
@@ -33,4 +34,8 @@ func convert(_ context.Context, r *ConvertRequest) (ConvertAnswer, error) {
 	r.work(w, &a)
 	a.Explained = w.Answer()
 	return a, nil
+}
+
+func (r *ConvertRequest) work(w working.Working, a *ConvertAnswer) {
+	w.Line(method.UnitConversion, "/quantity", a.Quantity).With("x", r.Quantity)
 }

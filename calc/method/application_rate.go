@@ -3,14 +3,13 @@ package method
 import "wetrun/calc/unit"
 
 // applicationRateMethods are those of application rate.
-var applicationRateMethods = []row{
+var applicationRateMethods = group{[]string{"application-rate", "calibrations"}, []row{
 	{ApplicationRate, Method{
 		ID: "application_rate", Formula: "R = q / (v * w)", Domain: "positive", Source: sourceInFurrow,
 		Symbols: []Symbol{
 			{"R", "application_rate", unit.KindApplicationRate}, {"q", "nozzle_flow", unit.KindFlowRate}, {"v", "ground_speed", unit.KindSpeed},
 			{"w", "width_per_nozzle", unit.KindLength},
 		},
-		Operations: []string{"application-rate", "calibrations"},
 	}},
 	{NozzleFlowForRate, Method{
 		ID: "nozzle_flow_for_rate", Formula: "q = R * v * w", Domain: "positive", Source: sourceInFurrow,
@@ -48,7 +47,6 @@ var applicationRateMethods = []row{
 		Symbols: []Symbol{
 			{"W", "treated_width", unit.KindLength}, {"w", "width_per_nozzle", unit.KindLength}, {"n", "nozzles_on_width", unit.KindNone},
 		},
-		Operations: []string{"application-rate", "calibrations"},
 	}},
 	{FieldRate, Method{
 		ID: "field_rate", Formula: "R_f = R * W / b", Domain: "positive", Source: sourceFumigant,
@@ -56,7 +54,6 @@ var applicationRateMethods = []row{
 			{"R_f", "field_rate", unit.KindApplicationRate}, {"R", "application_rate", unit.KindApplicationRate},
 			{"W", "treated_width", unit.KindLength}, {"b", "row_spacing", unit.KindLength},
 		},
-		Operations: []string{"application-rate", "calibrations"},
 	}},
 	{RateDeviation, Method{
 		ID: "rate_deviation", Formula: "d = (R - R_t) / R_t", Domain: "positive",
@@ -71,4 +68,4 @@ var applicationRateMethods = []row{
 		Symbols:    []Symbol{{"y", "converted", unit.KindNone}, {"x", "to_convert", unit.KindNone}},
 		Operations: []string{"convert", "pressure-uniformity", "nozzle-selection", "corrections", "calibrations", "tank-loads"},
 	}},
-}
+}}

@@ -3,7 +3,7 @@ package method
 import "wetrun/calc/unit"
 
 // correctionsMethods are those of corrections.
-var correctionsMethods = []row{
+var correctionsMethods = group{[]string{"corrections", "calibrations"}, []row{
 	{PredictedRate, Method{
 		ID: "predicted_rate", Formula: "R_p = R * f * (v / v_p) * (p_p / p)^n * (d_p / d)", Domain: "unchanged_is_one", Source: sourcePressureLaw,
 		Symbols: []Symbol{
@@ -12,7 +12,6 @@ var correctionsMethods = []row{
 			{"p_p", "planned_pressure", unit.KindPressure}, {"p", "spray_pressure", unit.KindPressure},
 			{"n", "pressure_exponent", unit.KindNone}, {"d", "duty_cycle", unit.KindRatio}, {"d_p", "planned_duty_cycle", unit.KindRatio},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{CorrectedSpeed, Method{
 		ID: "corrected_speed", Formula: "v_p = v * R / R_t", Domain: "positive", Source: sourceMontana,
@@ -20,7 +19,6 @@ var correctionsMethods = []row{
 			{"v_p", "planned_speed", unit.KindSpeed}, {"v", "ground_speed", unit.KindSpeed}, {"R", "rate_compared", unit.KindApplicationRate},
 			{"R_t", "rate_wanted", unit.KindApplicationRate},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{CorrectedPressure, Method{
 		ID: "corrected_pressure", Formula: "p_p = p * (R_t / R)^(1 / n)", Domain: "pressure_law", Source: sourcePressureLaw,
@@ -29,7 +27,6 @@ var correctionsMethods = []row{
 			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 			{"n", "pressure_exponent", unit.KindNone},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{CorrectedEngineSpeed, Method{
 		ID: "corrected_engine_speed", Formula: "e_p = e * R / R_t", Domain: "positive",
@@ -37,7 +34,6 @@ var correctionsMethods = []row{
 			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
 			{"R", "rate_compared", unit.KindApplicationRate}, {"R_t", "rate_wanted", unit.KindApplicationRate},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{CorrectedDutyCycle, Method{
 		ID: "corrected_duty_cycle", Formula: "d_p = d * R_t / R", Domain: "positive",
@@ -53,7 +49,6 @@ var correctionsMethods = []row{
 			{"v_p", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed}, {"e", "engine_speed", unit.KindRotationalSpeed},
 			{"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{EngineSpeedInGear, Method{
 		ID: "engine_speed_in_gear", Formula: "e_p = e_g * v / v_g", Domain: "positive",
@@ -61,7 +56,6 @@ var correctionsMethods = []row{
 			{"e_p", "planned_engine_speed", unit.KindRotationalSpeed}, {"e_g", "engine_speed_of_gear", unit.KindRotationalSpeed},
 			{"v", "planned_speed", unit.KindSpeed}, {"v_g", "speed_in_gear", unit.KindSpeed},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{FlowRatio, Method{
 		ID: "flow_ratio", Formula: "f = q_2 / q_1 * (p_1 / p_2)^n", Domain: "pressure_law", Source: sourcePressureLaw,
@@ -70,7 +64,6 @@ var correctionsMethods = []row{
 			{"p_1", "pressure_of_present_flow", unit.KindPressure}, {"p_2", "pressure_of_other_flow", unit.KindPressure},
 			{"n", "pressure_exponent", unit.KindNone},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{FlowRatioByChart, Method{
 		ID: "flow_ratio_by_chart", Formula: "f = f_0 * c / c_0", Domain: "positive",
@@ -78,7 +71,6 @@ var correctionsMethods = []row{
 			{"f", "flow_ratio", unit.KindNone}, {"f_0", "flow_ratio_measured", unit.KindNone}, {"c", "chart_flow_wanted", unit.KindFlowRate},
 			{"c_0", "chart_flow_measured", unit.KindFlowRate},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{ChartFlowForRate, Method{
 		ID: "chart_flow_for_rate", Formula: "c = c_0 * R_t / R", Domain: "positive",
@@ -86,7 +78,6 @@ var correctionsMethods = []row{
 			{"c", "chart_flow_wanted", unit.KindFlowRate}, {"c_0", "chart_flow_measured", unit.KindFlowRate},
 			{"R_t", "rate_wanted", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{PressureByChart, Method{
 		ID: "pressure_by_chart", Formula: "p = p_1 * (p_2 / p_1)^(ln(q / q_1) / ln(q_2 / q_1))", Domain: "pressure_by_chart",
@@ -95,12 +86,10 @@ var correctionsMethods = []row{
 			{"p_2", "chart_pressure_above", unit.KindPressure}, {"q", "nozzle_flow", unit.KindFlowRate},
 			{"q_1", "chart_flow_below", unit.KindFlowRate}, {"q_2", "chart_flow_above", unit.KindFlowRate},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
 	{RelativeChange, Method{
 		ID: "relative_change", Formula: "c = x / x_0 - 1", Domain: "positive",
-		Symbols:    []Symbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},
-		Operations: []string{"corrections", "calibrations"},
+		Symbols: []Symbol{{"c", "relative_change", unit.KindRatio}, {"x", "planned_value", unit.KindNone}, {"x_0", "present_value", unit.KindNone}},
 	}},
 	{ChangeSize, Method{
 		ID: "change_size", Formula: "s = abs(ln(v_p / v)) + abs(ln(p_p / p)) + abs(ln(d_p / d)) + g + z", Domain: "unchanged_is_one",
@@ -110,6 +99,5 @@ var correctionsMethods = []row{
 			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"g", "gear_change_cost", unit.KindNone},
 			{"z", "nozzle_change_cost", unit.KindNone},
 		},
-		Operations: []string{"corrections", "calibrations"},
 	}},
-}
+}}

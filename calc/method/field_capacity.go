@@ -3,18 +3,16 @@ package method
 import "wetrun/calc/unit"
 
 // fieldCapacityMethods are those of field capacity.
-var fieldCapacityMethods = []row{
+var fieldCapacityMethods = group{[]string{"field-capacity"}, []row{
 	{TheoreticalWorkRate, Method{
 		ID: "theoretical_work_rate", Formula: "C = v * W", Domain: "positive",
-		Symbols:    []Symbol{{"C", "work_rate", unit.KindWorkRate}, {"v", "ground_speed", unit.KindSpeed}, {"W", "working_width", unit.KindLength}},
-		Operations: []string{"field-capacity"},
+		Symbols: []Symbol{{"C", "work_rate", unit.KindWorkRate}, {"v", "ground_speed", unit.KindSpeed}, {"W", "working_width", unit.KindLength}},
 	}},
 	{EffectiveWorkRate, Method{
 		ID: "effective_work_rate", Formula: "C_e = C * e", Domain: "positive",
 		Symbols: []Symbol{
 			{"C_e", "effective_work_rate", unit.KindWorkRate}, {"C", "work_rate", unit.KindWorkRate}, {"e", "field_efficiency", unit.KindRatio},
 		},
-		Operations: []string{"field-capacity"},
 	}},
 	{AreaPerLoad, Method{
 		ID: "area_per_load", Formula: "A = V / R", Domain: "positive", Source: sourceMississippi,
@@ -25,8 +23,7 @@ var fieldCapacityMethods = []row{
 	}},
 	{TimeForArea, Method{
 		ID: "time_for_area", Formula: "t = A / C", Domain: "positive",
-		Symbols:    []Symbol{{"t", "work_time", unit.KindTime}, {"A", "area_worked", unit.KindArea}, {"C", "work_rate", unit.KindWorkRate}},
-		Operations: []string{"field-capacity"},
+		Symbols: []Symbol{{"t", "work_time", unit.KindTime}, {"A", "area_worked", unit.KindArea}, {"C", "work_rate", unit.KindWorkRate}},
 	}},
 	{WorkRateWithRefills, Method{
 		ID: "work_rate_with_refills", Formula: "C = A / (t + r)", Domain: "positive",
@@ -34,7 +31,6 @@ var fieldCapacityMethods = []row{
 			{"C", "work_rate", unit.KindWorkRate}, {"A", "area_per_load", unit.KindArea}, {"t", "work_time", unit.KindTime},
 			{"r", "refill_time", unit.KindTime},
 		},
-		Operations: []string{"field-capacity"},
 	}},
 	{VolumeForArea, Method{
 		ID: "volume_for_area", Formula: "V = A * R", Domain: "positive", Source: sourceMississippi,
@@ -45,12 +41,10 @@ var fieldCapacityMethods = []row{
 	}},
 	{RefillingTime, Method{
 		ID: "refilling_time", Formula: "t = n * r", Domain: "positive",
-		Symbols:    []Symbol{{"t", "refilling_time", unit.KindTime}, {"n", "refills", unit.KindNone}, {"r", "refill_time", unit.KindTime}},
-		Operations: []string{"field-capacity"},
+		Symbols: []Symbol{{"t", "refilling_time", unit.KindTime}, {"n", "refills", unit.KindNone}, {"r", "refill_time", unit.KindTime}},
 	}},
 	{TotalWorkTime, Method{
 		ID: "total_work_time", Formula: "T = t + r", Domain: "positive",
-		Symbols:    []Symbol{{"T", "total_work_time", unit.KindTime}, {"t", "work_time", unit.KindTime}, {"r", "refilling_time", unit.KindTime}},
-		Operations: []string{"field-capacity"},
+		Symbols: []Symbol{{"T", "total_work_time", unit.KindTime}, {"t", "work_time", unit.KindTime}, {"r", "refilling_time", unit.KindTime}},
 	}},
-}
+}}

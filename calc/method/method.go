@@ -46,6 +46,13 @@ type row struct {
 	Method
 }
 
+// A group is the methods of one file. Those that name no operations are used in all of
+// the group's.
+type group struct {
+	operations []string
+	rows       []row
+}
+
 var methods = table(
 	groundSpeedMethods,
 	applicationRateMethods,
@@ -68,10 +75,13 @@ var methods = table(
 	samplingMethods,
 )
 
-func table(files ...[]row) (all [Count]Method) {
-	for _, file := range files {
-		for _, row := range file {
+func table(groups ...group) (all [Count]Method) {
+	for _, g := range groups {
+		for _, row := range g.rows {
 			all[row.id] = row.Method
+			if row.Operations == nil {
+				all[row.id].Operations = g.operations
+			}
 		}
 	}
 	return all

@@ -3,14 +3,13 @@ package method
 import "wetrun/calc/unit"
 
 // nozzleMethods are those of nozzles that several operations use.
-var nozzleMethods = []row{
+var nozzleMethods = group{[]string{"application-rate", "nozzle-acceptance", "corrections", "pump-demand", "wear-forecast", "calibrations"}, []row{
 	{PressureLaw, Method{
 		ID: "pressure_law", Formula: "q = q_0 * (p / p_0)^n", Domain: "pressure_law", Source: sourcePressureLaw,
 		Symbols: []Symbol{
 			{"q", "nozzle_flow", unit.KindFlowRate}, {"q_0", "known_flow", unit.KindFlowRate}, {"p", "wanted_pressure", unit.KindPressure},
 			{"p_0", "pressure_of_known_flow", unit.KindPressure}, {"n", "pressure_exponent", unit.KindNone},
 		},
-		Operations: []string{"application-rate", "nozzle-acceptance", "corrections", "pump-demand", "wear-forecast", "calibrations"},
 	}},
 	{FlowChart, Method{
 		ID: "flow_chart", Formula: "q = q_1 * (q_2 / q_1)^(ln(p / p_1) / ln(p_2 / p_1))", Domain: "flow_chart",
@@ -19,7 +18,6 @@ var nozzleMethods = []row{
 			{"q_2", "chart_flow_above", unit.KindFlowRate}, {"p", "wanted_pressure", unit.KindPressure},
 			{"p_1", "chart_pressure_below", unit.KindPressure}, {"p_2", "chart_pressure_above", unit.KindPressure},
 		},
-		Operations: []string{"application-rate", "nozzle-acceptance", "corrections", "pump-demand", "wear-forecast", "calibrations"},
 	}},
 	{FlowByChart, Method{
 		ID: "flow_by_chart", Formula: "q = q_0 * c / c_0", Domain: "positive",
@@ -57,4 +55,4 @@ var nozzleMethods = []row{
 		},
 		Operations: []string{"calibrations"},
 	}},
-}
+}}

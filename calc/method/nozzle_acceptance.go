@@ -3,13 +3,12 @@ package method
 import "wetrun/calc/unit"
 
 // nozzleAcceptanceMethods are those of nozzle acceptance.
-var nozzleAcceptanceMethods = []row{
+var nozzleAcceptanceMethods = group{[]string{"nozzle-acceptance", "calibrations"}, []row{
 	{OutputDeviation, Method{
 		ID: "output_deviation", Formula: "d = (q - q_r) / q_r", Domain: "positive",
 		Symbols: []Symbol{
 			{"d", "output_deviation", unit.KindRatio}, {"q", "nozzle_flow", unit.KindFlowRate}, {"q_r", "reference_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{AcceptableLow, Method{
 		ID: "acceptable_low", Formula: "q_l = max(1 - l, 0) * max(q_i)", Domain: "references",
@@ -17,7 +16,6 @@ var nozzleAcceptanceMethods = []row{
 			{"q_l", "lowest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{AcceptableHigh, Method{
 		ID: "acceptable_high", Formula: "q_h = (1 + l) * min(q_i)", Domain: "references",
@@ -25,7 +23,6 @@ var nozzleAcceptanceMethods = []row{
 			{"q_h", "highest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{JugReading, Method{
 		ID: "jug_reading", Formula: "V = q * n * t", Domain: "positive", Source: sourceCatch,
@@ -33,14 +30,12 @@ var nozzleAcceptanceMethods = []row{
 			{"V", "jug_reading", unit.KindVolume}, {"q", "acceptable_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone},
 			{"t", "catch_time", unit.KindTime},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{WeightedMeanFlow, Method{
 		ID: "weighted_mean_flow", Formula: "q = sum(q_i * n_i) / sum(n_i)", Domain: "positive",
 		Symbols: []Symbol{
 			{"q", "mean_nozzle_flow", unit.KindFlowRate}, {"q_i", "nozzle_flow", unit.KindFlowRate}, {"n_i", "nozzles_in_jug", unit.KindNone},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{MeanOfValues, Method{
 		ID: "mean_of_values", Formula: "m = sum(x_i) / n", Domain: "positive",
@@ -53,14 +48,12 @@ var nozzleAcceptanceMethods = []row{
 			{"c", "coefficient_of_variation", unit.KindRatio}, {"x_i", "value", unit.KindNone}, {"m", "mean", unit.KindNone},
 			{"n", "number_of_values", unit.KindNone},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{ProportionOutside, Method{
 		ID: "proportion_outside", Formula: "p = n_o / n", Domain: "positive",
 		Symbols: []Symbol{
 			{"p", "proportion_outside", unit.KindRatio}, {"n_o", "points_outside", unit.KindNone}, {"n", "points_caught", unit.KindNone},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{HiddenDeviation, Method{
 		ID: "hidden_deviation", Formula: "h = max(n * d + min((n - 1) * l, n - 1), min((n - 1) * l - n * d, 1))", Domain: "several_nozzles",
@@ -68,26 +61,21 @@ var nozzleAcceptanceMethods = []row{
 			{"h", "hidden_deviation", unit.KindRatio}, {"n", "nozzles_on_drop", unit.KindNone}, {"d", "output_deviation", unit.KindRatio},
 			{"l", "tolerance", unit.KindRatio},
 		},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{LargestHiddenDeviation, Method{
 		ID: "largest_hidden_deviation", Formula: "h = max(h_i)", Domain: "several_nozzles",
-		Symbols:    []Symbol{{"h", "hidden_deviation", unit.KindRatio}, {"h_i", "hidden_deviation", unit.KindRatio}},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
+		Symbols: []Symbol{{"h", "hidden_deviation", unit.KindRatio}, {"h_i", "hidden_deviation", unit.KindRatio}},
 	}},
 	{DropRating, Method{
 		ID: "drop_rating", Formula: "Q = sum(q_i * n_i)", Domain: "positive",
-		Symbols:    []Symbol{{"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}, {"n_i", "nozzles_of_kind", unit.KindNone}},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
+		Symbols: []Symbol{{"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}, {"n_i", "nozzles_of_kind", unit.KindNone}},
 	}},
 	{AlikeNozzles, Method{
 		ID: "alike_nozzles", Formula: "n = Q / min(q_i)", Domain: "positive",
-		Symbols:    []Symbol{{"n", "nozzles_on_drop", unit.KindNone}, {"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
+		Symbols: []Symbol{{"n", "nozzles_on_drop", unit.KindNone}, {"Q", "drop_flow", unit.KindFlowRate}, {"q_i", "rated_flow", unit.KindFlowRate}},
 	}},
 	{DropMeanRating, Method{
 		ID: "drop_mean_rating", Formula: "q = Q / n", Domain: "positive",
-		Symbols:    []Symbol{{"q", "reference_flow", unit.KindFlowRate}, {"Q", "drop_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone}},
-		Operations: []string{"nozzle-acceptance", "calibrations"},
+		Symbols: []Symbol{{"q", "reference_flow", unit.KindFlowRate}, {"Q", "drop_flow", unit.KindFlowRate}, {"n", "nozzles_in_jug", unit.KindNone}},
 	}},
-}
+}}

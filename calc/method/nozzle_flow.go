@@ -3,7 +3,7 @@ package method
 import "wetrun/calc/unit"
 
 // nozzleFlowMethods are those of nozzle flow.
-var nozzleFlowMethods = []row{
+var nozzleFlowMethods = group{[]string{"nozzle-flow"}, []row{
 	{CatchFlow, Method{
 		ID: "catch_flow", Formula: "F = V / t", Domain: "positive", Source: sourceCatch,
 		Symbols:    []Symbol{{"F", "catch_flow", unit.KindFlowRate}, {"V", "caught_volume", unit.KindVolume}, {"t", "catch_time", unit.KindTime}},
@@ -19,12 +19,10 @@ var nozzleFlowMethods = []row{
 		Symbols: []Symbol{
 			{"q", "mean_nozzle_flow", unit.KindFlowRate}, {"F_i", "catch_flow", unit.KindFlowRate}, {"n_i", "nozzles_in_jug", unit.KindNone},
 		},
-		Operations: []string{"nozzle-flow"},
 	}},
 	{MeanLogarithm, Method{
 		ID: "mean_logarithm", Formula: "m = sum(ln(x_i)) / n", Domain: "positive",
-		Symbols:    []Symbol{{"m", "mean_logarithm", unit.KindNone}, {"x_i", "logarithm_of", unit.KindNone}, {"n", "number_of_values", unit.KindNone}},
-		Operations: []string{"nozzle-flow"},
+		Symbols: []Symbol{{"m", "mean_logarithm", unit.KindNone}, {"x_i", "logarithm_of", unit.KindNone}, {"n", "number_of_values", unit.KindNone}},
 	}},
 	{PressureExponent, Method{
 		ID: "pressure_exponent", Formula: "n = sum((ln(p_i) - x) * (ln(q_i) - y)) / sum((ln(p_i) - x)^2)", Domain: "exponent",
@@ -32,7 +30,6 @@ var nozzleFlowMethods = []row{
 			{"n", "pressure_exponent", unit.KindNone}, {"p_i", "catch_pressure", unit.KindPressure}, {"q_i", "nozzle_flow", unit.KindFlowRate},
 			{"x", "mean_log_pressure", unit.KindNone}, {"y", "mean_log_flow", unit.KindNone},
 		},
-		Operations: []string{"nozzle-flow"},
 	}},
 	{PredictedFlow, Method{
 		ID: "predicted_flow", Formula: "q = sum(F_i * (p / p_i)^n) / sum(n_i)", Domain: "pressure_law", Source: sourcePressureLaw,
@@ -40,6 +37,5 @@ var nozzleFlowMethods = []row{
 			{"q", "nozzle_flow", unit.KindFlowRate}, {"F_i", "catch_flow", unit.KindFlowRate}, {"p", "wanted_pressure", unit.KindPressure},
 			{"p_i", "catch_pressure", unit.KindPressure}, {"n", "pressure_exponent", unit.KindNone}, {"n_i", "nozzles_in_jug", unit.KindNone},
 		},
-		Operations: []string{"nozzle-flow"},
 	}},
-}
+}}

@@ -3,11 +3,10 @@ package method
 import "wetrun/calc/unit"
 
 // pressureUniformityMethods are those of pressure uniformity.
-var pressureUniformityMethods = []row{
+var pressureUniformityMethods = group{[]string{"pressure-uniformity", "calibrations"}, []row{
 	{HighestPressure, Method{
 		ID: "highest_pressure", Formula: "p = max(p_i)", Domain: "positive",
-		Symbols:    []Symbol{{"p", "highest_pressure", unit.KindPressure}, {"p_i", "boom_pressure", unit.KindPressure}},
-		Operations: []string{"pressure-uniformity", "calibrations"},
+		Symbols: []Symbol{{"p", "highest_pressure", unit.KindPressure}, {"p_i", "boom_pressure", unit.KindPressure}},
 	}},
 	{LowestPressure, Method{
 		ID: "lowest_pressure", Formula: "p = min(p_i)", Domain: "positive",
@@ -19,7 +18,6 @@ var pressureUniformityMethods = []row{
 		Symbols: []Symbol{
 			{"p", "mean_pressure", unit.KindPressure}, {"p_i", "boom_pressure", unit.KindPressure}, {"n", "number_of_values", unit.KindNone},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{PressureSpread, Method{
 		ID: "pressure_spread", Formula: "d = p_h - p_l", Domain: "positive",
@@ -27,28 +25,24 @@ var pressureUniformityMethods = []row{
 			{"d", "pressure_difference", unit.KindPressure}, {"p_h", "highest_pressure", unit.KindPressure},
 			{"p_l", "lowest_pressure", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{FlowSpread, Method{
 		ID: "flow_spread", Formula: "f = sqrt(p_h / p_l) - 1", Domain: "positive", Source: sourcePressureLaw,
 		Symbols: []Symbol{
 			{"f", "flow_spread", unit.KindRatio}, {"p_h", "highest_pressure", unit.KindPressure}, {"p_l", "lowest_pressure", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{FlowSpreadAtLimit, Method{
 		ID: "flow_spread_at_limit", Formula: "f = sqrt((p + d / 2) / (p - d / 2)) - 1", Domain: "half_difference", Source: sourcePressureLaw,
 		Symbols: []Symbol{
 			{"f", "flow_spread", unit.KindRatio}, {"p", "mean_pressure", unit.KindPressure}, {"d", "largest_difference", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{CabOffset, Method{
 		ID: "cab_offset", Formula: "c = p_c - p", Domain: "positive",
 		Symbols: []Symbol{
 			{"c", "cab_offset", unit.KindPressure}, {"p_c", "cab_pressure", unit.KindPressure}, {"p", "mean_pressure", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{CabIfGaugeError, Method{
 		ID: "cab_if_gauge_error", Formula: "p_x = p_t + c", Domain: "positive",
@@ -56,7 +50,6 @@ var pressureUniformityMethods = []row{
 			{"p_x", "cab_reading_wanted", unit.KindPressure}, {"p_t", "target_pressure", unit.KindPressure},
 			{"c", "cab_offset", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
 	{CabIfHoseLoss, Method{
 		ID: "cab_if_hose_loss", Formula: "p_x = p_t * p_c / p", Domain: "positive", FromMemory: true,
@@ -64,6 +57,5 @@ var pressureUniformityMethods = []row{
 			{"p_x", "cab_reading_wanted", unit.KindPressure}, {"p_t", "target_pressure", unit.KindPressure},
 			{"p_c", "cab_pressure", unit.KindPressure}, {"p", "mean_pressure", unit.KindPressure},
 		},
-		Operations: []string{"pressure-uniformity", "calibrations"},
 	}},
-}
+}}

@@ -3,16 +3,14 @@ package method
 import "wetrun/calc/unit"
 
 // pumpDemandMethods are those of pump demand.
-var pumpDemandMethods = []row{
+var pumpDemandMethods = group{[]string{"pump-demand"}, []row{
 	{GroupFlow, Method{
 		ID: "group_flow", Formula: "Q = n * q", Domain: "positive",
-		Symbols:    []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_of_kind", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
-		Operations: []string{"pump-demand"},
+		Symbols: []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"n", "nozzles_of_kind", unit.KindNone}, {"q", "nozzle_flow", unit.KindFlowRate}},
 	}},
 	{SprayFlow, Method{
 		ID: "spray_flow", Formula: "Q = sum(Q_i)", Domain: "positive",
-		Symbols:    []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"Q_i", "group_flow", unit.KindFlowRate}},
-		Operations: []string{"pump-demand"},
+		Symbols: []Symbol{{"Q", "spray_flow", unit.KindFlowRate}, {"Q_i", "group_flow", unit.KindFlowRate}},
 	}},
 	{AgitationFlow, Method{
 		ID: "agitation_flow", Formula: "a = s * V / t", Domain: "positive",
@@ -20,7 +18,6 @@ var pumpDemandMethods = []row{
 			{"a", "agitation_flow", unit.KindFlowRate}, {"s", "agitation_share", unit.KindRatio}, {"V", "tank_volume", unit.KindVolume},
 			{"t", "one_minute", unit.KindTime},
 		},
-		Operations: []string{"pump-demand"},
 	}},
 	{AgitationShare, Method{
 		ID: "agitation_share", Formula: "s = a * t / V", Domain: "positive",
@@ -28,7 +25,6 @@ var pumpDemandMethods = []row{
 			{"s", "agitation_share", unit.KindRatio}, {"a", "agitation_flow", unit.KindFlowRate}, {"t", "one_minute", unit.KindTime},
 			{"V", "tank_volume", unit.KindVolume},
 		},
-		Operations: []string{"pump-demand"},
 	}},
 	{ReserveFlow, Method{
 		ID: "reserve_flow", Formula: "r = (Q + a) * e", Domain: "positive",
@@ -36,7 +32,6 @@ var pumpDemandMethods = []row{
 			{"r", "reserve_flow", unit.KindFlowRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"a", "agitation_flow", unit.KindFlowRate},
 			{"e", "reserve", unit.KindRatio},
 		},
-		Operations: []string{"pump-demand"},
 	}},
 	{PumpDemand, Method{
 		ID: "pump_demand", Formula: "T = Q + a + r", Domain: "positive",
@@ -44,17 +39,14 @@ var pumpDemandMethods = []row{
 			{"T", "pump_demand", unit.KindFlowRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"a", "agitation_flow", unit.KindFlowRate},
 			{"r", "reserve_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"pump-demand"},
 	}},
 	{SpareFlow, Method{
 		ID: "spare_flow", Formula: "s = P - T", Domain: "positive",
-		Symbols:    []Symbol{{"s", "spare_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"T", "pump_demand", unit.KindFlowRate}},
-		Operations: []string{"pump-demand"},
+		Symbols: []Symbol{{"s", "spare_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"T", "pump_demand", unit.KindFlowRate}},
 	}},
 	{WornPumpFlow, Method{
 		ID: "worn_pump_flow", Formula: "P_w = P * (1 - u)", Domain: "positive", Source: sourcePump,
-		Symbols:    []Symbol{{"P_w", "worn_pump_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"u", "pump_wear", unit.KindRatio}},
-		Operations: []string{"pump-demand"},
+		Symbols: []Symbol{{"P_w", "worn_pump_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"u", "pump_wear", unit.KindRatio}},
 	}},
 	{LargestSprayFlow, Method{
 		ID: "largest_spray_flow", Formula: "Q = max(P / (1 + e) - a, 0)", Domain: "positive",
@@ -62,7 +54,6 @@ var pumpDemandMethods = []row{
 			{"Q", "spray_flow", unit.KindFlowRate}, {"P", "pump_flow", unit.KindFlowRate}, {"e", "reserve", unit.KindRatio},
 			{"a", "agitation_flow", unit.KindFlowRate},
 		},
-		Operations: []string{"pump-demand"},
 	}},
 	{BoomRate, Method{
 		ID: "boom_rate", Formula: "R = Q / (v * W)", Domain: "positive", Source: sourceInFurrow,
@@ -70,6 +61,5 @@ var pumpDemandMethods = []row{
 			{"R", "application_rate", unit.KindApplicationRate}, {"Q", "spray_flow", unit.KindFlowRate}, {"v", "ground_speed", unit.KindSpeed},
 			{"W", "boom_width", unit.KindLength},
 		},
-		Operations: []string{"pump-demand"},
 	}},
-}
+}}

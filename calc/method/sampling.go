@@ -16,7 +16,7 @@ var outlierSymbols = []Symbol{
 
 // samplingMethods are those of what a round tells of the boom, and of its outliers.
 // None of their sources was read; see Sampling and Outliers.
-var samplingMethods = []row{
+var samplingMethods = group{sampledOperations, []row{
 	{SharePossibleLow, Method{
 		ID: "share_low", Formula: "p = beta_quantile(0.025, x, n - x + 1)", Domain: "clopper_pearson", FromMemory: true,
 		Symbols: symbolsOf(samplingSymbols, "p", "x", "n"), Operations: sampledOperations,
@@ -65,4 +65,4 @@ var samplingMethods = []row{
 		ID: "range_critical", Formula: "W_c = sqrt(2 * (n - 1) * t^2 / (n - 2 + t^2))", Domain: "outliers", FromMemory: true,
 		Symbols: symbolsOf(outlierSymbols, "W_c", "n", "t"), Operations: sampledOperations,
 	}},
-}
+}}

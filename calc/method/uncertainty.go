@@ -28,7 +28,7 @@ func symbolsOf(all []Symbol, names ...string) (some []Symbol) {
 // of the guides was read: their formulas are from memory. JCGM 100: readings and scales
 // 4.3.7 and F.2.2.1, scatter 4.2, combined 5.1.2 and 5.2.2, expanded 6.2.1, coverage G.3.2,
 // effective degrees of freedom G.4.1. JCGM 106: conformance 7.2 and A.3.
-var uncertaintyMethods = []row{
+var uncertaintyMethods = group{repeatedOperations, []row{
 	{ScaleError, Method{
 		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", FromMemory: true,
 		Symbols: []Symbol{
@@ -56,7 +56,6 @@ var uncertaintyMethods = []row{
 			{"s", "pooled_scatter", unit.KindRatio}, {"nu_0", "prior_freedom", unit.KindNone}, {"s_0", "prior_scatter", unit.KindRatio},
 			{"r", "mean_reading_error", unit.KindRatio}, {"n", "number_of_values", unit.KindNone}, {"c", "seen_scatter", unit.KindRatio},
 		},
-		Operations: repeatedOperations,
 	}},
 	{ScatterOfMean, Method{
 		ID: "scatter_of_mean", Formula: "u = s * sqrt(w * f)", Domain: "scatter", FromMemory: true,
@@ -64,7 +63,6 @@ var uncertaintyMethods = []row{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"s", "pooled_scatter", unit.KindRatio}, {"w", "sum_of_squared_shares", unit.KindNone},
 			{"f", "share_not_caught", unit.KindNone},
 		},
-		Operations: repeatedOperations,
 	}},
 	{CombinedUncertainty, Method{
 		ID: "combined_uncertainty", Formula: "u = X * sqrt(sum(u_i^2))", Domain: "independent_sources", FromMemory: true,
@@ -79,12 +77,10 @@ var uncertaintyMethods = []row{
 			{"nu", "degrees_of_freedom", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 			{"v_i", "relative_uncertainty_with_freedom", unit.KindRatio}, {"nu_i", "degrees_of_freedom", unit.KindNone},
 		},
-		Operations: repeatedOperations,
 	}},
 	{StudentCoverage, Method{
 		ID: "student_coverage", Formula: "k_p = t_quantile(0.975, nu)", Domain: "student_table", FromMemory: true,
-		Symbols:    []Symbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
-		Operations: repeatedOperations,
+		Symbols: []Symbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
 	}},
 	{NormalCoverage, Method{
 		ID: "normal_coverage", Formula: "k_p = normal_quantile(0.975)", Domain: "normal_table", FromMemory: true,
@@ -114,6 +110,6 @@ var uncertaintyMethods = []row{
 		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", FromMemory: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u"), Operations: judgedOperations,
 	}},
-}
+}}
 
 func repeatedAnd(one string) []string { return append([]string{one}, repeatedOperations...) }

@@ -1,4 +1,4 @@
-package contract
+package api
 
 import (
 	"bytes"
@@ -12,11 +12,11 @@ import (
 	"wetrun/openapi"
 )
 
-// Closed holds a JSON text against a schema of the document, closed: clients are told to
+// validates holds a JSON text against a schema of the document, closed: clients are told to
 // expect more members and words in answers, but the service is to give none that the
 // document does not have. The rules of either and or hold too.
-func Closed(name string, body []byte) error {
-	schema, err := compile(name)
+func validates(name string, body []byte) error {
+	schema, err := compileSchema(name)
 	if err != nil {
 		return err
 	}
@@ -28,17 +28,17 @@ func Closed(name string, body []byte) error {
 }
 
 var (
-	compiled  sync.Map
-	compiling sync.Mutex // a compiler serves one at a time
+	compiledSchemas sync.Map
+	compiling       sync.Mutex // a compiler serves one at a time
 )
 
-func compile(name string) (*jsonschema.Schema, error) {
-	if schema, ok := compiled.Load(name); ok {
+func compileSchema(name string) (*jsonschema.Schema, error) {
+	if schema, ok := compiledSchemas.Load(name); ok {
 		return schema.(*jsonschema.Schema), nil
 	}
 	compiling.Lock()
 	defer compiling.Unlock()
-	c, err := compiler()
+	c, err := documentCompiler()
 	if err != nil {
 		return nil, err
 	}
@@ -46,11 +46,11 @@ func compile(name string) (*jsonschema.Schema, error) {
 	if err != nil {
 		return nil, err
 	}
-	compiled.Store(name, schema)
+	compiledSchemas.Store(name, schema)
 	return schema, nil
 }
 
-var compiler = sync.OnceValues(func() (*jsonschema.Compiler, error) {
+var documentCompiler = sync.OnceValues(func() (*jsonschema.Compiler, error) {
 	asJSON, err := packed.Unpack(openapi.PackedJSON)
 	if err != nil {
 		return nil, err

@@ -1,4 +1,4 @@
-package contract
+package api
 
 import (
 	"fmt"
@@ -10,13 +10,13 @@ import (
 
 // The rules of either and or, as document.yaml describes them.
 const (
-	RequiredOneOf = "x-required-one-of"
-	NotTogether   = "x-not-together"
-	ThreeOf       = "x-three-of"
+	requiredOneOf = "x-required-one-of"
+	notTogether   = "x-not-together"
+	threeOf       = "x-three-of"
 )
 
-// Lists reads a rule: lists of members, each a name or the path of a member's member.
-func Lists(rule any) (lists [][]string, err error) {
+// ruleLists reads a rule: lists of members, each a name or the path of a member's member.
+func ruleLists(rule any) (lists [][]string, err error) {
 	outer, ok := rule.([]any)
 	for _, list := range outer {
 		inner, isList := list.([]any)
@@ -35,14 +35,14 @@ func Lists(rule any) (lists [][]string, err error) {
 	return lists, nil
 }
 
-// Given tells whether an object has a member, or a member's member. A list or text that
+// isGiven tells whether an object has a member, or a member's member. A list or text that
 // is empty counts as not given.
-func Given(object map[string]any, path string) bool {
+func isGiven(object map[string]any, path string) bool {
 	name, within, deeper := strings.Cut(path, "/")
 	member, ok := object[name]
 	if deeper {
 		o, isObject := member.(map[string]any)
-		return isObject && Given(o, within)
+		return isObject && isGiven(o, within)
 	}
 	switch x := member.(type) {
 	case []any:
@@ -53,13 +53,13 @@ func Given(object map[string]any, path string) bool {
 	return ok
 }
 
-// Keeps tells whether an object keeps a rule.
-func Keeps(object map[string]any, rule string, lists [][]string) bool {
+// keepsRule tells whether an object keeps a rule.
+func keepsRule(object map[string]any, rule string, lists [][]string) bool {
 	whole, begun := 0, 0
 	for _, list := range lists {
 		given := 0
 		for _, path := range list {
-			if Given(object, path) {
+			if isGiven(object, path) {
 				given++
 			}
 		}
@@ -71,9 +71,9 @@ func Keeps(object map[string]any, rule string, lists [][]string) bool {
 		}
 	}
 	switch rule {
-	case RequiredOneOf:
+	case requiredOneOf:
 		return whole > 0
-	case NotTogether:
+	case notTogether:
 		return whole == 0
 	default:
 		return begun == 3
@@ -84,10 +84,10 @@ func Keeps(object map[string]any, rule string, lists [][]string) bool {
 var eitherOr = &jsonschema.Vocabulary{
 	URL: "urn:wetrun:either-or",
 	Compile: func(_ *jsonschema.CompilerContext, schema map[string]any) (jsonschema.SchemaExt, error) {
-		all := rules{}
-		for _, rule := range []string{RequiredOneOf, NotTogether, ThreeOf} {
+		all := ruleSet{}
+		for _, rule := range []string{requiredOneOf, notTogether, threeOf} {
 			if said, ok := schema[rule]; ok {
-				lists, err := Lists(said)
+				lists, err := ruleLists(said)
 				if err != nil {
 					return nil, fmt.Errorf("%s: %w", rule, err)
 				}
@@ -101,28 +101,28 @@ var eitherOr = &jsonschema.Vocabulary{
 	},
 }
 
-type rules map[string][][]string
+type ruleSet map[string][][]string
 
-func (r rules) Validate(ctx *jsonschema.ValidatorContext, value any) {
+func (r ruleSet) Validate(ctx *jsonschema.ValidatorContext, value any) {
 	object, ok := value.(map[string]any)
 	if !ok {
 		return
 	}
 	for rule, lists := range r {
-		if !Keeps(object, rule, lists) {
-			ctx.AddError(broken{rule, lists})
+		if !keepsRule(object, rule, lists) {
+			ctx.AddError(brokenRule{rule, lists})
 		}
 	}
 }
 
-// broken is the error of a rule that is not kept.
-type broken struct {
+// brokenRule is the error of a rule that is not kept.
+type brokenRule struct {
 	rule  string
 	lists [][]string
 }
 
-func (b broken) KeywordPath() []string { return []string{b.rule} }
+func (b brokenRule) KeywordPath() []string { return []string{b.rule} }
 
-func (b broken) LocalizedString(*message.Printer) string {
+func (b brokenRule) LocalizedString(*message.Printer) string {
 	return fmt.Sprintf("%s %v is not kept", b.rule, b.lists)
 }
