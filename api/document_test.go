@@ -153,8 +153,8 @@ func quantityOf(t *testing.T, at string, schema *openapi3.Schema, least float64)
 	if value == nil || symbol == nil || len(schema.Properties) != 2 || len(schema.Required) != 2 {
 		return fmt.Sprintf("no quantity at %s", at)
 	}
-	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != least || *v.Max != wire.Largest {
-		t.Errorf("%s: the value's bounds are not %v..%v", at, least, wire.Largest)
+	if v := value.Value; v.Min == nil || v.Max == nil || *v.Min != least || *v.Max != wire.LargestValue {
+		t.Errorf("%s: the value's bounds are not %v..%v", at, least, wire.LargestValue)
 	}
 	var symbols []string
 	for _, e := range symbol.Value.Enum {
@@ -192,7 +192,7 @@ func compareType(t *testing.T, at string, typ reflect.Type, schema *openapi3.Sch
 			t.Errorf("%s: a quantity in Go, not in the document", at)
 		}
 		return
-	case typ == reflect.TypeFor[wire.Number](), typ == reflect.TypeFor[working.JsonNumber](), typ.Kind() == reflect.Float64:
+	case typ == reflect.TypeFor[wire.Number](), typ == reflect.TypeFor[working.JSONNumber](), typ.Kind() == reflect.Float64:
 		want = "number"
 	case typ.Kind() == reflect.Int:
 		want = "integer"

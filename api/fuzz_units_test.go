@@ -20,7 +20,7 @@ func FuzzUnits(f *testing.F) {
 		symbols := u.Quantity.Symbols()
 		f.Add(1.0, u.Symbol, symbols[len(symbols)-1])
 	}
-	for spelling := range wire.Spellings {
+	for _, spelling := range []string{"gallons", "fl oz", "oz", "lbs", "pounds", "gpm", "gpa", "kph", "litres", "percent"} {
 		f.Add(27.5, spelling, spelling+"/ac")
 	}
 	f.Add(1e-9, "gal/ac", "GPA")

@@ -3,9 +3,6 @@ package api
 import (
 	"strings"
 	"testing"
-
-	"wetrun/api/wire"
-	"wetrun/calc/unit"
 )
 
 // TestRefusalsNameTheOtherMember reads aloud what hangs on another member: a
@@ -62,19 +59,8 @@ func TestBrokenTextListsNoMembers(t *testing.T) {
 	}
 }
 
-// TestSpellingsMeanUnits: each is no symbol in its own right in some place, and all
-// that it may mean are symbols.
-func TestSpellingsMeanUnits(t *testing.T) {
-	for spelling, could := range wire.Spellings {
-		for _, s := range could {
-			if unit.Lookup(s) == unit.None || s == spelling && len(could) == 1 {
-				t.Errorf("%s: %s is no symbol, or nothing else", spelling, s)
-			}
-		}
-		if spelling != strings.ToLower(spelling) {
-			t.Errorf("%s is never looked up: not in lower case", spelling)
-		}
-	}
+// TestSpellingsAreExplained: a unit that may be two is refused with both.
+func TestSpellingsAreExplained(t *testing.T) {
 	_, p := refusals(t, "nozzle-flow", `{"catches":[{"volume":{"value":15,"unit":"oz"},"time":{"value":30,"unit":"s"}}]}`)
 	if len(p.Errors) != 1 || p.Errors[0].Code != "ambiguous_unit" || !strings.Contains(p.Errors[0].Detail, "fl_oz_us, fl_oz_imp") {
 		t.Errorf("ounces of a volume: %+v", p.Errors)

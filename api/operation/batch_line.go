@@ -64,15 +64,7 @@ type Line struct {
 // Answer appends the answer to out, with its line end.
 func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
 	if r := wire.Decode(body, BatchTable, &l.read); r != nil {
-		if r.Kind == wire.InvalidRequest {
-			r.Kind = wire.InvalidLine
-		}
-		if r.Wording == wire.SecondText {
-			r.Wording = wire.SecondTextInLine
-		}
-		if r.Kind == wire.NotJSON && len(r.Args) > 1 {
-			r.Args[1] = l.Number // its place is in this line of the stream
-		}
+		r.InLine(l.Number)
 		l.Refuse(ctx, r, out)
 		return Outcome{Operation: "batch", Refusal: r}
 	}

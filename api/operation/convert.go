@@ -10,7 +10,8 @@ import (
 	"wetrun/calc/unit"
 )
 
-// ConvertRequest is the body of POST /v1/convert. To is a symbol on the wire.
+// ConvertRequest is the body of POST /v1/convert. To is a symbol on the wire. The quantity
+// cannot be 0: nobody converts nothing, and so every value keeps the one rule.
 type ConvertRequest struct {
 	Quantity wire.Quantity `json:"quantity" validate:"required" is:"any"`
 	To       unit.ID       `json:"to" validate:"required" is:"any"`
@@ -25,9 +26,7 @@ type ConvertAnswer struct {
 
 func convert(_ context.Context, r *ConvertRequest) (ConvertAnswer, error) {
 	if kind := r.Quantity.Unit.Kind(); r.To.Kind() != kind {
-		e := wire.UnitError(r.To.Symbol(), r.To, wire.KindsOf(kind))
-		e.Pointer = wire.Pointer(finding.Member("to"))
-		return ConvertAnswer{}, &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{e}}
+		return ConvertAnswer{}, &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{wire.WrongUnit(finding.Member("to"), r.To, kind)}}
 	}
 	a := ConvertAnswer{Quantity: wire.In(r.Quantity.SI(), r.To)}
 	w := working.New(r.shows())

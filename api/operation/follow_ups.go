@@ -125,7 +125,7 @@ func fewLabels(labels []string) string {
 	if list == nil {
 		return "-"
 	}
-	return wire.Words(list)
+	return wire.Enumeration(list)
 }
 
 // catchLabels are the labels of the catches, for the words of a refusal.

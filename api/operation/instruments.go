@@ -36,8 +36,8 @@ type PriorRequest struct {
 	DegreesOfFreedom  int           `json:"degreesOfFreedom" validate:"required" range:"1..1000"`
 }
 
-// instrumentUnits are what each kind of instrument measures.
-var instrumentUnits = [...]unit.Kind{certainty.Stopwatch: unit.KindTime, certainty.Tape: unit.KindLength, certainty.Jug: unit.KindVolume, certainty.Gauge: unit.KindPressure}
+// measured are what each kind of instrument measures.
+var measured = [...]unit.Kind{certainty.Stopwatch: unit.KindTime, certainty.Tape: unit.KindLength, certainty.Jug: unit.KindVolume, certainty.Gauge: unit.KindPressure}
 
 // input is what calc takes of it. refused tells of resolutions that are not of what
 // the instrument measures.
@@ -51,10 +51,8 @@ func (m *MeasuringRequest) input() (in certainty.Measuring, refused error) {
 	in.Instruments = make([]certainty.Instrument, len(m.Instruments))
 	for i := range m.Instruments {
 		x := &m.Instruments[i]
-		if q := x.Resolution; q.Unit.Kind() != instrumentUnits[x.Kind] {
-			e := wire.UnitError(q.Unit.Symbol(), q.Unit, wire.KindsOf(instrumentUnits[x.Kind]))
-			e.Pointer = wire.Pointer(finding.Item("instruments", i).Member("resolution").Member("unit"))
-			wrong = append(wrong, e)
+		if q := x.Resolution; q.Unit.Kind() != measured[x.Kind] {
+			wrong = append(wrong, wire.WrongUnit(finding.Item("instruments", i).Member("resolution").Member("unit"), q.Unit, measured[x.Kind]))
 		}
 		in.Instruments[i] = certainty.Instrument{
 			ID: x.ID, Kind: x.Kind, Resolution: x.Resolution.SI(), ScaleError: unit.Ratio(x.ScaleError.SI()),

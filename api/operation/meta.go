@@ -44,7 +44,7 @@ func Meta(text.Language) any {
 		Name: "wetrun", Version: buildinfo.Version, Revision: buildinfo.Revision(),
 		Limits: LimitsAnswer{
 			BodyBytes: MostBody, Catches: MostItems[NozzleFlowRequest]("catches"), Runs: MostItems[GroundSpeedRequest]("runs"), Readings: MostItems[PressureUniformityRequest]("readings"),
-			LabelCharacters: wire.LongestLabel, SmallestValue: wire.Smallest, LargestValue: wire.Largest, Digits: wire.SignificantDigits,
+			LabelCharacters: wire.LongestLabel, SmallestValue: wire.SmallestValue, LargestValue: wire.LargestValue, Digits: wire.SignificantDigits,
 		},
 		Links: map[string]string{"batch": "/v1/batch", "document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances", "methods": "/v1/methods", "nozzleSizes": "/v1/nozzle-sizes", "procedure": "/v1/procedure"},
 	}

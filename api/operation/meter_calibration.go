@@ -72,22 +72,15 @@ func calibrateMeter[T calc.Metered](ctx context.Context, r *MeterCalibrationRequ
 // wrongUnits reports what is no volume where a flow meter is calibrated, no length
 // where a speed sensor is.
 func (r *MeterCalibrationRequest) wrongUnits(kind unit.Kind) (wrong []wire.FieldError) {
-	other := func(q wire.Quantity) bool { return q.Given() && q.Unit.Kind() != kind }
-	add := func(q wire.Quantity, place finding.Place) {
-		e := wire.UnitError(q.Unit.Symbol(), q.Unit, wire.KindsOf(kind))
-		e.Pointer = wire.Pointer(place.Member("unit"))
-		wrong = append(wrong, e)
+	check := func(q wire.Quantity, p finding.Place) {
+		if q.Given() && q.Unit.Kind() != kind {
+			wrong = append(wrong, wire.WrongUnit(p.Member("unit"), q.Unit, kind))
+		}
 	}
 	for i, x := range r.Readings {
-		if other(x.Indicated) {
-			add(x.Indicated, finding.Item("readings", i).Member("indicated"))
-		}
-		if other(x.Measured) {
-			add(x.Measured, finding.Item("readings", i).Member("measured"))
-		}
+		check(x.Indicated, finding.Item("readings", i).Member("indicated"))
+		check(x.Measured, finding.Item("readings", i).Member("measured"))
 	}
-	if per := r.CurrentSetting.Per; other(per) {
-		add(per, finding.Member("currentSetting").Member("per"))
-	}
+	check(r.CurrentSetting.Per, finding.Member("currentSetting").Member("per"))
 	return wrong
 }

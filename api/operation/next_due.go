@@ -59,7 +59,7 @@ func (s *ScheduleRequest) answer() *NextDueAnswer {
 	if err != nil {
 		return nil
 	}
-	a := &NextDueAnswer{Date: wire.WireDate(r.Date), Reason: "one_year"}
+	a := &NextDueAnswer{Date: wire.FormatDate(r.Date), Reason: "one_year"}
 	if r.BySeason {
 		a.Reason = "next_season"
 	}

@@ -107,7 +107,7 @@ func (k *acceptanceWork) comparedWith(o *certainty.Outlier) (flows []wire.Quanti
 // point adds Student's t that a test of n values by so many comparisons rests on.
 func (k *acceptanceWork) point(id method.ID, n, comparisons int) (t wire.Quantity) {
 	if !k.MethodsOnly {
-		t = working.Dimensionless(working.QuantileOfStudent(1-float64(certainty.OutlierTestSignificance)/float64(comparisons), float64(n-2)))
+		t = working.Dimensionless(working.StudentQuantile(1-float64(certainty.OutlierTestSignificance)/float64(comparisons), float64(n-2)))
 	}
 	k.Intermediate(id, t).Count("n", n)
 	return t

@@ -86,7 +86,7 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 // calculated is handed on all the same, for what the calculation would refuse besides:
 // who mends a request once has then mended all of it.
 func answerBody[Req, Res any](ctx context.Context, body []byte, t *wire.Table, request *Req, handle func(context.Context, *Req) (Res, error)) (Res, *wire.Refusal) {
-	r := wire.CheckTop(request, wire.Decode(body, t, request))
+	r := wire.CheckPresence(request, wire.Decode(body, t, request))
 	if r != nil && (r.Kind != wire.InvalidRequest || len(r.Fields) >= wire.MostErrors) {
 		var none Res
 		return none, r
@@ -94,7 +94,7 @@ func answerBody[Req, Res any](ctx context.Context, body []byte, t *wire.Table, r
 	response, err := handle(ctx, request)
 	switch {
 	case r != nil:
-		r.AddCalculation(err)
+		r.AddViolations(err)
 		return response, r
 	case err != nil:
 		return response, RefusalOf(err)

@@ -143,10 +143,10 @@ func (r *TankLoadsRequest) nextSteps(ctx context.Context, x *calc.TankLoadsResul
 	}
 	lang := text.From(ctx)
 	if mix != nil {
-		steps = append(steps, Notice{"over_label_maximum", text.Of(lang, "next.over_label_maximum", wire.Words(mix))})
+		steps = append(steps, Notice{"over_label_maximum", text.Of(lang, "next.over_label_maximum", wire.Enumeration(mix))})
 	}
 	if delivered != nil {
-		steps = append(steps, Notice{"delivered_over_label_maximum", text.Of(lang, "next.delivered_over_label_maximum", wire.Words(delivered))})
+		steps = append(steps, Notice{"delivered_over_label_maximum", text.Of(lang, "next.delivered_over_label_maximum", wire.Enumeration(delivered))})
 	}
 	if x.Deviation != 0 {
 		steps = append(steps, nextSteps(ctx, "mix_for_applied_rate")...)

@@ -5,6 +5,7 @@ import (
 
 	"wetrun/api/wire"
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -41,7 +42,7 @@ func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.T
 		step := MixingStepAnswer{Code: word, Text: text.Of(lang, "mixing."+word)}
 		for i := range asked {
 			if mixingStep(&asked[i], &found[i]) == word {
-				step.Products = append(step.Products, wire.PointerTo([]wire.Segment{{Name: "products"}, {Index: i}}))
+				step.Products = append(step.Products, wire.Pointer(finding.Item("products", i)))
 			}
 		}
 		if step.Products != nil || word == stepHalfWater || word == stepFillUp {

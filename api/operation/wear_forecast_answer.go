@@ -79,7 +79,7 @@ func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastRes
 	for i, p := range x.Catches {
 		c := &r.Catches[i]
 		a.Catches[i] = WearCatchAnswer{
-			c.Label, c.Hours, wire.WireDate(c.Date), wire.In(p.NozzleFlowRate, units.flow), percent(p.OverNew), percent(p.OverLine),
+			c.Label, c.Hours, wire.FormatDate(c.Date), wire.In(p.NozzleFlowRate, units.flow), percent(p.OverNew), percent(p.OverLine),
 		}
 	}
 	if x.Dated {
@@ -120,8 +120,8 @@ func (a *WearForecastAnswer) times(x calc.WearForecastResult) {
 	switch {
 	case !x.Reached:
 	case x.Dated:
-		a.DateAtLimit = wire.WireDate(x.AtLimit.Date)
-		a.DateAtLimitRange = DateRange{wire.WireDate(x.Earliest.Date), wire.WireDate(x.Latest.Date)}
+		a.DateAtLimit = wire.FormatDate(x.AtLimit.Date)
+		a.DateAtLimitRange = DateRange{wire.FormatDate(x.Earliest.Date), wire.FormatDate(x.Latest.Date)}
 	default:
 		a.HoursAtLimit = wire.In(x.AtLimit.Hours, unit.IDH)
 		if x.Bounded {

@@ -19,7 +19,7 @@ const (
 
 // readDate reads a day of the calendar. The schema's pattern knows the form, not how
 // long each month is.
-func readDate(d *Decoder, p unsafe.Pointer) {
+func readDate(d *decoder, p unsafe.Pointer) {
 	raw, ok := d.expectString()
 	if !ok {
 		return
@@ -32,8 +32,8 @@ func readDate(d *Decoder, p unsafe.Pointer) {
 	*(*time.Time)(p) = day
 }
 
-// WireDate writes a day; empty for none.
-func WireDate(day time.Time) string {
+// FormatDate writes a day as it stands on the wire; empty for the zero time.
+func FormatDate(day time.Time) string {
 	if day.IsZero() {
 		return ""
 	}

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"bytes"
 	"reflect"
 	"sync"
 	"unsafe"
@@ -23,7 +24,7 @@ type source interface {
 	boolean() (b, ok bool)
 	value() (text []byte, ok bool) // passes over a value; its text stays in the body
 	skip()
-	sound() bool // whether the text can be read on
+	readable() bool // whether the text can be read on
 
 	report(e FieldError, more ...string) // an error about the value at hand, or about more in it
 	// listing tells whether another error would be listed, and so is worth a search for
@@ -31,58 +32,58 @@ type source interface {
 	listing() bool
 }
 
-// A Decoder reads one JSON text into a wire type. It reports every unknown, duplicate,
+// A decoder reads one JSON text into a wire type. It reports every unknown, duplicate,
 // wrong-case, null, wrong-type and out-of-bounds member and goes on; only bytes that are
 // not one JSON text stop it.
 //
 // Most bodies have nothing to report. They are read by a quick reader of our own; when
 // that one gives up, the body is read once more by the JSON library.
-type Decoder struct {
+type decoder struct {
 	source
-	quick  quick
-	tokens tokens
-	kept   []byte // room for texts
+	quick  quickReader
+	strict strictReader
+	texts  []byte // memory that short texts share
 }
 
-var decoders = sync.Pool{New: func() any { return new(Decoder) }}
+var decoders = sync.Pool{New: func() any { return new(decoder) }}
 
 // Decode reads body into into, of which t is the table. The errors of single members
-// come back as one refusal, which the caller may add to.
+// come back as one refusal, which the caller may add to; nil when there are none.
 func Decode[T any](body []byte, t *Table, into *T) *Refusal {
 	if t.Of != reflect.TypeFor[T]() {
 		panic("wire: the table is of another type") // and would write where it must not
 	}
-	d := decoders.Get().(*Decoder)
+	d := decoders.Get().(*decoder)
 	defer decoders.Put(d)
-	if d.DecodeQuickly(body, t, unsafe.Pointer(into)) {
+	if d.decodeQuickly(body, t, unsafe.Pointer(into)) {
 		return nil
 	}
 	*into = *new(T)
-	return d.DecodeStrictly(body, t, unsafe.Pointer(into))
+	return d.decodeStrictly(body, t, unsafe.Pointer(into))
 }
 
-// DecodeQuickly tells whether the body could be read, and had nothing to report.
-func (d *Decoder) DecodeQuickly(body []byte, t *Table, into unsafe.Pointer) bool {
-	d.quick = quick{text: body}
+// decodeQuickly tells whether the quick reader could read the body: only then is into whole.
+func (d *decoder) decodeQuickly(body []byte, t *Table, into unsafe.Pointer) bool {
+	d.quick = quickReader{text: body}
 	d.source = &d.quick
 	t.read(d, into)
 	return d.quick.ended()
 }
 
-func (d *Decoder) DecodeStrictly(body []byte, t *Table, into unsafe.Pointer) *Refusal {
-	d.tokens.reset(body)
-	d.source = &d.tokens
-	if d.tokens.blank() {
+func (d *decoder) decodeStrictly(body []byte, t *Table, into unsafe.Pointer) *Refusal {
+	if len(bytes.TrimSpace(body)) == 0 {
 		return &Refusal{Kind: NotJSON, Wording: "empty_body"}
 	}
+	d.strict.reset(body)
+	d.source = &d.strict
 	t.read(d, into)
-	return d.tokens.refused()
+	return d.strict.refusal()
 }
 
 // expect tells whether the next value is of the wanted kind. If not, it reports
-// null or the wrong type, and passes over the value. more is for the words of the
-// type, problem.wrong_type_<typeName>.
-func (d *Decoder) expect(want jsontext.Kind, typeName string, more ...any) bool {
+// null or the wrong type, and passes over the value. args are for the words of the
+// type, wording.wrong_type_<typeName>.
+func (d *decoder) expect(want jsontext.Kind, typeName string, args ...any) bool {
 	switch got := d.kind(); {
 	case got == 0:
 		return false
@@ -91,28 +92,28 @@ func (d *Decoder) expect(want jsontext.Kind, typeName string, more ...any) bool 
 	case got == jsontext.KindNull:
 		d.report(FieldError{Code: "null_value"})
 	default:
-		d.report(FieldError{Code: "wrong_type", Wording: "wrong_type_" + typeName, Args: more})
+		d.report(FieldError{Code: "wrong_type", Wording: "wrong_type_" + typeName, Args: args})
 	}
 	d.skip()
 	return false
 }
 
 // expectString, expectNumber and expectBoolean read a value that is to be one.
-func (d *Decoder) expectString() (s []byte, ok bool) {
+func (d *decoder) expectString() (s []byte, ok bool) {
 	if !d.expect(jsontext.KindString, "string") {
 		return nil, false
 	}
 	return d.string()
 }
 
-func (d *Decoder) expectNumber() (x float64, ok bool) {
+func (d *decoder) expectNumber() (x float64, ok bool) {
 	if !d.expect(jsontext.KindNumber, "number") {
 		return 0, false
 	}
 	return d.number()
 }
 
-func (d *Decoder) expectBoolean() (b, ok bool) {
+func (d *decoder) expectBoolean() (b, ok bool) {
 	if !d.expect(jsontext.KindTrue, "boolean") {
 		return false, false
 	}
@@ -120,15 +121,15 @@ func (d *Decoder) expectBoolean() (b, ok bool) {
 }
 
 // keep copies a text out of the body. Short ones share memory: a sheet has many labels.
-func (d *Decoder) keep(b []byte) string {
+func (d *decoder) keep(b []byte) string {
 	const room = 256
 	if len(b) > room/4 {
 		return string(b)
 	}
-	if cap(d.kept)-len(d.kept) < len(b) {
-		d.kept = make([]byte, 0, room)
+	if cap(d.texts)-len(d.texts) < len(b) {
+		d.texts = make([]byte, 0, room)
 	}
-	start := len(d.kept)
-	d.kept = append(d.kept, b...)
-	return unsafe.String(unsafe.SliceData(d.kept[start:]), len(b)) // nobody writes there again
+	start := len(d.texts)
+	d.texts = append(d.texts, b...)
+	return unsafe.String(unsafe.SliceData(d.texts[start:]), len(b)) // nobody writes there again
 }

@@ -13,17 +13,18 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// An encoder appends the value at p as JSON. There is one for each type of answer,
+// An Encoder appends the value at p as JSON. There is one for each type of answer,
 // made once from its fields, so that no request pays for reflection. It writes what
-// the JSON library writes; a test holds the two against each other.
-type encoder func(b []byte, p unsafe.Pointer) ([]byte, error)
+// the JSON library writes; a test holds the two against each other. It fails with
+// ErrNotComputable, and on text that is no UTF-8.
+type Encoder func(b []byte, p unsafe.Pointer) ([]byte, error)
 
 // An Appender writes itself: AppendJSON appends it to b as JSON.
 type Appender interface{ AppendJSON(b []byte) []byte }
 
-// EncoderOf makes the encoder of a type. A type that no answer needs yet is a
-// mistake of ours, found when the program starts.
-func EncoderOf(t reflect.Type) encoder {
+// EncoderOf makes the encoder of a type. It panics for a type that no answer needs yet:
+// a mistake of ours, found when the program starts.
+func EncoderOf(t reflect.Type) Encoder {
 	switch t { // those that write themselves
 	case reflect.TypeFor[Quantity]():
 		return func(b []byte, p unsafe.Pointer) ([]byte, error) { return (*Quantity)(p).appendTo(b) }
@@ -46,10 +47,10 @@ func EncoderOf(t reflect.Type) encoder {
 	case reflect.Slice:
 		return sliceEncoder(t.Elem())
 	case reflect.Pointer:
-		each := EncoderOf(t.Elem())
+		encode := EncoderOf(t.Elem())
 		return func(b []byte, p unsafe.Pointer) ([]byte, error) {
-			if at := *(*unsafe.Pointer)(p); at != nil {
-				return each(b, at)
+			if pointee := *(*unsafe.Pointer)(p); pointee != nil {
+				return encode(b, pointee)
 			}
 			return append(b, "null"...), nil
 		}
@@ -70,21 +71,21 @@ type field struct {
 	key    string // ,"name":
 	offset uintptr
 	absent func(unsafe.Pointer) bool // nil for a member that is always there
-	encode encoder
+	encode Encoder
 }
 
-func structEncoder(t reflect.Type) encoder {
+func structEncoder(t reflect.Type) Encoder {
 	fields := fieldsOf(t, 0)
 	return func(b []byte, p unsafe.Pointer) ([]byte, error) {
 		start := len(b)
 		for i := range fields {
 			f := &fields[i]
-			at := unsafe.Add(p, f.offset)
-			if f.absent != nil && f.absent(at) {
+			value := unsafe.Add(p, f.offset)
+			if f.absent != nil && f.absent(value) {
 				continue
 			}
 			var err error
-			if b, err = f.encode(append(b, f.key...), at); err != nil {
+			if b, err = f.encode(append(b, f.key...), value); err != nil {
 				return nil, err
 			}
 		}
@@ -111,17 +112,17 @@ func fieldsOf(t reflect.Type, offset uintptr) (fields []field) {
 		case name == "" || name == "-" || options != "" && options != "omitzero":
 			panic(fmt.Sprintf("wire: no encoder for the tag of %v.%s", t, f.Name))
 		}
-		one := field{key: `,"` + name + `":`, offset: offset + f.Offset, encode: EncoderOf(f.Type)}
+		member := field{key: `,"` + name + `":`, offset: offset + f.Offset, encode: EncoderOf(f.Type)}
 		if options == "omitzero" {
-			one.absent = absentIn(f.Type)
+			member.absent = absentOf(f.Type)
 		}
-		fields = append(fields, one)
+		fields = append(fields, member)
 	}
 	return fields
 }
 
-func sliceEncoder(of reflect.Type) encoder {
-	each, size := EncoderOf(of), of.Size()
+func sliceEncoder(item reflect.Type) Encoder {
+	encode, size := EncoderOf(item), item.Size()
 	return func(b []byte, p unsafe.Pointer) ([]byte, error) {
 		n := len(*(*[]struct{})(p)) // the length of any slice
 		first := unsafe.Pointer(unsafe.SliceData(*(*[]struct{})(p)))
@@ -131,7 +132,7 @@ func sliceEncoder(of reflect.Type) encoder {
 				b = append(b, ',')
 			}
 			var err error
-			if b, err = each(b, unsafe.Add(first, uintptr(i)*size)); err != nil {
+			if b, err = encode(b, unsafe.Add(first, uintptr(i)*size)); err != nil {
 				return nil, err
 			}
 		}
@@ -139,9 +140,9 @@ func sliceEncoder(of reflect.Type) encoder {
 	}
 }
 
-// absentIn tells whether a value of the type is one that omitzero leaves out: by
+// absentOf makes what tells whether a value of the type is one that omitzero leaves out: by
 // its own IsZero where it has one.
-func absentIn(t reflect.Type) func(unsafe.Pointer) bool {
+func absentOf(t reflect.Type) func(unsafe.Pointer) bool {
 	type zeroer interface{ IsZero() bool }
 	switch {
 	case t == reflect.TypeFor[Quantity]():

@@ -11,28 +11,28 @@ import (
 // LongestLabel is how many characters a text may have.
 const LongestLabel = 80
 
-func readText(d *Decoder, p unsafe.Pointer) {
+// readText reads text that is repeated in the answer, such as a label.
+func readText(d *decoder, p unsafe.Pointer) {
 	s, ok := d.expectString()
 	switch {
 	case !ok:
 	case utf8.RuneCount(s) > LongestLabel:
-		limit := float64(LongestLabel)
-		d.report(FieldError{Code: "too_long", Limit: &limit, Args: []any{LongestLabel}})
+		d.report(beyond("too_long", LongestLabel, LongestLabel))
 	default:
 		*(*string)(p) = d.keep(s)
 	}
 }
 
-// readFlag reads true or false into a pointer, so that missing is not false.
-func readFlag(d *Decoder, p unsafe.Pointer) {
+// readBoolean reads true or false into a pointer, so that missing is not false.
+func readBoolean(d *decoder, p unsafe.Pointer) {
 	if b, ok := d.expectBoolean(); ok {
 		*(**bool)(p) = &b
 	}
 }
 
-// readUntouched reads an object that is read later, by another table. It stays in the
-// memory of the body.
-func readUntouched(d *Decoder, p unsafe.Pointer) {
+// readRaw passes over an object that another table reads later. It stays in the memory of
+// the body.
+func readRaw(d *decoder, p unsafe.Pointer) {
 	if !d.expect(jsontext.KindBeginObject, "batch_request") {
 		return
 	}
@@ -43,16 +43,16 @@ func readUntouched(d *Decoder, p unsafe.Pointer) {
 
 // wordReader reads one of a few words into a string.
 func wordReader(allowed []string) reader {
-	return func(d *Decoder, p unsafe.Pointer) {
+	return func(d *decoder, p unsafe.Pointer) {
 		if i := d.word(allowed); i >= 0 {
 			*(*string)(p) = allowed[i]
 		}
 	}
 }
 
-// numberedWordReader reads one of a few words as its number.
+// numberedWordReader reads one of a few words as its number among them.
 func numberedWordReader(allowed []string) reader {
-	return func(d *Decoder, p unsafe.Pointer) {
+	return func(d *decoder, p unsafe.Pointer) {
 		if i := d.word(allowed); i >= 0 {
 			*(*uint8)(p) = uint8(i)
 		}
@@ -60,7 +60,7 @@ func numberedWordReader(allowed []string) reader {
 }
 
 // word reads one of a few words and returns which; -1 for none of them.
-func (d *Decoder) word(allowed []string) int {
+func (d *decoder) word(allowed []string) int {
 	raw, ok := d.expectString()
 	if !ok {
 		return -1
@@ -70,22 +70,20 @@ func (d *Decoder) word(allowed []string) int {
 			return i
 		}
 	}
-	d.report(FieldError{Code: "not_allowed", Allowed: allowed, Args: []any{Words(allowed)}})
+	d.report(FieldError{Code: "not_allowed", Allowed: allowed, Args: []any{Enumeration(allowed)}})
 	return -1
 }
 
 // countReader reads a whole number in a range.
 func countReader(least, most int) reader {
-	return func(d *Decoder, p unsafe.Pointer) {
+	return func(d *decoder, p unsafe.Pointer) {
 		x, ok := d.expectNumber()
 		switch {
 		case !ok:
 		case x < float64(least):
-			limit := float64(least)
-			d.report(FieldError{Code: "too_small", Limit: &limit, Args: []any{Figure(limit, "")}})
+			d.report(beyond("too_small", float64(least), Figure(float64(least), "")))
 		case x > float64(most):
-			limit := float64(most)
-			d.report(FieldError{Code: "too_large", Limit: &limit, Args: []any{Figure(limit, "")}})
+			d.report(beyond("too_large", float64(most), Figure(float64(most), "")))
 		case x != float64(int(x)):
 			d.report(FieldError{Code: "wrong_type", Wording: "wrong_type_integer"})
 		default:
@@ -94,10 +92,9 @@ func countReader(least, most int) reader {
 	}
 }
 
-// optionalReader reads what stands behind a pointer, so that being there says something
-// by itself.
+// optionalReader reads a value into a pointer, so that one that is there differs from none.
 func optionalReader(of reflect.Type, read reader) reader {
-	return func(d *Decoder, p unsafe.Pointer) {
+	return func(d *decoder, p unsafe.Pointer) {
 		value := reflect.New(of).UnsafePointer()
 		*(*unsafe.Pointer)(p) = value
 		read(d, value)
@@ -110,7 +107,7 @@ const usualItems = 16
 // listReader reads an array of least to most items into a slice; what is over is passed
 // over and reported.
 func listReader(of reflect.Type, least, most int, read reader) reader {
-	return func(d *Decoder, p unsafe.Pointer) {
+	return func(d *decoder, p unsafe.Pointer) {
 		list := reflect.NewAt(of, p).Elem()
 		list.Grow(usualItems)
 		if !d.expect(jsontext.KindBeginArray, "array") {
@@ -129,19 +126,17 @@ func listReader(of reflect.Type, least, most int, read reader) reader {
 			list.SetLen(n + 1)
 			read(d, list.Index(n).Addr().UnsafePointer())
 		}
-		if d.sound() {
-			d.length(n, least, most)
+		if d.readable() {
+			d.checkLength(n, least, most)
 		}
 	}
 }
 
-func (d *Decoder) length(n, least, most int) {
+func (d *decoder) checkLength(n, least, most int) {
 	if n < least {
-		limit := float64(least)
-		d.report(FieldError{Code: "too_few", Limit: &limit, Args: []any{least}})
+		d.report(beyond("too_few", float64(least), least))
 	}
 	if n > most {
-		limit := float64(most)
-		d.report(FieldError{Code: "too_many", Limit: &limit, Args: []any{most}})
+		d.report(beyond("too_many", float64(most), most))
 	}
 }

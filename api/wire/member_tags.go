@@ -21,13 +21,16 @@ import (
 //	is:"volume"          the quantity of a Quantity or of a unit's symbol, or several by
 //	                     commas, or "any"; of a Range that of both its ends; "currency"
 //	                     of a string
-//	zero:"true"          nought is a reading too, of a Quantity or of each of a list; on
-//	                     an embedded struct the member of which that is so
+//	zero:"true"          0 is a reading too, of a Quantity or of each of a list, such as an
+//	                     empty cup: left out it would not be known; on an embedded struct
+//	                     the member of which that is so
 //	len:"1..100"         how many items a list has
 //	range:"1..1000"      what a whole number may be
 //
-// A string without a tag is text of at most longestLabel characters. A type with a
-// method Words takes one of them, and a list of such a type at most as many as there are.
+// A string without a tag is text of at most LongestLabel characters. A type with a method
+// Words takes one of them, which the decoder checks, not a tag of the validator: its
+// omitempty,oneof takes the empty text, which the schema does not. A list of such a type
+// takes at most as many as there are.
 // Members come in the order of the fields; those of an embedded struct stand in its place.
 //
 // A field that does not fit stops the program at its start.
@@ -59,25 +62,25 @@ func (f *taggedField) checkTags() {
 func (f *taggedField) takes(t reflect.Type) (reader, Shape) {
 	switch t {
 	case reflect.TypeFor[Quantity]():
-		kinds, least := f.kinds(), &Smallest
+		kinds, least := f.kinds(), SmallestValue
 		switch zero := f.take("zero"); {
 		case zero == "true", f.key.zero == MemberName(f.StructField):
-			least = &nothing
+			least = 0
 		case zero != "":
 			f.fail("zero is true or nothing")
 		}
-		return quantityReader(kinds, least), Shape{Type: "quantity", Kinds: kinds, Low: *least}
+		return quantityReader(kinds, least), Shape{Type: "quantity", Kinds: kinds, Low: least}
 	case reflect.TypeFor[unit.ID]():
 		kinds := f.kinds()
 		return unitReader(kinds), Shape{Type: "string", Allowed: kinds.symbols()}
 	case reflect.TypeFor[Number]():
-		return readNumber, Shape{Type: "number", Low: Smallest, High: Largest}
+		return readNumber, Shape{Type: "number", Low: SmallestValue, High: LargestValue}
 	case reflect.TypeFor[time.Time]():
 		return readDate, Shape{Type: "string", Format: "date", Pattern: datePattern}
 	case reflect.TypeFor[*bool]():
-		return readFlag, Shape{Type: "boolean"}
+		return readBoolean, Shape{Type: "boolean"}
 	case reflect.TypeFor[jsontext.Value]():
-		return readUntouched, Shape{Type: "object"}
+		return readRaw, Shape{Type: "object"}
 	}
 	if list, ok := reflect.Zero(t).Interface().(interface{ Words() []string }); ok {
 		words := list.Words()

@@ -12,7 +12,7 @@ import (
 const SignificantDigits = 6
 
 // AppendNumber writes x with six significant digits as JSON. It is the only place
-// that rounds. NaN and infinity never come here: errNotComputable stops them.
+// that rounds. NaN and infinity never come here: ErrNotComputable stops them.
 func AppendNumber(b []byte, x float64) []byte {
 	if x == 0 {
 		return append(b, '0') // never -0
@@ -32,26 +32,26 @@ func AppendNumber(b []byte, x float64) []byte {
 }
 
 // tens are the powers of ten that bring a number of an answer to six digits before
-// the point. Each is a double exactly, so that bringing it there rounds only once.
+// the point. Each is exact as a double, so that bringing it there rounds only once.
 var tens = [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9}
 
-// leasts are the numbers from which on that many tens are enough.
-var leasts = [...]float64{1e5, 1e4, 1e3, 1e2, 1e1, 1, 1e-1, 1e-2, 1e-3, 1e-4}
+// tensSuffice are the numbers from which on that many tens are enough.
+var tensSuffice = [...]float64{1e5, 1e4, 1e3, 1e2, 1e1, 1, 1e-1, 1e-2, 1e-3, 1e-4}
 
 // appendUsual writes what strconv writes, in a fifth of the time; false where the
 // seventh digit lies so near to a tie that it takes strconv to tell which way.
 func appendUsual(b []byte, x float64) ([]byte, bool) {
 	a, places := math.Abs(x), 0
-	for places < len(leasts)-1 && a < leasts[places] {
+	for places < len(tensSuffice)-1 && a < tensSuffice[places] {
 		places++
 	}
 	scaled := a * tens[places]
 	digits := uint32(scaled)
-	past := scaled - float64(digits)
-	if digits < 1e5 || digits >= 999_999 || math.Abs(past-0.5) < 1e-6 {
+	rest := scaled - float64(digits)
+	if digits < 1e5 || digits >= 999_999 || math.Abs(rest-0.5) < 1e-6 {
 		return b, false
 	}
-	if past > 0.5 {
+	if rest > 0.5 {
 		digits++
 	}
 	var written [SignificantDigits]byte

@@ -3,65 +3,70 @@ package wire
 import (
 	"strconv"
 	"strings"
+
+	"wetrun/calc/finding"
 )
 
-// Segment is one step of the path that the decoder stands at.
-type Segment struct {
-	Name  string
-	Index int // used when name is empty
+// Pointer renders a place as the JSON pointer of the member, in a URI fragment: the item 2
+// of catches, its volume, is #/catches/2/volume. Names of places need no escaping.
+func Pointer(p finding.Place) string {
+	b := append(make([]byte, 0, 64), '#')
+	for name, item := range p.Steps() {
+		b = append(append(b, '/'), name...)
+		if item >= 0 {
+			b = strconv.AppendInt(append(b, '/'), int64(item), 10)
+		}
+	}
+	return string(b)
 }
 
-// PointerTo writes the decoder's path as a JSON pointer in a URI fragment.
-func PointerTo(path []Segment, more ...string) string {
-	var b strings.Builder
-	b.WriteByte('#')
+// A segment is one step of the path of a reader.
+type segment struct {
+	name  string
+	index int // where name is empty
+}
+
+// pathPointer renders the path of a reader likewise, with more names behind it, which may
+// be whatever a client wrote.
+func pathPointer(path []segment, more ...string) string {
+	b := []byte{'#'}
 	for _, s := range path {
-		b.WriteByte('/')
-		if s.Name == "" {
-			b.WriteString(strconv.Itoa(s.Index))
+		if b = append(b, '/'); s.name == "" {
+			b = strconv.AppendInt(b, int64(s.index), 10)
 		} else {
-			b.WriteString(escapePointer(s.Name))
+			b = append(b, s.name...)
 		}
 	}
-	for _, s := range more {
-		b.WriteByte('/')
-		b.WriteString(escapePointer(s))
+	for _, name := range more {
+		b = appendEscaped(append(b, '/'), name)
 	}
-	return b.String()
+	return string(b)
 }
 
-// escapePointer escapes a reference token by RFC 6901 and then percent-encodes
-// what a URI fragment may not hold. Long names are cut: the start tells enough.
-func escapePointer(s string) string {
+// appendEscaped escapes a reference token by RFC 6901 and then percent-encodes what a URI
+// fragment may not hold. Long names are cut: the start tells enough.
+func appendEscaped(b []byte, name string) []byte {
 	const most = 64
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "")
+	if len(name) > most {
+		name = strings.ToValidUTF8(name[:most], "")
 	}
-	plain := true
-	for i := 0; i < len(s); i++ {
-		if !Unreserved(s[i]) {
-			plain = false
-		}
-	}
-	if plain {
-		return s
-	}
-	var b strings.Builder
-	for i := 0; i < len(s); i++ {
-		switch c := s[i]; {
+	for i := range len(name) {
+		switch c := name[i]; {
 		case c == '~':
-			b.WriteString("~0")
+			b = append(b, "~0"...)
 		case c == '/':
-			b.WriteString("~1")
+			b = append(b, "~1"...)
 		case Unreserved(c):
-			b.WriteByte(c)
+			b = append(b, c)
 		default:
-			b.WriteString("%" + strings.ToUpper(strconv.FormatInt(int64(c)+0x100, 16)[1:]))
+			const hex = "0123456789ABCDEF"
+			b = append(b, '%', hex[c>>4], hex[c&15])
 		}
 	}
-	return b.String()
+	return b
 }
 
+// Unreserved tells whether a character stands for itself in any part of a URI.
 func Unreserved(c byte) bool {
 	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '.' || c == '_'
 }

@@ -2,6 +2,7 @@ package wire
 
 import (
 	"cmp"
+	"strings"
 
 	"github.com/go-json-experiment/json"
 
@@ -26,8 +27,8 @@ type FieldError struct {
 	Limit   *float64 `json:"limit,omitempty"`
 	Allowed []string `json:"allowed,omitempty"`
 
-	Wording string `json:"-"` // the way of wording the detail, when the code has several
-	Args    []any  `json:"-"` // for the detail
+	Wording string `json:"-"` // wording.<this> words the detail; empty for problem.<code>
+	Args    []any  `json:"-"` // of the detail
 }
 
 // ProblemType names a kind of problem; its page is at /problems/<name>.
@@ -48,7 +49,7 @@ const (
 	InvalidLine          ProblemType = "invalid_line"
 	BrokenStream         ProblemType = "broken_stream"
 	Overloaded           ProblemType = "overloaded"
-	ShuttingDown         ProblemType = "shutting_down"
+	ShuttingDown         ProblemType = "shutting_down" // not overloaded: nobody need wait, another server takes it
 )
 
 // ProblemTypes lists all kinds with their HTTP status, in the order of the document.
@@ -72,6 +73,7 @@ var ProblemTypes = []struct {
 	{ShuttingDown, 503},
 }
 
+// Status is the HTTP status of the kind.
 func (p ProblemType) Status() int {
 	for _, t := range ProblemTypes {
 		if t.Kind == p {
@@ -81,15 +83,42 @@ func (p ProblemType) Status() int {
 	return 500
 }
 
-// A Refusal is the error that a request ends in. One place writes it.
+// A Refusal is the error that a request ends in, before it is worded for a client.
 type Refusal struct {
 	Kind    ProblemType
-	Wording string // key of the detail, when the kind has several
-	Args    []any  // for the detail
-	Fields  []FieldError
+	Wording string       // detail.<this> words the detail; empty for detail.<kind>
+	Args    []any        // of the detail
+	Fields  []FieldError // of an invalid request
 }
 
 func (r *Refusal) Error() string { return string(r.Kind) }
+
+// secondText words that another text follows the one that was asked for.
+const secondText = "second_text"
+
+// InLine makes the refusal of a body that of the line of a batch with a number from 1: its
+// place is in that line of the stream.
+func (r *Refusal) InLine(number int) {
+	switch {
+	case r.Kind == InvalidRequest:
+		r.Kind = InvalidLine
+	case r.Wording == secondText:
+		r.Wording = "second_text_in_line"
+	}
+	if r.Kind == NotJSON && len(r.Args) > 1 {
+		r.Args[1] = number
+	}
+}
+
+// concerns tells whether an error already speaks of the member or of a part of it.
+func (r *Refusal) concerns(pointer string) bool {
+	for _, e := range r.Fields {
+		if e.Pointer == "#" || e.Pointer == pointer || strings.HasPrefix(e.Pointer, pointer+"/") {
+			return true
+		}
+	}
+	return false
+}
 
 // Problem words the refusal in the client's language.
 func (r *Refusal) Problem(lang text.Language, requestID string) Problem {
@@ -112,6 +141,7 @@ func (r *Refusal) Problem(lang text.Language, requestID string) Problem {
 	return p
 }
 
+// Encode is the problem as JSON.
 func (p Problem) Encode() []byte {
 	b, err := json.Marshal(p)
 	if err != nil { // strings and integers cannot fail to encode

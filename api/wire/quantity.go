@@ -1,5 +1,6 @@
-// Package api is the HTTP interface of wetrun: wire types, strict decoding,
-// validation, problems, and one file per operation that ties them to package calc.
+// Package wire is the JSON of wetrun: quantities with their units, requests read strictly by
+// tables made of struct tags, answers written by encoders made of types, and what is wrong
+// with a request, worded as a problem. It knows no operation and no HTTP.
 package wire
 
 import (
@@ -32,17 +33,17 @@ func (q Quantity) Or(computed Quantity) Quantity {
 // SI is the value in the coherent SI unit of its quantity, 0 when not given.
 func (q Quantity) SI() float64 { return q.Value * q.Unit.Factor() }
 
-// To is the quantity in another unit of the same kind.
+// To is the same in another unit that measures the same quantity.
 func (q Quantity) To(u unit.ID) Quantity { return Quantity{Value: q.As(u), Unit: u} }
 
-// As is the value in another unit of the same quantity.
+// As is the value in another unit that measures the same quantity.
 func (q Quantity) As(u unit.ID) float64 { return q.SI() / u.Factor() }
 
-// IsZero makes omitzero leave out what is not given. Like MarshalJSONTo it takes a
+// IsZero makes omitzero leave out what was not given. Like MarshalJSONTo it takes a
 // pointer, since the encoder would copy every value to the heap otherwise.
 func (q *Quantity) IsZero() bool { return q.Unit == unit.None }
 
-// In writes an SI value in a unit of its quantity.
+// In is a value of calc, which is in SI, in a unit that measures its quantity.
 func In[T ~float64](si T, u unit.ID) Quantity {
 	return Quantity{Value: float64(si) / u.Factor(), Unit: u}
 }
@@ -70,11 +71,11 @@ func (q *Quantity) appendTo(b []byte) ([]byte, error) {
 	return append(b, `"}`...), nil
 }
 
-// A Range is two quantities that bound a third.
+// A Range is two quantities that bound a third, ends included.
 type Range struct {
 	Low  Quantity `json:"low" validate:"required"`
 	High Quantity `json:"high" validate:"required"`
 }
 
-// IsZero makes omitzero leave out what is not given.
+// IsZero makes omitzero leave out what was not given.
 func (r *Range) IsZero() bool { return r.Low.IsZero() && r.High.IsZero() }

@@ -12,24 +12,20 @@ import (
 
 // The bounds of every value on the wire, in whatever unit the client uses. They
 // are far outside of anything measured on a field; between them no calculation
-// can leave the range of a double.
-var (
-	Smallest = 1e-9
-	Largest  = 1e9
-	nothing  = 0.0 // the lower bound where an empty cup or a new nozzle is meant
+// can leave the range of a double. Where an empty cup or a new nozzle is meant,
+// 0 is the lower one.
+const (
+	SmallestValue = 1e-9
+	LargestValue  = 1e9
 )
 
 // kindSet is a set of quantities, one bit each.
 type kindSet uint32
 
-func KindsOf(kinds ...unit.Kind) (s kindSet) {
-	for _, k := range kinds {
-		s |= 1 << k
-	}
-	return s
-}
+// has tells whether a unit measures one of the set.
+func (s kindSet) has(id unit.ID) bool { return id != unit.None && s&(1<<id.Kind()) != 0 }
 
-// symbols lists the unit symbols that measure one of the set.
+// symbols lists the symbols of the units that measure one of the set.
 func (s kindSet) symbols() (all []string) {
 	for _, u := range unit.All() {
 		if s&(1<<u.Quantity) != 0 {
@@ -40,29 +36,29 @@ func (s kindSet) symbols() (all []string) {
 }
 
 // quantityReader reads {value, unit} of one of the given quantities. least is the lowest
-// value that it takes: smallest, or nothing where nought is a reading too.
-func quantityReader(kinds kindSet, least *float64) reader {
-	return func(d *Decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
+// value that it takes: SmallestValue, or 0 where that is a reading too.
+func quantityReader(kinds kindSet, least float64) reader {
+	return func(d *decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
 }
 
 // unitReader reads the symbol of a unit of one of the given quantities.
 func unitReader(kinds kindSet) reader {
-	return func(d *Decoder, p unsafe.Pointer) { *(*unit.ID)(p) = d.unit(kinds) }
+	return func(d *decoder, p unsafe.Pointer) { *(*unit.ID)(p) = d.unit(kinds) }
 }
 
 var quantityMembers = []string{"value", "unit"}
 
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
-func (d *Decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
+func (d *decoder) quantity(q *Quantity, kinds kindSet, least float64) {
 	if d.kind() != jsontext.KindBeginObject { // asked first, since listing the units costs
-		d.expect(jsontext.KindBeginObject, "quantity", Words(kinds.symbols()))
+		d.expect(jsontext.KindBeginObject, "quantity", Enumeration(kinds.symbols()))
 		return
 	}
 	d.begin()
 	var has [2]bool
 	var value float64
-	var sound bool
+	var isNumber bool
 	var id unit.ID
 	next := 0
 	for {
@@ -79,13 +75,13 @@ func (d *Decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 			d.report(FieldError{Code: "duplicate_member"})
 			d.skip()
 		case i == 0:
-			value, sound = d.expectNumber()
+			value, isNumber = d.expectNumber()
 		default:
 			id = d.unit(kinds)
 		}
 		has[i], next = true, i+1
 	}
-	if !d.sound() {
+	if !d.readable() {
 		return
 	}
 	if !has[0] {
@@ -93,40 +89,45 @@ func (d *Decoder) quantity(q *Quantity, kinds kindSet, least *float64) {
 	}
 	if !has[1] {
 		symbols := kinds.symbols()
-		d.report(FieldError{Code: "unit_required", Allowed: symbols, Args: []any{Words(symbols)}}, "unit")
+		d.report(FieldError{Code: "unit_required", Allowed: symbols, Args: []any{Enumeration(symbols)}}, "unit")
 	}
-	if sound && d.bounded(value, id, least) && id != unit.None {
+	switch {
+	case !isNumber:
+	case value < least || value > LargestValue:
+		d.report(outOfBounds(value, least, id.Symbol()), "value")
+	case id != unit.None:
 		*q = Quantity{value, id}
 	}
 }
 
-func (d *Decoder) bounded(value float64, id unit.ID, least *float64) bool {
-	e := FieldError{Code: "too_small", Limit: least}
+// outOfBounds is the error about a value below least or above LargestValue.
+func outOfBounds(value, least float64, symbol string) FieldError {
 	switch {
-	case value > Largest:
-		e = FieldError{Code: "too_large", Limit: &Largest}
-	case value >= *least:
-		return true
-	case value <= 0 && least == &Smallest:
-		e.Code = "not_positive"
+	case value > LargestValue:
+		return beyond("too_large", LargestValue, Figure(LargestValue, symbol))
+	case value <= 0 && least > 0:
+		return beyond("not_positive", least, Figure(least, symbol))
 	}
-	e.Args = []any{Figure(*e.Limit, id.Symbol())}
-	d.report(e, "value")
-	return false
+	return beyond("too_small", least, Figure(least, symbol))
+}
+
+// beyond is the error about something beyond a limit, which its words name.
+func beyond(code string, limit float64, worded any) FieldError {
+	return FieldError{Code: code, Limit: &limit, Args: []any{worded}}
 }
 
 // unit reads a symbol that measures one of kinds.
-func (d *Decoder) unit(kinds kindSet) unit.ID {
+func (d *decoder) unit(kinds kindSet) unit.ID {
 	symbol, ok := d.expectString()
 	if !ok {
 		return unit.None
 	}
 	id := unit.Lookup(string(symbol))
-	if id != unit.None && kinds&(1<<id.Kind()) != 0 {
+	if kinds.has(id) {
 		return id
 	}
 	if d.listing() {
-		d.report(UnitError(string(symbol), id, kinds))
+		d.report(unitError(string(symbol), id, kinds))
 	} else {
 		d.report(FieldError{})
 	}

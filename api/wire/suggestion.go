@@ -18,28 +18,28 @@ func nearest(name string, known []string) string {
 	if len(name) > longest || !utf8.ValidString(name) {
 		return ""
 	}
-	best, near := 3, ""
+	best, closest := 3, ""
 	lower := strings.ToLower(name)
 	for _, k := range known {
 		d := levenshtein.ComputeDistance(lower, strings.ToLower(k))
 		if d < best && d*3 <= len(k) {
-			best, near = d, k
+			best, closest = d, k
 		}
 	}
-	if near != "" || len(name) < shortestStart {
-		return near
+	if closest != "" || len(name) < shortestStart {
+		return closest
 	}
 	for _, k := range known {
 		if !strings.HasPrefix(strings.ToLower(k), lower) {
 			continue
 		}
-		if near != "" {
+		if closest != "" {
 			return ""
 		}
-		near = k
+		closest = k
 	}
-	return near
+	return closest
 }
 
 // Words lists alternatives as a sentence would: a, b, c.
-func Words(list []string) string { return strings.Join(list, ", ") }
+func Enumeration(list []string) string { return strings.Join(list, ", ") }

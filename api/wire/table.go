@@ -8,17 +8,17 @@ import (
 	"unsafe"
 )
 
-// A Table is how the decoder reads one JSON object into a struct. tableOf makes it from
+// A Table is how the decoder reads one JSON object into a struct. TableOf makes it from
 // the fields of the struct.
 type Table struct {
-	Of       reflect.Type
+	Of       reflect.Type // the struct
 	Members  []Member
-	Names    []string
-	required uint64 // those that must be there, a bit each
-	wording  []any  // the names, for the words of a value that is no object
+	Names    []string // of the members
+	required uint64   // those that must be there, a bit each
+	wording  []any    // the names, for the words of a value that is no object
 }
 
-// A Member is one row of such a table.
+// A Member is one member of the object.
 type Member struct {
 	Name     string
 	Required bool
@@ -28,7 +28,7 @@ type Member struct {
 }
 
 // A reader reads the next value into the field at p.
-type reader func(d *Decoder, p unsafe.Pointer)
+type reader func(d *decoder, p unsafe.Pointer)
 
 // A Shape describes what a member takes. The decoder enforces it through read;
 // tests hold it against the document.
@@ -43,6 +43,7 @@ type Shape struct {
 	Members []Member // of an object, or of the objects of an array
 }
 
+// Shape is what the whole object takes.
 func (t *Table) Shape() Shape { return Shape{Type: "object", Members: t.Members} }
 
 // tables are those that have been made, by what they were made from.
@@ -55,14 +56,14 @@ type tableKey struct {
 	is, zero string
 }
 
-// TableOf is the table of a struct.
+// TableOf is the table of a struct. It panics where the tags of a field do not fit its type.
 func TableOf[T any]() *Table { return tableWith(tableKey{of: reflect.TypeFor[T]()}) }
 
-// RequestTable is that of a whole request, of which the validator tells what is missing.
+// RequestTable is the table of a whole request, of which CheckPresence tells what is missing.
 func RequestTable[T any]() *Table {
 	t := *TableOf[T]()
 	t.required = 0
-	noteTags(t.Of)
+	addValidated(t.Of)
 	return &t
 }
 
@@ -80,7 +81,7 @@ func tableWith(key tableKey) *Table {
 			t.required |= 1 << i
 		}
 	}
-	t.wording = []any{Words(t.Names)}
+	t.wording = []any{Enumeration(t.Names)}
 	if len(t.Members) > 64 {
 		panic(fmt.Sprintf("wire: %v has more than 64 members, and the set of seen ones no room for them", key.of))
 	}

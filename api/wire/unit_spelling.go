@@ -4,12 +4,13 @@ import (
 	"slices"
 	"strings"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
-// Spellings are what people write for a unit, in lower case, with the symbols or
+// spellings are what people write for a unit, in lower case, with the symbols or
 // parts of symbols that it may mean. Symbols themselves are not here.
-var Spellings = map[string][]string{
+var spellings = map[string][]string{
 	"feet": {"ft"}, "foot": {"ft"}, "inch": {"in"}, "inches": {"in"}, "yard": {"yd"}, "yards": {"yd"},
 	"mile": {"mi"}, "miles": {"mi"}, "meter": {"m"}, "meters": {"m"}, "metre": {"m"}, "metres": {"m"},
 	"sec": {"s"}, "secs": {"s"}, "second": {"s"}, "seconds": {"s"}, "minute": {"min"}, "minutes": {"min"},
@@ -24,45 +25,52 @@ var Spellings = map[string][]string{
 	"ac": {"acre"}, "acres": {"acre"}, "hectare": {"ha"}, "hectares": {"ha"}, "percent": {"%"}, "pct": {"%"},
 }
 
-// UnitError says what is wrong with a symbol and which one was probably meant.
-func UnitError(symbol string, id unit.ID, kinds kindSet) FieldError {
-	switch could := meant(symbol, kinds); len(could) {
+// WrongUnit is the error at a place whose unit does not measure what is wanted there.
+func WrongUnit(p finding.Place, id unit.ID, wanted unit.Kind) FieldError {
+	e := unitError(id.Symbol(), id, 1<<wanted)
+	e.Pointer = Pointer(p)
+	return e
+}
+
+// unitError says what is wrong with a symbol, of the unit id or of none, where one of
+// kinds is wanted, and which one was probably meant.
+func unitError(symbol string, id unit.ID, kinds kindSet) FieldError {
+	switch symbols := meant(symbol, kinds); len(symbols) {
 	case 0:
 	case 1:
-		return FieldError{Code: "misspelt_unit", Allowed: could, Args: []any{could[0]}}
+		return FieldError{Code: "misspelt_unit", Allowed: symbols, Args: []any{symbols[0]}}
 	default:
-		return FieldError{Code: "ambiguous_unit", Allowed: could, Args: []any{Words(could)}}
+		return FieldError{Code: "ambiguous_unit", Allowed: symbols, Args: []any{Enumeration(symbols)}}
 	}
 	allowed := kinds.symbols()
 	if id != unit.None {
-		return FieldError{Code: "wrong_quantity", Allowed: allowed, Args: []any{Words(allowed)}}
+		return FieldError{Code: "wrong_quantity", Allowed: allowed, Args: []any{Enumeration(allowed)}}
 	}
-	if near := nearest(symbol, allowed); near != "" {
-		return FieldError{Code: "misspelt_unit", Allowed: []string{near}, Args: []any{near}}
+	if closest := nearest(symbol, allowed); closest != "" {
+		return FieldError{Code: "misspelt_unit", Allowed: []string{closest}, Args: []any{closest}}
 	}
-	return FieldError{Code: "unknown_unit", Allowed: allowed, Args: []any{Words(allowed)}}
+	return FieldError{Code: "unknown_unit", Allowed: allowed, Args: []any{Enumeration(allowed)}}
 }
 
 // meant returns the symbols of kinds that a spelling could stand for, as a whole or
 // in its parts: gal/ac is gal_us/acre or gal_imp/acre.
-func meant(symbol string, kinds kindSet) (could []string) {
+func meant(symbol string, kinds kindSet) (symbols []string) {
 	add := func(s string) {
-		id := unit.Lookup(s)
-		if id != unit.None && kinds&(1<<id.Kind()) != 0 && !slices.Contains(could, s) {
-			could = append(could, s)
+		if kinds.has(unit.Lookup(s)) && !slices.Contains(symbols, s) {
+			symbols = append(symbols, s)
 		}
 	}
 	for _, s := range spelled(symbol) {
 		add(s)
 	}
-	if above, below, compound := strings.Cut(symbol, "/"); compound {
-		for _, a := range spelled(above) {
-			for _, b := range spelled(below) {
-				add(a + "/" + b)
+	if numerator, denominator, compound := strings.Cut(symbol, "/"); compound {
+		for _, n := range spelled(numerator) {
+			for _, d := range spelled(denominator) {
+				add(n + "/" + d)
 			}
 		}
 	}
-	return could
+	return symbols
 }
 
 // spelled is what one spelling may mean, or the spelling itself. A long one is not
@@ -70,7 +78,7 @@ func meant(symbol string, kinds kindSet) (could []string) {
 func spelled(s string) []string {
 	const longest = 10
 	if len(s) <= longest {
-		if known, ok := Spellings[strings.ToLower(s)]; ok {
+		if known, ok := spellings[strings.ToLower(s)]; ok {
 			return known
 		}
 	}

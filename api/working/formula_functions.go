@@ -42,7 +42,7 @@ var Functions = map[string]function{
 
 	"normal_quantile":     {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.Quantile(x[0]) }},
 	"normal_cdf":          {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.CDF(x[0]) }},
-	"t_quantile":          {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return QuantileOfStudent(x[0], x[1]) }},
+	"t_quantile":          {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return StudentQuantile(x[0], x[1]) }},
 	"t_cdf":               {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }},
 	"beta_quantile":       {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return quantileOfBeta(x[0], x[1], x[2]) }},
 	"beta_cdf":            {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return mathext.RegIncBeta(x[1], x[2], min(x[0], 1)) }},
@@ -57,8 +57,8 @@ func sum(x []float64) (total float64) {
 	return total
 }
 
-// QuantileOfStudent is Student's t below which a share p lies, with nu degrees of freedom.
-func QuantileOfStudent(p, nu float64) float64 {
+// StudentQuantile is Student's t below which a share p lies, with nu degrees of freedom.
+func StudentQuantile(p, nu float64) float64 {
 	return distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(p)
 }
 

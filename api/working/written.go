@@ -20,25 +20,25 @@ type workingLine struct {
 	Member      string        `json:"member,omitzero"`
 	Formula     string        `json:"formula"`
 	Substituted string        `json:"substituted"`
-	Constants   []Constant    `json:"constants,omitzero"`
+	Constants   []constant    `json:"constants,omitzero"`
 	Result      wire.Quantity `json:"result"`
 }
 
-// A Constant is a number of a line that is neither measured nor of the formula: it
+// A constant is a number of a line that is neither measured nor of the formula: it
 // falls out of the table of units.
-type Constant struct {
-	Value JsonNumber `json:"value"`
+type constant struct {
+	Value JSONNumber `json:"value"`
 	From  string     `json:"from"`
 }
 
-// JsonNumber is a number that is already written.
-type JsonNumber string
+// JSONNumber is a number that is already written.
+type JSONNumber string
 
 // AppendJSON writes it as it stands.
-func (n JsonNumber) AppendJSON(b []byte) []byte { return append(b, n...) }
+func (n JSONNumber) AppendJSON(b []byte) []byte { return append(b, n...) }
 
 // MarshalJSON is AppendJSON for the JSON library.
-func (n JsonNumber) MarshalJSON() ([]byte, error) { return []byte(n), nil }
+func (n JSONNumber) MarshalJSON() ([]byte, error) { return []byte(n), nil }
 
 // An equation is the formula of a method, ready to have its numbers put in.
 type equation struct {
@@ -87,7 +87,7 @@ func (l *Line) appendKey(key []byte) []byte {
 type substitution struct {
 	digits    int
 	result    unit.ID
-	constants []Constant
+	constants []constant
 }
 
 // write fills in the line and returns what its numbers give.
@@ -123,7 +123,7 @@ func (x *substitution) write(line *workingLine, e *equation, operands []operand)
 		if words == "" {
 			words = "1"
 		}
-		x.constants = append([]Constant{{JsonNumber(text), words + " = " + text + " " + x.result.Symbol()}}, x.constants...)
+		x.constants = append([]constant{{JSONNumber(text), words + " = " + text + " " + x.result.Symbol()}}, x.constants...)
 		t.number *= ParseNumber(text)
 	}
 	line.Constants = x.constants
@@ -165,11 +165,11 @@ func (x *substitution) term(q wire.Quantity, common map[unit.Kind]unit.ID) term 
 	} else {
 		t.number /= ParseNumber(number)
 	}
-	x.explain(Constant{JsonNumber(number), "1 " + from.Symbol() + " = " + number + " " + to.Symbol()})
+	x.explain(constant{JSONNumber(number), "1 " + from.Symbol() + " = " + number + " " + to.Symbol()})
 	return t
 }
 
-func (x *substitution) explain(c Constant) {
+func (x *substitution) explain(c constant) {
 	if !slices.Contains(x.constants, c) {
 		x.constants = append(x.constants, c)
 	}

@@ -1,4 +1,4 @@
-package api
+package wire_test
 
 import (
 	"encoding/json"
@@ -8,24 +8,50 @@ import (
 
 	"wetrun/api/operation"
 	"wetrun/api/wire"
+	"wetrun/openapi/contract"
 )
+
+// exampleRequests are the requests that the document shows for an operation, those of its
+// refusals under names that begin with refused.
+func exampleRequests(t testing.TB, operation string) map[string][]byte {
+	t.Helper()
+	document, err := contract.Document()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string][]byte{}
+	add := func(name string, request any) {
+		if all[name], err = json.Marshal(request); err != nil {
+			t.Fatal(err)
+		}
+	}
+	post := document.Paths.Value("/v1/" + operation).Post
+	for name, x := range post.RequestBody.Value.Content["application/json"].Examples {
+		add(name, x.Value.Value)
+	}
+	for name, x := range post.Responses.Status(422).Value.Content["application/problem+json"].Examples {
+		add("refused "+name, x.Value.Extensions["x-request"])
+	}
+	if len(all) < 2 {
+		t.Fatalf("%s: the document shows no more than %d requests", operation, len(all))
+	}
+	return all
+}
 
 // reread reads a body in both ways: by the quick reader, and by the library.
 func reread(table *wire.Table, body []byte) (quickly bool, fast any, refused *wire.Refusal, slow any) {
 	a, b := reflect.New(table.Of), reflect.New(table.Of)
-	quickly = new(wire.Decoder).DecodeQuickly(body, table, a.UnsafePointer())
-	refused = new(wire.Decoder).DecodeStrictly(body, table, b.UnsafePointer())
+	quickly = wire.ReadQuickly(body, table, a.UnsafePointer())
+	refused = wire.ReadStrictly(body, table, b.UnsafePointer())
 	return quickly, a.Elem().Interface(), refused, b.Elem().Interface()
 }
 
 // tableNamed is that of an operation, or of a line of a batch.
 func tableNamed(name string) *wire.Table {
-	for _, o := range operation.All {
-		if o.Name == name {
-			return o.Table
-		}
+	if o := operation.Named(name); o != nil {
+		return o.Table
 	}
-	return operation.BatchTable
+	return wire.TableOf[operation.BatchLine]()
 }
 
 // agree fails when the quick reader takes what the library refuses, or reads

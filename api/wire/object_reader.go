@@ -1,7 +1,8 @@
 package wire
 
 import (
-	"bytes"
+	"slices"
+	"strings"
 	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -9,7 +10,7 @@ import (
 
 // read reads an object into the struct at p. Members mostly come in the order of the
 // table, so the search starts after the last one found.
-func (t *Table) read(d *Decoder, p unsafe.Pointer) {
+func (t *Table) read(d *decoder, p unsafe.Pointer) {
 	if !d.expect(jsontext.KindBeginObject, "object", t.wording...) {
 		return
 	}
@@ -36,7 +37,7 @@ func (t *Table) read(d *Decoder, p unsafe.Pointer) {
 		next = i + 1
 	}
 	missing := t.required &^ seen
-	if missing == 0 || !d.sound() {
+	if missing == 0 || !d.readable() {
 		return
 	}
 	for i := range t.Members {
@@ -46,7 +47,7 @@ func (t *Table) read(d *Decoder, p unsafe.Pointer) {
 	}
 }
 
-// find looks for a name, from next on first; -1 when it is not among names.
+// find is the index of a name, looked for from next on first; -1 when it is not among names.
 func find(name []byte, names []string, next int) int {
 	for range names {
 		if next == len(names) {
@@ -62,22 +63,17 @@ func find(name []byte, names []string, next int) int {
 
 // unknown reports a member that the object does not have, with the one that was
 // probably meant.
-func (d *Decoder) unknown(name string, known []string) {
+func (d *decoder) unknown(name string, known []string) {
 	if !d.listing() {
 		d.report(FieldError{})
 		d.skip()
 		return
 	}
-	e := FieldError{Code: "unknown_member", Allowed: known, Args: []any{Words(known)}}
-	for _, k := range known {
-		if bytes.EqualFold([]byte(name), []byte(k)) {
-			e = FieldError{Code: "wrong_case", Allowed: []string{k}, Args: []any{k}}
-		}
-	}
-	if e.Code == "unknown_member" {
-		if k := nearest(name, known); k != "" {
-			e = FieldError{Code: "misspelt_member", Allowed: []string{k}, Args: []any{k}}
-		}
+	e := FieldError{Code: "unknown_member", Allowed: known, Args: []any{Enumeration(known)}}
+	if i := slices.IndexFunc(known, func(k string) bool { return strings.EqualFold(name, k) }); i >= 0 {
+		e = FieldError{Code: "wrong_case", Allowed: known[i : i+1], Args: []any{known[i]}}
+	} else if k := nearest(name, known); k != "" {
+		e = FieldError{Code: "misspelt_member", Allowed: []string{k}, Args: []any{k}}
 	}
 	d.report(e, name)
 	d.skip()

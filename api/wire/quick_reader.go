@@ -8,24 +8,24 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// A quick reader goes through JSON text as clients mostly write it, in a third of the
+// A quickReader goes through JSON text as clients mostly write it, in a third of the
 // time that the JSON library takes. It has no errors: at whatever it does not know to
 // be right it gives up, and the decoder reads the body anew with the library, which
 // knows, and says what is wrong. So it may refuse too much, never too little; a fuzz
 // test holds it to that.
-type quick struct {
+type quickReader struct {
 	text   []byte
-	at     int
+	pos    int  // in text
 	first  bool // the object or array has just begun, so no comma comes next
 	gaveUp bool
 }
 
 // byte is the next byte that is not white space; 0 at the end.
-func (q *quick) byte() byte {
-	for q.at < len(q.text) {
-		switch c := q.text[q.at]; c {
+func (q *quickReader) byte() byte {
+	for q.pos < len(q.text) {
+		switch c := q.text[q.pos]; c {
 		case ' ', '\t', '\n', '\r':
-			q.at++
+			q.pos++
 		default:
 			return c
 		}
@@ -34,25 +34,25 @@ func (q *quick) byte() byte {
 }
 
 // take passes over c, which has to come next.
-func (q *quick) take(c byte) {
+func (q *quickReader) take(c byte) {
 	if q.byte() != c || c == 0 {
 		q.gaveUp = true
 		return
 	}
-	q.at++
+	q.pos++
 }
 
 // report gives up: the library finds the error again, and lists it.
-func (q *quick) report(FieldError, ...string) { q.gaveUp = true }
+func (q *quickReader) report(FieldError, ...string) { q.gaveUp = true }
 
-func (q *quick) listing() bool { return false }
+func (q *quickReader) listing() bool { return false }
 
 // skip gives up too: what is passed over is not as it should be.
-func (q *quick) skip() { q.gaveUp = true }
+func (q *quickReader) skip() { q.gaveUp = true }
 
-func (q *quick) sound() bool { return !q.gaveUp }
+func (q *quickReader) readable() bool { return !q.gaveUp }
 
-func (q *quick) kind() jsontext.Kind {
+func (q *quickReader) kind() jsontext.Kind {
 	if q.gaveUp {
 		return 0
 	}
@@ -67,14 +67,14 @@ func (q *quick) kind() jsontext.Kind {
 }
 
 // begin passes over the bracket that opens an object or array.
-func (q *quick) begin() {
-	q.at++
+func (q *quickReader) begin() {
+	q.pos++
 	q.first = true
 }
 
-func (q *quick) item(int) bool { return q.more(']') }
+func (q *quickReader) item(int) bool { return q.more(']') }
 
-func (q *quick) member(names []string, next int) (i int, name []byte, ok bool) {
+func (q *quickReader) member(names []string, next int) (i int, name []byte, ok bool) {
 	if !q.more('}') {
 		return 0, nil, false
 	}
@@ -87,10 +87,10 @@ func (q *quick) member(names []string, next int) (i int, name []byte, ok bool) {
 
 // more tells whether another item comes before the closing bracket, and passes over
 // what stands in front of it: the comma, or the bracket itself.
-func (q *quick) more(closing byte) bool {
+func (q *quickReader) more(closing byte) bool {
 	c := q.byte()
 	if c == closing {
-		q.at++
+		q.pos++
 		q.first = false
 		return false
 	}
@@ -102,7 +102,7 @@ func (q *quick) more(closing byte) bool {
 }
 
 // name reads the name of a member, and the colon after it.
-func (q *quick) name() []byte {
+func (q *quickReader) name() []byte {
 	if q.byte() != '"' {
 		q.gaveUp = true
 		return nil
@@ -114,14 +114,14 @@ func (q *quick) name() []byte {
 
 // among passes over the name of a member, and the colon after it, if it is one of
 // names, and returns which; -1 for another one.
-func (q *quick) among(names []string) int {
+func (q *quickReader) among(names []string) int {
 	if q.byte() != '"' {
 		return -1
 	}
-	rest := q.text[q.at+1:]
+	rest := q.text[q.pos+1:]
 	for i, name := range names {
 		if len(rest) > len(name) && rest[len(name)] == '"' && string(rest[:len(name)]) == name {
-			q.at += len(name) + 2
+			q.pos += len(name) + 2
 			q.take(':')
 			return i
 		}
@@ -131,8 +131,8 @@ func (q *quick) among(names []string) int {
 
 // string reads a string, of which the quote comes next. One with an escape is left
 // to the library.
-func (q *quick) string() (s []byte, ok bool) {
-	start, ascii := q.at+1, true
+func (q *quickReader) string() (s []byte, ok bool) {
+	start, ascii := q.pos+1, true
 	for i := start; i < len(q.text); i++ {
 		switch c := q.text[i]; {
 		case c == '"':
@@ -141,7 +141,7 @@ func (q *quick) string() (s []byte, ok bool) {
 				q.gaveUp = true
 				return nil, false
 			}
-			q.at = i + 1
+			q.pos = i + 1
 			return s, true
 		case c == '\\' || c < ' ':
 			q.gaveUp = true
@@ -155,52 +155,52 @@ func (q *quick) string() (s []byte, ok bool) {
 }
 
 // number reads a number by the grammar of JSON, which is narrower than Go's.
-func (q *quick) number() (x float64, ok bool) {
-	start := q.at
-	if q.text[q.at] == '-' {
-		q.at++
+func (q *quickReader) number() (x float64, ok bool) {
+	start := q.pos
+	if q.text[q.pos] == '-' {
+		q.pos++
 	}
-	if q.at < len(q.text) && q.text[q.at] == '0' {
-		q.at++
+	if q.pos < len(q.text) && q.text[q.pos] == '0' {
+		q.pos++
 	} else {
 		q.digits()
 	}
-	if q.at < len(q.text) && q.text[q.at] == '.' {
-		q.at++
+	if q.pos < len(q.text) && q.text[q.pos] == '.' {
+		q.pos++
 		q.digits()
 	}
-	if q.at < len(q.text) && q.text[q.at]|0x20 == 'e' {
-		q.at++
-		if q.at < len(q.text) && (q.text[q.at] == '+' || q.text[q.at] == '-') {
-			q.at++
+	if q.pos < len(q.text) && q.text[q.pos]|0x20 == 'e' {
+		q.pos++
+		if q.pos < len(q.text) && (q.text[q.pos] == '+' || q.text[q.pos] == '-') {
+			q.pos++
 		}
 		q.digits()
 	}
 	if q.gaveUp {
 		return 0, false
 	}
-	s := q.text[start:q.at]
+	s := q.text[start:q.pos]
 	x, err := strconv.ParseFloat(unsafe.String(unsafe.SliceData(s), len(s)), 64) // which keeps no reference to it
 	q.gaveUp = err != nil
 	return x, err == nil
 }
 
 // digits passes over one digit or more.
-func (q *quick) digits() {
-	start := q.at
-	for q.at < len(q.text) && q.text[q.at] >= '0' && q.text[q.at] <= '9' {
-		q.at++
+func (q *quickReader) digits() {
+	start := q.pos
+	for q.pos < len(q.text) && q.text[q.pos] >= '0' && q.text[q.pos] <= '9' {
+		q.pos++
 	}
-	if q.at == start {
+	if q.pos == start {
 		q.gaveUp = true
 	}
 }
 
 // boolean reads true or false.
-func (q *quick) boolean() (b, ok bool) {
+func (q *quickReader) boolean() (b, ok bool) {
 	for _, word := range [...]string{"true", "false"} {
-		if end := q.at + len(word); end <= len(q.text) && string(q.text[q.at:end]) == word {
-			q.at = end
+		if end := q.pos + len(word); end <= len(q.text) && string(q.text[q.pos:end]) == word {
+			q.pos = end
 			return word == "true", true
 		}
 	}
@@ -208,14 +208,14 @@ func (q *quick) boolean() (b, ok bool) {
 	return false, false
 }
 
-func (q *quick) value() ([]byte, bool) {
-	start := q.at
+func (q *quickReader) value() ([]byte, bool) {
+	start := q.pos
 	q.pass(0)
-	return q.text[start:q.at], !q.gaveUp
+	return q.text[start:q.pos], !q.gaveUp
 }
 
 // pass passes over a value. Deep ones are left to the library.
-func (q *quick) pass(depth int) {
+func (q *quickReader) pass(depth int) {
 	const deepest = 32
 	switch kind := q.kind(); {
 	case depth > deepest:
@@ -242,5 +242,5 @@ func (q *quick) pass(depth int) {
 	}
 }
 
-// ended tells whether nothing is left.
-func (q *quick) ended() bool { return !q.gaveUp && q.byte() == 0 && q.at == len(q.text) }
+// ended tells whether all of the text has been read.
+func (q *quickReader) ended() bool { return !q.gaveUp && q.byte() == 0 && q.pos == len(q.text) }

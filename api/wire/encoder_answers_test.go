@@ -1,4 +1,4 @@
-package api
+package wire_test
 
 import (
 	"bytes"
@@ -47,11 +47,11 @@ func TestEncodersWriteWhatTheLibraryWrites(t *testing.T) {
 func fillAnswer(r *rand.Rand, v reflect.Value) {
 	texts := []string{"", "drop 3", `"quoted" \ back`, "presión <&>", "\x00\t\n\x7f", "水 \u2028 \U0001F4A7"}
 	numbers := []float64{0, math.Copysign(0, -1), 1, -2.5, 1.0 / 3, 999_999.5, 1e-7, 1e22, 123456.5}
-	if c, ok := v.Addr().Interface().(*working.Constant); ok { // an empty number is no JSON
-		*c = working.Constant{Value: "0.25", From: texts[r.IntN(len(texts))]}
+	if _, writesItself := v.Addr().Interface().(wire.Appender); writesItself && v.Kind() == reflect.String {
+		v.SetString("0.25") // an empty number is no JSON
 		return
 	}
-	if r.IntN(4) == 0 {
+	if r.IntN(4) == 0 && v.Type().String() != "working.constant" { // which has such a number
 		return
 	}
 	switch x := v.Addr().Interface().(type) {

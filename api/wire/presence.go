@@ -27,26 +27,26 @@ func MemberName(f reflect.StructField) string {
 	return strings.TrimPrefix(name, "-")
 }
 
-// tagged are the fields with tags, by names such as GroundSpeedRequest.Runs.
-var tagged = map[string]bool{}
+// validated are the fields that the validator checks, by names such as GroundSpeedRequest.Runs.
+var validated = map[string]bool{}
 
-// noteTags keeps the fields of a type of request that have tags.
-func noteTags(request reflect.Type) {
+// addValidated adds the fields of a type of request that have a tag for the validator.
+func addValidated(request reflect.Type) {
 	for _, f := range reflect.VisibleFields(request) {
 		if f.Tag.Get("validate") != "" {
-			tagged[request.Name()+"."+f.Name] = true
+			validated[request.Name()+"."+f.Name] = true
 		}
 	}
 }
 
-// untagged keeps the validator from walking into members that have nothing to
+// notValidated keeps the validator from walking into members that have nothing to
 // check, which costs an allocation for each of them.
-func untagged(name []byte) bool { return !tagged[string(name)] }
+func notValidated(name []byte) bool { return !validated[string(name)] }
 
-// CheckTop runs the validator and adds what it finds to what decoding found. A
-// member that decoding already refused was there, so it is not called missing.
-func CheckTop(request any, found *Refusal) *Refusal {
-	err := validate.StructFiltered(request, untagged)
+// CheckPresence adds to what decoding refused which members of the top level are missing or
+// exclude each other. A member that decoding refused was there, so it is not called missing.
+func CheckPresence(request any, found *Refusal) *Refusal {
+	err := validate.StructFiltered(request, notValidated)
 	if err == nil {
 		return found
 	}
@@ -58,11 +58,10 @@ func CheckTop(request any, found *Refusal) *Refusal {
 		return found // the text broke off, so what is missing may stand further on
 	}
 	for _, f := range failed {
-		at := Pointer(finding.Member(f.Field()))
-		if found != nil && found.about(at) {
+		e := FieldError{Pointer: Pointer(finding.Member(f.Field())), Code: "required"}
+		if found != nil && found.concerns(e.Pointer) {
 			continue
 		}
-		e := FieldError{Pointer: at, Code: "required"}
 		if strings.HasPrefix(f.Tag(), "excluded") {
 			e.Code = "conflict"
 		}
@@ -74,14 +73,4 @@ func CheckTop(request any, found *Refusal) *Refusal {
 		}
 	}
 	return found
-}
-
-// about tells whether an error already speaks of the member or of a part of it.
-func (r *Refusal) about(pointer string) bool {
-	for _, e := range r.Fields {
-		if e.Pointer == "#" || e.Pointer == pointer || strings.HasPrefix(e.Pointer, pointer+"/") {
-			return true
-		}
-	}
-	return false
 }
