@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -148,7 +149,7 @@ func TestTradeConstants(t *testing.T) {
 		w := working.New(true)
 		w.Line(method.ApplicationRate, "", wire.Quantity{Value: want, Unit: units[3]}).
 			With("q", wire.Quantity{Value: 1, Unit: units[0]}).With("v", wire.Quantity{Value: 1, Unit: units[1]}).With("w", wire.Quantity{Value: 1, Unit: units[2]})
-		if c := w.Written()[0].Constants; len(c) != 1 || working.ParseNumber(string(c[0].Value)) != want {
+		if c := w.Written()[0].Constants; len(c) != 1 || string(c[0].Value) != strconv.FormatFloat(want, 'f', -1, 64) {
 			t.Errorf("the constant is %v, the trade prints %v", c, want)
 		}
 	}

@@ -391,7 +391,7 @@ func checkConstant(t *testing.T, value float64, from string) {
 		return fmt.Sprintf("(%v / %v)", info.Numerator, info.Denominator)
 	})
 	want := evaluated(t, factors) / unit.Lookup(words[1]).Factor()
-	if math.Abs(want-value) > 1e-8*want || words[0] != strconv.FormatFloat(value, 'f', -1, 64) && working.ParseNumber(words[0]) != value {
+	if told, err := strconv.ParseFloat(words[0], 64); err != nil || told != value || math.Abs(want-value) > 1e-8*want {
 		t.Errorf("%q: the units give %v, the constant is %v", from, want, value)
 	}
 }

@@ -70,7 +70,7 @@ func (r *ApplicationRateRequest) workUncertainty(w working.Working, a *Applicati
 	rate, known := a.ApplicationRate, &u.rate
 	if r.RateBasis == calc.RateBasisField {
 		rate, known = a.FieldApplicationRate, &u.FieldApplicationRate
-	} else if u.ApplicationRate.Of() == nil {
+	} else if u.ApplicationRate.Source() == nil {
 		w.Uncertain("", known)
 	}
 	w.Conforms("/labelConformance", a.LabelConformance, rate, known, wire.Quantity{}, r.LabelMaximum)

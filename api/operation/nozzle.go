@@ -134,7 +134,12 @@ func (n *NozzleRequest) workFlow(w working.Working, member string, result, p wir
 	if above > 0 {
 		id = method.FlowChart
 	}
-	l := w.Line(id, member, result)
+	var l *working.Line
+	if member == "" {
+		l = w.Intermediate(id, result)
+	} else {
+		l = w.Line(id, member, result)
+	}
 	switch {
 	case l == nil:
 	case above > 0:
@@ -143,9 +148,6 @@ func (n *NozzleRequest) workFlow(w working.Working, member string, result, p wir
 	default:
 		flow, rated := n.rated(p)
 		l.With("q_0", flow).With("p", p).With("p_0", rated).Number("n", calc.SquareRoot)
-	}
-	if l != nil {
-		l.Once = member == ""
 	}
 }
 

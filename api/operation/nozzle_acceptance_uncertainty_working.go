@@ -32,9 +32,9 @@ func (k *acceptanceWork) uncertainties() {
 func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *working.UncertaintyAnswer) {
 	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
 	switch tolerance := &k.a.Tolerance; {
-	case tolerance.Basis == calc.MeanBasis || rated.Of() == nil:
+	case tolerance.Basis == calc.MeanBasis || rated.Source() == nil:
 		return c.DeviationFromMean, mean
-	case tolerance.Basis == calc.RatedBasis || mean.Of() == nil:
+	case tolerance.Basis == calc.RatedBasis || mean.Source() == nil:
 		return c.DeviationFromRated, rated
 	case k.MethodsOnly && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
 		return c.DeviationFromRated, rated
@@ -48,5 +48,5 @@ func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *wor
 
 // chance is the probability that a deviation measured as d is within its limit.
 func chance(d float64, u *working.UncertaintyAnswer, limit float64) float64 {
-	return certainty.ConformanceProbability(d, u.Of(), -limit, limit)
+	return certainty.ConformanceProbability(d, u.Source(), -limit, limit)
 }

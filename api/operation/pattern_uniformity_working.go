@@ -36,7 +36,8 @@ func (r *PatternUniformityRequest) workRow(w working.Working, x *calc.PatternUni
 }
 
 // workBoom adds the overlapped pattern of the nozzle spacing that was asked for: where
-// its straight pieces end, and what follows over the pieces.
+// its straight pieces end, and what follows over the pieces. The spacings of a range have
+// none: a hundred of them over two hundred cups would be millions of terms.
 func (r *PatternUniformityRequest) workBoom(w working.Working, a *PatternUniformityAnswer) {
 	cups, bends := r.NozzlePattern.CupSpacing, []float64{0}
 	d := r.NozzleSpacing.SI() / cups.SI()
@@ -74,8 +75,8 @@ func (r *PatternUniformityRequest) volumes() (si float64) {
 
 // workPlace adds the deviation at a place, which is x cups along the boom.
 func (r *PatternUniformityRequest) workPlace(w working.Working, mean wire.Quantity, d, x float64) wire.Quantity {
-	l := w.Line(method.OverlappedPlace, "", wire.Quantity{})
-	if l == nil {
+	if w.MethodsOnly {
+		w.Line(method.OverlappedPlace, "", wire.Quantity{})
 		return wire.Quantity{}
 	}
 	var volumes, shares []wire.Quantity
@@ -89,10 +90,10 @@ func (r *PatternUniformityRequest) workPlace(w working.Working, mean wire.Quanti
 	if volumes == nil {
 		volumes, shares = []wire.Quantity{{Value: 0, Unit: mean.Unit}}, []wire.Quantity{working.PlainNumber(0)}
 	}
-	l.Result = working.Dimensionless(here/mean.SI() - 1)
-	if math.Abs(l.Result.Value) < 1e-9 { // as calc takes it
-		l.Result.Value = 0
+	deviation := working.Dimensionless(here/mean.SI() - 1)
+	if math.Abs(deviation.Value) < 1e-9 { // as calc takes it
+		deviation.Value = 0
 	}
-	l.Each("x_i", volumes).Each("s_i", shares).With("m", mean)
-	return l.Result
+	w.Line(method.OverlappedPlace, "", deviation).Each("x_i", volumes).Each("s_i", shares).With("m", mean)
+	return deviation
 }

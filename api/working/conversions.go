@@ -15,8 +15,8 @@ func (w Working) Conversion(member string, result, given wire.Quantity) {
 	}
 }
 
-// Density adds the line of a relative density that was given as a density, and returns
-// the one to put in; none for water.
+// Density adds the line of a relative density that was given as a density of the liquid, and
+// returns the relative one to put in lines; none for water.
 func (w Working) Density(relative, liquid wire.Quantity) wire.Quantity {
 	if !liquid.Given() {
 		return relative

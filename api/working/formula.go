@@ -2,7 +2,7 @@ package working
 
 import "strings"
 
-// A formula is the right side of a method, read once for all lines of an answer. It
+// A formula is the right side of that of a method, read once for all answers. It
 // can be written with numbers in the place of its symbols, and it tells in which
 // unit its value then comes out.
 //
@@ -17,6 +17,7 @@ type formula struct {
 // formulaReader reads a formula by recursive descent.
 type formulaReader struct{ rest string }
 
+// readFormula panics at what is no formula: they are all ours.
 func readFormula(text string) *formula {
 	r := &formulaReader{text}
 	f := r.sum()

@@ -10,9 +10,9 @@ import (
 	"wetrun/calc/certainty"
 )
 
-// A function is one that formulas call by its name. With its numbers put in it stands
+// A Function is one that formulas call by its name. With its numbers put in it stands
 // in a line by that name too, unless it is written out there.
-type function struct {
+type Function struct {
 	Arguments  int // 0 for any number of them
 	overLists  bool
 	WrittenOut bool // as its numbers with + between them
@@ -31,7 +31,7 @@ const (
 
 // Functions are all those that formulas may call. What no arithmetic writes out is from
 // normal_quantile on: people take it from a table or from a program for statistics.
-var Functions = map[string]function{
+var Functions = map[string]Function{
 	"sum":  {overLists: true, WrittenOut: true, value: sum},
 	"min":  {overLists: true, value: slices.Min[[]float64]},
 	"max":  {overLists: true, value: slices.Max[[]float64]},
@@ -57,7 +57,7 @@ func sum(x []float64) (total float64) {
 	return total
 }
 
-// StudentQuantile is Student's t below which a share p lies, with nu degrees of freedom.
+// StudentQuantile is Student's t below which a share p lies, with nu degrees of freedom above 0.
 func StudentQuantile(p, nu float64) float64 {
 	return distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(p)
 }

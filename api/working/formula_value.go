@@ -10,11 +10,11 @@ type term struct {
 	text   string
 	number float64
 	factor float64 // SI value of its unit; 0 for a number that fits any unit
-	words  string  // of its unit, such as 1 ft / 1 s; empty for none
+	units  string  // such as 1 ft / 1 s; empty for none
 }
 
-// listed is how long the lists in the formula are; -1 where there is none.
-func (f *formula) listed(operands map[string]*operand) int {
+// listLength is how long the lists in the formula are; -1 where there is none.
+func (f *formula) listLength(operands map[string]*operand) int {
 	if f.op == 's' {
 		if o := operands[f.text]; o != nil && strings.HasSuffix(f.text, "_i") {
 			return len(o.terms)
@@ -23,7 +23,7 @@ func (f *formula) listed(operands map[string]*operand) int {
 	}
 	n := -1
 	for _, a := range f.args {
-		n = max(n, a.listed(operands))
+		n = max(n, a.listLength(operands))
 	}
 	return n
 }
@@ -32,7 +32,7 @@ func (f *formula) listed(operands map[string]*operand) int {
 func (f *formula) substitute(operands map[string]*operand, i int) term {
 	switch f.op {
 	case 'n':
-		return term{f.text, ParseNumber(f.text), 0, ""}
+		return term{f.text, parseNumber(f.text), 0, ""}
 	case 's':
 		o := operands[f.text]
 		if o == nil {
@@ -50,7 +50,7 @@ func (f *formula) substitute(operands map[string]*operand, i int) term {
 		return f.call(operands, i)
 	}
 	a, b := f.args[0].substitute(operands, i), f.args[1].substitute(operands, i)
-	t := term{text: a.text + " " + string(f.op) + " " + b.text, factor: a.factor, words: a.words}
+	t := term{text: a.text + " " + string(f.op) + " " + b.text, factor: a.factor, units: a.units}
 	switch f.op {
 	case '+', '-':
 		if f.op == '-' {
@@ -58,22 +58,21 @@ func (f *formula) substitute(operands map[string]*operand, i int) term {
 		}
 		t.number = a.number + b.number
 		if a.factor == 0 {
-			t.factor, t.words = b.factor, b.words
+			t.factor, t.units = b.factor, b.units
 		}
 	case '*':
 		t.number = a.number * b.number
-		t.factor, t.words = times(a.factor, b.factor), joinWords(a.words, "*", b.words)
+		t.factor, t.units = times(a.factor, b.factor), joinUnits(a.units, "*", b.units)
 	case '/':
 		t.number = a.number / b.number
-		if a.words == b.words {
-			t.factor, t.words = times(a.factor, 1/times(b.factor, 1)), ""
-			break
+		t.factor, t.units = times(a.factor, 1/times(b.factor, 1)), ""
+		if a.units != b.units {
+			t.units = joinUnits(a.units, "/", b.units)
 		}
-		t.factor, t.words = times(a.factor, 1/times(b.factor, 1)), joinWords(a.words, "/", b.words)
 	case '^':
 		t.number = math.Pow(a.number, b.number)
-		if a.words != "" { // the exponent is then a figure of the formula itself
-			t.factor, t.words = math.Pow(a.factor, b.number), "("+a.words+") ^ "+b.text
+		if a.units != "" { // the exponent is then a figure of the formula itself
+			t.factor, t.units = math.Pow(a.factor, b.number), "("+a.units+") ^ "+b.text
 		}
 	}
 	return t
@@ -84,7 +83,7 @@ func (f *formula) substitute(operands map[string]*operand, i int) term {
 func (f *formula) call(operands map[string]*operand, i int) term {
 	fn := Functions[f.text]
 	var arguments []term
-	if n := f.args[0].listed(operands); n >= 0 && fn.overLists {
+	if n := f.args[0].listLength(operands); n >= 0 && fn.overLists {
 		for j := range n {
 			arguments = append(arguments, f.args[0].substitute(operands, j))
 		}
@@ -99,18 +98,18 @@ func (f *formula) call(operands map[string]*operand, i int) term {
 	for j, a := range arguments {
 		texts[j], numbers[j] = a.text, a.number
 		if t.factor == 0 {
-			t.factor, t.words = a.factor, a.words
+			t.factor, t.units = a.factor, a.units
 		}
 	}
 	t.number = fn.value(numbers)
 	switch fn.unit {
 	case rootOfUnit:
 		t.factor = math.Sqrt(t.factor)
-		if t.words != "" {
-			t.words = "sqrt(" + t.words + ")"
+		if t.units != "" {
+			t.units = "sqrt(" + t.units + ")"
 		}
 	case noUnit:
-		t.factor, t.words = 1, ""
+		t.factor, t.units = 1, ""
 	}
 	switch {
 	case !fn.WrittenOut:
@@ -132,8 +131,8 @@ func times(a, b float64) float64 {
 	return a * b
 }
 
-// joinWords words the unit of a product or a quotient; what cancels is left out.
-func joinWords(a, op, b string) string {
+// joinUnits writes the unit of a product or a quotient; none is left out.
+func joinUnits(a, op, b string) string {
 	switch {
 	case b == "":
 		return a

@@ -9,10 +9,10 @@ import (
 // A Line is one computed number before it is written.
 type Line struct {
 	method   method.ID
-	member   string
-	Result   wire.Quantity
+	member   string // pointer to it; empty for a number between
+	result   wire.Quantity
 	operands []operand
-	Once     bool
+	once     bool // it is written where it comes first only
 }
 
 // An operand is what goes in the place of a symbol: one quantity, or those of a list.
@@ -22,10 +22,10 @@ type operand struct {
 	terms      []term
 }
 
-// Line adds the line of a member; without one, of a number between that no member has.
-// It is nil where no line is wanted. Like what goes on a line it is so short that the
-// compiler puts it in the place of the call: then the methods alone cost next to nothing.
-// What is put on the line must have its own lines before it.
+// Line adds the line of a member of the answer, such as /groundSpeed; of a number between,
+// which no member has, where the member is empty. It is nil where no line is wanted. Like
+// what puts numbers in a line it is so short that the compiler inlines it: then the methods
+// alone cost next to nothing. What is put in must have its own lines before it.
 func (w Working) Line(id method.ID, member string, result wire.Quantity) (l *Line) {
 	w.methods[id>>6] |= 1 << (id & 63)
 	if w.MethodsOnly {
@@ -39,7 +39,7 @@ func (w Working) begin(id method.ID, member string, result wire.Quantity) *Line 
 	if member != "" {
 		member = w.path + member
 	}
-	l := &Line{method: id, member: member, Result: result}
+	l := &Line{method: id, member: member, result: result}
 	w.lines = append(w.lines, l)
 	return l
 }
@@ -49,13 +49,13 @@ func (w Working) begin(id method.ID, member string, result wire.Quantity) *Line 
 func (w Working) Intermediate(id method.ID, result wire.Quantity) *Line {
 	l := w.Line(id, "", result)
 	if l != nil {
-		l.Once = true
+		l.once = true
 	}
 	return l
 }
 
-// LineOr adds the line of a member, or of a number between where the answer does not
-// have the member.
+// LineOr adds the line of a member as it was answered, or of the value as a number between
+// where the answer does not have the member.
 func (w Working) LineOr(id method.ID, member string, answered, value wire.Quantity) *Line {
 	if !answered.Given() {
 		return w.Intermediate(id, value)
@@ -104,6 +104,7 @@ func (l *Line) put(symbol string, quantities []wire.Quantity) *Line {
 	return l
 }
 
+// PlainNumber is a number without a unit that goes in the place of a symbol.
 func PlainNumber[T ~int | ~float64](x T) wire.Quantity { return wire.Quantity{Value: float64(x)} }
 
 // Dimensionless is a plain number of an answer as the result of a line.
@@ -111,8 +112,7 @@ func Dimensionless[T ~int | ~float64](x T) wire.Quantity {
 	return wire.Quantity{Value: float64(x), Unit: unit.IDOne}
 }
 
-// Listed are the quantities of some items for the place of a symbol; none where no line
-// is wanted.
+// Listed are the quantities of some items, for Each; nil where no line is wanted.
 func Listed[T any](w Working, items []T, quantity func(*T) wire.Quantity) []wire.Quantity {
 	if w.MethodsOnly {
 		return nil

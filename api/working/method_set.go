@@ -8,8 +8,8 @@ import (
 	"wetrun/calc/method"
 )
 
-// A MethodSet is the methods of one answer. It is a set of bits, so that saying which
-// methods were used costs nothing on the way.
+// A MethodSet is the methods of one answer. It is a set of bits, so that adding one costs
+// next to nothing.
 type MethodSet [3]uint64
 
 // Join adds the methods of a part.
@@ -19,12 +19,12 @@ func (s *MethodSet) Join(part MethodSet) {
 	}
 }
 
-// MarshalJSONTo writes the ids in the order of GET /v1/methods.
+// MarshalJSONTo is AppendJSON for the JSON library.
 func (s MethodSet) MarshalJSONTo(enc *jsontext.Encoder) error {
 	return enc.WriteValue(s.AppendJSON(enc.AvailableBuffer()))
 }
 
-// AppendJSON writes the ids; they need no escaping.
+// AppendJSON writes the ids in the order of GET /v1/methods; they need no escaping.
 func (s *MethodSet) AppendJSON(b []byte) []byte {
 	b = append(b, '[')
 	for word, set := range s {

@@ -6,21 +6,21 @@ import (
 	"wetrun/calc/unit"
 )
 
-// UncertaintyAnswer is how well one member is known.
+// UncertaintyAnswer is how well one member is known, in the terms of the GUM (JCGM 100).
 type UncertaintyAnswer struct {
 	Standard         wire.Quantity `json:"standard"`
 	Expanded         wire.Quantity `json:"expanded"`
 	CoverageFactor   wire.Number   `json:"coverageFactor"`
 	DegreesOfFreedom wire.Number   `json:"degreesOfFreedom,omitzero"`
 
-	of *certainty.Uncertainty // for the working
+	source *certainty.Uncertainty // for the working; nil where there is none
 }
 
-// Of is the uncertainty that the answer tells of; nil where there is none.
-func (a *UncertaintyAnswer) Of() *certainty.Uncertainty { return a.of }
+// Source is the uncertainty that the answer tells of; nil where there is none.
+func (a *UncertaintyAnswer) Source() *certainty.Uncertainty { return a.source }
 
-// UncertaintyIn writes an uncertainty in the unit of its member; nothing where there is
-// none.
+// UncertaintyIn is an uncertainty in the unit of its member; the zero answer, which is left
+// out, where there is none.
 func UncertaintyIn(u *certainty.Uncertainty, id unit.ID) (a UncertaintyAnswer) {
 	if u.CoverageFactor == 0 {
 		return a
@@ -28,11 +28,11 @@ func UncertaintyIn(u *certainty.Uncertainty, id unit.ID) (a UncertaintyAnswer) {
 	return UncertaintyAnswer{
 		Standard: wire.In(u.Standard, id), Expanded: wire.In(u.Expanded(), id),
 		CoverageFactor: wire.Number(u.CoverageFactor), DegreesOfFreedom: wire.Number(u.DegreesOfFreedom),
-		of: u,
+		source: u,
 	}
 }
 
-// ConformanceAnswer tells how surely a verdict holds.
+// ConformanceAnswer is how surely a verdict holds (JCGM 106).
 type ConformanceAnswer struct {
 	ConformanceProbability wire.Quantity         `json:"conformanceProbability,omitzero"`
 	Conformance            certainty.Conformance `json:"conformance,omitzero"`

@@ -20,7 +20,7 @@ var partsNotKept = &certainty.Parts{
 // Uncertain adds the lines of one uncertainty: what each source adds, as a share, then
 // all of them together and what follows. Without a member it is of a number between.
 func (w Working) Uncertain(member string, u *UncertaintyAnswer) {
-	x := u.of
+	x := u.source
 	if x == nil {
 		return
 	}
@@ -31,42 +31,42 @@ func (w Working) Uncertain(member string, u *UncertaintyAnswer) {
 		}
 		return name
 	}
-	var shares, free, freedom []wire.Quantity
+	var all, estimated, freedom []wire.Quantity
 	reference := wire.In(x.Reference, u.Standard.Unit)
 	if u.Standard.Unit.Kind() == unit.KindRatio {
 		reference = Dimensionless(x.Reference)
 	}
 	if !w.MethodsOnly {
-		shares, free, freedom = budget(x)
+		all, estimated, freedom = budget(x)
 	}
 	w = w.Part(member)
-	w.Line(method.CombinedUncertainty, named("/standard"), u.Standard).With("X", reference).Each("u_i", shares)
+	w.Line(method.CombinedUncertainty, named("/standard"), u.Standard).With("X", reference).Each("u_i", all)
 	if u.DegreesOfFreedom == 0 {
 		w.Line(method.NormalCoverage, named("/coverageFactor"), Dimensionless(u.CoverageFactor))
 	} else {
 		nu := Dimensionless(u.DegreesOfFreedom)
-		w.Line(method.EffectiveFreedom, named("/degreesOfFreedom"), nu).Each("u_i", shares).Each("v_i", free).Each("nu_i", freedom)
+		w.Line(method.EffectiveFreedom, named("/degreesOfFreedom"), nu).Each("u_i", all).Each("v_i", estimated).Each("nu_i", freedom)
 		w.Line(method.StudentCoverage, named("/coverageFactor"), Dimensionless(u.CoverageFactor)).With("nu", nu)
 	}
 	w.Line(method.ExpandedUncertainty, named("/expanded"), u.Expanded).Number("k_p", float64(u.CoverageFactor)).With("u", u.Standard)
 }
 
-// budget is what the sources of an uncertainty add: all of them, and those that have
-// degrees of freedom with these.
-func budget(u *certainty.Uncertainty) (shares, free, freedom []wire.Quantity) {
+// budget is what the sources of an uncertainty add: all of them, and those estimated from
+// readings with their degrees of freedom.
+func budget(u *certainty.Uncertainty) (all, estimated, freedom []wire.Quantity) {
 	for _, c := range u.Budget {
 		if c.Standard == 0 {
 			continue
 		}
-		shares = append(shares, PlainNumber(c.Standard))
+		all = append(all, PlainNumber(c.Standard))
 		if c.DegreesOfFreedom != 0 {
-			free, freedom = append(free, PlainNumber(c.Standard)), append(freedom, PlainNumber(c.DegreesOfFreedom))
+			estimated, freedom = append(estimated, PlainNumber(c.Standard)), append(freedom, PlainNumber(c.DegreesOfFreedom))
 		}
 	}
-	if shares == nil {
-		shares = []wire.Quantity{PlainNumber(0.0)}
+	if all == nil {
+		all = []wire.Quantity{PlainNumber(0.0)}
 	}
-	return shares, free, freedom
+	return all, estimated, freedom
 }
 
 // components adds how much each source adds. Where that has its lines already, or was
@@ -137,10 +137,10 @@ func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, 
 		return
 	}
 	id := method.NormalBelow
-	switch free := u.DegreesOfFreedom != 0; {
-	case free && low.Given():
+	switch student := u.DegreesOfFreedom != 0; {
+	case student && low.Given():
 		id = method.StudentWithin
-	case free:
+	case student:
 		id = method.StudentBelow
 	case low.Given():
 		id = method.NormalWithin
@@ -148,12 +148,7 @@ func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, 
 	w.Part(member).Line(id, "/conformanceProbability", p).With("x", x).With("u", u.Standard).With("h", high).With("l", low).Number("nu", float64(u.DegreesOfFreedom))
 }
 
-// minus is a limit on the other side.
-func minus(limit wire.Quantity) wire.Quantity {
-	return wire.Quantity{Value: -limit.Value, Unit: limit.Unit}
-}
-
-// ConformsEitherWay is conforms for a deviation that is bounded either way.
+// ConformsEitherWay is Conforms for a deviation that is bounded either way.
 func (w Working) ConformsEitherWay(member string, c *ConformanceAnswer, d wire.Quantity, u *UncertaintyAnswer, limit wire.Quantity) {
-	w.Conforms(member, c, d, u, minus(limit), limit)
+	w.Conforms(member, c, d, u, wire.Quantity{Value: -limit.Value, Unit: limit.Unit}, limit)
 }

@@ -1,3 +1,6 @@
+// Package working says how an answer was computed: the methods of each, and where it was
+// asked for a line for each of its numbers, the formula with the numbers put in. It reads
+// the formulas of calc/method, and knows no operation.
 package working
 
 import "strconv"
@@ -21,7 +24,7 @@ type Working struct {
 // notes are what all parts of an answer have in common.
 type notes struct {
 	methods   MethodSet
-	sources   uint32 // of uncertainties, whose methods are among them
+	sources   uint32 // of uncertainty whose methods are among them, a bit each
 	lines     []*Line
 	explained map[any]bool // by pointer: what has its lines already
 }
@@ -56,7 +59,7 @@ func (w Working) TakeMethods() MethodSet {
 	return used
 }
 
-// Answer is what the answer says of all that.
+// Answer is what the answer says of its own making.
 func (w Working) Answer() Explained {
 	return Explained{Methods: w.methods, Working: w.Written()}
 }
@@ -76,8 +79,8 @@ func (w Working) once(pointer any) Working {
 	return w
 }
 
-// Written are the lines; of the numbers between each once, even where two of them
-// differ in digits that are not written.
+// Written are the lines as they stand in the answer, the intermediate ones once each, even
+// where two of them differ in digits that are not written.
 func (w Working) Written() []workingLine {
 	if len(w.lines) == 0 {
 		return nil
@@ -90,10 +93,10 @@ func (w Working) Written() []workingLine {
 		return before
 	}
 	for _, l := range w.lines {
-		if l.Once && repeats(string(l.appendKey(nil))) {
+		if l.once && repeats(string(l.appendKey(nil))) {
 			continue
 		}
-		if a := l.write(); !l.Once || !repeats(a.Method+a.Substituted) {
+		if a := l.write(); !l.once || !repeats(a.Method+a.Substituted) {
 			all = append(all, a)
 		}
 	}

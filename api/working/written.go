@@ -1,6 +1,7 @@
 package working
 
 import (
+	"cmp"
 	"encoding/binary"
 	"math"
 	"slices"
@@ -25,7 +26,7 @@ type workingLine struct {
 }
 
 // A constant is a number of a line that is neither measured nor of the formula: it
-// falls out of the table of units.
+// follows from the table of units.
 type constant struct {
 	Value JSONNumber `json:"value"`
 	From  string     `json:"from"`
@@ -57,14 +58,14 @@ var equations = sync.OnceValue(func() (all [method.Count]equation) {
 })
 
 // write writes the line. Its numbers carry nine digits, and more where a small
-// difference would lose them.
+// difference would lose them: so the six digits of the answer come out of the line itself.
 func (l *Line) write() workingLine {
 	all := equations()
-	written := workingLine{Method: method.Of(l.method).ID, Member: l.member, Result: l.Result}
+	written := workingLine{Method: method.Of(l.method).ID, Member: l.member, Result: l.result}
 	for _, digits := range [...]int{9, 12, 15, 17} {
-		x := substitution{digits: digits, result: l.Result.Unit}
+		x := substitution{digits: digits, result: l.result.Unit}
 		number := x.write(&written, &all[l.method], l.operands)
-		if math.Abs(number-l.Result.Value) <= 1e-8*math.Abs(l.Result.Value) {
+		if math.Abs(number-l.result.Value) <= 1e-8*math.Abs(l.result.Value) {
 			break
 		}
 	}
@@ -119,21 +120,19 @@ func (x *substitution) write(line *workingLine, e *equation, operands []operand)
 			right, t.text = "("+right+")", "("+t.text+")"
 		}
 		line.Formula, line.Substituted = left+" = k * "+right, left+" = "+text+" * "+t.text
-		words := t.words
-		if words == "" {
-			words = "1"
-		}
-		x.constants = append([]constant{{JSONNumber(text), words + " = " + text + " " + x.result.Symbol()}}, x.constants...)
-		t.number *= ParseNumber(text)
+		from := cmp.Or(t.units, "1") + " = " + text + " " + x.result.Symbol()
+		x.constants = append([]constant{{JSONNumber(text), from}}, x.constants...)
+		t.number *= parseNumber(text)
 	}
 	line.Constants = x.constants
 	return t.number
 }
 
-// term writes one quantity in the common unit of its kind.
+// term writes one quantity in the common unit of its kind, so that sums and ratios can be
+// checked by eye; one in another unit has its factor beside it.
 func (x *substitution) term(q wire.Quantity, common map[unit.Kind]unit.ID) term {
 	text := x.number(q.Value)
-	t := term{text: text, number: ParseNumber(text)}
+	t := term{text: text, number: parseNumber(text)}
 	if q.Value < 0 {
 		t.text = "(" + text + ")"
 	}
@@ -148,7 +147,7 @@ func (x *substitution) term(q wire.Quantity, common map[unit.Kind]unit.ID) term 
 	}
 	t.factor = into.Factor()
 	if kind != unit.KindRatio {
-		t.words = "1 " + into.Symbol()
+		t.units = "1 " + into.Symbol()
 	}
 	if into == q.Unit {
 		return t
@@ -161,9 +160,9 @@ func (x *substitution) term(q wire.Quantity, common map[unit.Kind]unit.ID) term 
 	number := x.number(c)
 	t.text = "(" + text + op + number + ")"
 	if op == " * " {
-		t.number *= ParseNumber(number)
+		t.number *= parseNumber(number)
 	} else {
-		t.number /= ParseNumber(number)
+		t.number /= parseNumber(number)
 	}
 	x.explain(constant{JSONNumber(number), "1 " + from.Symbol() + " = " + number + " " + to.Symbol()})
 	return t
@@ -175,8 +174,7 @@ func (x *substitution) explain(c constant) {
 	}
 }
 
-// number writes a number with the digits of the substitution, the trailing noughts
-// left out.
+// number writes a number with the digits of the substitution, without trailing zeros.
 func (x *substitution) number(v float64) string {
 	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', x.digits-1, 64), 64)
 	if a := math.Abs(rounded); a != 0 && (a < 1e-6 || a >= 1e21) {
@@ -185,7 +183,8 @@ func (x *substitution) number(v float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
-func ParseNumber(s string) float64 {
+// parseNumber reads back what number wrote.
+func parseNumber(s string) float64 {
 	x, _ := strconv.ParseFloat(s, 64)
 	return x
 }
