@@ -12,8 +12,6 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
-
-	"wetrun/api/operation"
 )
 
 // TestAnswerMemory: a full memory breaks off who has been on the way for too long for its size, and
@@ -149,7 +147,7 @@ func TestChunkWithoutSpaceHoldsNoTurn(t *testing.T) {
 // longWork is a request whose answer has some megabytes.
 func longWork() string {
 	catch := `{"volume":{"value":%d.%d,"unit":"mL"},"time":{"value":60,"unit":"s"}}`
-	all := make([]string, operation.MostItems[operation.NozzleFlowRequest]("catches"))
+	all := make([]string, mostItems("nozzle-flow", "catches"))
 	for i := range all {
 		all[i] = fmt.Sprintf(catch, 1500+i%50, i)
 	}

@@ -353,7 +353,7 @@ func benchmarkBatch(b *testing.B, line string) {
 // TestBatchLineMatchesDocument binds the table of a line to its schema; what the
 // request holds is bound by the operation's own.
 func TestBatchLineMatchesDocument(t *testing.T) {
-	top, schema := operation.BatchTable.Shape(), *schemaNamed(t, "BatchLine")
+	top, schema := wire.TableOf[operation.BatchLine]().Shape(), *schemaNamed(t, "BatchLine")
 	last := len(top.Members) - 1
 	if ref := schema.Properties["request"]; top.Members[last].Name != "request" || !top.Members[last].Required || !ref.Value.Type.Is("object") {
 		t.Fatal("the request of a line")

@@ -44,7 +44,7 @@ func TestPointersOfASheet(t *testing.T) {
 		}
 		for _, p := range pointersIn(answer) {
 			found[p] = true
-			if !leadsSomewhere(operation.CalibrationsTable.Shape(), request, strings.Split(p, "/")[1:]) {
+			if !leadsSomewhere(operation.Named("calibrations").Table.Shape(), request, strings.Split(p, "/")[1:]) {
 				t.Errorf("%s: nothing is at %s", name, p)
 			}
 		}

@@ -18,7 +18,7 @@ const correctionsStart = `{"measured":{"applicationRate":{"value":150,"unit":"L/
 // TestCorrectionsOfEverything: the most that a request may hold, twelve gears and
 // twenty nozzles with all that can be solved, is answered in time and in bounds.
 func TestCorrectionsOfEverything(t *testing.T) {
-	gears, nozzles := make([]string, operation.MostItems[operation.CorrectionsRequest]("gears")), make([]string, operation.MostItems[operation.CorrectionsRequest]("nozzles"))
+	gears, nozzles := make([]string, mostItems("corrections", "gears")), make([]string, mostItems("corrections", "nozzles"))
 	for i := range gears {
 		gears[i] = fmt.Sprintf(`{"label":"g%d","groundSpeed":{"value":%v,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, 3.1+float64(i))
 	}

@@ -3,6 +3,7 @@ package api
 import (
 	"encoding/json"
 	"net/http"
+	"slices"
 	"strings"
 	"testing"
 
@@ -51,4 +52,10 @@ func TestMetaListsEveryList(t *testing.T) {
 	if len(want) > 0 {
 		t.Errorf("not on the page: %v", want)
 	}
+}
+
+// mostItems is how many items a list at the top of a request of an operation may have.
+func mostItems(name, list string) int {
+	table := operation.Named(name).Table
+	return int(table.Members[slices.Index(table.Names, list)].Shape.High)
 }

@@ -8,13 +8,11 @@ import (
 	"strings"
 	"testing"
 	"time"
-
-	"wetrun/api/operation"
 )
 
 // longPlan is a request whose answer has 2 MB: every gear with every nozzle, and working.
 func longPlan() string {
-	gears, nozzles := make([]string, operation.MostItems[operation.CorrectionsRequest]("gears")), make([]string, operation.MostItems[operation.CorrectionsRequest]("nozzles"))
+	gears, nozzles := make([]string, mostItems("corrections", "gears")), make([]string, mostItems("corrections", "nozzles"))
 	for i := range gears {
 		gears[i] = fmt.Sprintf(`{"label":"gear %d","groundSpeed":{"value":%d.25,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, i+2)
 	}

@@ -29,12 +29,12 @@ type BatchAnswer struct {
 	Problem  *wire.Problem  `json:"problem,omitzero"`
 }
 
-// BatchTable is made when the operations are, of which it has the names.
-var BatchTable *wire.Table
+// batchLineTable is made after All, of which it has the names.
+var batchLineTable *wire.Table
 
-func init() { BatchTable = wire.TableOf[BatchLine]() }
+func init() { batchLineTable = wire.TableOf[BatchLine]() }
 
-// An operationName is that of one of operations.
+// An operationName is the name of one of All.
 type operationName string
 
 // Words lists the names.
@@ -58,12 +58,12 @@ type Outcome struct {
 type Line struct {
 	Number    int    // in the stream, from 1
 	RequestID string // of the stream; it stands in problems
-	read      BatchLine
+	request   BatchLine
 }
 
-// Answer appends the answer to out, with its line end.
+// Answer appends the answer to a line that reads body to out, with its line end.
 func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
-	if r := wire.Decode(body, BatchTable, &l.read); r != nil {
+	if r := wire.Decode(body, batchLineTable, &l.request); r != nil {
 		r.InLine(l.Number)
 		l.Refuse(ctx, r, out)
 		return Outcome{Operation: "batch", Refusal: r}
@@ -71,8 +71,8 @@ func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outco
 	start := out.Len()
 	l.begin(200, out)
 	out.WriteString(`,"response":`)
-	o := Named(string(l.read.Operation))
-	verdict, r := o.Run(ctx, l.read.Request, out)
+	o := Named(string(l.request.Operation))
+	verdict, r := o.Run(ctx, l.request.Request, out)
 	if r != nil {
 		out.Truncate(start)
 		l.Refuse(ctx, r, out)
@@ -96,9 +96,9 @@ func (l *Line) begin(status int, out *bytes.Buffer) {
 	b := out.AvailableBuffer()
 	b = append(b, `{"line":`...)
 	b = strconv.AppendInt(b, int64(l.Number), 10)
-	if l.read.ID != "" {
+	if l.request.ID != "" {
 		b = append(b, `,"id":`...)
-		b, _ = jsontext.AppendQuote(b, l.read.ID) // fails on broken UTF-8, which was refused
+		b, _ = jsontext.AppendQuote(b, l.request.ID) // fails on broken UTF-8, which was refused
 	}
 	b = append(b, `,"status":`...)
 	b = strconv.AppendInt(b, int64(status), 10)

@@ -78,7 +78,7 @@ type TargetRequest struct {
 	LabelMaximum    wire.Quantity  `json:"labelMaximum,omitzero" is:"application_rate"`
 }
 
-var CalibrationsTable = wire.RequestTable[CalibrationsRequest]()
+var calibrationsTable = wire.RequestTable[CalibrationsRequest]()
 
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnswer, error) {
 	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Output.Catches).Under(output)...); unused != nil {
@@ -87,7 +87,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 	if wrong := r.Schedule.check(); wrong != nil {
 		return CalibrationsAnswer{}, wrong
 	}
-	if refused := r.bedsBeyond(); refused != nil {
+	if refused := r.uncoveredBeds(); refused != nil {
 		return CalibrationsAnswer{}, refused
 	}
 	p, refused := r.parts(text.From(ctx))
@@ -129,16 +129,16 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		AreaCheck:       r.AreaCheck.input(),
 		Cost:            r.Cost.input(),
 		Measuring:       with,
-		Overdue:         r.Schedule.answer().used(),
+		Overdue:         r.Schedule.answer().hoursUsedUp(),
 	})
 	if err != nil {
-		return CalibrationsAnswer{}, p.output.round.moveViolations(err)
+		return CalibrationsAnswer{}, p.output.origins.moveViolations(err)
 	}
 	return r.answer(ctx, p, result), nil
 }
 
-// bedsBeyond refuses catches from beds that the sprayer does not cover.
-func (r *CalibrationsRequest) bedsBeyond() *wire.Refusal {
+// uncoveredBeds refuses catches from beds that the sprayer does not cover.
+func (r *CalibrationsRequest) uncoveredBeds() *wire.Refusal {
 	var wrong []wire.FieldError
 	for i := range r.Output.Catches {
 		if covered := r.Machine.BedsCovered; covered != 0 && r.Output.Catches[i].Bed > covered && len(wrong) < wire.MostErrors {
@@ -182,7 +182,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *wire.Refus
 		output: NozzleAcceptanceRequest{
 			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
 			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, Results: r.Results,
-			round: round{inSheet: true, sources: sources},
+			origins: catchOrigins{inSheet: true, sources: sources},
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},
 	}, nil

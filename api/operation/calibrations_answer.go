@@ -80,7 +80,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	a := CalibrationsAnswer{
 		Label:         r.Label,
 		Verdict:       x.Verdict,
-		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictShade(x)),
+		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictSuffix(x)),
 		NextSteps:     make([]StepAnswer, len(x.Steps)),
 		Machine:       r.Machine,
 		Pressure:      PressurePart{Status: x.PressureStatus},
@@ -93,29 +93,29 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	a.NextDue = r.Schedule.answer()
 	for i, s := range x.Steps {
 		a.NextSteps[i] = r.step(lang, p, &x, s)
-		if s.Code == calc.StepCalibrateAgain && a.NextDue.used() {
+		if s.Code == calc.StepCalibrateAgain && a.NextDue.hoursUsedUp() {
 			a.NextSteps[i].Text = text.Of(lang, "step.calibrate_again_now")
 		}
 	}
 	r.results(ctx, p, x, &a)
-	r.extras(ctx, x, &a)
+	r.optionalParts(ctx, x, &a)
 	(&sheetWork{r, &p, &x, &a}).explain()
 	return a
 }
 
-// verdictShade is what the words of a verdict carry beside it: a rate over the label's
-// maximum, or in order by the plain rule but too close to be sure.
-func verdictShade(x calc.FieldSheetResult) string {
-	shade := ""
+// verdictSuffix ends the key of a verdict's words where they say more: that the rate is over
+// the label's maximum, or that all is in order by the plain rule but too close to be sure.
+func verdictSuffix(x calc.FieldSheetResult) string {
+	suffix := ""
 	for _, s := range x.Steps {
 		switch {
 		case s.Code == calc.StepOverLabelMaximum:
 			return "_over_label_maximum"
 		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettlePressure || s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
-			shade = "_close"
+			suffix = "_close"
 		}
 	}
-	return shade
+	return suffix
 }
 
 // results fills in each part's own answer. Places are of the sheet already.
@@ -133,7 +133,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	}
 	if x.Output != nil {
 		part := &all.output
-		p.output.round.moveWarnings(x.Output.Warnings)
+		p.output.origins.moveWarnings(x.Output.Warnings)
 		*part = p.output.answer(ctx, *x.Output)
 		a.Output.Result = part
 	}

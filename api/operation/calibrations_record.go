@@ -18,7 +18,7 @@ import (
 // calibrationsRecord works out a field sheet and lays it out as one page to print.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, _ *wire.Refusal) {
 	var r CalibrationsRequest
-	a, refused := answerBody(ctx, body, CalibrationsTable, &r, calibrations)
+	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
 	if refused != nil {
 		return "", refused
 	}
@@ -131,7 +131,7 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		say("planned_area", s.asSent(c.PlannedArea))
 	}
 	switch due := s.answer.NextDue; {
-	case due.used():
+	case due.hoursUsedUp():
 		say("due", s.of("at_once"))
 	case due != nil:
 		say("next_due", due.Date)

@@ -80,7 +80,7 @@ func (s *sheetRecord) catches() *record.Table {
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != calc.StatusWithin,
 			Cells: []string{
-				x.round.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.asSent(r.Volume), s.asSent(r.Time),
+				x.origins.name(c.Label, i), strconv.Itoa(nozzlesOf(r)), s.asSent(r.Volume), s.asSent(r.Time),
 				acceptable, s.quantity(c.NozzleFlowRate), result,
 			},
 			Point: point,

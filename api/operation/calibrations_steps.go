@@ -32,7 +32,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	}
 	switch {
 	case s.Catch >= 0:
-		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.output.round.pointer(s.Catch)
+		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.output.origins.pointer(s.Catch)
 	case s.Bed >= 0:
 		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, wire.Pointer(finding.Item("beds", s.Bed).Under(finding.Member("maintenance")))
 	}

@@ -41,7 +41,7 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 		}
 	}
 	switch {
-	case a.NextDue.used():
+	case a.NextDue.hoursUsedUp():
 		s.say("due_now")
 	case a.NextDue != nil:
 		s.say("next_due", a.NextDue.Date)
@@ -107,7 +107,7 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.quantity(x.Tolerance.Limit))}
 	for i, c := range x.Catches {
 		if c.Status != calc.StatusWithin {
-			lines = append(lines, s.of("catch_"+string(c.Status), x.round.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
+			lines = append(lines, s.of("catch_"+string(c.Status), x.origins.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
 		}
 	}
 	lines = append(lines, s.catchRemarks(x)...)

@@ -6,7 +6,8 @@ import (
 	"wetrun/calc/unit"
 )
 
-// CatchRequest is one catch: what one or several nozzles gave into a jug.
+// CatchRequest is one catch: what one or several nozzles gave into a jug. An empty cup has no
+// place in nozzle-flow, where no exponent can be fitted to it, and has one where a tag says so.
 type CatchRequest struct {
 	Label         string        `json:"label,omitzero"`
 	Volume        wire.Quantity `json:"volume" validate:"required" is:"volume"`

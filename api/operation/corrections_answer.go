@@ -8,6 +8,7 @@ import (
 	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/calc/finding"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
@@ -50,8 +51,8 @@ type PlanAnswer struct {
 }
 
 var (
-	// remeasured: any change means measuring again what it moves.
-	remeasured = map[calc.Change][]string{
+	// remeasuredAfter: any change means measuring again what it moves.
+	remeasuredAfter = map[calc.Change][]string{
 		calc.ChangeSpeed:       {"ground-speed", "application-rate"},
 		calc.ChangePressure:    {"pressure-uniformity", "nozzle-acceptance", "application-rate"},
 		calc.ChangeEngineSpeed: {"pressure-uniformity", "ground-speed", "application-rate"},
@@ -80,7 +81,7 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
 	for i, p := range x.Plans {
 		a.Plans[i] = r.planAnswer(ctx, p)
-		if r.raised(p) && !slices.Contains(codes, "drift") {
+		if r.raisesPressure(p) && !slices.Contains(codes, "drift") {
 			codes = append(codes, "drift")
 		}
 	}
@@ -91,8 +92,8 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 	return a
 }
 
-// raised tells whether a plan raises the pressure.
-func (r *CorrectionsRequest) raised(p calc.Plan) bool {
+// raisesPressure tells whether a plan raises the pressure.
+func (r *CorrectionsRequest) raisesPressure(p calc.Plan) bool {
 	if p.Change == calc.ChangePressure {
 		return p.RelativeChange > 0
 	}
@@ -122,7 +123,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 		return a
 	}
 	a.Changes, a.Gear = p.Changes.All(), r.gearLabel(p.Gear)
-	a.DropletClass, a.DropletClassAllowed = dropletWord(p.DropletClass), within(p.DropletsAllowed)
+	a.DropletClass, a.DropletClassAllowed = dropletClassWord(p.DropletClass), within(p.DropletsAllowed)
 	a.Nozzle = r.plannedNozzle(p.Nozzle)
 	a.ChangeSize = new(wire.Number)
 	*a.ChangeSize = wire.Number(p.Size)
@@ -130,12 +131,12 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 		a.DutyCycle = percent(p.DutyCycle)
 	}
 	if p.EngineSpeed != 0 {
-		a.EngineSpeed = wire.In(p.EngineSpeed, unitRpm)
+		a.EngineSpeed = wire.In(p.EngineSpeed, unit.IDRpm)
 	}
 	if p.Changes.Has(calc.ChangeEngineSpeed) || p.Changes.Has(calc.ChangeGear) {
 		a.Cautions = append(a.Cautions, "shaft_speed")
 	}
-	if r.raised(p) {
+	if r.raisesPressure(p) {
 		a.Cautions = append(a.Cautions, "drift")
 	}
 	return a
@@ -153,7 +154,7 @@ func (r *CorrectionsRequest) gearLabel(n int) string {
 func remeasure(set calc.Changes) (all []string) {
 	changes := set.All()
 	for _, operation := range remeasureOrder {
-		moves := func(c calc.Change) bool { return slices.Contains(remeasured[c], operation) }
+		moves := func(c calc.Change) bool { return slices.Contains(remeasuredAfter[c], operation) }
 		if slices.ContainsFunc(changes, moves) {
 			all = append(all, operation)
 		}

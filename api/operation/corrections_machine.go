@@ -78,5 +78,5 @@ func (r *CorrectionsRequest) labelInput(in *calc.CorrectionsInput) {
 	}
 }
 
-// dropletWord is the word of a class in an answer.
-func dropletWord(class calc.DropletClass) string { return cmp.Or(string(class), "unknown") }
+// dropletClassWord is the word of a class in an answer.
+func dropletClassWord(class calc.DropletClass) string { return cmp.Or(string(class), "unknown") }

@@ -35,14 +35,12 @@ type RejectionAnswer struct {
 	Deviation                wire.Quantity        `json:"deviation,omitzero"`
 }
 
-const unitRpm = unit.IDRpm
-
 func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejection) RejectionAnswer {
 	units := r.units()
 	a := RejectionAnswer{Change: no.Change, Reason: no.Reason, Detail: text.Coded(lang, "rejected", string(no.Reason))}
 	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, no.NeededGroundSpeed, no.SpeedLimit, units.speed)
 	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, no.NeededPressure, no.PressureLimit, units.pressure)
-	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unitRpm)
+	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unit.IDRpm)
 	bounded(&a.NeededDutyCycle, &a.MinimumDutyCycle, &a.MaximumDutyCycle, no.NeededDutyCycle, no.DutyCycleLimit, unit.IDPct)
 	if no.ApplicationRateAtLimit != 0 {
 		a.ApplicationRateAtLimit = wire.In(no.ApplicationRateAtLimit, units.rate)

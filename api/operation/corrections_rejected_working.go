@@ -7,6 +7,7 @@ import (
 	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/calc/method"
+	"wetrun/calc/unit"
 )
 
 // rejection adds the numbers of a change that cannot be made.
@@ -27,7 +28,7 @@ func (k *correctionsWork) rejection(w working.Working, no *calc.Rejection, a *Re
 	if t.Solves {
 		own, needed := [...]*wire.Quantity{&y.speed, &y.pressure, &y.engine, &y.duty}, [...]wire.Quantity{a.NeededGroundSpeed, a.NeededPressure, a.NeededEngineSpeed, a.NeededDutyCycle}
 		i := map[calc.Change]int{calc.ChangeSpeed: 0, calc.ChangePressure: 1, calc.ChangeEngineSpeed: 2, calc.ChangeDutyCycle: 3}[t.Solved]
-		if near(needed[i].SI(), t.Needed) {
+		if same(needed[i].SI(), t.Needed) {
 			*own[i] = needed[i]
 		}
 	}
@@ -66,13 +67,13 @@ func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *Rejectio
 		engine := m.EngineSpeed
 		switch {
 		case !q.answer.Given():
-		case q.of == calc.ChangeSpeed && !needed(q.of) && !near(q.answer.SI(), m.GroundSpeed.SI()):
+		case q.of == calc.ChangeSpeed && !needed(q.of) && !same(q.answer.SI(), m.GroundSpeed.SI()):
 			if needed(calc.ChangeEngineSpeed) {
 				engine = k.engineFor(t, q.answer)
 			}
 			w.Line(method.SpeedInGear, q.member, q.answer).With("v_g", speed).With("e", engine).With("e_g", turns)
-		case needed(q.of) && near(q.answer.SI(), t.Needed): // it has its line
-		case q.of == calc.ChangeEngineSpeed && near(q.answer.SI(), float64(t.To.EngineSpeed)) && (!t.Solves || t.Limited == calc.ChangeSpeed):
+		case needed(q.of) && same(q.answer.SI(), t.Needed): // it has its line
+		case q.of == calc.ChangeEngineSpeed && same(q.answer.SI(), float64(t.To.EngineSpeed)) && (!t.Solves || t.Limited == calc.ChangeSpeed):
 			w.Line(method.EngineSpeedInGear, q.member, q.answer).
 				With("e_g", turns).With("v", k.limit(wire.In(t.To.GroundSpeed, k.units.speed))).With("v_g", speed)
 		default:
@@ -82,7 +83,7 @@ func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *Rejectio
 	if a.GroundSpeed.Given() {
 		engine := m.EngineSpeed
 		if needed(calc.ChangeEngineSpeed) {
-			engine = wire.In(t.To.EngineSpeed, unitRpm)
+			engine = wire.In(t.To.EngineSpeed, unit.IDRpm)
 		}
 		w.Line(method.SpeedInGear, "/groundSpeed", a.GroundSpeed).With("v_g", speed).With("e", engine).With("e_g", turns)
 	}
@@ -91,10 +92,11 @@ func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *Rejectio
 // engineFor is the engine speed that goes with a speed of a rejection: the needed one,
 // or the one that it ends in.
 func (k *correctionsWork) engineFor(t *calc.Attempt, speed wire.Quantity) wire.Quantity {
-	if near(speed.SI(), float64(t.To.GroundSpeed)) {
-		return wire.In(t.To.EngineSpeed, unitRpm)
+	if same(speed.SI(), float64(t.To.GroundSpeed)) {
+		return wire.In(t.To.EngineSpeed, unit.IDRpm)
 	}
-	return wire.In(t.Needed, unitRpm)
+	return wire.In(t.Needed, unit.IDRpm)
 }
 
-func near(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Abs(b) }
+// same compares what is computed in two ways, but for the rounding of doubles.
+func same(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Abs(b) }

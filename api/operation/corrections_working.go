@@ -44,9 +44,9 @@ type attemptMembers struct {
 	names                                          [6]string
 }
 
-// measured or planned: a value of a state, as given where it is the measured one.
+// value is one of a state: as it was given where it is the measured one.
 func (k *correctionsWork) value(si float64, measured wire.Quantity, u unit.ID) wire.Quantity {
-	if near(si, measured.SI()) {
+	if same(si, measured.SI()) {
 		return measured
 	}
 	return wire.In(si, u)
@@ -98,12 +98,12 @@ func (k *correctionsWork) known(w working.Working, n int) (flow, pressure wire.Q
 func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Quantity, member string, answered wire.Quantity) wire.Quantity {
 	m, one := &k.r.Measured, working.PlainNumber(1)
 	v, vp, p, pp, d, dp := one, one, one, one, one, one
-	moved := !near(float64(s.SprayPressure), m.SprayPressure.SI())
+	moved := !same(float64(s.SprayPressure), m.SprayPressure.SI())
 	if moved && k.byChart(s.Nozzle) {
 		f, moved = k.flowRatioByChart(w, s, f), false
 	}
 	rate := m.ApplicationRate.SI() * f.Value
-	if !near(float64(s.GroundSpeed), m.GroundSpeed.SI()) {
+	if !same(float64(s.GroundSpeed), m.GroundSpeed.SI()) {
 		v, vp = m.GroundSpeed, k.speed(s)
 		rate *= v.SI() / vp.SI()
 	}
@@ -111,7 +111,7 @@ func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Q
 		p, pp = m.SprayPressure, wire.In(s.SprayPressure, k.units.pressure)
 		rate *= math.Pow(pp.SI()/p.SI(), k.exponent.Value)
 	}
-	if !near(float64(s.DutyCycle), m.DutyCycle.SI()) {
+	if !same(float64(s.DutyCycle), m.DutyCycle.SI()) {
 		d, dp = m.DutyCycle, percent(s.DutyCycle)
 		rate *= dp.SI() / d.SI()
 	}
@@ -139,7 +139,7 @@ func (k *correctionsWork) attempt(w working.Working, t *calc.Attempt, a *attempt
 		k.solved(w, t, f, a)
 		if engineSolved {
 			w.LineOr(method.SpeedInGear, a.names[0], a.speed, wire.In(t.To.GroundSpeed, k.units.speed)).
-				With("v_g", speed).With("e", wire.In(t.To.EngineSpeed, unitRpm)).With("e_g", engine)
+				With("v_g", speed).With("e", wire.In(t.To.EngineSpeed, unit.IDRpm)).With("e_g", engine)
 		}
 	}
 	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.Given() {
@@ -161,7 +161,7 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 	answered := map[calc.Change]wire.Quantity{calc.ChangeSpeed: a.speed, calc.ChangePressure: a.pressure, calc.ChangeEngineSpeed: a.engine, calc.ChangeDutyCycle: a.duty}[t.Solved]
 	name := map[calc.Change]string{calc.ChangeSpeed: a.names[0], calc.ChangePressure: a.names[1], calc.ChangeEngineSpeed: a.names[2], calc.ChangeDutyCycle: a.names[3]}[t.Solved]
 	wanted := answered
-	if !near(answered.SI(), t.Needed) {
+	if !same(answered.SI(), t.Needed) {
 		wanted = wire.Quantity{} // the answer stands at the limit
 	}
 	switch t.Solved {
@@ -176,7 +176,7 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 		w.LineOr(method.CorrectedPressure, name, wanted, wire.In(t.Needed, k.units.pressure)).
 			With("p", m.SprayPressure).With("R", base).With("R_t", k.r.TargetApplicationRate).With("n", k.exponent)
 	case calc.ChangeEngineSpeed:
-		w.LineOr(method.CorrectedEngineSpeed, name, wanted, wire.In(t.Needed, unitRpm)).
+		w.LineOr(method.CorrectedEngineSpeed, name, wanted, wire.In(t.Needed, unit.IDRpm)).
 			With("e", m.EngineSpeed).With("R", base).With("R_t", k.r.TargetApplicationRate)
 	case calc.ChangeDutyCycle:
 		w.LineOr(method.CorrectedDutyCycle, name, wanted, wire.In(t.Needed, unit.IDPct)).
@@ -187,7 +187,7 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 	}
 	if t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed {
 		speed, engine := k.gear(t.To.Gear)
-		w.LineOr(method.EngineSpeedInGear, name, answered, wire.In(t.To.EngineSpeed, unitRpm)).
+		w.LineOr(method.EngineSpeedInGear, name, answered, wire.In(t.To.EngineSpeed, unit.IDRpm)).
 			With("e_g", engine).With("v", k.limit(wire.In(t.To.GroundSpeed, k.units.speed))).With("v_g", speed)
 		return
 	}
@@ -198,23 +198,23 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 
 // limit is the limit of the request that an answer stands at, as it was given.
 func (k *correctionsWork) limit(q wire.Quantity) wire.Quantity {
-	r, same := k.r, func(l wire.Quantity) bool {
-		return l.Given() && l.Unit.Kind() == q.Unit.Kind() && math.Abs(l.SI()-q.SI()) <= 1e-12*q.SI()
+	r, meant := k.r, func(l wire.Quantity) bool {
+		return l.Given() && l.Unit.Kind() == q.Unit.Kind() && same(l.SI(), q.SI())
 	}
 	for _, l := range [...]wire.Quantity{
 		r.Limits.GroundSpeed.Low, r.Limits.GroundSpeed.High, r.Limits.SprayPressure.Low, r.Limits.SprayPressure.High,
 		r.EngineSpeedLimits.Low, r.EngineSpeedLimits.High, r.RatedShaft.EngineSpeed, r.DutyCycleLimits.Low, r.DutyCycleLimits.High,
 		r.Nozzle.PressureRange.Low, r.Nozzle.PressureRange.High,
 	} {
-		if same(l) {
+		if meant(l) {
 			return l
 		}
 	}
 	for i := range r.Nozzles {
 		switch own := &r.Nozzles[i].PressureRange; {
-		case same(own.Low):
+		case meant(own.Low):
 			return own.Low
-		case same(own.High):
+		case meant(own.High):
 			return own.High
 		}
 	}
@@ -241,10 +241,10 @@ func (k *correctionsWork) size(w working.Working, p *calc.Plan, a *PlanAnswer) {
 	}
 	one := working.PlainNumber(1)
 	pressure, pressureThen, duty, dutyThen, gear, nozzle := one, one, one, one, 0.0, 0.0
-	if !near(float64(t.SprayPressure), m.SprayPressure.SI()) {
+	if !same(float64(t.SprayPressure), m.SprayPressure.SI()) {
 		pressure, pressureThen = m.SprayPressure, wire.In(t.SprayPressure, k.units.pressure)
 	}
-	if !near(float64(t.DutyCycle), m.DutyCycle.SI()) {
+	if !same(float64(t.DutyCycle), m.DutyCycle.SI()) {
 		duty, dutyThen = m.DutyCycle, percent(t.DutyCycle)
 	}
 	if t.Gear != 0 {

@@ -27,11 +27,11 @@ type FollowUpRequest struct {
 //
 // What has no label of its own is called by its drop, and where several stand in for one
 // drop by its number too, so that a crew knows which nozzle a step means.
-func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceCatchRequest, sources []catchSource, refused *wire.Refusal) {
+func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceCatchRequest, sources []catchOrigin, refused *wire.Refusal) {
 	if len(o.FollowUps) == 0 {
 		return o.Catches, nil, nil
 	}
-	again := make([]int, len(o.Catches))      // the nozzles of each catch that were caught again
+	recaught := make([]int, len(o.Catches))   // how many nozzles of each catch were caught again
 	replaced := make([]int, len(o.FollowUps)) // the catch that each follow-up replaces; -1 for none
 	refused = &wire.Refusal{Kind: wire.InvalidRequest}
 	for i, f := range o.FollowUps {
@@ -48,11 +48,11 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: "unknown_label", Wording: "unknown_label_catch", Args: []any{o.catchLabels()}})
 			continue
 		}
-		again[replaced[i]] += max(f.Nozzles, 1)
+		recaught[replaced[i]] += max(f.Nozzles, 1)
 	}
 	for j, c := range o.Catches {
-		if again[j] == 0 {
-			catches, sources = append(catches, c), append(sources, catchSource{j, -1})
+		if recaught[j] == 0 {
+			catches, sources = append(catches, c), append(sources, catchOrigin{j, -1})
 			continue
 		}
 		mixed := len(c.NozzlesOnDrop) > 0
@@ -60,16 +60,16 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 			refused.Fields = append(refused.Fields, wire.FieldError{
 				Pointer: wire.Pointer(outputCatch(j)), Code: "incomplete_follow_up", Wording: "incomplete_follow_up_drop",
 			})
-		} else if !mixed && again[j] != max(c.Nozzles, 1) {
+		} else if !mixed && recaught[j] != max(c.Nozzles, 1) {
 			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(outputCatch(j)), Code: "incomplete_follow_up"})
 		}
-		first, done := len(catches), 0
+		first, done := len(catches), 0 // the place of the first follow-up, and the nozzles of those before
 		for i, f := range o.FollowUps {
 			if replaced[i] != j {
 				continue
 			}
 			if f.Label == "" {
-				f.Label = nameOfFollowUp(lang, f, done, again[j])
+				f.Label = nameOfFollowUp(lang, f, done, recaught[j])
 			}
 			done += max(f.Nozzles, 1)
 			if mixed {
@@ -78,7 +78,7 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 			catches = append(catches, AcceptanceCatchRequest{
 				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: len(catches) > first,
 			})
-			sources = append(sources, catchSource{j, i})
+			sources = append(sources, catchOrigin{j, i})
 		}
 	}
 	if len(refused.Fields) > 0 {

@@ -39,11 +39,12 @@ type ListLimit struct {
 	Most      int    `json:"most"`
 }
 
+// Meta is the answer of GET /v1/meta, which is in no language.
 func Meta(text.Language) any {
 	r := MetaAnswer{
 		Name: "wetrun", Version: buildinfo.Version, Revision: buildinfo.Revision(),
 		Limits: LimitsAnswer{
-			BodyBytes: MostBody, Catches: MostItems[NozzleFlowRequest]("catches"), Runs: MostItems[GroundSpeedRequest]("runs"), Readings: MostItems[PressureUniformityRequest]("readings"),
+			BodyBytes: MostBody, Catches: mostItems[NozzleFlowRequest]("catches"), Runs: mostItems[GroundSpeedRequest]("runs"), Readings: mostItems[PressureUniformityRequest]("readings"),
 			LabelCharacters: wire.LongestLabel, SmallestValue: wire.SmallestValue, LargestValue: wire.LargestValue, Digits: wire.SignificantDigits,
 		},
 		Links: map[string]string{"batch": "/v1/batch", "document": "/openapi.yaml", "units": "/v1/units", "tolerances": "/v1/tolerances", "methods": "/v1/methods", "nozzleSizes": "/v1/nozzle-sizes", "procedure": "/v1/procedure"},
@@ -58,21 +59,21 @@ func Meta(text.Language) any {
 	return r
 }
 
-// MostItems is how many items a list of a request may hold.
-func MostItems[T any](list string) int {
+// mostItems is how many items a list of the request T may hold.
+func mostItems[T any](list string) int {
 	t := wire.TableOf[T]()
 	return int(t.Members[slices.Index(t.Names, list)].Shape.High)
 }
 
-// listLimits reads them out of the tables that requests are decoded by; the first
-// item of a list stands for any.
-func listLimits(at string, s wire.Shape) (all []ListLimit) {
+// listLimits are those of the lists in what lies at a pointer, from the tables that requests
+// are decoded by; the first item of a list stands for any.
+func listLimits(pointer string, s wire.Shape) (all []ListLimit) {
 	if s.Type == "array" {
-		all = append(all, ListLimit{at, int(s.High)})
-		at += "/0"
+		all = append(all, ListLimit{pointer, int(s.High)})
+		pointer += "/0"
 	}
 	for _, m := range s.Members {
-		all = append(all, listLimits(at+"/"+m.Name, m.Shape)...)
+		all = append(all, listLimits(pointer+"/"+m.Name, m.Shape)...)
 	}
 	return all
 }

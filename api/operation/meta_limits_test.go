@@ -9,15 +9,15 @@ import (
 
 // TestLimitsThatFollow: limits that follow from others, or that calc has too.
 func TestLimitsThatFollow(t *testing.T) {
-	if n := MostItems[MeasuringRequest]("instruments"); n != certainty.MostInstruments {
+	if n := mostItems[MeasuringRequest]("instruments"); n != certainty.MostInstruments {
 		t.Errorf("a request may list %d instruments, a calculation takes %d", n, certainty.MostInstruments)
 	}
-	classes, nozzles := len(calc.DropletClass("").Words()), MostItems[CorrectionsRequest]("nozzles")
-	if rows := MostItems[CorrectionsRequest]("dropletChart"); rows != classes*(nozzles+1) {
+	classes, nozzles := len(calc.DropletClass("").Words()), mostItems[CorrectionsRequest]("nozzles")
+	if rows := mostItems[CorrectionsRequest]("dropletChart"); rows != classes*(nozzles+1) {
 		t.Errorf("%d rows are not one for each class of each nozzle, the present one too", rows)
 	}
 	for _, list := range []string{"nozzles", "gears", "dropletChart"} {
-		if a, b := MostItems[CorrectionsRequest](list), MostItems[PlanningRequest](list); a != b {
+		if a, b := mostItems[CorrectionsRequest](list), mostItems[PlanningRequest](list); a != b {
 			t.Errorf("%s: a plan has %d, the planning of a sheet %d", list, a, b)
 		}
 	}

@@ -31,7 +31,7 @@ type SymbolAnswer struct {
 	SI       string `json:"si,omitempty"`
 }
 
-// Methods lists every method.
+// Methods is the answer of GET /v1/methods.
 func Methods(lang text.Language) any {
 	var r MethodsAnswer
 	for _, m := range method.All() {

@@ -26,8 +26,8 @@ type NextDueAnswer struct {
 	DueByHours *bool         `json:"dueByHours,omitzero"`
 }
 
-// used tells that the hours of use are used up.
-func (d *NextDueAnswer) used() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
+// hoursUsedUp tells that the sprayer has run as long as it may between calibrations.
+func (d *NextDueAnswer) hoursUsedUp() bool { return d != nil && d.DueByHours != nil && *d.DueByHours }
 
 func (s *ScheduleRequest) input() calc.NextDueInput {
 	return calc.NextDueInput{

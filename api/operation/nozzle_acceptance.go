@@ -23,7 +23,7 @@ type NozzleAcceptanceRequest struct {
 	ReplaceAllAbove   wire.Quantity            `json:"replaceAllAbove,omitzero" is:"ratio"`
 	Results
 
-	round round
+	origins catchOrigins // of Catches
 }
 
 // AcceptanceCatchRequest is a catch with its place.

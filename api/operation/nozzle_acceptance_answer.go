@@ -39,7 +39,7 @@ type NozzleAcceptanceAnswer struct {
 	Cautions                []Notice                `json:"cautions"`
 	working.Explained
 
-	round round // that the catches are of, for the names of those without a label
+	origins catchOrigins // of Catches, for the names of those without a label
 }
 
 // ToleranceAnswer is the tolerance that was applied.
@@ -114,7 +114,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          r.warnings(ctx, &x),
 		Cautions:          acceptanceCautions.in(ctx),
-		round:             r.round,
+		origins:           r.origins,
 	}
 	if x.SprayPressure != 0 {
 		a.SprayPressure = wire.In(x.SprayPressure, units.pressure)
@@ -159,7 +159,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		})
 	}
 	for i, action := range x.Actions {
-		a.Actions[i] = ActionAnswer{Pointer: r.round.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
+		a.Actions[i] = ActionAnswer{Pointer: r.origins.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
 		if action.Catch >= 0 {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 		}

@@ -19,20 +19,20 @@ func (r *NozzleAcceptanceRequest) warnings(ctx context.Context, x *calc.NozzleAc
 	for i := range all {
 		if all[i].Code == calc.WarnHiddenDeviation {
 			hidden := math.Round(1000*float64(x.Catches[x.Hides].LargestHiddenDeviation)) / 10
-			all[i].Detail = text.Of(lang, "warning."+calc.WarnHiddenDeviation, r.round.name(r.Catches[x.Hides].Label, x.Hides), wire.Figure(hidden, "%"))
+			all[i].Detail = text.Of(lang, "warning."+calc.WarnHiddenDeviation, r.origins.name(r.Catches[x.Hides].Label, x.Hides), wire.Figure(hidden, "%"))
 		}
 	}
-	for _, i := range r.twins() {
+	for _, i := range r.duplicateLabels() {
 		all = append(all, Warning{
-			warnDuplicateLabel, wire.Pointer(r.round.place(i).Member("label")), text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
+			warnDuplicateLabel, wire.Pointer(r.origins.place(i).Member("label")), text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
 		})
 	}
 	return all
 }
 
-// twins are the catches whose label an earlier one has, the first such of each label.
+// duplicateLabels are the catches whose label an earlier one has, the first such of each label.
 // Those of one drop, each nozzle alone, may share the label of their drop.
-func (r *NozzleAcceptanceRequest) twins() (second []int) {
+func (r *NozzleAcceptanceRequest) duplicateLabels() (second []int) {
 	var seen map[string]int // only of long rounds: a short one is looked through in no time
 	if len(r.Catches) > 32 {
 		seen = make(map[string]int, len(r.Catches))

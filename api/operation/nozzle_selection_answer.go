@@ -109,7 +109,7 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 		a.WouldFit = &WouldFitAnswer{
 			Size: nearest.Size, Label: nearest.Label, Pointer: nearest.Pointer,
 			GroundSpeed: wire.In(w.GroundSpeed, units.speed), SprayPressure: wire.In(w.SprayPressure, units.pressure), NeededPressure: wire.In(w.NeededPressure, units.pressure),
-			DropletClass: dropletWord(w.DropletClass), DropletClassAllowed: within(w.Droplets),
+			DropletClass: dropletClassWord(w.DropletClass), DropletClassAllowed: within(w.Droplets),
 			Detail: text.Of(lang, "selection.would_fit"),
 		}
 	}
@@ -127,7 +127,7 @@ func (r *NozzleSelectionRequest) candidate(lang text.Language, c *calc.Candidate
 	a := CandidateAnswer{
 		SprayPressure:       wire.In(c.SprayPressure, units.pressure),
 		WithinRange:         c.WithinRange,
-		DropletClass:        dropletWord(c.DropletClass),
+		DropletClass:        dropletClassWord(c.DropletClass),
 		DropletClassAllowed: within(c.Droplets),
 		Fits:                c.Fits,
 	}

@@ -42,7 +42,7 @@ type NozzleSizeSource struct {
 	Detail    string `json:"detail"`
 }
 
-// NozzleSizes encodes the sizes itself, as tolerances does.
+// NozzleSizes is the answer of GET /v1/nozzle-sizes, encoded as Tolerances is.
 func NozzleSizes(lang text.Language) ([]byte, error) {
 	r := NozzleSizesAnswer{
 		Detail:   text.Of(lang, "nozzle_sizes.detail"),

@@ -1,3 +1,10 @@
+// Package operation holds the calculations of the service, one family of files for each: the
+// request with its tags, the answer, the handler between them and package calc, and the lines
+// of working. It has the field sheet with its record, one line of a batch, and the reference
+// data as well. It knows no HTTP, so that a server, a command and a browser run it alike.
+//
+// In all of it r is the request, x or result what calc returned, a the answer, w its working,
+// and k what holds them while the lines are written.
 package operation
 
 import (
@@ -9,7 +16,6 @@ import (
 
 	"wetrun/api/wire"
 	"wetrun/calc/finding"
-	"wetrun/internal/text"
 )
 
 // MostBody is how many bytes a request may have. It is no setting: it stands in the
@@ -17,7 +23,7 @@ import (
 const MostBody = 256 << 10
 
 // An Operation is one POST of the service: a request in, an answer or a refusal
-// out. It knows nothing of HTTP, so that anything can run it.
+// out.
 type Operation struct {
 	Name string
 	// Run decodes and checks body, calculates, and writes the answer to out.
@@ -33,24 +39,11 @@ type Operation struct {
 	Response reflect.Type
 }
 
-// A Runner answers a request in out, and says what it decides, or refuses it. Who runs it
-// counts that.
+// A Runner writes the answer to the request body to out, and returns what it decides, empty
+// for nothing, or why it is refused.
 type Runner = func(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, r *wire.Refusal)
 
-// A Warning is something unusual in a request that could be answered all the same.
-type Warning struct {
-	Code    string `json:"code"`
-	Pointer string `json:"pointer"`
-	Detail  string `json:"detail"`
-}
-
-// A Notice is a code with its text: a caution, or a next step.
-type Notice struct {
-	Code string `json:"code"`
-	Text string `json:"text"`
-}
-
-// calculation makes an operation of a handler.
+// calculation makes an operation of a handler, whose error is a refusal or violations of calc.
 func calculation[Req, Res any](name string, handle func(context.Context, *Req) (Res, error)) Operation {
 	table := wire.RequestTable[Req]()
 	verdict, encode := verdictOf(reflect.TypeFor[Res]()), wire.EncoderOf(reflect.TypeFor[Res]())
@@ -74,12 +67,7 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 		}
 		return verdict(reflect.ValueOf(&response).Elem()), nil
 	}
-	return Operation{
-		Name:     name,
-		Run:      run,
-		Table:    table,
-		Response: reflect.TypeFor[Res](),
-	}
+	return Operation{Name: name, Run: run, Table: table, Response: reflect.TypeFor[Res]()}
 }
 
 // answerBody decodes and checks a body and answers it. What is refused before anything is
@@ -102,7 +90,7 @@ func answerBody[Req, Res any](ctx context.Context, body []byte, t *wire.Table, r
 	return response, nil
 }
 
-// recorded gives an operation its record.
+// recorded is the operation with a record.
 func (o Operation) recorded(record Runner) Operation {
 	o.Record = record
 	return o
@@ -119,48 +107,4 @@ func RefusalOf(err error) *wire.Refusal {
 		return r
 	}
 	return &wire.Refusal{Kind: wire.InternalError}
-}
-
-// warnings words what calc found unusual.
-func warnings(ctx context.Context, found []finding.Warning) []Warning {
-	if len(found) == 0 {
-		return nil
-	}
-	lang := text.From(ctx)
-	all := make([]Warning, len(found))
-	for i, w := range found {
-		all[i] = Warning{w.Code, wire.Pointer(w.Place), text.Coded(lang, "warning", w.Code)}
-	}
-	return all
-}
-
-// nextSteps words what to do next by its codes; nil when there is nothing.
-func nextSteps(ctx context.Context, codes ...string) []Notice {
-	if len(codes) == 0 {
-		return nil
-	}
-	lang := text.From(ctx)
-	all := make([]Notice, len(codes))
-	for i, c := range codes {
-		all[i] = Notice{c, text.Coded(lang, "next", c)}
-	}
-	return all
-}
-
-// within turns a verdict into the member withinTolerance; nil when not judged.
-func within(v finding.Verdict) *bool {
-	if v == finding.NotJudged {
-		return nil
-	}
-	inside := v == finding.Within
-	return &inside
-}
-
-// overLabel turns the verdict on a label's maximum into overLabelMaximum.
-func overLabel(v finding.Verdict) *bool {
-	if v == finding.NotJudged {
-		return nil
-	}
-	outside := v == finding.Outside
-	return &outside
 }

@@ -54,7 +54,7 @@ type step struct {
 	id        string
 	who       string
 	records   []string // keys of recordMembers
-	operation string   // one of operations
+	operation string   // one of All, which answers the step
 	cautions  []string // those of procedureCautions that matter here above all
 }
 
@@ -67,7 +67,7 @@ const (
 )
 
 var (
-	ProcedurePeople = []string{specialist, operator, helper, mechanic}
+	procedurePeople = []string{specialist, operator, helper, mechanic}
 
 	protectiveEquipment = []string{
 		"label_list", "chemical_resistant_gloves", "eye_protection", "long_sleeves_and_trousers",
@@ -83,21 +83,21 @@ var (
 	}
 )
 
-// Procedure words the stages for the page.
+// Procedure is the answer of GET /v1/procedure.
 func Procedure(lang text.Language) any {
 	r := ProcedureAnswer{
 		Source:              ProcedureSourceAnswer{"common_practice", text.Of(lang, "procedure.source")},
-		People:              noticesOf(lang, "person.", ProcedurePeople),
-		ProtectiveEquipment: noticesOf(lang, "equipment.", protectiveEquipment),
-		Tools:               noticesOf(lang, "tool.", procedureTools),
-		Cautions:            noticesOf(lang, "caution.", procedureCautions),
+		People:              noticesOf(lang, "person", procedurePeople),
+		ProtectiveEquipment: noticesOf(lang, "equipment", protectiveEquipment),
+		Tools:               noticesOf(lang, "tool", procedureTools),
+		Cautions:            noticesOf(lang, "caution", procedureCautions),
 	}
 	for _, s := range procedureStages {
 		stage := StageAnswer{ID: s.id, Text: text.Of(lang, "stage."+s.id)}
 		for _, x := range s.steps {
 			records := []RecordAnswer{}
 			for _, code := range x.records {
-				records = append(records, RecordAnswer{code, text.Of(lang, "record."+code), RecordMembers[code]})
+				records = append(records, RecordAnswer{code, text.Of(lang, "record."+code), recordMembers[code]})
 			}
 			stage.Steps = append(stage.Steps, ProcedureStepAnswer{
 				ID: x.id, Text: text.Of(lang, "procedure."+x.id), Who: x.who,
@@ -107,12 +107,4 @@ func Procedure(lang text.Language) any {
 		r.Stages = append(r.Stages, stage)
 	}
 	return r
-}
-
-func noticesOf(lang text.Language, kind string, codes []string) []Notice {
-	all := make([]Notice, len(codes))
-	for i, c := range codes {
-		all[i] = Notice{c, text.Of(lang, kind+c)}
-	}
-	return all
 }

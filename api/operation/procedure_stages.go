@@ -1,8 +1,8 @@
 package operation
 
-// RecordMembers are the things that are written down, each with the member of a
-// request that takes it; empty where none does and the notebook keeps it.
-var RecordMembers = map[string]string{
+// recordMembers are the things that are written down, each with the member of a
+// request that takes it; empty where none does: it stays in the notebook.
+var recordMembers = map[string]string{
 	"target_rate":          "calibrations#/target/applicationRate",
 	"rate_basis":           "calibrations#/target/rateBasis",
 	"label_maximum":        "calibrations#/target/labelMaximum",

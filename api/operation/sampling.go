@@ -52,7 +52,7 @@ type OutlierAnswer struct {
 
 const priorJeffreys = "jeffreys"
 
-var samplingAssumptions = noticeSetOf("sampling.", "random_points", "jeffreys_prior")
+var samplingAssumptions = noticeSetOf("sampling", "random_points", "jeffreys_prior")
 
 func samplingAnswer(ctx context.Context, x *calc.NozzleAcceptanceResult, points int) SamplingAnswer {
 	s, lang := x.Sampling, text.From(ctx)
@@ -108,7 +108,7 @@ func moreCatches(lang text.Language, s certainty.SamplingResult) *MoreCatchesAns
 func (r *NozzleAcceptanceRequest) outliersAnswer(ctx context.Context, found []certainty.Outlier) (all []OutlierAnswer) {
 	for _, x := range found {
 		all = append(all, OutlierAnswer{
-			Label: r.Catches[x.Value].Label, Pointer: r.round.pointer(x.Value), Test: x.Test,
+			Label: r.Catches[x.Value].Label, Pointer: r.origins.pointer(x.Value), Test: x.Test,
 			Statistic: wire.Number(x.Statistic), CriticalValue: wire.Number(x.Critical), Text: text.Coded(text.From(ctx), "outlier", string(x.Test)),
 			catch: x.Value,
 		})

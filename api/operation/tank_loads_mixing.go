@@ -28,7 +28,7 @@ const (
 	stepFillUp      = "fill_up"
 )
 
-var mixingWords = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, stepAdjuvant, stepFillUp}
+var mixingStepCodes = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, stepAdjuvant, stepFillUp}
 
 // mixingOrder lists the steps that there is something for, each with pointers to
 // its products; nothing for water alone.
@@ -38,7 +38,7 @@ func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.T
 	}
 	lang := text.From(ctx)
 	var steps []MixingStepAnswer
-	for _, word := range mixingWords {
+	for _, word := range mixingStepCodes {
 		step := MixingStepAnswer{Code: word, Text: text.Of(lang, "mixing."+word)}
 		for i := range asked {
 			if mixingStep(&asked[i], &found[i]) == word {

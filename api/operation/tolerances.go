@@ -34,8 +34,8 @@ type PresetSourceAnswer struct {
 	URL       string `json:"url,omitempty"`
 }
 
-// Tolerances encodes the presets itself, because quantities write themselves in
-// the encoder of the operations only.
+// Tolerances is the answer of GET /v1/tolerances. It is encoded here, since quantities
+// write themselves by the encoder of the operations only.
 func Tolerances(lang text.Language) ([]byte, error) {
 	var r TolerancesAnswer
 	for _, t := range calc.Tolerances() {

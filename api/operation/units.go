@@ -39,6 +39,7 @@ type FactorAnswer struct {
 	Denominator json.Number `json:"denominator"`
 }
 
+// Units is the answer of GET /v1/units.
 func Units(lang text.Language) any {
 	r := UnitsAnswer{Acre: AcreAnswer{"international", exact(unit.Acre.In(unit.SquareMetre)), text.Of(lang, "units.acre")}}
 	for _, u := range unit.All() {

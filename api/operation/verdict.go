@@ -1,9 +1,27 @@
 package operation
 
-import "reflect"
+import (
+	"reflect"
 
-// verdictOf finds where answers of a type say what they decide, and returns what
-// reads it: the verdict, or the decision, or else whether all is within tolerance.
+	"wetrun/calc/finding"
+)
+
+// within is a verdict as the member withinTolerance; nil when not judged.
+func within(v finding.Verdict) *bool { return is(finding.Within, v) }
+
+// overLabel is the verdict on a label's maximum as overLabelMaximum; nil when not judged.
+func overLabel(v finding.Verdict) *bool { return is(finding.Outside, v) }
+
+func is(wanted, v finding.Verdict) *bool {
+	if v == finding.NotJudged {
+		return nil
+	}
+	same := v == wanted
+	return &same
+}
+
+// verdictOf finds where answers of a type say what they decide, and returns what reads it,
+// for counting: the verdict, or the decision, or else whether all is within tolerance.
 func verdictOf(answer reflect.Type) func(reflect.Value) string {
 	for _, name := range []string{"Verdict", "Decision"} {
 		if f, ok := answer.FieldByName(name); ok && f.Type.Kind() == reflect.String {

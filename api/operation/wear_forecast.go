@@ -37,11 +37,11 @@ type WearCatchRequest struct {
 
 func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastAnswer, error) {
 	result, err := calc.WearForecast(r.input())
-	untimed := r.untimed()
-	if untimed != nil {
-		err = exceptTimes(err)
+	wrong := r.timeViolations()
+	if wrong != nil {
+		err = withoutTimeViolations(err)
 	}
-	if err := wire.Combined(append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), untimed...), err); err != nil {
+	if err := wire.Combined(append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), wrong...), err); err != nil {
 		return WearForecastAnswer{}, err
 	}
 	a := r.answer(ctx, result)
@@ -51,9 +51,9 @@ func wearForecast(ctx context.Context, r *WearForecastRequest) (WearForecastAnsw
 	return a, nil
 }
 
-// untimed reports the catches without their time, or with two. calc cannot tell
+// timeViolations reports the catches without their time, or with two. calc cannot tell
 // hours that are zero from hours that were not given.
-func (r *WearForecastRequest) untimed() (v finding.Invalid) {
+func (r *WearForecastRequest) timeViolations() (v finding.Invalid) {
 	dated := false
 	for i := range r.Catches {
 		dated = dated || !r.Catches[i].Date.IsZero()
@@ -72,9 +72,9 @@ func (r *WearForecastRequest) untimed() (v finding.Invalid) {
 	return v
 }
 
-// exceptTimes leaves out what calc says of the times of single catches, of which untimed
-// knows more.
-func exceptTimes(err error) error {
+// withoutTimeViolations leaves out what calc says of the times of single catches, of which
+// timeViolations knows more.
+func withoutTimeViolations(err error) error {
 	var v finding.Invalid
 	if !errors.As(err, &v) {
 		return err

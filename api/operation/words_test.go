@@ -68,7 +68,7 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 			return true
 		})
 	}
-	for _, word := range mixingWords {
+	for _, word := range mixingStepCodes {
 		if !text.Has("mixing." + word) {
 			t.Errorf("mixing.%s has no words", word)
 		}

@@ -139,7 +139,7 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 		}
 		ctx := text.In(context.Background(), text.Match(language))
 		var request CalibrationsRequest
-		a, refused := answerBody(ctx, []byte(sheet), CalibrationsTable, &request, calibrations)
+		a, refused := answerBody(ctx, []byte(sheet), calibrationsTable, &request, calibrations)
 		if refused != nil {
 			t.Fatalf("%s", problemIndented(ctx, refused))
 		}

@@ -40,14 +40,14 @@ func (s *summary) tooCloseLines(of string, c working.ConformanceAnswer) []string
 func (s *summary) catchRemarks(x *NozzleAcceptanceAnswer) []string {
 	var remarks sharedRemarks
 	for i, c := range x.Catches {
-		remarks.add(x.round.name(c.Label, i), c.ConformanceDetail)
+		remarks.add(x.origins.name(c.Label, i), c.ConformanceDetail)
 	}
 	for _, o := range x.Outliers {
 		acted := func(a ActionAnswer) bool { return a.Pointer == o.Pointer }
 		if slices.ContainsFunc(x.Actions, acted) {
 			continue
 		}
-		remarks.add(x.round.name(o.Label, o.catch), o.Text)
+		remarks.add(x.origins.name(o.Label, o.catch), o.Text)
 	}
 	return remarks.lines()
 }

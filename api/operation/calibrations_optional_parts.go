@@ -94,8 +94,8 @@ type CostAnswer struct {
 	Total     wire.Money    `json:"total,omitzero"`
 }
 
-// extras fills in the parts that a sheet can do without.
-func (r *CalibrationsRequest) extras(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsAnswer) {
+// optionalParts fills in the parts that a sheet can do without.
+func (r *CalibrationsRequest) optionalParts(ctx context.Context, x calc.FieldSheetResult, a *CalibrationsAnswer) {
 	a.Maintenance = MaintenancePart{Status: x.MaintenanceStatus, Findings: r.Maintenance.Findings}
 	a.Maintenance.Beds = slices.Grow(a.Maintenance.Beds, len(x.Maintenance))
 	for i, d := range x.Maintenance {

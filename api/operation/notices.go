@@ -1,0 +1,74 @@
+package operation
+
+import (
+	"context"
+
+	"wetrun/api/wire"
+	"wetrun/calc/finding"
+	"wetrun/internal/text"
+)
+
+// A Warning is something unusual in a request that could be answered all the same.
+type Warning struct {
+	Code    string `json:"code"`
+	Pointer string `json:"pointer"`
+	Detail  string `json:"detail"`
+}
+
+// A Notice is a code with its text: a caution, or a next step.
+type Notice struct {
+	Code string `json:"code"`
+	Text string `json:"text"`
+}
+
+// A noticeSet is some notices in the words of each language, made once for all
+// answers that carry them.
+type noticeSet [][]Notice
+
+func noticeSetOf(kind string, codes ...string) (s noticeSet) {
+	for _, lang := range text.Languages() {
+		s = append(s, noticesOf(lang, kind, codes))
+	}
+	return s
+}
+
+// cautionsOf are the cautions that every answer of an operation has.
+func cautionsOf(codes ...string) noticeSet { return noticeSetOf("caution", codes...) }
+
+// in are the notices in the language of the request. Nobody changes them.
+func (s noticeSet) in(ctx context.Context) []Notice { return s[text.From(ctx)] }
+
+// cautions words cautions by their codes, for answers that choose among them.
+func cautions(ctx context.Context, codes ...string) []Notice {
+	return noticesOf(text.From(ctx), "caution", codes)
+}
+
+// noticesOf words codes, of which the texts are kind.code.
+func noticesOf(lang text.Language, kind string, codes []string) []Notice {
+	all := make([]Notice, len(codes))
+	for i, c := range codes {
+		all[i] = Notice{c, text.Coded(lang, kind, c)}
+	}
+	return all
+}
+
+// warnings words what calc found unusual.
+func warnings(ctx context.Context, found []finding.Warning) []Warning {
+	if len(found) == 0 {
+		return nil
+	}
+	lang := text.From(ctx)
+	all := make([]Warning, len(found))
+	for i, w := range found {
+		all[i] = Warning{w.Code, wire.Pointer(w.Place), text.Coded(lang, "warning", w.Code)}
+	}
+	return all
+}
+
+// nextSteps words what to do next by its codes; nil when there is nothing.
+func nextSteps(ctx context.Context, codes ...string) []Notice {
+	if len(codes) == 0 {
+		return nil
+	}
+	return noticesOf(text.From(ctx), "next", codes)
+}
