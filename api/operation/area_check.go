@@ -41,7 +41,7 @@ func (s *AreaStandards) input() calc.AreaStandards {
 	}
 }
 
-// AreaCheckAnswer is the answer.
+// AreaCheckAnswer is the answer of POST /v1/area-check.
 type AreaCheckAnswer struct {
 	Area                    wire.Quantity `json:"area"`
 	ApplicationRate         wire.Quantity `json:"applicationRate"`

@@ -18,7 +18,7 @@ type ConvertRequest struct {
 	Showing
 }
 
-// ConvertAnswer is the answer.
+// ConvertAnswer is the answer of POST /v1/convert.
 type ConvertAnswer struct {
 	Quantity wire.Quantity `json:"quantity"`
 	working.Explained

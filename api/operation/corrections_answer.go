@@ -12,7 +12,7 @@ import (
 	"wetrun/internal/text"
 )
 
-// CorrectionsAnswer is the answer.
+// CorrectionsAnswer is the answer of POST /v1/corrections.
 type CorrectionsAnswer struct {
 	Deviation              wire.Quantity           `json:"deviation"`
 	RateTolerance          wire.Quantity           `json:"rateTolerance"`
@@ -86,8 +86,8 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 		}
 	}
 	a.Cautions = cautions(ctx, codes...)
-	for i, no := range x.Rejected {
-		a.Rejected[i] = r.rejectionAnswer(lang, no)
+	for i, rejection := range x.Rejected {
+		a.Rejected[i] = r.rejectionAnswer(lang, rejection)
 	}
 	return a
 }

@@ -35,31 +35,31 @@ type RejectionAnswer struct {
 	Deviation                wire.Quantity        `json:"deviation,omitzero"`
 }
 
-func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, no calc.Rejection) RejectionAnswer {
+func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, x calc.Rejection) RejectionAnswer {
 	units := r.units()
-	a := RejectionAnswer{Change: no.Change, Reason: no.Reason, Detail: text.Coded(lang, "rejected", string(no.Reason))}
-	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, no.NeededGroundSpeed, no.SpeedLimit, units.speed)
-	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, no.NeededPressure, no.PressureLimit, units.pressure)
-	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, no.NeededEngineSpeed, no.EngineSpeedLimit, unit.IDRpm)
-	bounded(&a.NeededDutyCycle, &a.MinimumDutyCycle, &a.MaximumDutyCycle, no.NeededDutyCycle, no.DutyCycleLimit, unit.IDPct)
-	if no.ApplicationRateAtLimit != 0 {
-		a.ApplicationRateAtLimit = wire.In(no.ApplicationRateAtLimit, units.rate)
-		a.DeviationAtLimit = percent(no.DeviationAtLimit)
+	a := RejectionAnswer{Change: x.Change, Reason: x.Reason, Detail: text.Coded(lang, "rejected", string(x.Reason))}
+	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, x.NeededGroundSpeed, x.SpeedLimit, units.speed)
+	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, x.NeededPressure, x.PressureLimit, units.pressure)
+	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, x.NeededEngineSpeed, x.EngineSpeedLimit, unit.IDRpm)
+	bounded(&a.NeededDutyCycle, &a.MinimumDutyCycle, &a.MaximumDutyCycle, x.NeededDutyCycle, x.DutyCycleLimit, unit.IDPct)
+	if x.ApplicationRateAtLimit != 0 {
+		a.ApplicationRateAtLimit = wire.In(x.ApplicationRateAtLimit, units.rate)
+		a.DeviationAtLimit = percent(x.DeviationAtLimit)
 	}
 	if r.sheet {
 		return a
 	}
-	a.Changes, a.Gear = no.Changes.All(), r.gearLabel(no.Gear)
-	if no.DropletClass != calc.DropletClassUnknown {
-		a.DropletClass = string(no.DropletClass)
+	a.Changes, a.Gear = x.Changes.All(), r.gearLabel(x.Gear)
+	if x.DropletClass != calc.DropletClassUnknown {
+		a.DropletClass = string(x.DropletClass)
 	}
-	a.Nozzle = r.plannedNozzle(no.Nozzle)
-	if no.GroundSpeed != 0 {
-		a.GroundSpeed = wire.In(no.GroundSpeed, units.speed)
+	a.Nozzle = r.plannedNozzle(x.Nozzle)
+	if x.GroundSpeed != 0 {
+		a.GroundSpeed = wire.In(x.GroundSpeed, units.speed)
 	}
-	if no.PredictedApplicationRate != 0 {
-		a.PredictedApplicationRate = wire.In(no.PredictedApplicationRate, units.rate)
-		a.Deviation = percent(no.Deviation)
+	if x.PredictedApplicationRate != 0 {
+		a.PredictedApplicationRate = wire.In(x.PredictedApplicationRate, units.rate)
+		a.Deviation = percent(x.Deviation)
 	}
 	return a
 }

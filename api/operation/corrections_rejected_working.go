@@ -11,40 +11,40 @@ import (
 )
 
 // rejection adds the numbers of a change that cannot be made.
-func (k *correctionsWork) rejection(w working.Working, no *calc.Rejection, a *RejectionAnswer) {
-	if no.Attempt == (calc.Attempt{}) {
+func (k *correctionsWork) rejection(w working.Working, x *calc.Rejection, a *RejectionAnswer) {
+	if x.Attempt == (calc.Attempt{}) {
 		return
 	}
-	t := no.Attempt
-	y := attemptMembers{names: [6]string{"/neededGroundSpeed", "/neededPressure", "/neededEngineSpeed", "/neededDutyCycle", "/predictedApplicationRate", "/deviation"}}
-	y.rate, y.deviation = a.PredictedApplicationRate, a.Deviation
-	if a.ApplicationRateAtLimit.Given() {
-		y.rate, y.deviation = a.ApplicationRateAtLimit, a.DeviationAtLimit
-		y.names[4], y.names[5] = "/applicationRateAtLimit", "/deviationAtLimit"
+	t := x.Attempt
+	members := attemptMembers{
+		speed: member{name: "/neededGroundSpeed"}, pressure: member{name: "/neededPressure"},
+		engine: member{name: "/neededEngineSpeed"}, duty: member{name: "/neededDutyCycle"},
+		rate: member{"/predictedApplicationRate", a.PredictedApplicationRate}, deviation: member{"/deviation", a.Deviation},
 	}
-	if no.Reason == calc.ReasonPumpFollowsEngine && no.Change == calc.ChangeEngineSpeed {
+	if a.ApplicationRateAtLimit.Given() {
+		members.rate, members.deviation = member{"/applicationRateAtLimit", a.ApplicationRateAtLimit}, member{"/deviationAtLimit", a.DeviationAtLimit}
+	}
+	if x.Reason == calc.ReasonPumpFollowsEngine && x.Change == calc.ChangeEngineSpeed {
 		return // the rate stays as it was measured
 	}
 	if t.Solves {
-		own, needed := [...]*wire.Quantity{&y.speed, &y.pressure, &y.engine, &y.duty}, [...]wire.Quantity{a.NeededGroundSpeed, a.NeededPressure, a.NeededEngineSpeed, a.NeededDutyCycle}
-		i := map[calc.Change]int{calc.ChangeSpeed: 0, calc.ChangePressure: 1, calc.ChangeEngineSpeed: 2, calc.ChangeDutyCycle: 3}[t.Solved]
-		if same(needed[i].SI(), t.Needed) {
-			*own[i] = needed[i]
+		needed := map[calc.Change]wire.Quantity{
+			calc.ChangeSpeed: a.NeededGroundSpeed, calc.ChangePressure: a.NeededPressure, calc.ChangeEngineSpeed: a.NeededEngineSpeed, calc.ChangeDutyCycle: a.NeededDutyCycle,
+		}[t.Solved]
+		if same(needed.SI(), t.Needed) {
+			members.solved(t.Solved).value = needed
 		}
 	}
-	k.attempt(w, &t, &y)
+	k.attempt(w, &t, &members)
 	k.needed(w, &t, a)
-	for _, l := range [...]struct {
-		member string
-		value  wire.Quantity
-	}{
+	for _, bound := range [...]member{
 		{"/minimumGroundSpeed", a.MinimumGroundSpeed}, {"/maximumGroundSpeed", a.MaximumGroundSpeed},
 		{"/minimumPressure", a.MinimumPressure}, {"/maximumPressure", a.MaximumPressure},
 		{"/minimumEngineSpeed", a.MinimumEngineSpeed}, {"/maximumEngineSpeed", a.MaximumEngineSpeed},
 		{"/minimumDutyCycle", a.MinimumDutyCycle}, {"/maximumDutyCycle", a.MaximumDutyCycle},
 	} {
-		if l.value.Given() {
-			w.Conversion(l.member, l.value, k.limit(l.value))
+		if bound.value.Given() {
+			w.Conversion(bound.name, bound.value, k.limit(bound.value))
 		}
 	}
 }

@@ -25,13 +25,13 @@ func (r *CorrectionsRequest) work(w working.Working, x *calc.CorrectionsResult, 
 	}
 	w.Line(method.RateDeviation, "/deviation", a.Deviation).With("R", r.Measured.ApplicationRate).With("R_t", r.TargetApplicationRate)
 	for i := range x.Plans {
-		p, y, w := &x.Plans[i], &a.Plans[i], w.Item("/plans", i)
-		k.attempt(w, &p.Attempt, &attemptMembers{
-			speed: y.GroundSpeed, pressure: y.SprayPressure, engine: y.EngineSpeed, duty: y.DutyCycle,
-			rate: y.PredictedApplicationRate, deviation: y.Deviation,
-			names: [6]string{"/groundSpeed", "/sprayPressure", "/engineSpeed", "/dutyCycle", "/predictedApplicationRate", "/deviation"},
+		plan, answer, w := &x.Plans[i], &a.Plans[i], w.Item("/plans", i)
+		k.attempt(w, &plan.Attempt, &attemptMembers{
+			speed: member{"/groundSpeed", answer.GroundSpeed}, pressure: member{"/sprayPressure", answer.SprayPressure},
+			engine: member{"/engineSpeed", answer.EngineSpeed}, duty: member{"/dutyCycle", answer.DutyCycle},
+			rate: member{"/predictedApplicationRate", answer.PredictedApplicationRate}, deviation: member{"/deviation", answer.Deviation},
 		})
-		k.size(w, p, y)
+		k.size(w, plan, answer)
 	}
 	for i := range x.Rejected {
 		k.rejection(w.Item("/rejected", i), &x.Rejected[i], &a.Rejected[i])
@@ -39,9 +39,25 @@ func (r *CorrectionsRequest) work(w working.Working, x *calc.CorrectionsResult, 
 }
 
 // attemptMembers are the members of an answer that an attempt fills, where it has them.
-type attemptMembers struct {
-	speed, pressure, engine, duty, rate, deviation wire.Quantity
-	names                                          [6]string
+type attemptMembers struct{ speed, pressure, engine, duty, rate, deviation member }
+
+// A member is one of them; its value is not given where the answer does not have it.
+type member struct {
+	name  string
+	value wire.Quantity
+}
+
+// solved is the member of what was solved for.
+func (a *attemptMembers) solved(change calc.Change) *member {
+	switch change {
+	case calc.ChangeSpeed:
+		return &a.speed
+	case calc.ChangePressure:
+		return &a.pressure
+	case calc.ChangeEngineSpeed:
+		return &a.engine
+	}
+	return &a.duty
 }
 
 // value is one of a state: as it was given where it is the measured one.
@@ -95,7 +111,7 @@ func (k *correctionsWork) known(w working.Working, n int) (flow, pressure wire.Q
 }
 
 // rate adds the line of the rate in a state, by what differs from the measured one.
-func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Quantity, member string, answered wire.Quantity) wire.Quantity {
+func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Quantity, answer member) wire.Quantity {
 	m, one := &k.r.Measured, working.PlainNumber(1)
 	v, vp, p, pp, d, dp := one, one, one, one, one, one
 	moved := !same(float64(s.SprayPressure), m.SprayPressure.SI())
@@ -116,7 +132,7 @@ func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Q
 		rate *= dp.SI() / d.SI()
 	}
 	value := wire.In(rate, k.units.rate)
-	w.LineOr(method.PredictedRate, member, answered, value).
+	w.LineOr(method.PredictedRate, answer.name, answer.value, value).
 		With("R", m.ApplicationRate).With("f", f).With("v", v).With("v_p", vp).With("p_p", pp).With("p", p).With("n", k.exponent).With("d_p", dp).With("d", d)
 	return value
 }
@@ -129,25 +145,25 @@ func (k *correctionsWork) attempt(w working.Working, t *calc.Attempt, a *attempt
 	engineSolved := t.Solves && t.Solved == calc.ChangeEngineSpeed
 	if t.From.Gear != 0 {
 		from := wire.In(t.From.GroundSpeed, k.units.speed)
-		answered := a.speed
+		answered := a.speed.value
 		if t.Solves && (engineSolved || t.Solved == calc.ChangeSpeed) {
 			answered = wire.Quantity{}
 		}
-		w.LineOr(method.SpeedInGear, a.names[0], answered, from).With("v_g", speed).With("e", m.EngineSpeed).With("e_g", engine)
+		w.LineOr(method.SpeedInGear, a.speed.name, answered, from).With("v_g", speed).With("e", m.EngineSpeed).With("e_g", engine)
 	}
 	if t.Solves {
 		k.solved(w, t, f, a)
 		if engineSolved {
-			w.LineOr(method.SpeedInGear, a.names[0], a.speed, wire.In(t.To.GroundSpeed, k.units.speed)).
+			w.LineOr(method.SpeedInGear, a.speed.name, a.speed.value, wire.In(t.To.GroundSpeed, k.units.speed)).
 				With("v_g", speed).With("e", wire.In(t.To.EngineSpeed, unit.IDRpm)).With("e_g", engine)
 		}
 	}
-	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.Given() {
-		w.Conversion(a.names[1], a.pressure, m.SprayPressure)
+	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.value.Given() {
+		w.Conversion(a.pressure.name, a.pressure.value, m.SprayPressure)
 	}
-	if a.rate.Given() {
-		k.rate(w, &t.To, f, a.names[4], a.rate)
-		w.Line(method.RateDeviation, a.names[5], a.deviation).With("R", a.rate).With("R_t", k.r.TargetApplicationRate)
+	if a.rate.value.Given() {
+		k.rate(w, &t.To, f, a.rate)
+		w.Line(method.RateDeviation, a.deviation.name, a.deviation.value).With("R", a.rate.value).With("R_t", k.r.TargetApplicationRate)
 	}
 }
 
@@ -156,33 +172,32 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 	m := &k.r.Measured
 	base := m.ApplicationRate
 	if t.From.Gear != 0 || t.From.Nozzle != 0 {
-		base = k.rate(w, &t.From, f, "", wire.Quantity{})
+		base = k.rate(w, &t.From, f, member{})
 	}
-	answered := map[calc.Change]wire.Quantity{calc.ChangeSpeed: a.speed, calc.ChangePressure: a.pressure, calc.ChangeEngineSpeed: a.engine, calc.ChangeDutyCycle: a.duty}[t.Solved]
-	name := map[calc.Change]string{calc.ChangeSpeed: a.names[0], calc.ChangePressure: a.names[1], calc.ChangeEngineSpeed: a.names[2], calc.ChangeDutyCycle: a.names[3]}[t.Solved]
-	wanted := answered
+	name, answered := a.solved(t.Solved).name, a.solved(t.Solved).value
+	needed := answered
 	if !same(answered.SI(), t.Needed) {
-		wanted = wire.Quantity{} // the answer stands at the limit
+		needed = wire.Quantity{} // the answer stands at the limit
 	}
 	switch t.Solved {
 	case calc.ChangeSpeed:
-		w.LineOr(method.CorrectedSpeed, name, wanted, wire.In(t.Needed, k.units.speed)).
+		w.LineOr(method.CorrectedSpeed, name, needed, wire.In(t.Needed, k.units.speed)).
 			With("v", k.speed(&t.From)).With("R", base).With("R_t", k.r.TargetApplicationRate)
 	case calc.ChangePressure:
 		if k.byChart(t.From.Nozzle) {
-			k.pressureByChart(w, t, name, wanted, base)
+			k.pressureByChart(w, t, name, needed, base)
 			break
 		}
-		w.LineOr(method.CorrectedPressure, name, wanted, wire.In(t.Needed, k.units.pressure)).
+		w.LineOr(method.CorrectedPressure, name, needed, wire.In(t.Needed, k.units.pressure)).
 			With("p", m.SprayPressure).With("R", base).With("R_t", k.r.TargetApplicationRate).With("n", k.exponent)
 	case calc.ChangeEngineSpeed:
-		w.LineOr(method.CorrectedEngineSpeed, name, wanted, wire.In(t.Needed, unit.IDRpm)).
+		w.LineOr(method.CorrectedEngineSpeed, name, needed, wire.In(t.Needed, unit.IDRpm)).
 			With("e", m.EngineSpeed).With("R", base).With("R_t", k.r.TargetApplicationRate)
 	case calc.ChangeDutyCycle:
-		w.LineOr(method.CorrectedDutyCycle, name, wanted, wire.In(t.Needed, unit.IDPct)).
+		w.LineOr(method.CorrectedDutyCycle, name, needed, wire.In(t.Needed, unit.IDPct)).
 			With("d", m.DutyCycle).With("R", base).With("R_t", k.r.TargetApplicationRate)
 	}
-	if !t.AtLimit || wanted.Given() {
+	if !t.AtLimit || needed.Given() {
 		return
 	}
 	if t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed {

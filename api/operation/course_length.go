@@ -21,7 +21,7 @@ type CourseLengthRequest struct {
 	Results
 }
 
-// CourseLengthAnswer is the answer.
+// CourseLengthAnswer is the answer of POST /v1/course-length.
 type CourseLengthAnswer struct {
 	CourseLength wire.Quantity `json:"courseLength"`
 	Area         wire.Quantity `json:"area"`

@@ -22,7 +22,7 @@ type FieldCapacityRequest struct {
 	Results
 }
 
-// FieldCapacityAnswer is the answer. Loads and refills are pointers, since no
+// FieldCapacityAnswer is the answer of POST /v1/field-capacity. Loads and refills are pointers, since no
 // refill is an answer too.
 type FieldCapacityAnswer struct {
 	FieldEfficiency     wire.Quantity `json:"fieldEfficiency"`

@@ -30,7 +30,7 @@ type RunRequest struct {
 	Stopwatch    string         `json:"stopwatch,omitzero"`
 }
 
-// GroundSpeedAnswer is the answer.
+// GroundSpeedAnswer is the answer of POST /v1/ground-speed.
 type GroundSpeedAnswer struct {
 	GroundSpeed     wire.Quantity `json:"groundSpeed"`
 	Runs            []RunAnswer   `json:"runs"`

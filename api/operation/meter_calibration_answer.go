@@ -10,7 +10,7 @@ import (
 	"wetrun/calc/unit"
 )
 
-// MeterCalibrationAnswer is the answer: the correction, and the setting that it
+// MeterCalibrationAnswer is the answer of POST /v1/meter-calibration: the correction, and the setting that it
 // makes.
 type MeterCalibrationAnswer struct {
 	Readings         []MeterReadingAnswer `json:"readings"`

@@ -12,7 +12,7 @@ import (
 	"wetrun/internal/text"
 )
 
-// NozzleAcceptanceAnswer is the answer.
+// NozzleAcceptanceAnswer is the answer of POST /v1/nozzle-acceptance.
 type NozzleAcceptanceAnswer struct {
 	Nozzle                  *NozzleAnswer           `json:"nozzle,omitzero"`
 	Tolerance               ToleranceAnswer         `json:"tolerance"`

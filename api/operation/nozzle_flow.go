@@ -26,7 +26,7 @@ type PredictionRequest struct {
 	LiquidDensity   wire.Quantity `json:"liquidDensity,omitzero" is:"density"`
 }
 
-// NozzleFlowAnswer is the answer.
+// NozzleFlowAnswer is the answer of POST /v1/nozzle-flow.
 type NozzleFlowAnswer struct {
 	Catches            []CatchFlowAnswer      `json:"catches"`
 	MeanNozzleFlowRate wire.Quantity          `json:"meanNozzleFlowRate"`

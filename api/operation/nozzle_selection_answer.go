@@ -12,7 +12,7 @@ import (
 	"wetrun/internal/text"
 )
 
-// NozzleSelectionAnswer is the answer.
+// NozzleSelectionAnswer is the answer of POST /v1/nozzle-selection.
 type NozzleSelectionAnswer struct {
 	TargetApplicationRate   wire.Quantity          `json:"targetApplicationRate"`
 	GroundSpeed             wire.Quantity          `json:"groundSpeed"`

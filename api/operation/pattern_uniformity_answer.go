@@ -10,7 +10,7 @@ import (
 	"wetrun/calc/finding"
 )
 
-// PatternUniformityAnswer is the answer.
+// PatternUniformityAnswer is the answer of POST /v1/pattern-uniformity.
 type PatternUniformityAnswer struct {
 	MaxCoefficientOfVariation wire.Quantity          `json:"maxCoefficientOfVariation"`
 	MaxPlaceDeviation         wire.Quantity          `json:"maxPlaceDeviation"`

@@ -30,7 +30,7 @@ type ReadingRequest struct {
 	Gauge    string             `json:"gauge,omitzero"`
 }
 
-// PressureUniformityAnswer is the answer.
+// PressureUniformityAnswer is the answer of POST /v1/pressure-uniformity.
 type PressureUniformityAnswer struct {
 	Highest         wire.Quantity `json:"highest"`
 	Lowest          wire.Quantity `json:"lowest"`

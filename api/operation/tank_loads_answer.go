@@ -13,7 +13,7 @@ import (
 	"wetrun/internal/text"
 )
 
-// TankLoadsAnswer is the answer.
+// TankLoadsAnswer is the answer of POST /v1/tank-loads.
 type TankLoadsAnswer struct {
 	TreatedArea      wire.Quantity       `json:"treatedArea"`
 	FieldArea        wire.Quantity       `json:"fieldArea,omitzero"`

@@ -141,13 +141,13 @@ func (k *tankWork) product(i int, x *calc.TankLoadsResult, liquid *[4][]wire.Qua
 	for _, share := range k.shares(&a.Measure) {
 		amount(w.Part("/measure"), share.member, share.amount, share.volume)
 	}
-	applied := func(member string, result, at, mixedFor wire.Quantity) {
+	applied := func(member string, result, rateApplied, mixedFor wire.Quantity) {
 		switch {
 		case !result.Given():
 		case p.Concentration.Given():
-			w.Line(method.ConcentrateRate, member, result).With("c", p.Concentration).With("R_a", at)
+			w.Line(method.ConcentrateRate, member, result).With("c", p.Concentration).With("R_a", rateApplied)
 		default:
-			w.Line(method.ProductRateApplied, member, result).With("P", rate).With("R_a", at).With("R", mixedFor)
+			w.Line(method.ProductRateApplied, member, result).With("P", rate).With("R_a", rateApplied).With("R", mixedFor)
 		}
 	}
 	applied("/ratePerArea", a.RatePerArea, k.basis, k.basis)

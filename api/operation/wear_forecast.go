@@ -59,14 +59,14 @@ func (r *WearForecastRequest) timeViolations() (v finding.Invalid) {
 		dated = dated || !r.Catches[i].Date.IsZero()
 	}
 	for i := range r.Catches {
-		c, at := &r.Catches[i], finding.Item("catches", i)
+		c, place := &r.Catches[i], finding.Item("catches", i)
 		switch {
 		case dated && c.Hours.Given():
-			v = append(v, finding.Violation{Place: at.Member("hours"), Code: finding.CodeConflict, Because: at.Member("date")})
+			v = append(v, finding.Violation{Place: place.Member("hours"), Code: finding.CodeConflict, Because: place.Member("date")})
 		case dated && c.Date.IsZero():
-			v = append(v, finding.Violation{Place: at.Member("date"), Code: finding.CodeRequired})
+			v = append(v, finding.Violation{Place: place.Member("date"), Code: finding.CodeRequired})
 		case !dated && !c.Hours.Given():
-			v = append(v, finding.Violation{Place: at.Member("hours"), Code: finding.CodeRequired, Instead: []finding.Place{at.Member("date")}})
+			v = append(v, finding.Violation{Place: place.Member("hours"), Code: finding.CodeRequired, Instead: []finding.Place{place.Member("date")}})
 		}
 	}
 	return v

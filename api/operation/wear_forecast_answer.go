@@ -12,7 +12,7 @@ import (
 	"wetrun/internal/text"
 )
 
-// WearForecastAnswer is the answer.
+// WearForecastAnswer is the answer of POST /v1/wear-forecast.
 type WearForecastAnswer struct {
 	Nozzle            *NozzleAnswer     `json:"nozzle,omitzero"`
 	SprayPressure     wire.Quantity     `json:"sprayPressure"`
