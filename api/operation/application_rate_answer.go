@@ -11,7 +11,8 @@ import (
 	"wetrun/calc/unit"
 )
 
-// ApplicationRateAnswer is the answer of POST /v1/application-rate: all four, and what follows from them.
+// ApplicationRateAnswer is the answer of POST /v1/application-rate: all four that make a rate,
+// and what follows from them.
 type ApplicationRateAnswer struct {
 	SolvedFor             calc.Solved   `json:"solvedFor"`
 	NozzleFlowRate        wire.Quantity `json:"nozzleFlowRate"`

@@ -67,7 +67,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Steps:    record.Lines{Heading: s.of("do")},
 		Parts:    s.recordParts(),
 		Plans:    s.plans(),
-		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warned()},
+		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warningLines()},
 		Working:  s.working(),
 		Cautions: record.Lines{Heading: s.of("cautions")},
 		Sign:     []string{s.word("sign_measured"), s.word("sign_checked"), s.word("sign_date")},

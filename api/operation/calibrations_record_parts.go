@@ -12,7 +12,7 @@ import (
 // says, and the readings it comes from.
 func (s *sheetRecord) recordParts() (all []record.Part) {
 	eye := s.answer.Maintenance
-	all = append(all, record.Part{Heading: s.word("by_eye"), Status: string(eye.Status), Word: s.of(string(eye.Status)), Lines: s.seen(eye)})
+	all = append(all, record.Part{Heading: s.word("by_eye"), Status: string(eye.Status), Word: s.of(string(eye.Status)), Lines: s.foundByEye(eye)})
 	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
 		all = append(all, record.Part{
@@ -121,8 +121,8 @@ func (s *sheetRecord) runs() *record.Table {
 	return t
 }
 
-// seen words what was found by eye.
-func (s *sheetRecord) seen(m MaintenancePart) (lines []string) {
+// foundByEye words what was found by eye.
+func (s *sheetRecord) foundByEye(m MaintenancePart) (lines []string) {
 	for i, b := range m.Beds {
 		done := ""
 		if b.Done != nil && *b.Done {

@@ -7,8 +7,8 @@ import (
 	"wetrun/internal/record"
 )
 
-// warned are the texts of all warnings, each once.
-func (s *sheetRecord) warned() (lines []string) {
+// warningLines are the texts of all warnings, each once.
+func (s *sheetRecord) warningLines() (lines []string) {
 	seen := map[string]bool{}
 	add := func(all []Warning) {
 		for _, w := range all {
@@ -33,7 +33,7 @@ func (s *sheetRecord) warned() (lines []string) {
 	}
 	if x := a.Correction.Result; x != nil {
 		add(x.Warnings)
-		lines = append(lines, s.ofPlans(x.Plans)...)
+		lines = append(lines, s.planWarnings(x.Plans)...)
 	}
 	if x := a.AreaCheck.Result; x != nil {
 		add(x.Warnings)
@@ -54,9 +54,9 @@ func (s *sheetRecord) plans() *record.Table {
 	return t
 }
 
-// ofPlans are the warnings of the plans that are shown, with the numbers of those that
+// planWarnings are the warnings of the plans that are shown, with the numbers of those that
 // each is of.
-func (s *sheetRecord) ofPlans(plans []PlanAnswer) (lines []string) {
+func (s *sheetRecord) planWarnings(plans []PlanAnswer) (lines []string) {
 	numbers := map[string][]string{}
 	var order []string
 	for i, p := range shown(plans) {
@@ -73,5 +73,5 @@ func (s *sheetRecord) ofPlans(plans []PlanAnswer) (lines []string) {
 	return lines
 }
 
-// shown are as many plans as people are shown.
-func shown(plans []PlanAnswer) []PlanAnswer { return plans[:min(len(plans), mostPlansInSummary)] }
+// shown are the plans that a crew is shown.
+func shown(plans []PlanAnswer) []PlanAnswer { return plans[:min(len(plans), mostPlansShown)] }

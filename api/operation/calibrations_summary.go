@@ -35,7 +35,7 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 			s.line("  " + line)
 		}
 		if c := a.Correction.Result; c != nil && p.name == "rate" {
-			for _, plan := range c.Plans[:min(len(c.Plans), mostPlansInSummary)] {
+			for _, plan := range shown(c.Plans) {
 				s.line("  " + s.of("plan", s.changes(plan), s.quantity(plan.PredictedApplicationRate)))
 			}
 		}
@@ -185,8 +185,8 @@ func nameOrNumber(name string, i int) string {
 	return strconv.Itoa(i + 1)
 }
 
-// mostPlansInSummary is how many plans a crew is shown, the least change first.
-const mostPlansInSummary = 5
+// mostPlansShown is how many plans a crew is shown, the least change first.
+const mostPlansShown = 5
 
 // changes words what a plan changes.
 func (s *summary) changes(p PlanAnswer) string {

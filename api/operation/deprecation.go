@@ -2,7 +2,7 @@ package operation
 
 import "time"
 
-// A Deprecation marks an operation that is to go. Add it to a line of the table:
+// A Deprecation marks an operation that is to go. Add it to a line of All:
 //
 //	calculation("x", x).Deprecated(Deprecation{Since: …, Sunset: …, Successor: "/v1/y"}),
 type Deprecation struct {

@@ -22,8 +22,8 @@ type FieldCapacityRequest struct {
 	Results
 }
 
-// FieldCapacityAnswer is the answer of POST /v1/field-capacity. Loads and refills are pointers, since no
-// refill is an answer too.
+// FieldCapacityAnswer is the answer of POST /v1/field-capacity. Loads and refills are
+// pointers, since no refill is an answer too.
 type FieldCapacityAnswer struct {
 	FieldEfficiency     wire.Quantity `json:"fieldEfficiency"`
 	TheoreticalWorkRate wire.Quantity `json:"theoreticalWorkRate"`

@@ -10,8 +10,8 @@ import (
 	"wetrun/calc/unit"
 )
 
-// MeterCalibrationAnswer is the answer of POST /v1/meter-calibration: the correction, and the setting that it
-// makes.
+// MeterCalibrationAnswer is the answer of POST /v1/meter-calibration: the correction, and the
+// setting that it makes.
 type MeterCalibrationAnswer struct {
 	Readings         []MeterReadingAnswer `json:"readings"`
 	CorrectionFactor wire.Quantity        `json:"correctionFactor,omitzero"`

@@ -98,7 +98,7 @@ func (n *NozzleRequest) answer(p unit.Pressure) *NozzleAnswer {
 	case err != nil:
 		return nil
 	case len(n.FlowChart) > 0:
-		return n.point(flow, pressure)
+		return n.chartAnswer(flow, pressure)
 	case n.Size == "":
 		return &NozzleAnswer{RatedFlowRate: n.RatedFlowRate, RatedPressure: n.RatedPressure}
 	}
@@ -109,8 +109,8 @@ func (n *NozzleRequest) answer(p unit.Pressure) *NozzleAnswer {
 	return &NozzleAnswer{RatedFlowRate: wire.In(flow, flowUnit), RatedPressure: wire.In(pressure, pressureUnit), Size: n.Size, SizeRating: cmp.Or(n.SizeRating, calc.ISO3Bar)}
 }
 
-// point is the line of the sheet that calc chose.
-func (n *NozzleRequest) point(flow unit.FlowRate, pressure unit.Pressure) *NozzleAnswer {
+// chartAnswer is the point of the chart that calc chose, as it was given.
+func (n *NozzleRequest) chartAnswer(flow unit.FlowRate, pressure unit.Pressure) *NozzleAnswer {
 	charted := true
 	a := &NozzleAnswer{FromFlowChart: &charted}
 	for _, p := range n.FlowChart {
@@ -121,16 +121,16 @@ func (n *NozzleRequest) point(flow unit.FlowRate, pressure unit.Pressure) *Nozzl
 	return a
 }
 
-// between is the index of the upper one of the two points of the chart that a
+// chartPointAbove is the index of the upper one of the two points of the chart that a
 // pressure lies between; 0 outside of it, and without one.
-func (n *NozzleRequest) between(p unit.Pressure) int {
+func (n *NozzleRequest) chartPointAbove(p unit.Pressure) int {
 	return max(0, slices.IndexFunc(n.FlowChart, func(x FlowPointRequest) bool { return x.Pressure.SI() >= float64(p) }))
 }
 
 // workFlow adds the line of a nozzle's own flow of water at a pressure: of a member, or
 // without one of a number between.
 func (n *NozzleRequest) workFlow(w working.Working, member string, result, p wire.Quantity) {
-	id, above := method.PressureLaw, n.between(unit.Pressure(p.SI()))
+	id, above := method.PressureLaw, n.chartPointAbove(unit.Pressure(p.SI()))
 	if above > 0 {
 		id = method.FlowChart
 	}

@@ -40,13 +40,13 @@ func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *wor
 		return c.DeviationFromRated, rated
 	}
 	limit := k.a.Tolerance.Limit.SI()
-	if chance(c.DeviationFromMean.SI(), mean, limit) < chance(c.DeviationFromRated.SI(), rated, limit) {
+	if probabilityWithin(c.DeviationFromMean.SI(), mean, limit) < probabilityWithin(c.DeviationFromRated.SI(), rated, limit) {
 		return c.DeviationFromMean, mean
 	}
 	return c.DeviationFromRated, rated
 }
 
-// chance is the probability that a deviation measured as d is within its limit.
-func chance(d float64, u *working.UncertaintyAnswer, limit float64) float64 {
+// probabilityWithin is the probability that a deviation measured as d is within its limit.
+func probabilityWithin(d float64, u *working.UncertaintyAnswer, limit float64) float64 {
 	return certainty.ConformanceProbability(d, u.Source(), -limit, limit)
 }

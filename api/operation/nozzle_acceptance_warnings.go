@@ -42,7 +42,7 @@ func (r *NozzleAcceptanceRequest) duplicateLabels() (second []int) {
 		switch {
 		case label == "" || r.Catches[i].samePoint && label == r.Catches[i-1].Label:
 		case seen == nil:
-			if r.earlier(i, label) == 1 {
+			if r.earlierWith(label, i) == 1 {
 				second = append(second, i)
 			}
 		default:
@@ -54,8 +54,8 @@ func (r *NozzleAcceptanceRequest) duplicateLabels() (second []int) {
 	return second
 }
 
-// earlier counts the catches before one that have a label.
-func (r *NozzleAcceptanceRequest) earlier(i int, label string) (n int) {
+// earlierWith counts the catches before i that have a label.
+func (r *NozzleAcceptanceRequest) earlierWith(label string, i int) (n int) {
 	for j := range r.Catches[:i] {
 		if c := &r.Catches[j]; c.Label == label && (!c.samePoint || label != r.Catches[j-1].Label) {
 			n++

@@ -8,18 +8,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// wouldFitEnd is the end of the common range at which the nearest nozzle would work;
-// none where its own range narrows it.
-func (r *NozzleSelectionRequest) wouldFitEnd(x *calc.NozzleSelectionResult) wire.Quantity {
-	switch {
-	case x.Candidates[0].PressureRange != pressureRange(r.PressureRange):
-		return wire.Quantity{}
-	case float64(x.WouldFit.SprayPressure) == r.PressureRange.Low.SI():
-		return r.PressureRange.Low
-	}
-	return r.PressureRange.High
-}
-
 func (r *NozzleSelectionRequest) work(w working.Working, x *calc.NozzleSelectionResult, a *NozzleSelectionAnswer) {
 	units := r.units()
 	if !r.SpeedRange.IsZero() {
@@ -76,4 +64,16 @@ func (r *NozzleSelectionRequest) work(w working.Working, x *calc.NozzleSelection
 			w.Conversion("/wouldFit/sprayPressure", a.WouldFit.SprayPressure, end)
 		}
 	}
+}
+
+// wouldFitEnd is the end of the common range at which the nearest nozzle would work;
+// none where its own range narrows it.
+func (r *NozzleSelectionRequest) wouldFitEnd(x *calc.NozzleSelectionResult) wire.Quantity {
+	switch {
+	case x.Candidates[0].PressureRange != pressureRange(r.PressureRange):
+		return wire.Quantity{}
+	case float64(x.WouldFit.SprayPressure) == r.PressureRange.Low.SI():
+		return r.PressureRange.Low
+	}
+	return r.PressureRange.High
 }

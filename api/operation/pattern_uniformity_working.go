@@ -43,7 +43,7 @@ func (r *PatternUniformityRequest) workBoom(w working.Working, a *PatternUniform
 	d := r.NozzleSpacing.SI() / cups.SI()
 	var mean wire.Quantity
 	if !w.MethodsOnly {
-		mean = wire.In(r.volumes()/d, r.NozzlePattern.Volumes[0].Unit)
+		mean = wire.In(r.volumeCaught()/d, r.NozzlePattern.Volumes[0].Unit)
 		bends = calc.PatternBends(len(r.NozzlePattern.Volumes), d)
 	}
 	w.Line(method.OverlappedMean, "", mean).With("b", cups).Each("x_i", r.NozzlePattern.Volumes).With("w", r.NozzleSpacing)
@@ -65,8 +65,8 @@ func (r *PatternUniformityRequest) workBoom(w working.Working, a *PatternUniform
 	w.Line(method.LowestPlace, "/boom/lowestDeviation", a.Boom.LowestDeviation).Each("d_i", places)
 }
 
-// volumes is what all cups under the nozzle caught.
-func (r *PatternUniformityRequest) volumes() (si float64) {
+// volumeCaught is what all cups under the nozzle caught, in SI.
+func (r *PatternUniformityRequest) volumeCaught() (si float64) {
 	for _, v := range r.NozzlePattern.Volumes {
 		si += v.SI()
 	}

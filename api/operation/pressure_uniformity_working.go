@@ -8,11 +8,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// largest is the difference that is allowed, as given or as people speak of it.
-func (r *PressureUniformityRequest) largest() wire.Quantity {
-	return r.MaxDifference.Or(wire.In(calc.DefaultPressureDifference, unit.IDPsi))
-}
-
 func (r *PressureUniformityRequest) work(w working.Working, a *PressureUniformityAnswer) {
 	readings := working.Listed(w, r.Readings, func(x *ReadingRequest) wire.Quantity { return x.Pressure })
 	w.Line(method.HighestPressure, "/highest", a.Highest).Each("p_i", readings)
@@ -20,7 +15,8 @@ func (r *PressureUniformityRequest) work(w working.Working, a *PressureUniformit
 	w.Line(method.MeanPressure, "/mean", a.Mean).Each("p_i", readings).Count("n", len(readings))
 	w.Line(method.PressureSpread, "/spread", a.Spread).With("p_h", a.Highest).With("p_l", a.Lowest)
 	w.Line(method.FlowSpread, "/flowSpread", a.FlowSpread).With("p_h", a.Highest).With("p_l", a.Lowest)
-	w.Conversion("/maxDifference", a.MaxDifference, r.largest())
+	largest := r.MaxDifference.Or(wire.In(calc.DefaultPressureDifference, unit.IDPsi)) // as people speak of it
+	w.Conversion("/maxDifference", a.MaxDifference, largest)
 	if a.FlowSpreadAtMaxDifference.Given() {
 		w.Line(method.FlowSpreadAtLimit, "/flowSpreadAtMaxDifference", a.FlowSpreadAtMaxDifference).With("p", a.Mean).With("d", a.MaxDifference)
 	}

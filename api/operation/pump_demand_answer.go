@@ -11,7 +11,7 @@ import (
 	"wetrun/calc/unit"
 )
 
-// PumpDemandAnswer is the answer of POST /v1/pump-demand: the demand, and what the pump makes of it.
+// PumpDemandAnswer is the answer of POST /v1/pump-demand.
 type PumpDemandAnswer struct {
 	NozzleGroups           []NozzleGroupAnswer `json:"nozzleGroups"`
 	SprayFlowRate          wire.Quantity       `json:"sprayFlowRate"`

@@ -41,5 +41,5 @@ func nearest(name string, known []string) string {
 	return closest
 }
 
-// Words lists alternatives as a sentence would: a, b, c.
+// Enumeration lists alternatives as a sentence would: a, b, c.
 func Enumeration(list []string) string { return strings.Join(list, ", ") }
