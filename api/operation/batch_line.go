@@ -19,16 +19,6 @@ type BatchLine struct {
 	Request   jsontext.Value `json:"request" validate:"required"`
 }
 
-// BatchAnswer is the answer to one line: what POST would have answered to the
-// request alone. Line is the number of the line in the stream, from 1.
-type BatchAnswer struct {
-	Line     int            `json:"line"`
-	ID       string         `json:"id,omitzero"`
-	Status   int            `json:"status"`
-	Response jsontext.Value `json:"response,omitzero"`
-	Problem  *wire.Problem  `json:"problem,omitzero"`
-}
-
 // batchLineTable is made after All, of which it has the names.
 var batchLineTable *wire.Table
 
@@ -61,7 +51,8 @@ type Line struct {
 	request   BatchLine
 }
 
-// Answer appends the answer to a line that reads body to out, with its line end.
+// Answer appends the answer to a line that reads body to out, with its line end: what POST
+// would have answered to the request alone, and which line it is.
 func (l *Line) Answer(ctx context.Context, body []byte, out *bytes.Buffer) Outcome {
 	if r := wire.Decode(body, batchLineTable, &l.request); r != nil {
 		r.InLine(l.Number)

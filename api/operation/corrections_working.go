@@ -85,8 +85,8 @@ func (k *correctionsWork) flowRatio(w working.Working, n int) wire.Quantity {
 	if n == 0 {
 		return working.PlainNumber(1)
 	}
-	q1, p1 := k.known(w, 0)
-	q2, p2 := k.known(w, n)
+	q1, p1 := k.knownFlow(w, 0)
+	q2, p2 := k.knownFlow(w, n)
 	f := working.Dimensionless(q2.SI() / q1.SI() * math.Pow(p1.SI()/p2.SI(), k.exponent.Value))
 	w.Intermediate(method.FlowRatio, f).With("q_2", q2).With("q_1", q1).With("p_1", p1).With("p_2", p2).With("n", k.exponent)
 	return f
@@ -100,9 +100,9 @@ func (k *correctionsWork) nozzle(n int) *NozzleRequest {
 	return &k.r.Nozzles[n-1].NozzleRequest
 }
 
-// known is a flow that a nozzle is known to give, and at which pressure: that of its
+// knownFlow is a flow that a nozzle is known to give, and at which pressure: that of its
 // chart at the measured pressure, or its rating.
-func (k *correctionsWork) known(w working.Working, n int) (flow, pressure wire.Quantity) {
+func (k *correctionsWork) knownFlow(w working.Working, n int) (flow, pressure wire.Quantity) {
 	if len(k.nozzle(n).FlowChart) > 0 {
 		return k.chartFlow(w, n, k.r.Measured.SprayPressure), k.r.Measured.SprayPressure
 	}

@@ -22,7 +22,7 @@ func (k *acceptanceWork) nozzleFlow(p wire.Quantity) wire.Quantity {
 	if !known {
 		flow = k.r.Nozzle.flowAt(k.Working, p, k.units.flow)
 		k.r.Nozzle.workFlow(k.Working, "", flow, p)
-		k.knows(unit.Pressure(p.SI()), flow)
+		k.keepRated(unit.Pressure(p.SI()), flow)
 	}
 	return flow
 }

@@ -55,7 +55,7 @@ func (k *acceptanceWork) common() {
 	}
 	if flow := k.a.RatedFlowRateAtPressure; flow.Given() {
 		k.r.Nozzle.workFlow(k.Working, "/ratedFlowRateAtPressure", flow, k.a.SprayPressure)
-		k.knows(k.x.SprayPressure, flow)
+		k.keepRated(k.x.SprayPressure, flow)
 	}
 }
 
@@ -161,8 +161,8 @@ func (k *acceptanceWork) nozzles(i int) (n int) {
 	return max(n, c.Nozzles, 1)
 }
 
-// knows keeps the nozzle's flow at a pressure, which has its line.
-func (k *acceptanceWork) knows(p unit.Pressure, flow wire.Quantity) {
+// keepRated keeps the nozzle's flow at a pressure, which has its line.
+func (k *acceptanceWork) keepRated(p unit.Pressure, flow wire.Quantity) {
 	switch {
 	case k.MethodsOnly:
 	case k.rated == nil:

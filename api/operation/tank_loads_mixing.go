@@ -32,16 +32,16 @@ var mixingStepCodes = []string{stepHalfWater, stepConditioner, stepDry, stepLiqu
 
 // mixingOrder lists the steps that there is something for, each with pointers to
 // its products; nothing for water alone.
-func mixingOrder(ctx context.Context, asked []TankProductRequest, found []calc.TankProductResult) []MixingStepAnswer {
-	if len(asked) == 0 {
+func mixingOrder(ctx context.Context, requests []TankProductRequest, results []calc.TankProductResult) []MixingStepAnswer {
+	if len(requests) == 0 {
 		return nil
 	}
 	lang := text.From(ctx)
 	var steps []MixingStepAnswer
 	for _, word := range mixingStepCodes {
 		step := MixingStepAnswer{Code: word, Text: text.Of(lang, "mixing."+word)}
-		for i := range asked {
-			if mixingStep(&asked[i], &found[i]) == word {
+		for i := range requests {
+			if mixingStep(&requests[i], &results[i]) == word {
 				step.Products = append(step.Products, wire.Pointer(finding.Item("products", i)))
 			}
 		}

@@ -122,7 +122,7 @@ func (f *taggedField) takes(t reflect.Type) (reader, Shape) {
 }
 
 // kinds reads which quantities are meant.
-func (f *taggedField) kinds() (set kindSet) {
+func (f *taggedField) kinds() (set KindSet) {
 	is := cmp.Or(f.take("is"), f.key.is)
 	for name := range strings.SplitSeq(is, ",") {
 		before := set

@@ -19,14 +19,14 @@ const (
 	LargestValue  = 1e9
 )
 
-// kindSet is a set of quantities, one bit each.
-type kindSet uint32
+// A KindSet is a set of quantities, one bit each.
+type KindSet uint32
 
 // has tells whether a unit measures one of the set.
-func (s kindSet) has(id unit.ID) bool { return id != unit.None && s&(1<<id.Kind()) != 0 }
+func (s KindSet) has(id unit.ID) bool { return id != unit.None && s&(1<<id.Kind()) != 0 }
 
 // symbols lists the symbols of the units that measure one of the set.
-func (s kindSet) symbols() (all []string) {
+func (s KindSet) symbols() (all []string) {
 	for _, u := range unit.All() {
 		if s&(1<<u.Quantity) != 0 {
 			all = append(all, u.Symbol)
@@ -37,12 +37,12 @@ func (s kindSet) symbols() (all []string) {
 
 // quantityReader reads {value, unit} of one of the given quantities. least is the lowest
 // value that it takes: SmallestValue, or 0 where that is a reading too.
-func quantityReader(kinds kindSet, least float64) reader {
+func quantityReader(kinds KindSet, least float64) reader {
 	return func(d *decoder, p unsafe.Pointer) { d.quantity((*Quantity)(p), kinds, least) }
 }
 
 // unitReader reads the symbol of a unit of one of the given quantities.
-func unitReader(kinds kindSet) reader {
+func unitReader(kinds KindSet) reader {
 	return func(d *decoder, p unsafe.Pointer) { *(*unit.ID)(p) = d.unit(kinds) }
 }
 
@@ -50,7 +50,7 @@ var quantityMembers = []string{"value", "unit"}
 
 // quantity reads {"value": number, "unit": symbol}. It is written out instead of
 // going through a table because most of a request is quantities.
-func (d *decoder) quantity(q *Quantity, kinds kindSet, least float64) {
+func (d *decoder) quantity(q *Quantity, kinds KindSet, least float64) {
 	if d.kind() != jsontext.KindBeginObject { // asked first, since listing the units costs
 		d.expect(jsontext.KindBeginObject, "quantity", Enumeration(kinds.symbols()))
 		return
@@ -117,7 +117,7 @@ func beyond(code string, limit float64, worded any) FieldError {
 }
 
 // unit reads a symbol that measures one of kinds.
-func (d *decoder) unit(kinds kindSet) unit.ID {
+func (d *decoder) unit(kinds KindSet) unit.ID {
 	symbol, ok := d.expectString()
 	if !ok {
 		return unit.None

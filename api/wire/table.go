@@ -34,7 +34,7 @@ type reader func(d *decoder, p unsafe.Pointer)
 // tests hold it against the document.
 type Shape struct {
 	Type    string // quantity, object, array, string, integer, number, boolean
-	Kinds   kindSet
+	Kinds   KindSet
 	Low     float64  // quantities, numbers, array lengths
 	High    float64  // numbers, array lengths, string lengths
 	Allowed []string // words of a string, or of the strings of an array

@@ -34,7 +34,7 @@ func WrongUnit(p finding.Place, id unit.ID, wanted unit.Kind) FieldError {
 
 // unitError says what is wrong with a symbol, of the unit id or of none, where one of
 // kinds is wanted, and which one was probably meant.
-func unitError(symbol string, id unit.ID, kinds kindSet) FieldError {
+func unitError(symbol string, id unit.ID, kinds KindSet) FieldError {
 	switch symbols := meant(symbol, kinds); len(symbols) {
 	case 0:
 	case 1:
@@ -54,7 +54,7 @@ func unitError(symbol string, id unit.ID, kinds kindSet) FieldError {
 
 // meant returns the symbols of kinds that a spelling could stand for, as a whole or
 // in its parts: gal/ac is gal_us/acre or gal_imp/acre.
-func meant(symbol string, kinds kindSet) (symbols []string) {
+func meant(symbol string, kinds KindSet) (symbols []string) {
 	add := func(s string) {
 		if kinds.has(unit.Lookup(s)) && !slices.Contains(symbols, s) {
 			symbols = append(symbols, s)
