@@ -175,3 +175,25 @@ const (
 	RangeCritical
 	Count // how many there are
 )
+
+var methods = table(
+	groundSpeedMethods,
+	applicationRateMethods,
+	nozzleMethods,
+	nozzleFlowMethods,
+	pressureUniformityMethods,
+	nozzleAcceptanceMethods,
+	areaCheckMethods,
+	courseLengthMethods,
+	pumpDemandMethods,
+	fieldCapacityMethods,
+	meterCalibrationMethods,
+	patternUniformityMethods,
+	wearForecastMethods,
+	tankLoadsMethods,
+	nozzleSelectionMethods,
+	correctionsMethods,
+	calibrationsMethods,
+	uncertaintyMethods,
+	samplingMethods,
+)

@@ -53,28 +53,6 @@ type group struct {
 	rows       []row
 }
 
-var methods = table(
-	groundSpeedMethods,
-	applicationRateMethods,
-	nozzleMethods,
-	nozzleFlowMethods,
-	pressureUniformityMethods,
-	nozzleAcceptanceMethods,
-	areaCheckMethods,
-	courseLengthMethods,
-	pumpDemandMethods,
-	fieldCapacityMethods,
-	meterCalibrationMethods,
-	patternUniformityMethods,
-	wearForecastMethods,
-	tankLoadsMethods,
-	nozzleSelectionMethods,
-	correctionsMethods,
-	calibrationsMethods,
-	uncertaintyMethods,
-	samplingMethods,
-)
-
 func table(groups ...group) (all [Count]Method) {
 	for _, g := range groups {
 		for _, row := range g.rows {
