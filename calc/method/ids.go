@@ -173,6 +173,9 @@ const (
 	RangeOverDeviation
 	RangePoint
 	RangeCritical
+	EqualRinseVolume
+	RinseDilution
+	EqualRinses
 	Count // how many there are
 )
 
@@ -196,4 +199,5 @@ var methods = table(
 	calibrationsMethods,
 	uncertaintyMethods,
 	samplingMethods,
+	tankRinseMethods,
 )
