@@ -61,7 +61,7 @@ func tankRinse(ctx context.Context, r *TankRinseRequest) (TankRinseAnswer, error
 		OneRinse: percent(result.OneRinse), ThreeRinses: percent(result.ThreeRinses),
 		WithinTolerance: within(result.Verdict), RinsesNeeded: result.RinsesNeeded, Cautions: rinseCautions.in(ctx),
 	}
-	w, left, water := working.New(r.shows()), percent(1), wire.Quantity{Unit: r.units().volume}
+	w, before, water := working.New(r.shows()), 1.0, wire.Quantity{Unit: r.units().volume}
 	for i, share := range result.SharesLeft {
 		x, w := RinseAnswer{wire.In(result.Rinses[i], water.Unit), percent(share)}, w.Item("/rinses", i)
 		if r.Rinses != nil {
@@ -69,11 +69,10 @@ func tankRinse(ctx context.Context, r *TankRinseRequest) (TankRinseAnswer, error
 		} else {
 			w.Line(method.EqualRinseVolume, "/volume", x.Volume).With("W", r.RinseWater).Count("n", r.EqualRinses)
 		}
-		w.Line(method.RinseDilution, "/shareLeft", x.ShareLeft).With("c_0", left).With("V_r", r.ResidualVolume).With("V", x.Volume)
-		a.Rinses, left = append(a.Rinses, x), x.ShareLeft
+		w.Line(method.RinseDilution, "/shareLeft", x.ShareLeft).Number("c_0", before).With("V_r", r.ResidualVolume).With("V", x.Volume)
+		a.Rinses, a.ShareLeft, before = append(a.Rinses, x), x.ShareLeft, float64(share)
 		water.Value += x.Volume.As(water.Unit)
 	}
-	a.ShareLeft = left
 	w.Line(method.EqualRinses, "/oneRinse", a.OneRinse).With("V_r", r.ResidualVolume).With("W", water).Count("n", 1)
 	w.Line(method.EqualRinses, "/threeRinses", a.ThreeRinses).With("V_r", r.ResidualVolume).With("W", water).Count("n", 3)
 	a.Explained = w.Answer()
