@@ -229,7 +229,7 @@ func (in NozzleFlowInput) check() error {
 	in.Measuring.Check(&v)
 	in.Measuring.CheckGauge(&v, in.SprayPressure, in.Gauge)
 	for i := range in.Catches {
-		in.Catches[i].names(&v, &in.Measuring, "catches", i)
+		in.Catches[i].checkInstruments(&v, &in.Measuring, "catches", i)
 	}
 	for i := range in.PredictAt {
 		in.PredictAt[i].check(&v, i)
