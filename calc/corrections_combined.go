@@ -7,8 +7,9 @@ import (
 	"wetrun/calc/unit"
 )
 
-// combine tries every combination of another gear and other nozzles: as it is, and
-// with each thing that can be solved in it.
+// combine tries every combination of another gear and other nozzles: as it is, and with
+// each thing that can be solved in it. Each is a plan or rejected, so that a crew which asks
+// why not has the numbers; the lists of a request bound how many there are.
 func (x *planner) combine() {
 	nozzles := len(x.in.Nozzles)
 	if nozzles > 0 && x.now.pressure == 0 {
@@ -129,9 +130,9 @@ func size(from, to machineState) float64 {
 
 // Warnings of a plan.
 const (
-	WarnHoldEngineSpeed     = "hold_engine_speed" // the pump follows the engine: change the speed by the gear
-	WarnSetPressure         = "set_pressure_by_hand"
-	WarnPumpMargin          = "pump_flow_margin" // it turns slower: is it still enough
+	WarnHoldEngineSpeed     = "hold_engine_speed"    // the pump follows the engine: change the speed by the gear
+	WarnSetPressure         = "set_pressure_by_hand" // a valve can be set, but does not follow the engine
+	WarnPumpMargin          = "pump_flow_margin"     // it turns slower: is it still enough
 	WarnNozzleRangeNotGiven = "nozzle_range_not_given"
 	WarnDropletsUnknown     = "droplet_class_unknown"
 )

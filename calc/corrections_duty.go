@@ -35,7 +35,7 @@ func (in CorrectionsInput) checkDuty(v *finding.Invalid) {
 	l := in.DutyCycleLimits
 	v.PositiveFor(float64(in.Measured.DutyCycle), measuredDutyCycle, finding.Given(l != DutyCycleRange{}, "dutyCycleLimits"))
 	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check().Under(finding.Member("dutyCycleLimits"))...)
-	over := func(duty unit.Ratio) bool { return finding.Sound(float64(duty)) && !finding.AtMost(float64(duty), 1) }
+	over := func(duty unit.Ratio) bool { return finding.Valid(float64(duty)) && !finding.AtMost(float64(duty), 1) }
 	if over(in.Measured.DutyCycle) {
 		v.Add(measuredDutyCycle, CodeOver100Percent)
 	}

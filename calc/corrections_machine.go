@@ -76,8 +76,8 @@ func (PumpRegulation) Words() []string { return finding.WordsOf(pumpRegulations)
 // type on the shaft.
 func (p Pump) follows() bool { return p.Drive == ShaftDrive && p.Regulation == NoRegulation }
 
-// perTurn is the way driven per turn of the engine in a gear, from 1; in the
-// present one, 0, it is as measured.
+// perTurn is the way driven per turn of the engine in a gear, from 1; in the present one,
+// 0, it is as measured. What was timed knows the slip of the wheels, a list does not.
 func (x *planner) perTurn(gear int) float64 {
 	if gear == 0 {
 		return float64(x.in.Measured.GroundSpeed) / float64(x.in.Measured.EngineSpeed)

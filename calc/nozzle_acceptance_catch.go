@@ -58,7 +58,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 // warnPressure reports what is unusual of the common pressure, or of a catch's own.
 func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, place finding.Place, p unit.Pressure) {
 	n := in.Nozzle
-	if unusual(p) {
+	if unusualPressure(p) {
 		r.warn(place, WarnUnusualPressure)
 	}
 	if n.PressureRange.holds(p) == finding.Outside {

@@ -103,7 +103,7 @@ func (s RateStandards) check(v *finding.Invalid, solved Solved) {
 		stated := finding.Member("standardUncertainties").Member(x.name)
 		v.Optional(float64(x.value), stated)
 		if solved == x.of {
-			v.Needed(finding.Member(x.name), stated)
+			v.RequiredBy(finding.Member(x.name), stated)
 		}
 	}
 }
@@ -160,7 +160,7 @@ func (s AreaStandards) check(v *finding.Invalid, in *AreaCheckInput) {
 		stated := finding.Member("standardUncertainties").Member(x.name)
 		v.Optional(float64(x.value), stated)
 		if !x.given {
-			v.Needed(finding.Member(x.name), stated)
+			v.RequiredBy(finding.Member(x.name), stated)
 		}
 	}
 }

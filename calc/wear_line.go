@@ -133,7 +133,7 @@ func (in WearForecastInput) check() error {
 	for i := range in.Catches {
 		c := &in.Catches[i]
 		c.check(&v, "catches", i)
-		if !finding.Sound(float64(c.Hours)) {
+		if !finding.Valid(float64(c.Hours)) {
 			v.Optional(float64(c.Hours), finding.Item("catches", i).Member("hours"))
 		}
 		switch {

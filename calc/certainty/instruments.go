@@ -126,13 +126,13 @@ func (m *Measuring) Check(v *finding.Invalid) {
 				break
 			}
 		}
-		if !finding.Sound(x.Resolution) {
+		if !finding.Valid(x.Resolution) {
 			v.Optional(x.Resolution, finding.Item("instruments", i).Member("resolution"))
 		}
-		if !finding.Sound(float64(x.ScaleError)) {
+		if !finding.Valid(float64(x.ScaleError)) {
 			v.Optional(float64(x.ScaleError), finding.Item("instruments", i).Member("scaleError"))
 		}
-		if !finding.Sound(float64(x.ReactionTime)) {
+		if !finding.Valid(float64(x.ReactionTime)) {
 			v.Optional(float64(x.ReactionTime), finding.Item("instruments", i).Member("reactionTime"))
 		}
 		if x.ReactionTime != 0 && x.Kind != Stopwatch {

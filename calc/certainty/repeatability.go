@@ -48,7 +48,7 @@ func (p Prior) check() (v finding.Invalid) {
 	v.PositiveFor(float64(p.StandardDeviation), finding.Member("standardDeviation"), finding.Member("degreesOfFreedom"))
 	switch {
 	case p.DegreesOfFreedom == 0:
-		v.Needed(finding.Member("degreesOfFreedom"), finding.Member("standardDeviation"))
+		v.RequiredBy(finding.Member("degreesOfFreedom"), finding.Member("standardDeviation"))
 	case p.DegreesOfFreedom < 0:
 		v.Add(finding.Member("degreesOfFreedom"), finding.CodeNotPositive)
 	}

@@ -1,3 +1,7 @@
+// Package certainty is how well results are known: what instruments and scatter make of
+// them (JCGM 100, the GUM), how surely a verdict then holds (JCGM 106), and what a sample
+// of catches tells of the whole boom. It knows no formulas of spraying: what a result
+// follows, and how much, it is told.
 package certainty
 
 import (

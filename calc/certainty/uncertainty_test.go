@@ -5,10 +5,11 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/stat/distuv"
+	"pgregory.net/rapid"
 )
 
 // near compares to a relative difference; NaN is never near.
-func near(t *testing.T, what string, got, want, rel float64) {
+func near(t rapid.TB, what string, got, want, rel float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= rel*math.Abs(want)) {
 		t.Errorf("%s: got %.9g, want %.9g", what, got, want)
