@@ -186,8 +186,8 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if err := in.check(); err != nil {
 		return CorrectionsResult{}, err
 	}
-	caughtExponent := in.PressureExponent != 0
-	if !caughtExponent {
+	fittedExponent := in.PressureExponent != 0
+	if !fittedExponent {
 		in.PressureExponent = SquareRoot
 	}
 	r := CorrectionsResult{RateTolerance: in.RateTolerance, Decision: NoCorrectionNeeded}
@@ -223,7 +223,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		return r, nil
 	}
 	x := newPlanner(in, &r)
-	x.caughtExponent = caughtExponent
+	x.fittedExponent = fittedExponent
 	x.plan()
 	// Equal ones, which conversion leaves a little apart, stay in the order of means.
 	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }

@@ -17,7 +17,7 @@ func (x *planner) combine() {
 		nozzles = 0
 	}
 	for nozzle := 0; nozzle <= nozzles; nozzle++ {
-		if nozzle != 0 && x.same(nozzle) {
+		if nozzle != 0 && x.isPresent(nozzle) {
 			continue
 		}
 		for gear := 0; gear <= len(x.in.Gears); gear++ {
@@ -33,20 +33,20 @@ func (x *planner) combine() {
 				base.changes |= setOf(ChangeGear)
 				base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
 			}
-			x.choice(base)
+			x.try(base)
 		}
 	}
 }
 
-// choice tries one combination as it is, and then with whatever can be solved in it,
+// try tries one combination as it is, and then with whatever can be solved in it,
 // unless it hits the target already.
-func (x *planner) choice(base attempt) {
-	x.settle(base)
+func (x *planner) try(base attempt) {
+	x.decide(base)
 	if _, off := x.predict(base); off == 0 {
 		return
 	}
 	for _, a := range x.solutions(base) {
-		x.settle(a)
+		x.decide(a)
 	}
 }
 

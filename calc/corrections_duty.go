@@ -19,12 +19,12 @@ func (x *planner) byDuty() {
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	x.settle(a)
+	x.decide(a)
 }
 
 func (x *planner) solveDuty(a attempt) attempt {
 	needed := a.to.duty * x.target / x.rate(a.to)
-	s := place(needed, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High))
+	s := bound(needed, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High))
 	a = a.solved(ChangeDutyCycle, needed, s, ChangeDutyCycle)
 	a.to.duty = s.value
 	return a

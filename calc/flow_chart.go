@@ -132,12 +132,8 @@ func (n Nozzle) checkChart() finding.Invalid {
 		v.Add(finding.Member("flowChart"), finding.CodeTooFew)
 	}
 	for i, x := range n.FlowChart {
-		if !finding.Valid(float64(x.Pressure)) || x.Pressure == 0 {
-			v.Positive(float64(x.Pressure), finding.Item("flowChart", i).Member("pressure"))
-		}
-		if !finding.Valid(float64(x.FlowRate)) || x.FlowRate == 0 {
-			v.Positive(float64(x.FlowRate), finding.Item("flowChart", i).Member("flowRate"))
-		}
+		v.PositiveIn(float64(x.Pressure), "flowChart", i, "pressure")
+		v.PositiveIn(float64(x.FlowRate), "flowChart", i, "flowRate")
 		if i > 0 && finding.Difference(float64(x.Pressure), float64(n.FlowChart[i-1].Pressure)) <= 0 {
 			v.Add(finding.Item("flowChart", i).Member("pressure"), CodeNotRising)
 		}

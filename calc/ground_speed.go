@@ -160,12 +160,8 @@ func (in GroundSpeedInput) check() error {
 		v.Add(finding.Member("runs"), finding.CodeTooFew)
 	}
 	for i, run := range in.Runs {
-		if !finding.Valid(float64(run.CourseLength)) || run.CourseLength == 0 {
-			v.Positive(float64(run.CourseLength), finding.Item("runs", i).Member("courseLength"))
-		}
-		if !finding.Valid(float64(run.Time)) || run.Time == 0 {
-			v.Positive(float64(run.Time), finding.Item("runs", i).Member("time"))
-		}
+		v.PositiveIn(float64(run.CourseLength), "runs", i, "courseLength")
+		v.PositiveIn(float64(run.Time), "runs", i, "time")
 		in.Measuring.CheckInstrument(&v, certainty.Tape, run.Tape, func() finding.Place { return finding.Item("runs", i).Member("tape") })
 		in.Measuring.CheckInstrument(&v, certainty.Stopwatch, run.Stopwatch, func() finding.Place { return finding.Item("runs", i).Member("stopwatch") })
 	}

@@ -221,9 +221,7 @@ func (s PulseSetting[T]) check() (v finding.Invalid) {
 
 // check looks at one reading, which is to be of the kind of the first.
 func (x MeterReading[T]) check(v *finding.Invalid, i int, first MeterReading[T]) {
-	if !finding.Valid(float64(x.Measured)) || x.Measured == 0 {
-		v.Positive(float64(x.Measured), finding.Item("readings", i).Member("measured"))
-	}
+	v.PositiveIn(float64(x.Measured), "readings", i, "measured")
 	switch {
 	case x.Pulses == 0 && x.Indicated == 0:
 		v.RequiredUnless(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))

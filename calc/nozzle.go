@@ -192,12 +192,8 @@ func (r PressureRange) check() finding.Invalid {
 	if r == (PressureRange{}) {
 		return nil
 	}
-	if !finding.Valid(float64(r.Low)) || r.Low == 0 {
-		v.Positive(float64(r.Low), finding.Member("low"))
-	}
-	if !finding.Valid(float64(r.High)) || r.High == 0 {
-		v.Positive(float64(r.High), finding.Member("high"))
-	}
+	v.Positive(float64(r.Low), finding.Member("low"))
+	v.Positive(float64(r.High), finding.Member("high"))
 	if len(v) == 0 && r.Low > r.High {
 		v.Add(finding.Member("low"), finding.CodeRangeInverted)
 	}

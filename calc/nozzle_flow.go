@@ -264,15 +264,9 @@ func (p *Prediction) check(v *finding.Invalid, i int) {
 	if p.RelativeDensity != 0 && p.LiquidDensity != 0 {
 		v.Conflict(finding.Item("predictAt", i).Member("liquidDensity"), finding.Item("predictAt", i).Member("relativeDensity"))
 	}
-	if !finding.Valid(float64(p.SprayPressure)) {
-		v.Optional(float64(p.SprayPressure), finding.Item("predictAt", i).Member("sprayPressure"))
-	}
-	if !finding.Valid(float64(p.RelativeDensity)) {
-		v.Optional(float64(p.RelativeDensity), finding.Item("predictAt", i).Member("relativeDensity"))
-	}
-	if !finding.Valid(float64(p.LiquidDensity)) {
-		v.Optional(float64(p.LiquidDensity), finding.Item("predictAt", i).Member("liquidDensity"))
-	}
+	v.OptionalIn(float64(p.SprayPressure), "predictAt", i, "sprayPressure")
+	v.OptionalIn(float64(p.RelativeDensity), "predictAt", i, "relativeDensity")
+	v.OptionalIn(float64(p.LiquidDensity), "predictAt", i, "liquidDensity")
 }
 
 // checkPressures reports the pressures that a prediction misses: the common one

@@ -159,9 +159,7 @@ func (in PatternUniformityInput) check() error {
 	var sum float64
 	for i, x := range in.Readings {
 		sum += float64(x.Volume)
-		if !finding.Valid(float64(x.Volume)) {
-			v.Optional(float64(x.Volume), finding.Item("readings", i).Member("volume"))
-		}
+		v.OptionalIn(float64(x.Volume), "readings", i, "volume")
 	}
 	if n := float64(len(in.Readings)); n > 0 && sum/n == 0 {
 		v.Add(finding.Member("readings"), CodeAllEmpty)

@@ -222,9 +222,7 @@ func (in PressureUniformityInput) check() error {
 		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	}
 	for i, p := range in.Readings {
-		if !finding.Valid(float64(p)) || p == 0 {
-			v.Positive(float64(p), finding.Item("readings", i))
-		}
+		v.Positive(float64(p), finding.Item("readings", i))
 		in.Measuring.CheckInstrument(&v, certainty.Gauge, in.gauge(i), func() finding.Place { return finding.Item("readings", i).Member("gauge") })
 	}
 	in.Measuring.Check(&v)

@@ -44,6 +44,15 @@ func (v *Invalid) PositiveFor(x float64, place, by Place) {
 	v.Optional(x, place)
 }
 
+// PositiveOr checks a quantity that must be given unless one of others stands in for it.
+func (v *Invalid) PositiveOr(x float64, place Place, instead ...Place) {
+	if x == 0 {
+		v.RequiredUnless(place, slices.Clone(instead)...)
+		return
+	}
+	v.Optional(x, place)
+}
+
 // Optional checks a quantity that may be left out, which zero says: finite and not below
 // zero when given.
 func (v *Invalid) Optional(x float64, place Place) {
@@ -55,9 +64,20 @@ func (v *Invalid) Optional(x float64, place Place) {
 	}
 }
 
-// Valid tells whether x is a quantity that may stand: finite and not below zero.
-// Loops ask it first, so that a place is built only for what is wrong.
-func Valid(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
+// PositiveIn is Positive for a member of the item i of a list, whose place is built only
+// where something is wrong.
+func (v *Invalid) PositiveIn(x float64, list string, i int, member string) {
+	if !Valid(x) || x == 0 {
+		v.Positive(x, Item(list, i).Member(member))
+	}
+}
+
+// OptionalIn is Optional in the same way.
+func (v *Invalid) OptionalIn(x float64, list string, i int, member string) {
+	if !Valid(x) {
+		v.Optional(x, Item(list, i).Member(member))
+	}
+}
 
 // Given is a member where it is given and the zero Place where not, for PositiveFor.
 func Given(is bool, name string) Place {
@@ -77,11 +97,5 @@ func First(places ...Place) Place {
 	return Place{}
 }
 
-// PositiveOr checks a quantity that must be given unless one of others stands in for it.
-func (v *Invalid) PositiveOr(x float64, place Place, instead ...Place) {
-	if x == 0 {
-		v.RequiredUnless(place, slices.Clone(instead)...)
-		return
-	}
-	v.Optional(x, place)
-}
+// Valid tells whether x is a quantity that may stand: finite and not below zero.
+func Valid(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
