@@ -52,7 +52,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 			return refuseUnauthorized(w, given)
 		}
 		who.key, quota = k.name, cmp.Or(k.rate, quota)
-		telemetry.Holder(w, k.name)
+		telemetry.SetKeyName(w, k.name)
 	}
 	if quota == 0 {
 		return nil

@@ -40,9 +40,9 @@ func (c *Catch) addPressure(p *certainty.Propagation, e *certainty.Evaluation, s
 	}
 }
 
-// pressureErrors is how one pressure follows the gauge that it was read from; nothing
+// gaugeErrors is how one pressure follows the gauge that it was read from; nothing
 // where there is none.
-func pressureErrors(e *certainty.Evaluation, gauge string, pressure unit.Pressure) (p certainty.Propagation) {
+func gaugeErrors(e *certainty.Evaluation, gauge string, pressure unit.Pressure) (p certainty.Propagation) {
 	if pressure != 0 {
 		p.AddMeasured(e.Instrument(certainty.Gauge, gauge), 1, float64(pressure))
 	}

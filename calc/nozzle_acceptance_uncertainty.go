@@ -55,7 +55,7 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	if in.pressureErrors != nil {
 		c.common = in.pressureErrors.Grouped() // or each catch would list all the readings along the boom
 	} else {
-		c.common = pressureErrors(c.e, in.Gauge, in.SprayPressure)
+		c.common = gaugeErrors(c.e, in.Gauge, in.SprayPressure)
 	}
 	c.working = c.common
 	if in.SprayPressure == 0 {

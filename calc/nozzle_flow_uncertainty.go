@@ -88,7 +88,7 @@ func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, e *certainty.Evaluation) 
 		}
 	}
 	if common > 0 {
-		gauge := pressureErrors(e, in.Gauge, in.SprayPressure)
+		gauge := gaugeErrors(e, in.Gauge, in.SprayPressure)
 		p.Add(common, &gauge)
 	}
 	return p

@@ -42,7 +42,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 		}
 	}
 	for i, p := range in.Readings {
-		own := pressureErrors(e, in.gauge(i), p)
+		own := gaugeErrors(e, in.gauge(i), p)
 		u.Readings[i] = own.Uncertainty(e, float64(p))
 		u.mean.Accumulate(float64(p/total), &own)
 	}
@@ -65,7 +65,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 }
 
 func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput, u *PressureUncertainty, e *certainty.Evaluation, high, low int) {
-	top, bottom := pressureErrors(e, in.gauge(high), in.Readings[high]), pressureErrors(e, in.gauge(low), in.Readings[low])
+	top, bottom := gaugeErrors(e, in.gauge(high), in.Readings[high]), gaugeErrors(e, in.gauge(low), in.Readings[low])
 	var p certainty.Propagation
 	p.Add(float64(r.Highest/r.Mean), &top)
 	p.Add(-float64(r.Lowest/r.Mean), &bottom)
