@@ -355,6 +355,7 @@ func BenchmarkFieldSheet(b *testing.B) {
 		in.Output.Catches = append(in.Output.Catches, in.Output.Catches[0])
 	}
 	in.Target.ApplicationRate = 20 * unit.USGallonPerAcre
+	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
 	b.ReportAllocs()
 	for b.Loop() {
 		mustSheet(b, in)

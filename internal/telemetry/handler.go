@@ -15,8 +15,8 @@ import (
 	"go.opentelemetry.io/otel/trace"
 )
 
-// Unmatched is the route of every path that leads nowhere.
-const Unmatched = "unmatched"
+// unmatched is the route of every path that leads nowhere.
+const unmatched = "unmatched"
 
 // knownMethods are those that telemetry names; others share one name.
 var knownMethods = []string{http.MethodGet, http.MethodHead, http.MethodPost, http.MethodPut, http.MethodPatch, http.MethodDelete, http.MethodOptions}
@@ -85,7 +85,7 @@ func (t *Telemetry) observe(next http.Handler) http.Handler {
 func (t *Telemetry) record(req *http.Request, answer *countedAnswer, took time.Duration) {
 	ctx, key := req.Context(), requestKey{methodOf(req), req.Pattern, answer.status}
 	if key.route == "" {
-		key.route = Unmatched
+		key.route = unmatched
 	}
 	if key.status == 0 {
 		key.status = http.StatusOK // of net/http, when nobody says
