@@ -18,8 +18,8 @@ type Method struct {
 	Domain  string // a key in snake_case
 	Symbols []Symbol
 	Source  Source // the zero one is common practice, no published source
-	// FromMemory tells that the formula was not read anywhere.
-	FromMemory bool
+	// SourceNotRead tells that the formula was read in no source.
+	SourceNotRead bool
 	// Operations are the paths of the operations whose answers it is used in.
 	Operations []string
 }

@@ -16,7 +16,7 @@ import (
 
 // An entry is one text. Its key is a kind and a code: warning.single_run. The
 // arguments it takes are quantities and lists, already worded. The words that the
-// Spanish keeps to are in DEVELOPERS.md.
+// Spanish keeps to are in GLOSSARY.md.
 type entry struct {
 	key     string
 	english string
