@@ -77,13 +77,11 @@ func (in TankRinseInput) check() error {
 	v.Positive(float64(in.ResidualVolume), finding.Member("residualVolume"))
 	v.Optional(float64(in.WantedShare), finding.Member("wantedShare"))
 	for i, x := range in.Rinses {
-		if !finding.Sound(float64(x)) || x == 0 {
-			v.Positive(float64(x), finding.Item("rinses", i).Member("volume"))
-		}
+		v.PositiveIn(float64(x), "rinses", i, "volume")
 	}
 	switch {
 	case len(in.Rinses) == 0 && in.RinseWater == 0 && in.EqualRinses == 0:
-		v.NeededOr(each, water)
+		v.RequiredUnless(each, water)
 	case len(in.Rinses) == 0:
 		v.PositiveFor(float64(in.RinseWater), water, equal)
 		v.PositiveFor(float64(in.EqualRinses), equal, water)
