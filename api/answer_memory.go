@@ -17,10 +17,10 @@ const (
 	// smallAnswer is the longest one that is not counted: a connection that has one is
 	// bound by the bound on connections, as one with a body is.
 	smallAnswer = 64 << 10
-	// patience is how long an answer may be on its way whatever happens, and slowest how
+	// sendGrace is how long an answer may be on its way whatever happens, and leastSendRate how
 	// many bytes a second it may take beyond that.
-	patience = time.Second
-	slowest  = 1 << 20
+	sendGrace     = time.Second
+	leastSendRate = 1 << 20
 )
 
 // An answerMemory bounds the memory of answers whose clients are slow to take them. When
@@ -28,7 +28,7 @@ const (
 // nobody is slow, and who comes has to wait or be refused.
 //
 // Each answer for itself may be 8 MB, and a deadline alone would let a few hundred clients
-// hold a gigabyte.
+// hold a gigabyte. One that waits behind others is not slow.
 type answerMemory struct {
 	mutex   sync.Mutex
 	waiting int           // bytes of answers that are next to be sent, or are being sent
@@ -39,17 +39,17 @@ type answerMemory struct {
 
 // A recipient is who takes answers: a request, or a batch. breakOff ends its connection.
 type recipient struct {
-	breakOff func()
-	held     int // bytes of its answers
+	breakOff  func()
+	heldBytes int // bytes of its answers
 }
 
 // A heldAnswer is an answer that waits in memory, or a chunk of them.
 type heldAnswer struct {
-	to    *recipient
-	next  bool // to be sent
-	size  int  // 0 before it is counted, and after it was released
-	began time.Time
-	place *queue.Element // nil unless it is being sent
+	to        *recipient
+	next      bool // to be sent
+	size      int  // 0 before it is counted, and after it was released
+	began     time.Time
+	inSending *queue.Element // nil unless it is being sent
 }
 
 // admit counts an answer that is sent at once; nil when there is no space for it.
@@ -83,7 +83,7 @@ func (m *answerMemory) overdue() *heldAnswer {
 	now := time.Now()
 	for e := m.sending.Front(); e != nil; e = e.Next() {
 		a := e.Value.(*heldAnswer)
-		if now.Sub(a.began) >= patience+time.Duration(a.size)*time.Second/slowest {
+		if now.Sub(a.began) >= sendGrace+time.Duration(a.size)*time.Second/leastSendRate {
 			return a
 		}
 	}
@@ -91,15 +91,15 @@ func (m *answerMemory) overdue() *heldAnswer {
 }
 
 // awaitSpace waits until a chunk may be worked out; false when ctx ends before.
-func (m *answerMemory) awaitSpace(ctx context.Context, a *heldAnswer, light bool) bool {
+func (m *answerMemory) awaitSpace(ctx context.Context, a *heldAnswer, small bool) bool {
 	for {
-		freed, space := m.hasSpace(a, light)
+		freed, space := m.hasSpace(a, small)
 		if space {
 			return true
 		}
 		select {
 		case <-freed:
-		case <-time.After(patience / 20): // somebody may have become slow
+		case <-time.After(sendGrace / 20): // somebody may have become slow
 		case <-ctx.Done():
 			return false
 		}
@@ -110,13 +110,13 @@ func (m *answerMemory) awaitSpace(ctx context.Context, a *heldAnswer, light bool
 // not known yet, so the bound may be passed by what is calculated at once. The next chunk
 // of a batch waits for answers that are being sent, never for what waits for it: in one
 // count batches would wait for space that their own later chunks have.
-func (m *answerMemory) hasSpace(a *heldAnswer, light bool) (freed <-chan struct{}, space bool) {
+func (m *answerMemory) hasSpace(a *heldAnswer, small bool) (freed <-chan struct{}, space bool) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
 	if a.next {
-		space = light || m.makeSpace(1)
+		space = small || m.makeSpace(1)
 	} else {
-		space = m.ahead < mostAhead && a.to.held < mostAheadOfBatch
+		space = m.ahead < mostAhead && a.to.heldBytes < mostAheadOfBatch
 	}
 	if !space && m.freed == nil {
 		m.freed = make(chan struct{})
@@ -133,7 +133,7 @@ func (m *answerMemory) hold(a *heldAnswer, size int) {
 
 func (m *answerMemory) add(a *heldAnswer, size int) {
 	a.size = size
-	a.to.held += size
+	a.to.heldBytes += size
 	*m.counter(a) += size
 }
 
@@ -166,7 +166,7 @@ func (m *answerMemory) send(a *heldAnswer) {
 
 func (m *answerMemory) beginSending(a *heldAnswer) {
 	a.began = time.Now()
-	a.place = m.sending.PushBack(a)
+	a.inSending = m.sending.PushBack(a)
 }
 
 // release makes the space free again. What was broken off has been released already.
@@ -179,11 +179,11 @@ func (m *answerMemory) release(a *heldAnswer) {
 }
 
 func (m *answerMemory) remove(a *heldAnswer) {
-	if a.place != nil {
-		m.sending.Remove(a.place)
-		a.place = nil
+	if a.inSending != nil {
+		m.sending.Remove(a.inSending)
+		a.inSending = nil
 	}
-	a.to.held -= a.size
+	a.to.heldBytes -= a.size
 	*m.counter(a) -= a.size
 	a.size = 0
 	m.wake()

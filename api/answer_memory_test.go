@@ -25,7 +25,7 @@ func TestAnswerMemory(t *testing.T) {
 		if first == nil || second == nil || m.admit(called("third"), 1) != nil || len(ended) > 0 {
 			t.Fatal("no space, or too much", ended)
 		}
-		time.Sleep(patience + time.Second) // for the 1 MiB of the second; the first has 63 times as much
+		time.Sleep(sendGrace + time.Second) // for the 1 MiB of the second; the first has 63 times as much
 		third := m.admit(called("third"), 1)
 		if third == nil || fmt.Sprint(ended) != "[second]" {
 			t.Fatal(third, ended)
@@ -43,7 +43,7 @@ func TestAnswerMemory(t *testing.T) {
 		next := &heldAnswer{to: called("next")}
 		m.markNext(next)
 		ctx, stop := context.WithCancel(t.Context())
-		time.AfterFunc(patience, stop)
+		time.AfterFunc(sendGrace, stop)
 		if m.awaitSpace(ctx, next, false) {
 			t.Error("came in after all")
 		}
@@ -91,7 +91,7 @@ func TestAnswerMemoryOfABatch(t *testing.T) {
 			t.Error("a chunk that has just begun to be sent is broken off")
 		}
 		go func() { // its client takes it in the end
-			time.Sleep(patience)
+			time.Sleep(sendGrace)
 			m.release(next)
 			m.markNext(later[0])
 		}()
@@ -101,7 +101,7 @@ func TestAnswerMemoryOfABatch(t *testing.T) {
 		for _, s := range later {
 			m.release(s)
 		}
-		if m.waiting != 0 || m.ahead != 0 || later[0].to.held != 0 || m.sending.Len() != 0 {
+		if m.waiting != 0 || m.ahead != 0 || later[0].to.heldBytes != 0 || m.sending.Len() != 0 {
 			t.Error(m.waiting, m.ahead, "taken")
 		}
 	})
@@ -121,21 +121,21 @@ func TestChunkWithoutSpaceHoldsNoTurn(t *testing.T) {
 			}
 			if fullBefore {
 				fill()
-			} else if !turns.take(turns.mostLarge) {
+			} else if !turns.take(turns.largeCapacity) {
 				t.Fatal("no turn")
 			}
 			open := make(chan bool, 1)
-			go func() { open <- turns.awaitWithSpace(t.Context(), turns.mostLarge, s) }()
+			go func() { open <- turns.awaitWithSpace(t.Context(), turns.largeCapacity, s) }()
 			synctest.Wait()
 			if !fullBefore {
 				fill()
-				turns.give(turns.mostLarge)
+				turns.give(turns.largeCapacity)
 				synctest.Wait()
 			}
-			if !turns.take(turns.mostLarge) {
+			if !turns.take(turns.largeCapacity) {
 				t.Fatal("no turn beside it, memory full before:", fullBefore)
 			}
-			turns.give(turns.mostLarge)
+			turns.give(turns.largeCapacity)
 			turns.answers.release(full)
 			if !<-open {
 				t.Error("does not come in")

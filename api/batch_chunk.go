@@ -29,8 +29,8 @@ type allowance struct {
 	most int64
 }
 
-// share is what a chunk takes of it.
-func (a allowance) share(c *chunk) int64 { return min(int64(len(c.in)), a.most) }
+// cost is what a chunk takes of it.
+func (a allowance) cost(c *chunk) int64 { return min(int64(len(c.in)), a.most) }
 
 // answerBuffers are for the answers of chunks, of all streams together: a chunk that waits
 // for lines holds none. Those of sheets with uncertainty need half of mostPooled.
@@ -38,27 +38,27 @@ var answerBuffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
 const mostPooled = 1 << 20
 
-// shed gives the buffer of answers back, and lets go what long lines have needed.
-func (c *chunk) shed() {
+// releaseBuffers gives the buffer of answers back, and lets go what long lines have needed.
+func (c *chunk) releaseBuffers() {
 	if cap(c.in) > 2*chunkBytes {
 		c.in = nil
 	}
-	pool(c.out)
+	putBack(c.out)
 	c.out = nil
 }
 
-func pool(b *bytes.Buffer) {
+func putBack(b *bytes.Buffer) {
 	if b.Reset(); b.Cap() <= mostPooled {
 		answerBuffers.Put(b)
 	}
 }
 
-// inTurn answers the lines of a chunk when it is its turn, and none when the batch
+// answerInTurn answers the lines of a chunk when it is its turn, and none when the batch
 // is to stop before.
-func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
+func (c *chunk) answerInTurn(ctx context.Context, o BatchOptions) {
 	c.tally = BatchTally{}
 	if o.turns == nil {
-		c.run(ctx, o)
+		c.answerLines(ctx, o)
 		return
 	}
 	weight := o.turns.weight(c.in)
@@ -67,25 +67,25 @@ func (c *chunk) inTurn(ctx context.Context, o BatchOptions) {
 	}
 	func() {
 		defer o.turns.give(weight)
-		c.run(ctx, o)
+		c.answerLines(ctx, o)
 	}()
-	if c.fit(); c.out.Cap() > smallAnswer {
+	if c.shrink(); c.out.Cap() > smallAnswer {
 		o.turns.answers.hold(&c.held, c.out.Cap())
 	}
 }
 
-// fit moves answers out of a buffer that others have made much longer.
-func (c *chunk) fit() {
+// shrink moves answers out of a buffer that others have made much longer.
+func (c *chunk) shrink() {
 	if c.out.Cap() <= smallAnswer || c.out.Len() > c.out.Cap()/4 {
 		return
 	}
 	long := c.out
 	c.out = bytes.NewBuffer(bytes.Clone(long.Bytes()))
-	pool(long)
+	putBack(long)
 }
 
-// run answers the lines of a chunk.
-func (c *chunk) run(ctx context.Context, o BatchOptions) {
+// answerLines answers the lines of a chunk.
+func (c *chunk) answerLines(ctx context.Context, o BatchOptions) {
 	c.out = answerBuffers.Get().(*bytes.Buffer)
 	for _, s := range c.lines {
 		line := operation.Line{Number: s.number, RequestID: o.RequestID}
@@ -94,13 +94,13 @@ func (c *chunk) run(ctx context.Context, o BatchOptions) {
 			continue
 		}
 		body := c.in[s.start:s.end]
-		c.answer(ctx, o.telemetry, &line, func() operation.Outcome { return line.Answer(ctx, body, c.out) })
+		c.answerLine(ctx, o.telemetry, &line, func() operation.Outcome { return line.Answer(ctx, body, c.out) })
 	}
 }
 
-// answer answers one line and counts it. A fault of the service is that line's alone; on
+// answerLine answers one line and counts it. A fault of the service is that line's alone; on
 // the command line, where nobody else is served, it ends the program.
-func (c *chunk) answer(ctx context.Context, t *telemetry.Telemetry, line *operation.Line, do func() operation.Outcome) {
+func (c *chunk) answerLine(ctx context.Context, t *telemetry.Telemetry, line *operation.Line, do func() operation.Outcome) {
 	if t != nil {
 		start := c.out.Len()
 		defer func() {

@@ -26,13 +26,13 @@ func TestLinesWithWorkingEndTheirChunk(t *testing.T) {
 func TestShortAnswersInALongBuffer(t *testing.T) {
 	c := chunk{out: bytes.NewBuffer(make([]byte, 0, mostPooled))}
 	c.out.WriteString("short")
-	if c.fit(); c.out.String() != "short" || c.out.Cap() > smallAnswer {
+	if c.shrink(); c.out.String() != "short" || c.out.Cap() > smallAnswer {
 		t.Errorf("%q in %d bytes", c.out, c.out.Cap())
 	}
 	long := bytes.Repeat([]byte("long"), mostPooled/8)
 	c = chunk{out: bytes.NewBuffer(append(make([]byte, 0, mostPooled), long...))}
 	before := c.out
-	if c.fit(); c.out != before || !bytes.Equal(c.out.Bytes(), long) {
+	if c.shrink(); c.out != before || !bytes.Equal(c.out.Bytes(), long) {
 		t.Error("a buffer that is half full is copied")
 	}
 }

@@ -48,14 +48,14 @@ func TestTooManyBatches(t *testing.T) {
 		req.Header.Set("Content-Type", ndjson)
 		return w, serveBatch(turns, Limits{}, telemetry.LogOnly(testLog(t.Output())), w, req)
 	}
-	if !turns.open() {
+	if !turns.openBatch() {
 		t.Fatal("no room for the first")
 	}
 	w, err := serve()
 	if r, ok := err.(*wire.Refusal); !ok || r.Kind != wire.Overloaded || w.Header().Get("Retry-After") == "" || w.Body.Len() > 0 {
 		t.Errorf("%v %v", err, w.Header())
 	}
-	turns.close()
+	turns.closeBatch()
 	for range 2 {
 		if w, err := serve(); err != nil || w.Code != http.StatusOK {
 			t.Errorf("with room: %d %v", w.Code, err)
@@ -70,7 +70,7 @@ func TestFaultOfALine(t *testing.T) {
 	out := bytes.NewBufferString("before\n")
 	c := chunk{out: out}
 	line := operation.Line{Number: 3, RequestID: "batch-7"}
-	c.answer(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() operation.Outcome {
+	c.answerLine(t.Context(), telemetry.LogOnly(testLog(&log)), &line, func() operation.Outcome {
 		line.Answer(t.Context(), []byte(`{"id":"b","operation":"ground-speed","request":`+oneRun+`}`), out)
 		out.WriteString(`{"line":3,"half":`)
 		panic("secret cause")

@@ -31,7 +31,7 @@ func (r *lineReader) feed(ctx context.Context, idle <-chan *chunk, order, work c
 			return nil
 		}
 		err := r.fill(c)
-		if r.ahead.Acquire(ctx, r.ahead.share(c)) != nil {
+		if r.ahead.Acquire(ctx, r.ahead.cost(c)) != nil {
 			return nil
 		}
 		if len(c.lines) > 0 {
@@ -74,7 +74,7 @@ func (r *lineReader) fill(c *chunk) error {
 			c.lines = append(c.lines, s)
 		}
 		full := last || len(c.lines) >= chunkLines || len(c.in) >= chunkBytes
-		if err != nil || full || len(c.lines) > 0 && !r.waiting() {
+		if err != nil || full || len(c.lines) > 0 && !r.lineWaiting() {
 			return err
 		}
 	}
@@ -85,8 +85,8 @@ func (r *lineReader) wanted() bool {
 	return r.number >= r.From && (r.Parts < 2 || (r.number-1)%r.Parts == r.Part)
 }
 
-// waiting tells whether a whole line has arrived already.
-func (r *lineReader) waiting() bool {
+// lineWaiting tells whether a whole line has arrived already.
+func (r *lineReader) lineWaiting() bool {
 	b, _ := r.Peek(r.Buffered())
 	return bytes.IndexByte(b, '\n') >= 0
 }

@@ -24,21 +24,21 @@ func serveBatch(turns *turns, limits Limits, t *telemetry.Telemetry, w http.Resp
 	if req.ProtoMajor == 1 {
 		w.Header().Set("Connection", "close") // what is left of a broken stream is no request
 	}
-	if !declared(req.Header, ndjson) {
+	if !isMediaType(req.Header, ndjson) {
 		return &wire.Refusal{Kind: wire.UnsupportedMediaType, Wording: "unsupported_media_type_batch"}
 	}
-	if !turns.open() {
+	if !turns.openBatch() {
 		return refuseOverloaded(w)
 	}
-	defer turns.close()
-	s := &batchStream{
+	defer turns.closeBatch()
+	s := &batchConnection{
 		w: w, body: req.Body, control: http.NewResponseController(unwrapped(w)),
-		line: cmp.Or(limits.Line, stepTime), answer: cmp.Or(limits.Answer, stepTime),
+		lineTime: cmp.Or(limits.Line, stepTime), answerTime: cmp.Or(limits.Answer, stepTime),
 	}
 	lang, h := languageOf(req), w.Header()
 	h.Set("Cache-Control", "no-store")
 	h.Set("Content-Type", ndjson)
-	worded(h, lang)
+	setLanguage(h, lang)
 	addLinks(h)
 	w.WriteHeader(http.StatusOK)
 	if _, err := s.Write(nil); err != nil {
@@ -53,6 +53,14 @@ func serveBatch(turns *turns, limits Limits, t *telemetry.Telemetry, w http.Resp
 	if err != nil { // it is in the last line, or the client has gone
 		_ = s.control.SetReadDeadline(time.Now()) // net/http would wait for what is left
 	}
-	_ = s.control.SetWriteDeadline(time.Now().Add(s.answer)) // for the end of the answer
+	_ = s.control.SetWriteDeadline(time.Now().Add(s.answerTime)) // for the end of the answer
 	return nil
+}
+
+// unwrapped is the writer under that of echo, whose Flush tells of no error.
+func unwrapped(w http.ResponseWriter) http.ResponseWriter {
+	if u, ok := w.(interface{ Unwrap() http.ResponseWriter }); ok {
+		return u.Unwrap()
+	}
+	return w
 }

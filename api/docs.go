@@ -11,14 +11,16 @@ import (
 //go:embed docs
 var docs embed.FS
 
-// docsPage is the interactive reference without its files.
+// docsPage is the interactive reference without its files. That of the library is a
+// template with scripts inside, which our policy forbids; its handler writes entity tags
+// without quotes (RFC 9110, 8.8.3) and errors that are no problems.
 func docsPage(text.Language) ([]byte, error) { return docs.ReadFile("docs/index.html") }
 
 // docsFiles are the files that the reference loads, all from this server; those of the
 // library are kept compressed in it. Without keys nothing of the page speaks of any.
 func docsFiles(keys bool) map[string]*page {
 	own := func(names ...string) func(text.Language) ([]byte, error) {
-		return packing(func(text.Language) (all []byte, err error) {
+		return compressed(func(text.Language) (all []byte, err error) {
 			for _, name := range names {
 				file, err := docs.ReadFile("docs/" + name)
 				if err != nil {

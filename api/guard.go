@@ -28,8 +28,8 @@ func newGuard(o Options) *guard {
 	return g
 }
 
-// selective tells whether answers of a path depend on who asks.
-func (g *guard) selective(path string) bool {
+// dependsOnClient tells whether answers of a path depend on who asks.
+func (g *guard) dependsOnClient(path string) bool {
 	return strings.HasPrefix(path, "/v1/") && (g.keys != nil || g.limits.Rate > 0)
 }
 
@@ -39,7 +39,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 	if g.stopping.Load() {
 		w.Header().Set("Connection", "close")
 		if req.URL.Path == "/readyz" {
-			return &wire.Refusal{Kind: wire.ShuttingDown}
+			return &wire.Refusal{Kind: wire.ShuttingDown} // not overloaded: nobody need wait, another server takes it
 		}
 	}
 	if !strings.HasPrefix(req.URL.Path, "/v1/") || req.Method == http.MethodOptions {
@@ -52,7 +52,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 			return refuseUnauthorized(w, given)
 		}
 		who.key, quota = k.name, cmp.Or(k.rate, quota)
-		telemetry.Holder(w, k.name)
+		telemetry.SetKeyName(w, k.name)
 	}
 	if quota == 0 {
 		return nil
@@ -61,7 +61,7 @@ func (g *guard) admit(w http.ResponseWriter, req *http.Request) error {
 		who.address = network(clientAddress(req, g.limits.TrustedProxies))
 	}
 	s := g.rates.spend(who, quota, time.Now())
-	s.tell(w.Header())
+	s.setHeaders(w.Header())
 	if !s.allowed {
 		return &wire.Refusal{Kind: wire.TooManyRequests, Args: []any{quota}}
 	}

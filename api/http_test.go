@@ -205,7 +205,7 @@ func TestBodyCutShort(t *testing.T) {
 // TestPanicIsAProblem: a fault of ours answers 500 with an id, without its cause.
 func TestPanicIsAProblem(t *testing.T) {
 	var log strings.Builder
-	h := withRequestID(recovered(telemetry.LogOnly(testLog(&log)), http.HandlerFunc(func(http.ResponseWriter, *http.Request) { panic("secret cause") })))
+	h := withRequestID(recoverPanics(telemetry.LogOnly(testLog(&log)), http.HandlerFunc(func(http.ResponseWriter, *http.Request) { panic("secret cause") })))
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/v1/units", nil))
 	problemOf(t, http.StatusInternalServerError, w.Header(), w.Body.Bytes())

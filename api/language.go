@@ -13,15 +13,15 @@ func languageOf(req *http.Request) text.Language {
 	return text.Match(strings.Join(req.Header.Values("Accept-Language"), ","))
 }
 
-// worded says in which language an answer has its texts, and that it hangs on what
+// setLanguage says in which language an answer has its texts, and that it depends on what
 // was asked for.
-func worded(h http.Header, lang text.Language) {
+func setLanguage(h http.Header, lang text.Language) {
 	h["Content-Language"] = contentLanguage[lang]
-	varies(h, byLanguage)
+	addVary(h, byLanguage)
 }
 
-// varies says that an answer hangs on another header of the request too.
-func varies(h http.Header, by []string) {
+// addVary says that an answer depends on another header of the request too.
+func addVary(h http.Header, by []string) {
 	if h["Vary"] == nil {
 		h["Vary"] = by
 		return

@@ -23,7 +23,7 @@ func (p pen) q(kind unit.Kind, si float64) string {
 	return `{"value":` + strconv.FormatFloat(si/unit.Lookup(symbol).Factor(), 'g', -1, 64) + `,"unit":"` + symbol + `"}`
 }
 
-func (p pen) share(x float64) string { return p.q(unit.KindRatio, x) }
+func (p pen) cost(x float64) string { return p.q(unit.KindRatio, x) }
 func (p pen) rate(x float64) string {
 	return p.q(unit.KindApplicationRate, x*float64(unit.LitrePerHectare))
 }
@@ -61,15 +61,15 @@ var onLimits = []struct {
 	}},
 	{"nozzle-acceptance#/tolerance/limit", `"status":"within"`, `"status":"above"`, func(p pen, l, beyond float64) string {
 		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
-		return p.rated(q) + `,"tolerance":{"limit":` + p.share(l) + `},"catches":[` + p.catch(q*min*(1+l*beyond), min, "") + `]`
+		return p.rated(q) + `,"tolerance":{"limit":` + p.cost(l) + `},"catches":[` + p.catch(q*min*(1+l*beyond), min, "") + `]`
 	}},
 	{"nozzle-acceptance#/tolerance/limit", `"status":"within"`, `"status":"below"`, func(p pen, l, beyond float64) string {
 		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
-		return p.rated(q) + `,"tolerance":{"limit":` + p.share(l) + `},"catches":[` + p.catch(3*q*min*(1-l*beyond), min, `,"nozzles":3`) + `]`
+		return p.rated(q) + `,"tolerance":{"limit":` + p.cost(l) + `},"catches":[` + p.catch(3*q*min*(1-l*beyond), min, `,"nozzles":3`) + `]`
 	}},
 	{"nozzle-acceptance#/tolerance/limit", `"decision":"keep"`, `"decision":"replace_all"`, func(p pen, l, beyond float64) string {
 		q := p.draw("L/min", 0.1, 5)
-		return `"tolerance":{"limit":` + p.share(l) + `,"basis":"mean"},"catches":[` + p.catch(q*(1+l*beyond), 1, "") + "," + p.catch(2*q*(1-l*beyond), 2, "") + `]`
+		return `"tolerance":{"limit":` + p.cost(l) + `,"basis":"mean"},"catches":[` + p.catch(q*(1+l*beyond), 1, "") + "," + p.catch(2*q*(1-l*beyond), 2, "") + `]`
 	}},
 	{"nozzle-acceptance#/replaceAllAbove", `"decision":"fix_listed"`, `"decision":"replace_all"`, func(p pen, _, beyond float64) string {
 		n := rapid.IntRange(2, 40).Draw(p.t, "caught")
@@ -82,7 +82,7 @@ var onLimits = []struct {
 			}
 			catches = append(catches, p.catch(litres, 1, ""))
 		}
-		return p.rated(1) + `,"replaceAllAbove":` + p.share(float64(k)/float64(n)/beyond) + `,"catches":[` + strings.Join(catches, ",") + `]`
+		return p.rated(1) + `,"replaceAllAbove":` + p.cost(float64(k)/float64(n)/beyond) + `,"catches":[` + strings.Join(catches, ",") + `]`
 	}},
 	{"nozzle-flow#/catches/0/time", "", `"short_catch"`, func(p pen, _, beyond float64) string {
 		return `"catches":[` + p.catch(1, float64(calc.ShortCatch)/60/beyond, "") + `]`
@@ -90,11 +90,11 @@ var onLimits = []struct {
 	{"nozzle-acceptance#/nozzle/pressureRange/high", "", `"pressure_outside_nozzle_range"`, func(p pen, _, beyond float64) string {
 		high := p.draw("bar", 3.1, 8.9) * float64(unit.Bar)
 		return strings.Replace(p.rated(1), `},"sprayPressure"`, `,"pressureRange":{"low":`+p.q(unit.KindPressure, high/3)+`,"high":`+p.q(unit.KindPressure, high)+`}},"sprayPressure"`, 1) +
-			`,"tolerance":{"limit":` + p.share(1) + `},"catches":[` + p.catch(1, 1, `,"sprayPressure":`+p.q(unit.KindPressure, high*beyond)) + `]`
+			`,"tolerance":{"limit":` + p.cost(1) + `},"catches":[` + p.catch(1, 1, `,"sprayPressure":`+p.q(unit.KindPressure, high*beyond)) + `]`
 	}},
 	{"application-rate#/rateTolerance", `"withinTolerance":true`, `"withinTolerance":false`, func(p pen, l, beyond float64) string {
 		target := p.draw("L/ha", 20, 1000)
-		return p.fourth(target*(1+l*beyond)) + `,"targetApplicationRate":` + p.rate(target) + `,"rateTolerance":` + p.share(l)
+		return p.fourth(target*(1+l*beyond)) + `,"targetApplicationRate":` + p.rate(target) + `,"rateTolerance":` + p.cost(l)
 	}},
 	{"application-rate#/labelMaximum", `"overLabelMaximum":false`, `"overLabelMaximum":true`, func(p pen, _, beyond float64) string {
 		most := p.draw("L/ha", 20, 1000)
@@ -103,17 +103,17 @@ var onLimits = []struct {
 	{"corrections#/rateTolerance", `"decision":"none_needed"`, "", func(p pen, l, beyond float64) string {
 		target := p.draw("L/ha", 20, 1000)
 		return `"measured":{"applicationRate":` + p.rate(target*(1-l*beyond)) + `,"groundSpeed":` + p.q(unit.KindSpeed, 2) +
-			`},"targetApplicationRate":` + p.rate(target) + `,"rateTolerance":` + p.share(l)
+			`},"targetApplicationRate":` + p.rate(target) + `,"rateTolerance":` + p.cost(l)
 	}},
 	{"area-check#/rateTolerance", `"withinTolerance":true`, `"withinTolerance":false`, func(p pen, l, beyond float64) string {
 		rate, area := p.draw("L/ha", 20, 1000), p.draw("m2", 100, 10000)
 		return `"volumeUsed":` + p.q(unit.KindVolume, rate*(1+l*beyond)*float64(unit.LitrePerHectare)*area) + `,"area":` + p.q(unit.KindArea, area) +
-			`,"expectedApplicationRate":` + p.rate(rate) + `,"rateTolerance":` + p.share(l)
+			`,"expectedApplicationRate":` + p.rate(rate) + `,"rateTolerance":` + p.cost(l)
 	}},
 	{"tank-loads#/rateTolerance", `"withinTolerance":true`, `"withinTolerance":false`, func(p pen, l, beyond float64) string {
 		label := p.draw("L/ha", 20, 1000)
 		return `"tankVolume":` + p.q(unit.KindVolume, 1) + `,"treatedArea":` + p.q(unit.KindArea, 20000) + `,"applicationRate":` + p.rate(label*(1-l*beyond)) +
-			`,"labelRate":` + p.rate(label) + `,"rateTolerance":` + p.share(l)
+			`,"labelRate":` + p.rate(label) + `,"rateTolerance":` + p.cost(l)
 	}},
 	// Of two runs over one course, (v1 - v2) over the mean by total time is (r - 1/r) / 2,
 	// r being the ratio of their times.
@@ -123,7 +123,7 @@ var onLimits = []struct {
 			return `{"courseLength":` + p.q(unit.KindLength, course) + `,"time":` + p.q(unit.KindTime, time) + `}`
 		}
 		ratio := l*beyond + math.Sqrt(l*l*beyond*beyond+1)
-		return `"runs":[` + run(time) + "," + run(time*ratio) + `],"runTolerance":` + p.share(l)
+		return `"runs":[` + run(time) + "," + run(time*ratio) + `],"runTolerance":` + p.cost(l)
 	}},
 	{"wear-forecast#/limit", `"verdict":"will_reach"`, `"verdict":"worn_now"`, func(p pen, l, beyond float64) string {
 		var catches []string
@@ -131,22 +131,22 @@ var onLimits = []struct {
 			catches = append(catches, p.catch(1+l*beyond*h/100, 1, `,"hours":`+p.q(unit.KindTime, h*3600)))
 		}
 		return `"sprayPressure":` + p.q(unit.KindPressure, 3e5) + `,"newFlowRate":` + p.q(unit.KindFlowRate, float64(unit.LitrePerMinute)) +
-			`,"limit":` + p.share(l) + `,"catches":[` + strings.Join(catches, ",") + `]`
+			`,"limit":` + p.cost(l) + `,"catches":[` + strings.Join(catches, ",") + `]`
 	}},
 	{"pattern-uniformity#/maxPlaceDeviation", "", `"mend_pattern"`, func(p pen, l, beyond float64) string {
-		return p.cups(1+l*beyond, 1-l*beyond, 1) + `,"maxPlaceDeviation":` + p.share(l) + `,"maxCoefficientOfVariation":` + p.share(2)
+		return p.cups(1+l*beyond, 1-l*beyond, 1) + `,"maxPlaceDeviation":` + p.cost(l) + `,"maxCoefficientOfVariation":` + p.cost(2)
 	}},
 	// Three cups 1 + d, 1 - d and 1 have the coefficient of variation d.
 	{"pattern-uniformity#/maxCoefficientOfVariation", "", `"mend_pattern"`, func(p pen, l, beyond float64) string {
-		return p.cups(1+l*beyond, 1-l*beyond, 1) + `,"maxPlaceDeviation":` + p.share(2) + `,"maxCoefficientOfVariation":` + p.share(l)
+		return p.cups(1+l*beyond, 1-l*beyond, 1) + `,"maxPlaceDeviation":` + p.cost(2) + `,"maxCoefficientOfVariation":` + p.cost(l)
 	}},
 	{"meter-calibration#/meterTolerance", `"withinTolerance":true`, `"withinTolerance":false`, func(p pen, l, beyond float64) string {
 		measured := p.draw("L", 10, 500) * float64(unit.Litre)
-		return `"kind":"flow_meter","readings":[{"indicated":` + p.q(unit.KindVolume, measured*(1+l*beyond)) + `,"measured":` + p.q(unit.KindVolume, measured) + `}],"meterTolerance":` + p.share(l)
+		return `"kind":"flow_meter","readings":[{"indicated":` + p.q(unit.KindVolume, measured*(1+l*beyond)) + `,"measured":` + p.q(unit.KindVolume, measured) + `}],"meterTolerance":` + p.cost(l)
 	}},
 	{"pump-demand#/ratedPumpFlowRate", `"sufficient":true`, `"sufficient":false`, func(p pen, l, beyond float64) string {
 		q, stir := p.draw("L/min", 0.2, 5)*float64(unit.LitrePerMinute), p.draw("stirring", 1, 90)*float64(unit.LitrePerMinute)
-		return `"nozzles":30,"nozzleFlowRate":` + p.q(unit.KindFlowRate, q) + `,"agitationFlowRate":` + p.q(unit.KindFlowRate, stir) + `,"reserve":` + p.share(l) +
+		return `"nozzles":30,"nozzleFlowRate":` + p.q(unit.KindFlowRate, q) + `,"agitationFlowRate":` + p.q(unit.KindFlowRate, stir) + `,"reserve":` + p.cost(l) +
 			`,"ratedPumpFlowRate":` + p.q(unit.KindFlowRate, (30*q+stir)*(1+l)/beyond)
 	}},
 }

@@ -116,7 +116,7 @@ func TestTurnComesBackAfterPanic(t *testing.T) {
 		}
 		func() {
 			defer func() { _ = recover() }()
-			_, _ = inTurn(t.Context(), faulty.Run, turns, 0, new(buffers))
+			_, _ = runInTurn(t.Context(), faulty.Run, turns, 0, new(buffers))
 		}()
 	}
 }
@@ -128,18 +128,18 @@ func TestLargeRequestsWait(t *testing.T) {
 	working, plain := []byte(longWork()), []byte(strings.Replace(longWork(), `"showWorking":true,`, "", 1))
 	heavy, light := turns.weight(working), turns.weight(plain)
 	escaped := turns.weight([]byte(strings.Replace(string(working), "showWorking", `show\u0057orking`, 1)))
-	if heavy != min(int64(len(working)), turns.mostLarge) || light > heavy/10 || escaped < heavy || turns.weight([]byte(oneRun)) != 0 {
+	if heavy != min(int64(len(working)), turns.largeCapacity) || light > heavy/10 || escaped < heavy || turns.weight([]byte(oneRun)) != 0 {
 		t.Fatal(heavy, light, escaped)
 	}
 	for range 2 {
-		if !turns.take(turns.mostLarge) {
+		if !turns.take(turns.largeCapacity) {
 			t.Fatal("no turn for the largest")
 		}
 		if turns.take(heavy) || !turns.take(0) {
 			t.Error("another large one has a turn, or a light one has none")
 		}
 		turns.give(0)
-		turns.give(turns.mostLarge)
+		turns.give(turns.largeCapacity)
 	}
 	if len(turns.taken) != 0 {
 		t.Error("turns are lost")
@@ -151,32 +151,32 @@ func TestOneWait(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		const wait = time.Second
 		turns := newTurns(Limits{Concurrent: 1, Wait: wait})
-		if !turns.take(turns.mostLarge) {
+		if !turns.take(turns.largeCapacity) {
 			t.Fatal("no turn for the first")
 		}
 		go func() { // the weight comes free first, and the turn too late
 			time.Sleep(wait * 3 / 4)
-			turns.large.Release(turns.mostLarge)
+			turns.large.Release(turns.largeCapacity)
 			time.Sleep(wait)
 			<-turns.taken
 		}()
 		began := time.Now()
-		if turns.take(turns.mostLarge) || time.Since(began) != wait {
+		if turns.take(turns.largeCapacity) || time.Since(began) != wait {
 			t.Errorf("a turn, or none after %v", time.Since(began))
 		}
 		time.Sleep(wait)
-		if !turns.take(turns.mostLarge) {
+		if !turns.take(turns.largeCapacity) {
 			t.Fatal("no turn when all are free")
 		}
 		for range cap(turns.waiting) {
 			turns.waiting <- struct{}{}
 		}
 		began = time.Now()
-		if turns.take(turns.mostLarge) || time.Since(began) > 0 {
+		if turns.take(turns.largeCapacity) || time.Since(began) > 0 {
 			t.Errorf("waits for %v though nobody else may", time.Since(began))
 		}
-		turns.give(turns.mostLarge)
-		if len(turns.taken) != 0 || !turns.large.TryAcquire(turns.mostLarge) {
+		turns.give(turns.largeCapacity)
+		if len(turns.taken) != 0 || !turns.large.TryAcquire(turns.largeCapacity) {
 			t.Error("turns or weight are lost")
 		}
 	})

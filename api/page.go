@@ -14,7 +14,7 @@ import (
 type page struct {
 	mediaType string
 	fresh     bool        // true: about the state of the process, never stored
-	wordless  bool        // true: the same in every language
+	wordless  bool        // true: the same in every language, so a cache keeps one copy: no Content-Language, no Vary
 	private   bool        // true: answered to the one who asked, not to be kept for others
 	packed    bool        // true: prepared and kept compressed, and sent so to who takes it
 	header    http.Header // in the place of those of reference data

@@ -27,12 +27,12 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 	}
 	h := w.Header()
 	if !p.wordless {
-		worded(h, lang)
+		setLanguage(h, lang)
 	}
 	if p.mediaType == htmlPage {
 		h.Set("Content-Security-Policy", pagePolicy)
 	}
-	asPacked := p.packed && takesGzip(strings.Join(req.Header.Values("Accept-Encoding"), ","))
+	gzipped := p.packed && acceptsGzip(strings.Join(req.Header.Values("Accept-Encoding"), ","))
 	if p.packed {
 		h.Add("Vary", "Accept-Encoding")
 	}
@@ -40,7 +40,7 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 		h.Set("Cache-Control", "no-store")
 	} else {
 		etag := x.etag
-		if asPacked {
+		if gzipped {
 			etag = strings.TrimSuffix(etag, `"`) + `-gzip"`
 		}
 		h.Set("Cache-Control", maxAge)
@@ -49,16 +49,16 @@ func (p *page) serve(w http.ResponseWriter, req *http.Request) error {
 		}
 		h.Set("ETag", etag)
 		maps.Copy(h, p.header)
-		if matches(strings.Join(req.Header.Values("If-None-Match"), ","), etag) {
+		if matchesETag(strings.Join(req.Header.Values("If-None-Match"), ","), etag) {
 			addLinks(h)
 			w.WriteHeader(http.StatusNotModified)
 			return nil
 		}
 	}
-	if p.packed && !asPacked {
+	if p.packed && !gzipped {
 		return writeUnpacked(w, req, p.mediaType, x.body)
 	}
-	if asPacked {
+	if gzipped {
 		h.Set("Content-Encoding", "gzip")
 	}
 	writeBody(w, req, p.mediaType, http.StatusOK, x.body)
@@ -79,9 +79,9 @@ func writeUnpacked(w http.ResponseWriter, req *http.Request, mediaType string, b
 	return nil
 }
 
-// matches compares an If-None-Match list, of whose lines there may be several, with a tag,
+// matchesETag compares an If-None-Match list, of whose lines there may be several, with a tag,
 // weakly as RFC 9110 asks (5.3, 13.1.2).
-func matches(list, etag string) bool {
+func matchesETag(list, etag string) bool {
 	for tag := range strings.SplitSeq(list, ",") {
 		tag = strings.TrimSpace(tag)
 		if tag == "*" || strings.TrimPrefix(tag, "W/") == etag {
@@ -91,8 +91,8 @@ func matches(list, etag string) bool {
 	return false
 }
 
-// packing compresses what is prepared, for a page that is kept compressed.
-func packing(prepare func(text.Language) ([]byte, error)) func(text.Language) ([]byte, error) {
+// compressed compresses what is prepared, for a page that is kept compressed.
+func compressed(prepare func(text.Language) ([]byte, error)) func(text.Language) ([]byte, error) {
 	return func(lang text.Language) ([]byte, error) {
 		body, err := prepare(lang)
 		if err != nil {
@@ -102,9 +102,9 @@ func packing(prepare func(text.Language) ([]byte, error)) func(text.Language) ([
 	}
 }
 
-// takesGzip reads an Accept-Encoding header: gzip is named, and not with a weight
+// acceptsGzip reads an Accept-Encoding header: gzip is named, and not with a weight
 // of nought.
-func takesGzip(accept string) bool {
+func acceptsGzip(accept string) bool {
 	for coding := range strings.SplitSeq(accept, ",") {
 		name, weight, _ := strings.Cut(strings.TrimSpace(coding), ";")
 		if !strings.EqualFold(strings.TrimSpace(name), "gzip") {

@@ -124,9 +124,9 @@ func (r *rates) forget(now time.Duration) {
 	}
 }
 
-// tell puts the standing in the fields of draft-ietf-httpapi-ratelimit-headers-10,
+// setHeaders puts the standing in the fields of draft-ietf-httpapi-ratelimit-headers-10,
 // which are structured fields (RFC 9651), and in Retry-After when it is used up.
-func (s standing) tell(h http.Header) {
+func (s standing) setHeaders(h http.Header) {
 	h.Set("RateLimit-Policy", fmt.Sprintf(`"requests";q=%d;w=%d`, s.quota, int(window.Seconds())))
 	h.Set("RateLimit", fmt.Sprintf(`"requests";r=%d;t=%d`, s.remaining, seconds(s.full)))
 	if !s.allowed {

@@ -39,9 +39,9 @@ func plainID(id string) bool {
 	return true
 }
 
-// recovered turns a panic into a 500 problem; the stack goes to the log only. An answer
+// recoverPanics turns a panic into a 500 problem; the stack goes to the log only. An answer
 // that has begun is broken off instead, so that nobody takes it for whole.
-func recovered(t *telemetry.Telemetry, next http.Handler) http.Handler {
+func recoverPanics(t *telemetry.Telemetry, next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		defer func() {
 			switch p := recover(); p {

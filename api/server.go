@@ -1,3 +1,5 @@
+// Package api is the HTTP interface of wetrun: routes, limits, languages and problems
+// around the operations, which know no HTTP.
 package api
 
 import (
@@ -60,13 +62,13 @@ func serving(o Options, operations []operation.Operation) http.Handler {
 	e.POST("/v1/batch", func(c echo.Context) error { return serveBatch(turns, o.Limits, t, c.Response(), c.Request()) })
 	for _, all := range []map[string]*page{pages(operations), webPages(), docsFiles(o.Keys != nil)} {
 		for path, page := range all {
-			page.private = guard.selective(path)
+			page.private = guard.dependsOnClient(path)
 			serve := func(c echo.Context) error { return page.serve(c.Response(), c.Request()) }
 			e.GET(path, serve)
 			e.HEAD(path, serve)
 		}
 	}
-	return t.Handler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recovered(t, e)))))
+	return t.Handler(withRequestID(withCORS(o.AllowOrigins, withDeprecations(operations, recoverPanics(t, e)))))
 }
 
 // answerError writes every error as a problem, the router's own 404 and 405
@@ -102,6 +104,6 @@ func writeProblem(w http.ResponseWriter, req *http.Request, r *wire.Refusal) {
 	body := p.Encode()
 	h := w.Header()
 	h.Set("Cache-Control", "no-store")
-	worded(h, lang)
+	setLanguage(h, lang)
 	writeBody(w, req, "application/problem+json", p.Status, body)
 }

@@ -23,6 +23,9 @@ func TestTolerancesPage(t *testing.T) {
 	if err := validates("TolerancesAnswer", w.Body.Bytes()); err != nil {
 		t.Error(err)
 	}
+	if strings.Contains(w.Body.String(), `"year":0`) {
+		t.Error("a source that shows no year has the year 0")
+	}
 	var page struct {
 		Presets []struct {
 			Name, AppliesTo, Basis string

@@ -18,17 +18,17 @@ import (
 const waitersPerTurn = 16
 
 // turns bound what is calculated at once. A request takes one only when its body has
-// been read, so that a slow sender holds none; a batch waits where a single request is
-// refused.
+// been read, so that a slow sender holds none. A batch waits where a single request would
+// get 503.
 type turns struct {
-	taken   chan struct{}
-	waiting chan struct{}
-	streams chan struct{} // batches that are open, which hold memory but no turn
+	taken   chan struct{} // by what is being calculated
+	waiting chan struct{} // requests, before they are refused
+	batches chan struct{} // batches that are open, which hold memory but no turn
 	wait    time.Duration
 
 	// large bounds the weight of requests that are calculated at once, but for small ones.
-	large     *semaphore.Weighted
-	mostLarge int64
+	large         *semaphore.Weighted
+	largeCapacity int64
 
 	answers answerMemory
 }
@@ -48,8 +48,8 @@ func newTurns(l Limits) *turns {
 	}
 	most := int64(largePerCPU * runtime.GOMAXPROCS(0))
 	return &turns{
-		taken: make(chan struct{}, n), waiting: make(chan struct{}, waitersPerTurn*n), streams: make(chan struct{}, n),
-		wait: l.Wait, large: semaphore.NewWeighted(most), mostLarge: most,
+		taken: make(chan struct{}, n), waiting: make(chan struct{}, waitersPerTurn*n), batches: make(chan struct{}, n),
+		wait: l.Wait, large: semaphore.NewWeighted(most), largeCapacity: most,
 	}
 }
 
@@ -62,7 +62,7 @@ func (t *turns) weight(body []byte) int64 {
 	if size <= lightest {
 		return 0
 	}
-	return min(int64(size), t.mostLarge)
+	return min(int64(size), t.largeCapacity)
 }
 
 // mayAskForWorking tells whether working is asked for, or may be by letters in escapes:
@@ -86,7 +86,7 @@ func mayAskForWorking(body []byte) bool {
 // take waits for a turn for a request of some weight, a short time at most. Who gets one
 // gives it back.
 func (t *turns) take(weight int64) bool {
-	if t.turn(weight) {
+	if t.tryTake(weight) {
 		return true
 	}
 	select {
@@ -100,8 +100,8 @@ func (t *turns) take(weight int64) bool {
 	return t.await(ctx, weight)
 }
 
-// turn takes one where nobody has to wait for it.
-func (t *turns) turn(weight int64) bool {
+// tryTake takes one where nobody has to wait for it.
+func (t *turns) tryTake(weight int64) bool {
 	if weight > 0 && !t.large.TryAcquire(weight) {
 		return false
 	}
@@ -147,17 +147,17 @@ func (t *turns) give(weight int64) {
 	t.large.Release(weight)
 }
 
-// open begins a stream, if there are not as many already as turns.
-func (t *turns) open() bool {
+// openBatch begins one, if there are not as many already as turns.
+func (t *turns) openBatch() bool {
 	select {
-	case t.streams <- struct{}{}:
+	case t.batches <- struct{}{}:
 		return true
 	default:
 		return false
 	}
 }
 
-func (t *turns) close() { <-t.streams }
+func (t *turns) closeBatch() { <-t.batches }
 
 // refuseOverloaded asks the client to come back in a second.
 func refuseOverloaded(w http.ResponseWriter) error {

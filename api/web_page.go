@@ -19,7 +19,7 @@ func webPages() map[string]*page {
 			wordless:  true,
 			header:    http.Header{"Cache-Control": {"no-cache"}, "Content-Security-Policy": {web.Policy}},
 			packed:    true,
-			prepare:   packing(func(text.Language) ([]byte, error) { return file.Body, nil }),
+			prepare:   compressed(func(text.Language) ([]byte, error) { return file.Body, nil }),
 		}
 	}
 	return all

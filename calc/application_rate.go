@@ -153,9 +153,9 @@ const (
 //
 // Sources: GPA = 5940 x GPM / (mph x in), Mississippi State University Extension,
 // 2020, https://www.mississippi-crops.com/2020/05/02/calibration-of-in-furrow-sprays/ ;
-// L/ha = 600 x L/min / (km/h x m), seen in a copy only;
-// treated fraction = bed width / row spacing, UF/IFAS Extension ENY-047, 2012,
-// http://edis.ifas.ufl.edu/in404 ; density, see LiquidFlow.
+// L/ha = 600 x L/min / (km/h x m), seen in a copy only; treated fraction = bed width / row
+// spacing, UF/IFAS Extension ENY-047, 2012, http://edis.ifas.ufl.edu/in404 ; density, see
+// LiquidFlow.
 func ApplicationRate(in ApplicationRateInput) (ApplicationRateResult, error) {
 	if err := in.check(); err != nil {
 		return ApplicationRateResult{}, err
@@ -280,7 +280,7 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	}
 	r.Warnings = append(r.Warnings, in.Nozzle.warnChart(finding.Member("nozzle"))...)
 	if in.SprayPressure != 0 {
-		if unusual(in.SprayPressure) {
+		if unusualPressure(in.SprayPressure) {
 			add(finding.Member("sprayPressure"), WarnUnusualPressure)
 		}
 		if in.Nozzle.chartHolds(in.SprayPressure) == finding.Outside {
@@ -296,12 +296,6 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 			add(finding.Member("sprayPressure"), WarnSprayPressureUnused)
 		}
 	}
-}
-
-// unusualSpeed tells whether a speed lies outside slowest to fastest. A speed
-// solved to be exactly on an end is usual.
-func unusualSpeed(v unit.Speed) bool {
-	return !between(float64(v/slowest), 1, float64(fastest/slowest))
 }
 
 // unusualRate tells whether a rate lies outside leastRate to mostRate.

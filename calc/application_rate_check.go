@@ -35,7 +35,7 @@ func (in ApplicationRateInput) checkValues(v *finding.Invalid) {
 	case in.Nozzles < 0:
 		v.Add(finding.Member("nozzles"), finding.CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.Needed(finding.Member("nozzles"), finding.Member("width"))
+		v.RequiredBy(finding.Member("nozzles"), finding.Member("width"))
 	}
 	v.Optional(float64(in.ApplicationRate), finding.Member("applicationRate"))
 	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
@@ -90,12 +90,12 @@ func (in ApplicationRateInput) checkFour(v *finding.Invalid) {
 func (in ApplicationRateInput) checkRows(v *finding.Invalid) {
 	if in.RowSpacing == 0 {
 		if in.RateBasis == RateBasisField {
-			v.Needed(finding.Member("rowSpacing"), finding.Member("rateBasis"))
+			v.RequiredBy(finding.Member("rowSpacing"), finding.Member("rateBasis"))
 		}
 		return
 	}
 	if in.Width == 0 && in.Nozzles == 0 {
-		v.Needed(finding.Member("width"), finding.Member("rowSpacing"))
+		v.RequiredBy(finding.Member("width"), finding.Member("rowSpacing"))
 	}
 	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0) {
 		v.Add(finding.Member("rateBasis"), CodeRateBasisRequired)

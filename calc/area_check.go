@@ -94,7 +94,7 @@ func (in AreaCheckInput) check() error {
 		v.PositiveFor(float64(in.CourseLength), finding.Member("courseLength"), by)
 		v.PositiveFor(float64(in.Width), finding.Member("width"), by)
 	default:
-		v.NeededOr(finding.Member("area"), finding.Member("courseLength"), finding.Member("width"))
+		v.RequiredUnless(finding.Member("area"), finding.Member("courseLength"), finding.Member("width"))
 	}
 	if in.Passes < 0 {
 		v.Add(finding.Member("passes"), finding.CodeNotPositive)

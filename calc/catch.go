@@ -92,16 +92,10 @@ func (c *Catch) check(v *finding.Invalid, list string, i int) {
 
 // checkDry is check where nothing in the jug is a reading too.
 func (c *Catch) checkDry(v *finding.Invalid, list string, i int) {
-	if !finding.Sound(float64(c.Volume)) {
-		v.Optional(float64(c.Volume), finding.Item(list, i).Member("volume"))
-	}
-	if !finding.Sound(float64(c.Time)) || c.Time == 0 {
-		v.Positive(float64(c.Time), finding.Item(list, i).Member("time"))
-	}
+	v.OptionalIn(float64(c.Volume), list, i, "volume")
+	v.PositiveIn(float64(c.Time), list, i, "time")
 	if c.Nozzles < 0 {
 		v.Add(finding.Item(list, i).Member("nozzles"), finding.CodeNotPositive)
 	}
-	if !finding.Sound(float64(c.SprayPressure)) {
-		v.Optional(float64(c.SprayPressure), finding.Item(list, i).Member("sprayPressure"))
-	}
+	v.OptionalIn(float64(c.SprayPressure), list, i, "sprayPressure")
 }

@@ -1,16 +1,14 @@
 package calc
 
 import (
-	"math"
-
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
-// names checks the instruments that a catch names: jug and stopwatch, and the gauge
+// checkInstruments checks those that a catch names: jug and stopwatch, and the gauge
 // where it has a pressure of its own.
-func (c *Catch) names(v *finding.Invalid, m *certainty.Measuring, list string, i int) {
+func (c *Catch) checkInstruments(v *finding.Invalid, m *certainty.Measuring, list string, i int) {
 	m.CheckInstrument(v, certainty.Jug, c.Jug, func() finding.Place { return finding.Item(list, i).Member("jug") })
 	m.CheckInstrument(v, certainty.Stopwatch, c.Stopwatch, func() finding.Place { return finding.Item(list, i).Member("stopwatch") })
 	if c.SprayPressure != 0 || c.Gauge != "" {
@@ -19,40 +17,36 @@ func (c *Catch) names(v *finding.Invalid, m *certainty.Measuring, list string, i
 }
 
 // flowErrors is how the flow of a catch, V / t, follows its jug and its stopwatch.
-func (c *Catch) flowErrors(x *certainty.Errors) (p certainty.Propagation) {
-	p.Add(x, 1, x.Slot(certainty.Jug, c.Jug), float64(c.Volume))
-	p.Add(x, -1, x.Slot(certainty.Stopwatch, c.Stopwatch), float64(c.Time))
+func (c *Catch) flowErrors(e *certainty.Evaluation) (p certainty.Propagation) {
+	p.AddMeasured(e.Instrument(certainty.Jug, c.Jug), 1, float64(c.Volume))
+	p.AddMeasured(e.Instrument(certainty.Stopwatch, c.Stopwatch), -1, float64(c.Time))
 	return p
 }
 
-// unseen is what the jug of a dry catch could not show, as a share of a flow for each of
+// dryErrors is what the jug of a dry catch could not show, as a share of a flow for each of
 // its nozzles.
-func (c *AcceptanceCatch) unseen(x *certainty.Errors, of unit.FlowRate) (p certainty.Propagation) {
-	slot, whole := x.Slot(certainty.Jug, c.Jug), float64(of)*c.nozzles()*float64(c.Time)
-	p.Reading[certainty.Jug] = x.Relative(slot, whole)
-	if x.Explain {
-		p.Parts = append(p.Parts, x.Part(1, slot, whole))
-	}
+func (c *AcceptanceCatch) dryErrors(e *certainty.Evaluation, of unit.FlowRate) (p certainty.Propagation) {
+	p.AddReading(e.Instrument(certainty.Jug, c.Jug), 1, float64(of)*c.nozzles()*float64(c.Time))
 	return p
 }
 
-// pressureErrors adds what the pressure of a catch does, times c: its own gauge, or
-// the common pressure.
-func (c *Catch) pressureErrors(p *certainty.Propagation, x *certainty.Errors, times float64, common *certainty.Propagation) {
+// addPressure adds what the pressure of a catch does, with the sensitivity to it: its own
+// gauge, or the common pressure.
+func (c *Catch) addPressure(p *certainty.Propagation, e *certainty.Evaluation, sensitivity float64, common *certainty.Propagation) {
 	if c.SprayPressure != 0 {
-		p.Add(x, times, x.Slot(certainty.Gauge, c.Gauge), float64(c.SprayPressure))
+		p.AddMeasured(e.Instrument(certainty.Gauge, c.Gauge), sensitivity, float64(c.SprayPressure))
 	} else {
-		p.Plus(times, common)
+		p.Add(sensitivity, common)
 	}
 }
 
-// readPressure is how one pressure follows the gauge that it was read from; nothing
+// gaugeErrors is how one pressure follows the gauge that it was read from; nothing
 // where there is none.
-func readPressure(x *certainty.Errors, gauge string, p unit.Pressure) (e certainty.Propagation) {
-	if p != 0 {
-		e.Add(x, 1, x.Slot(certainty.Gauge, gauge), float64(p))
+func gaugeErrors(e *certainty.Evaluation, gauge string, pressure unit.Pressure) (p certainty.Propagation) {
+	if pressure != 0 {
+		p.AddMeasured(e.Instrument(certainty.Gauge, gauge), 1, float64(pressure))
 	}
-	return e
+	return p
 }
 
 // A catchMean is how a mean flow follows the catches in it, each by its share of the
@@ -62,21 +56,18 @@ type catchMean struct {
 	squares  float64 // sum of squared shares
 	readings float64 // what readings add to one catch, as a mean
 	n        int
-	part     *certainty.ScatterPart // of the scatter, when it is to be explained
 }
 
-// add takes in a catch with its share of the flow. by is the share of the flow that own
-// tells shares of; it differs for a dry catch, which has no share.
-func (m *catchMean) add(share, by float64, own *certainty.Propagation) {
-	m.errors.Gather(by, own)
+// add takes in a catch with its share of the flow. sensitivity is the share of the flow
+// that own tells shares of; it differs for a dry catch, which has no share.
+func (m *catchMean) add(share, sensitivity float64, own *certainty.Propagation) {
+	m.errors.Accumulate(sensitivity, own)
 	m.squares += share * share
-	for _, r := range own.Reading {
-		m.readings += r
-	}
+	m.readings += own.ReadingVariance()
 	m.n++
 }
 
-// budget is that of the mean as the flow of the whole boom, of which the share f was
+// scatter is that of the mean as the flow of the whole boom, of which the share f was
 // caught. What was caught is a sample of the rest, and known up to its readings:
 //
 //	u^2 = (1 - f) s_p^2 x sum of w_i^2 + f x sum of w_i^2 u_i^2 + scales
@@ -84,24 +75,7 @@ func (m *catchMean) add(share, by float64, own *certainty.Propagation) {
 // s_p being the pooled scatter of the catches, which has the readings in it, u_i the
 // readings of one catch and w_i its share of the flow. That is the variance of the
 // mean of a sample without replacement (finite population correction, 1 - n / N).
-// seen is the coefficient of variation of n catches; 0 of one.
-func (m *catchMean) budget(prior certainty.Prior, seen float64, n int, f float64) (b certainty.Budget) {
-	s := prior.Pooled(m.readings/float64(m.n), seen*seen, n)
-	if len(m.errors.Parts) > 0 {
-		m.part = s.Part(m.squares, f)
-	}
-	if v := (1 - f) * s.Variance * m.squares; v > 0 {
-		b[certainty.SourceCatches] = certainty.Component{Standard: math.Sqrt(v), DegreesOfFreedom: s.Freedom}
-	}
-	return b
-}
-
-// left is what is left of the readings of the catches when f of the boom was caught.
-func (m *catchMean) left(f float64) certainty.Propagation {
-	p := m.errors
-	for k := range p.Reading {
-		p.Reading[k] *= f
-	}
-	p.Parts = certainty.Weighed(p.Parts, f)
-	return p
+// cv is the coefficient of variation of n catches; 0 of one.
+func (m *catchMean) scatter(prior certainty.Prior, cv float64, n int, f float64) certainty.Scatter {
+	return prior.Pool(m.readings/float64(m.n), cv*cv, n, m.squares, f)
 }

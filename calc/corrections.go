@@ -37,7 +37,8 @@ type CorrectionsInput struct {
 	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
 
 	// SpeedAndPressureOnly asks for the two single changes of speed and pressure, each
-	// held to its own limits alone: what a field sheet knows enough for.
+	// held to its own limits alone: what a field sheet knows enough for. What was measured
+	// outside a limit has a step of its own there.
 	SpeedAndPressureOnly bool
 }
 
@@ -115,7 +116,7 @@ const (
 	CodeUnknownLabel       = "unknown_label"              // no item of the list has it
 	CodeDuplicateLabel     = "duplicate_label"            // two items of a list have it
 
-	WarnSpeedLimitsNotGiven = "speed_limits_not_given"
+	WarnSpeedLimitsNotGiven = "speed_limits_not_given" // a plan by speed stands without: a nozzle sprays alike at any speed, not at any pressure
 	WarnEvennessUnknown     = "boom_evenness_unknown"
 	WarnAboveRatedShaft     = "above_rated_shaft_speed" // the engine turned faster than allowed
 	WarnRatedShaftNotGiven  = "rated_shaft_not_given"
@@ -161,9 +162,9 @@ const (
 // no chart gives is unknown and never allowed: a plan that changes pressure or nozzle
 // then says so, so that somebody looks it up.
 //
-// An uneven boom gets no plan, and neither does a rate that a controller holds. A
-// rate within tolerance and lawful needs none, unless the boom
-// is uneven: a mean that is right says nothing of its parts.
+// An uneven boom gets no plan, and neither does a rate that a controller holds. A rate
+// within tolerance and lawful needs none, unless the boom is uneven: a mean that is right
+// says nothing of its parts.
 //
 // Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
 // least first: who changes less because a limit stops the plan short has not done with
@@ -171,24 +172,22 @@ const (
 //
 // Measured rate and speed and the target must be above zero, a target may not be
 // above the label maximum (above_label_maximum) or outside the label's range
-// (outside_spray_volume_range), ranges may not be inverted
-// (range_inverted), an exponent lies from 0.1 to 1 (out_of_range), a duty
-// cycle is at most 1 (over_100_percent), labels of gears
-// and nozzles are unique (duplicate_label) and the present one is among them (unknown_label);
-// whatever speaks of the engine needs its measured speed (required), and whatever is put in place of a nozzle the
-// rating of the present one.
+// (outside_spray_volume_range), ranges may not be inverted (range_inverted), an exponent
+// lies from 0.1 to 1 (out_of_range), a duty cycle is at most 1 (over_100_percent), labels
+// of gears and nozzles are unique (duplicate_label) and the present one is among them
+// (unknown_label); whatever speaks of the engine needs its measured speed (required), and
+// whatever is put in place of a nozzle the rating of the present one.
 //
 // Source: speed for another rate, Montana State University Extension MT 2000-14
-// (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian
-// advisory sheet, seen in a copy only;
-// speed with engine speed in one gear, flow with duty cycle, and what pumps do,
-// common practice, no published source
+// (new mph = GPM x 5940 / (GPA x W)); pressure by p2 = p1 (Q2/Q1)^2, Croatian advisory
+// sheet, seen in a copy only; speed with engine speed in one gear, flow with duty cycle,
+// and what pumps do, common practice, no published source.
 func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if err := in.check(); err != nil {
 		return CorrectionsResult{}, err
 	}
-	caughtExponent := in.PressureExponent != 0
-	if !caughtExponent {
+	fittedExponent := in.PressureExponent != 0
+	if !fittedExponent {
 		in.PressureExponent = SquareRoot
 	}
 	r := CorrectionsResult{RateTolerance: in.RateTolerance, Decision: NoCorrectionNeeded}
@@ -224,7 +223,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 		return r, nil
 	}
 	x := newPlanner(in, &r)
-	x.caughtExponent = caughtExponent
+	x.fittedExponent = fittedExponent
 	x.plan()
 	// Equal ones, which conversion leaves a little apart, stay in the order of means.
 	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }

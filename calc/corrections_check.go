@@ -20,13 +20,13 @@ func (in CorrectionsInput) check() error {
 	v.Positive(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
 	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
 	v.Optional(float64(in.LabelMaximum), finding.Member("labelMaximum"))
-	if finding.Sound(float64(in.TargetApplicationRate)) && finding.Sound(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
+	if finding.Valid(float64(in.TargetApplicationRate)) && finding.Valid(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
 		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
 	}
 	if in.BoomEven > BoomUneven {
 		v.Add(finding.Member("boomEven"), finding.CodeNotAllowed)
 	}
-	if n := in.PressureExponent; n != 0 && !(n >= plausibleLow && n <= plausibleHigh) {
+	if n := in.PressureExponent; n != 0 && !(n >= leastExponent && n <= mostExponent) {
 		v.Add(finding.Member("pressureExponent"), CodeOutOfRange)
 	}
 	v = append(v, in.Limits.GroundSpeed.check().Under(limitsGroundSpeed)...)

@@ -7,8 +7,9 @@ import (
 	"wetrun/calc/unit"
 )
 
-// combine tries every combination of another gear and other nozzles: as it is, and
-// with each thing that can be solved in it.
+// combine tries every combination of another gear and other nozzles: as it is, and with
+// each thing that can be solved in it. Each is a plan or rejected, so that a crew which asks
+// why not has the numbers; the lists of a request bound how many there are.
 func (x *planner) combine() {
 	nozzles := len(x.in.Nozzles)
 	if nozzles > 0 && x.now.pressure == 0 {
@@ -16,7 +17,7 @@ func (x *planner) combine() {
 		nozzles = 0
 	}
 	for nozzle := 0; nozzle <= nozzles; nozzle++ {
-		if nozzle != 0 && x.same(nozzle) {
+		if nozzle != 0 && x.isPresent(nozzle) {
 			continue
 		}
 		for gear := 0; gear <= len(x.in.Gears); gear++ {
@@ -32,20 +33,20 @@ func (x *planner) combine() {
 				base.changes |= setOf(ChangeGear)
 				base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
 			}
-			x.choice(base)
+			x.try(base)
 		}
 	}
 }
 
-// choice tries one combination as it is, and then with whatever can be solved in it,
+// try tries one combination as it is, and then with whatever can be solved in it,
 // unless it hits the target already.
-func (x *planner) choice(base attempt) {
-	x.settle(base)
+func (x *planner) try(base attempt) {
+	x.decide(base)
 	if _, off := x.predict(base); off == 0 {
 		return
 	}
 	for _, a := range x.solutions(base) {
-		x.settle(a)
+		x.decide(a)
 	}
 }
 
@@ -129,9 +130,9 @@ func size(from, to machineState) float64 {
 
 // Warnings of a plan.
 const (
-	WarnHoldEngineSpeed     = "hold_engine_speed" // the pump follows the engine: change the speed by the gear
-	WarnSetPressure         = "set_pressure_by_hand"
-	WarnPumpMargin          = "pump_flow_margin" // it turns slower: is it still enough
+	WarnHoldEngineSpeed     = "hold_engine_speed"    // the pump follows the engine: change the speed by the gear
+	WarnSetPressure         = "set_pressure_by_hand" // a valve can be set, but does not follow the engine
+	WarnPumpMargin          = "pump_flow_margin"     // it turns slower: is it still enough
 	WarnNozzleRangeNotGiven = "nozzle_range_not_given"
 	WarnDropletsUnknown     = "droplet_class_unknown"
 )

@@ -19,12 +19,12 @@ func (x *planner) byDuty() {
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	x.settle(a)
+	x.decide(a)
 }
 
 func (x *planner) solveDuty(a attempt) attempt {
 	needed := a.to.duty * x.target / x.rate(a.to)
-	s := place(needed, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High))
+	s := bound(needed, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High))
 	a = a.solved(ChangeDutyCycle, needed, s, ChangeDutyCycle)
 	a.to.duty = s.value
 	return a
@@ -35,7 +35,7 @@ func (in CorrectionsInput) checkDuty(v *finding.Invalid) {
 	l := in.DutyCycleLimits
 	v.PositiveFor(float64(in.Measured.DutyCycle), measuredDutyCycle, finding.Given(l != DutyCycleRange{}, "dutyCycleLimits"))
 	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check().Under(finding.Member("dutyCycleLimits"))...)
-	over := func(duty unit.Ratio) bool { return finding.Sound(float64(duty)) && !finding.AtMost(float64(duty), 1) }
+	over := func(duty unit.Ratio) bool { return finding.Valid(float64(duty)) && !finding.AtMost(float64(duty), 1) }
 	if over(in.Measured.DutyCycle) {
 		v.Add(measuredDutyCycle, CodeOver100Percent)
 	}

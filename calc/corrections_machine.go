@@ -76,8 +76,8 @@ func (PumpRegulation) Words() []string { return finding.WordsOf(pumpRegulations)
 // type on the shaft.
 func (p Pump) follows() bool { return p.Drive == ShaftDrive && p.Regulation == NoRegulation }
 
-// perTurn is the way driven per turn of the engine in a gear, from 1; in the
-// present one, 0, it is as measured.
+// perTurn is the way driven per turn of the engine in a gear, from 1; in the present one,
+// 0, it is as measured. What was timed knows the slip of the wheels, a list does not.
 func (x *planner) perTurn(gear int) float64 {
 	if gear == 0 {
 		return float64(x.in.Measured.GroundSpeed) / float64(x.in.Measured.EngineSpeed)
@@ -152,14 +152,14 @@ func (x *planner) byEngine() {
 	a := x.solveEngine(attempt{to: x.now})
 	reason, ok := x.engineMeans()
 	if ok {
-		x.settle(a)
+		x.decide(a)
 		return
 	}
 	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason, Attempt: a.exported()}
 	if reason == ReasonPumpFollowsEngine { // whatever the engine does, the rate stays
 		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
 	} else {
-		no.put(ChangeEngineSpeed, a.needed, 0)
+		no.setNeeded(ChangeEngineSpeed, a.needed, 0)
 	}
 	x.r.Rejected = append(x.r.Rejected, no)
 }
@@ -177,7 +177,7 @@ func (x *planner) solveEngine(a attempt) attempt {
 	if v := float64(x.in.Limits.GroundSpeed.Low) / perTurn; v > low {
 		low, of[0] = v, ChangeSpeed
 	}
-	s := place(needed, low, high)
+	s := bound(needed, low, high)
 	limited := of[0]
 	if s.end == maximum {
 		limited = of[1]
@@ -196,7 +196,7 @@ func (x *planner) reachable(speed float64) bool {
 		if x.in.Pump.follows() && finding.Difference(e, x.now.engine) != 0 {
 			continue
 		}
-		if !place(e, low, high).atLimit {
+		if !bound(e, low, high).atLimit {
 			return true
 		}
 	}

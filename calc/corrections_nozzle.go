@@ -31,13 +31,13 @@ func (in CorrectionsInput) nozzle(n int) LabeledNozzle {
 // and by its chart at that pressure where a nozzle has one. A worn nozzle gives more
 // than its rating: new ones are measured before they are trusted.
 func (x *planner) flowRatio(n int) float64 {
-	q1, p1 := x.known(0)
-	q2, p2 := x.known(n)
+	q1, p1 := x.knownFlow(0)
+	q2, p2 := x.knownFlow(n)
 	return float64(q2/q1) / power(float64(p2/p1), x.in.PressureExponent)
 }
 
-// known is a flow that a nozzle is known to give, and at which pressure.
-func (x *planner) known(n int) (unit.FlowRate, unit.Pressure) {
+// knownFlow is a flow that a nozzle is known to give, and at which pressure.
+func (x *planner) knownFlow(n int) (unit.FlowRate, unit.Pressure) {
 	nozzle, p := x.in.nozzle(n).Nozzle, x.in.Measured.SprayPressure
 	if len(nozzle.FlowChart) > 0 {
 		return nozzle.chartFlow(p), p
@@ -48,11 +48,11 @@ func (x *planner) known(n int) (unit.FlowRate, unit.Pressure) {
 // byChart tells whether the flow of a nozzle follows the pressure by its chart. The
 // exponent that catches of the present one gave goes before its chart.
 func (x *planner) byChart(n int) bool {
-	return len(x.in.nozzle(n).FlowChart) > 0 && (n != 0 || !x.caughtExponent)
+	return len(x.in.nozzle(n).FlowChart) > 0 && (n != 0 || !x.fittedExponent)
 }
 
-// moved is what another pressure than the measured one does to the flow of a nozzle.
-func (x *planner) moved(n int, p float64) float64 {
+// pressureFactor is what another pressure than the measured one does to the flow of a nozzle.
+func (x *planner) pressureFactor(n int, p float64) float64 {
 	if x.byChart(n) {
 		nozzle := x.in.nozzle(n).Nozzle
 		return float64(nozzle.chartFlow(unit.Pressure(p)) / nozzle.chartFlow(x.in.Measured.SprayPressure))
@@ -96,9 +96,9 @@ func (x *planner) warnOutsideChart(s machineState) []finding.Warning {
 	return []finding.Warning{{Place: place, Code: WarnOutsideFlowChart}}
 }
 
-// same tells whether a nozzle of the shelf is the present one: by their labels, or
+// isPresent tells whether a nozzle of the shelf is the present one: by their labels, or
 // where one has none by what they are.
-func (x *planner) same(n int) bool {
+func (x *planner) isPresent(n int) bool {
 	a, b := x.in.Nozzle, x.in.nozzle(n)
 	if a.Label != "" && b.Label != "" {
 		return a.Label == b.Label
@@ -144,7 +144,7 @@ func (in CorrectionsInput) checkNozzles(v *finding.Invalid) {
 // is a plan then: it may not work at it.
 func (x *planner) byNozzle() {
 	for n := 1; n <= len(x.in.Nozzles); n++ {
-		if !x.same(n) {
+		if !x.isPresent(n) {
 			x.r.Rejected = append(x.r.Rejected, Rejection{
 				Change: ChangeNozzle, Changes: setOf(ChangeNozzle), Reason: ReasonPressureNotMeasured, Nozzle: n,
 			})

@@ -7,23 +7,23 @@ import (
 	"wetrun/calc/unit"
 )
 
-// stand is where a solved value comes to stand between two limits.
-type stand struct {
+// bounded is a solved value within two limits.
+type bounded struct {
 	value   float64
 	atLimit bool
 	end     end // that it stands at, when atLimit
 }
 
-// place puts a solved value into limits, inclusive like every limit here. Limits
+// bound puts a solved value into limits, inclusive like every limit here. Limits
 // of zero do not stop it.
-func place(solved, low, high float64) stand {
+func bound(solved, low, high float64) bounded {
 	switch {
 	case high != 0 && !finding.AtMost(solved/high, 1):
-		return stand{high, true, maximum}
+		return bounded{high, true, maximum}
 	case low != 0 && !finding.AtMost(low/solved, 1):
-		return stand{low, true, minimum}
+		return bounded{low, true, minimum}
 	}
-	return stand{value: solved}
+	return bounded{value: solved}
 }
 
 // machineState is everything that the rate hangs on. Zero is not known; of the
@@ -40,8 +40,8 @@ type planner struct {
 	now    machineState
 	gear   int // the number of the present gear in Gears, 0 when it is not there
 	target float64
-	// caughtExponent tells that PressureExponent was given.
-	caughtExponent bool
+	// fittedExponent tells that PressureExponent was given.
+	fittedExponent bool
 }
 
 func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
@@ -81,7 +81,7 @@ func (x *planner) rate(s machineState) float64 {
 		rate *= x.now.speed / s.speed
 	}
 	if s.pressure != x.now.pressure {
-		rate *= x.moved(s.nozzle, s.pressure)
+		rate *= x.pressureFactor(s.nozzle, s.pressure)
 	}
 	if s.duty != x.now.duty {
 		rate *= s.duty / x.now.duty
@@ -96,7 +96,7 @@ func (x *planner) rate(s machineState) float64 {
 type attempt struct {
 	to      machineState
 	changes Changes
-	stand
+	bounded
 	needed  float64
 	by      Change // what was solved, when solves
 	solves  bool
@@ -104,10 +104,10 @@ type attempt struct {
 	base    machineState
 }
 
-func (a attempt) solved(by Change, needed float64, s stand, limited Change) attempt {
+func (a attempt) solved(by Change, needed float64, s bounded, limited Change) attempt {
 	a.changes |= setOf(by)
 	a.base = a.to
-	a.by, a.needed, a.stand, a.solves, a.limited = by, needed, s, true, limited
+	a.by, a.needed, a.bounded, a.solves, a.limited = by, needed, s, true, limited
 	return a
 }
 
@@ -126,14 +126,14 @@ func (x *planner) bySpeed() {
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	x.settle(a)
+	x.decide(a)
 }
 
 // solveSpeed solves the ground speed. How it is reached is left open, except that
 // an engine that the pump follows has to stay as it is.
 func (x *planner) solveSpeed(a attempt) attempt {
 	needed := a.to.speed * x.rate(a.to) / x.target
-	s := place(needed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High))
+	s := bound(needed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High))
 	a = a.solved(ChangeSpeed, needed, s, ChangeSpeed)
 	a.to.speed = s.value
 	if !x.in.Pump.follows() {
@@ -159,13 +159,13 @@ func (x *planner) byPressure() {
 		x.r.Rejected = append(x.r.Rejected, no)
 		return
 	}
-	x.settle(a)
+	x.decide(a)
 }
 
 func (x *planner) solvePressure(a attempt) attempt {
 	needed := x.pressureFor(a.to.nozzle, x.rate(a.to), x.target)
 	limits, _ := x.pressureRange(a.to.nozzle)
-	s := place(needed, float64(limits.Low), float64(limits.High))
+	s := bound(needed, float64(limits.Low), float64(limits.High))
 	a = a.solved(ChangePressure, needed, s, ChangePressure)
 	a.to.pressure = s.value
 	return a
@@ -228,14 +228,14 @@ func (x *planner) insideLimits(a attempt) (Rejection, bool) {
 		if l.value == 0 {
 			continue
 		}
-		if s := place(l.value, l.low, l.high); s.atLimit {
+		if s := bound(l.value, l.low, l.high); s.atLimit {
 			reasons := beyond[limitOf{l.of, s.end}]
 			reason := reasons.solved
 			if l.value == l.now {
 				reason = reasons.left
 			}
 			no := x.rejection(a, reason)
-			no.put(l.of, l.value, s.value)
+			no.setNeeded(l.of, l.value, s.value)
 			return no, false
 		}
 	}
@@ -252,9 +252,9 @@ func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
 	}
 	if a.solves {
 		if a.by == ChangeEngineSpeed { // the limit of the speed may be the narrower one
-			no.put(ChangeSpeed, a.needed*x.perTurn(a.to.gear), 0)
+			no.setNeeded(ChangeSpeed, a.needed*x.perTurn(a.to.gear), 0)
 		}
-		no.put(a.by, a.needed, 0)
+		no.setNeeded(a.by, a.needed, 0)
 	}
 	rate, off := x.predict(a)
 	if !a.atLimit {
@@ -275,8 +275,8 @@ func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
 	return no
 }
 
-// settle adds an attempt as a plan or as a rejection.
-func (x *planner) settle(a attempt) {
+// decide adds an attempt as a plan or as a rejection.
+func (x *planner) decide(a attempt) {
 	if no, ok := x.judge(a); !ok {
 		x.r.Rejected = append(x.r.Rejected, no)
 		return

@@ -154,9 +154,9 @@ type Rejection struct {
 	Attempt                  Attempt // zero where nothing was tried
 }
 
-// put writes down a value that was needed and the limit in its way, zero when
+// setNeeded writes down a value that was needed and the limit in its way, zero when
 // there is none.
-func (n *Rejection) put(of Change, needed, limit float64) {
+func (n *Rejection) setNeeded(of Change, needed, limit float64) {
 	switch of {
 	case ChangeSpeed:
 		n.NeededGroundSpeed, n.SpeedLimit = unit.Speed(needed), unit.Speed(limit)

@@ -36,7 +36,7 @@ func RelativeDensity(liquid unit.Density) unit.Ratio {
 //
 // Source: the conversion factor sqrt(SG), University of Nebraska-Lincoln
 // CropWatch, 2016, as above; University of Georgia Extension, Spraying Solutions
-// Other Than Water, seen in a copy only
+// Other Than Water, seen in a copy only.
 func LiquidFlow(water unit.FlowRate, rd unit.Ratio) unit.FlowRate {
 	return unit.FlowRate(float64(water) / math.Sqrt(float64(rd)))
 }
@@ -81,21 +81,4 @@ func warnDensity(rd unit.Ratio, liquid unit.Density) []finding.Warning {
 		return nil
 	}
 	return []finding.Warning{{Place: place, Code: WarnUnusualDensity}}
-}
-
-// WarnUnusualFlow is the warning for a nozzle that gives less than leastFlow or more than
-// mostFlow.
-const WarnUnusualFlow = "unusual_flow"
-
-// Flows that hardly any nozzle has. Sizes of ISO 10625 give 0.1 to 8 L/min at 3 bar; at
-// other pressures, and of spinning discs and boomless nozzles, there is less and more.
-// Own judgement, no published source.
-const (
-	leastFlow = 0.005 * unit.LitrePerMinute
-	mostFlow  = 50 * unit.LitrePerMinute
-)
-
-// unusualFlow tells whether the flow of one nozzle lies outside leastFlow to mostFlow.
-func unusualFlow(q unit.FlowRate) bool {
-	return !between(float64(q/leastFlow), 1, float64(mostFlow/leastFlow))
 }

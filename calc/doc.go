@@ -7,7 +7,8 @@
 // its comment says what stands in for it.
 //
 // A function that cannot compute returns an error of type finding.Invalid, which lists
-// every violation at once, each with its finding.Place. What is unusual
-// but can be computed comes back as Warnings beside the result. Out of tolerance
-// is neither: it is a finding.Verdict.
+// every violation at once, each with its finding.Place. What is unusual but can be
+// computed comes back as Warnings beside the result. Out of tolerance is neither: it is a
+// finding.Verdict. How well a result is known is that of package certainty, and the
+// formulas themselves, for people to read, are listed by package method.
 package calc

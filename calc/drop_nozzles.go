@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -80,7 +81,7 @@ func (in NozzleAcceptanceInput) mixedDrops() (n int) {
 // warnDrop reports what is unusual of a drop of different nozzles.
 func (r *NozzleAcceptanceResult) warnDrop(c *AcceptanceCatch, i int) {
 	r.warn(finding.Item("catches", i).Member("nozzlesOnDrop"), WarnDropNotInMean)
-	if unusual(c.SprayPressure) {
+	if unusualPressure(c.SprayPressure) {
 		r.warn(finding.Item("catches", i).Member("sprayPressure"), WarnUnusualPressure)
 	}
 	p, far := r.Catches[i].SprayPressure, false

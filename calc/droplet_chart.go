@@ -115,7 +115,7 @@ func (in NozzleSelectionInput) covers(c *Candidate, span PressureRange) bool {
 func (e *DropletEntry) check(v *finding.Invalid, i int) {
 	switch {
 	case e.Size == "" && e.Label == "":
-		v.NeededOr(finding.Item("dropletChart", i).Member("size"), finding.Item("dropletChart", i).Member("label"))
+		v.RequiredUnless(finding.Item("dropletChart", i).Member("size"), finding.Item("dropletChart", i).Member("label"))
 	case e.Size != "" && e.Label != "":
 		v.Conflict(finding.Item("dropletChart", i).Member("label"), finding.Item("dropletChart", i).Member("size"))
 	case e.Size != "" && !knownSize(e.Size):

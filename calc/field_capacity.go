@@ -66,8 +66,8 @@ const (
 // Widths and efficiencies outside which a field sprayer hardly works. Common
 // practice and from memory, no published source.
 const (
-	narrowest       = 0.5 * unit.Metre
-	widest          = 60 * unit.Metre
+	leastWidth      = 0.5 * unit.Metre
+	mostWidth       = 60 * unit.Metre
 	leastEfficiency = 40 * unit.Percent
 	mostEfficiency  = 95 * unit.Percent
 )
@@ -152,7 +152,7 @@ func (in FieldCapacityInput) warnings(efficiency unit.Ratio) (all []finding.Warn
 		}
 	}
 	add(unusualSpeed(in.GroundSpeed), finding.Member("groundSpeed"), WarnUnusualSpeed)
-	add(!between(float64(in.WorkingWidth/narrowest), 1, float64(widest/narrowest)), finding.Member("workingWidth"), WarnUnusualWidth)
+	add(!between(float64(in.WorkingWidth/leastWidth), 1, float64(mostWidth/leastWidth)), finding.Member("workingWidth"), WarnUnusualWidth)
 	add(!between(float64(efficiency), float64(leastEfficiency), float64(mostEfficiency)), finding.Member("fieldEfficiency"), WarnUnusualEfficiency)
 	add(in.RefillTime != 0 && in.FieldEfficiency == 0, finding.Member("refillTime"), WarnEfficiencyCountsRefill)
 	if in.ApplicationRate != 0 {

@@ -52,7 +52,7 @@ const (
 const WarnOtherPressure = "other_pressure"
 
 // SheetMaintenance is what was seen by eye.
-type SheetMaintenance struct{ Beds []BedFinding }
+type SheetMaintenance struct{ Beds []BedInspection }
 
 // SheetCost is what the mix costs, in any currency per square metre, and the area
 // that is planned. Zero when not given.

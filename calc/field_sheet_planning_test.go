@@ -68,7 +68,7 @@ func TestFieldSheetPlanningRefuses(t *testing.T) {
 func TestFieldSheetStepsNameTheirPlace(t *testing.T) {
 	in := wholeSheet()
 	in.Output.Catches[2].Volume *= 0.7
-	in.Maintenance.Beds = []calc.BedFinding{{}, {Replace: 1}}
+	in.Maintenance.Beds = []calc.BedInspection{{}, {Replace: 1}}
 	places := map[[2]int]bool{}
 	for _, s := range mustSheet(t, in).Steps {
 		places[[2]int{s.Catch, s.Bed}] = true

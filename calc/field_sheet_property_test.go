@@ -266,3 +266,11 @@ func TestPropertyFlowThereAndBack(t *testing.T) {
 		agrees(t, "flow", float64(moved(moved(q, here, there), there, here)), float64(q), 1e-12)
 	})
 }
+
+func indices(n int) []int {
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}

@@ -21,7 +21,7 @@ func (in FieldSheetInput) check() finding.Invalid {
 		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
 	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
-		v.Needed(finding.Member("machine").Member("rowSpacing"), finding.Member("target").Member("rateBasis"))
+		v.RequiredBy(finding.Member("machine").Member("rowSpacing"), finding.Member("target").Member("rateBasis"))
 	}
 	if t.LabelMaximum != 0 && !finding.AtMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
 		v.Add(finding.Member("target").Member("applicationRate"), CodeAboveLabelMaximum)
@@ -46,10 +46,10 @@ func (m Machine) check() (v finding.Invalid) {
 		v.Conflict(finding.Member("bedWidth"), finding.Member("sprayedWidthPerNozzle"))
 	}
 	if m.BedWidth != 0 && m.NozzlesPerBed == 0 {
-		v.Needed(finding.Member("nozzlesPerBed"), finding.Member("bedWidth"))
+		v.RequiredBy(finding.Member("nozzlesPerBed"), finding.Member("bedWidth"))
 	}
 	if m.RowSpacing != 0 && m.NozzlesPerBed == 0 && m.BedWidth == 0 {
-		v.Needed(finding.Member("nozzlesPerBed"), finding.Member("rowSpacing"))
+		v.RequiredBy(finding.Member("nozzlesPerBed"), finding.Member("rowSpacing"))
 	}
 	return v
 }

@@ -37,7 +37,7 @@ func TestFieldSheetRefuses(t *testing.T) {
 			in.Nozzle.RatedPressure, in.Output.Catches = 0, nil
 		}, finding.Violation{Place: finding.Member("nozzle").Member("ratedPressure"), Code: finding.CodeRequired, Because: finding.Member("nozzle").Member("ratedFlowRate")}},
 		"tank without an area":  {func(in *calc.FieldSheetInput) { in.AreaCheck.VolumeUsed = 1 }, finding.Violation{Place: finding.Member("areaCheck").Member("area"), Code: finding.CodeRequired, Instead: []finding.Place{finding.Member("areaCheck").Member("courseLength"), finding.Member("areaCheck").Member("width")}}},
-		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedFinding{{Clean: -1}} }, finding.Violation{Place: finding.Member("maintenance").Item("beds", 0).Member("clean"), Code: finding.CodeNotPositive}},
+		"negative finding":      {func(in *calc.FieldSheetInput) { in.Maintenance.Beds = []calc.BedInspection{{Clean: -1}} }, finding.Violation{Place: finding.Member("maintenance").Item("beds", 0).Member("clean"), Code: finding.CodeNotPositive}},
 		"inverted range":        {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.Low = 1e9 }, finding.Violation{Place: finding.Member("nozzle").Member("pressureRange").Member("low"), Code: finding.CodeRangeInverted}},
 		"inverted speed limits": {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed.Low = 100 }, finding.Violation{Place: finding.Member("limits").Member("groundSpeed").Member("low"), Code: finding.CodeRangeInverted}},
 	} {

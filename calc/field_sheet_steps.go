@@ -54,7 +54,7 @@ func (r *FieldSheetResult) step(c StepCode) { r.Steps = append(r.Steps, Step{c, 
 
 // maintenanceSteps says what is still to be done of what was seen by eye. A new set
 // makes everything else about nozzles needless.
-func (r *FieldSheetResult) maintenanceSteps(beds []BedFinding) (changed bool) {
+func (r *FieldSheetResult) maintenanceSteps(beds []BedInspection) (changed bool) {
 	for i, d := range r.Maintenance {
 		if d == InspectionReplaceAll && !beds[i].Done {
 			r.Steps = append(r.Steps, Step{StepReplaceAllByEye, -1, i})
@@ -169,6 +169,8 @@ func (r *FieldSheetResult) speedSteps() (changed bool) {
 	return r.SpeedInLimits == finding.Outside
 }
 
+// rateSteps asks for width and target whatever else is missing: who goes to the field once
+// needs the whole list.
 func (r *FieldSheetResult) rateSteps(in FieldSheetInput) (changed bool) {
 	if r.Rate != nil && r.Rate.LabelVerdict == finding.Outside {
 		r.step(StepOverLabelMaximum)

@@ -117,13 +117,13 @@ func TestReferenceFieldSheet(t *testing.T) {
 			in.Target.ApplicationRate, in.Target.LabelMaximum = 20*unit.USGallonPerAcre, 24.8*unit.USGallonPerAcre
 		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"dirt by eye": {func(in *calc.FieldSheetInput) {
-			in.Maintenance.Beds = []calc.BedFinding{{}, {Clean: 2}, {Replace: 1}, {Replace: 2, Done: true}}
+			in.Maintenance.Beds = []calc.BedInspection{{}, {Clean: 2}, {Replace: 1}, {Replace: 2, Done: true}}
 		}, calc.NotReady, []calc.StepCode{calc.StepCleanByEye, calc.StepReplaceByEye, calc.StepMeasureAgain}},
 		"four of a bed rejected": {func(in *calc.FieldSheetInput) {
-			in.Maintenance.Beds = []calc.BedFinding{{Clean: 2}, {Replace: 4}}
+			in.Maintenance.Beds = []calc.BedInspection{{Clean: 2}, {Replace: 4}}
 		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllByEye, calc.StepMeasureAgain}},
 		"found and put right": {func(in *calc.FieldSheetInput) {
-			in.Maintenance.Beds = []calc.BedFinding{{Replace: 4, Done: true}}
+			in.Maintenance.Beds = []calc.BedInspection{{Replace: 4, Done: true}}
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		// 24.75 gal on an acre is the rate computed; 30 gal is 21 % more.
 		"the tank agrees": {func(in *calc.FieldSheetInput) {
@@ -233,7 +233,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 			in.Output.Catches[2].Volume *= 0.8
 		}, calc.NotReady, []calc.StepCode{calc.StepCatchEachNozzle, calc.StepCleanAndRecatch, calc.StepCleanAndRecatch, calc.StepMeasureAgain}},
 		"a set to replace by eye, and a drop that is low": {func(in *calc.FieldSheetInput) {
-			in.Maintenance.Beds = []calc.BedFinding{{Clean: 2}, {Replace: 4}}
+			in.Maintenance.Beds = []calc.BedInspection{{Clean: 2}, {Replace: 4}}
 			in.Output.Catches[1].Volume *= 0.8
 		}, calc.NotReady, []calc.StepCode{calc.StepReplaceAllByEye, calc.StepMeasureAgain}},
 		"used for too long since": {func(in *calc.FieldSheetInput) { in.Overdue = true }, calc.NotReady, []calc.StepCode{calc.StepCalibrateAgain}},
@@ -273,7 +273,7 @@ func TestReferenceCatchAgain(t *testing.T) {
 // TestReferenceSetByEye: the step for a new set names the bed that asks for it.
 func TestReferenceSetByEye(t *testing.T) {
 	in := wholeSheet()
-	in.Maintenance.Beds = []calc.BedFinding{{}, {Replace: 4}}
+	in.Maintenance.Beds = []calc.BedInspection{{}, {Replace: 4}}
 	if s := mustSheet(t, in).Steps[0]; s != (calc.Step{Code: calc.StepReplaceAllByEye, Catch: -1, Bed: 1}) {
 		t.Errorf("%+v", s)
 	}
@@ -355,6 +355,7 @@ func BenchmarkFieldSheet(b *testing.B) {
 		in.Output.Catches = append(in.Output.Catches, in.Output.Catches[0])
 	}
 	in.Target.ApplicationRate = 20 * unit.USGallonPerAcre
+	in.Output.CatchPointsOnBoom = len(in.Output.Catches)
 	b.ReportAllocs()
 	for b.Loop() {
 		mustSheet(b, in)

@@ -12,17 +12,16 @@ import "wetrun/calc/certainty"
 //
 // Source: GUM 5.2.2 for errors that several readings share.
 func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationRateInput) *RateUncertainty {
-	x := in.Measuring.Errors()
-	tape := x.Slot(certainty.Tape, in.Machine.Tape)
+	e := in.Measuring.Evaluate()
+	runs, catches := &r.Speed.Uncertainty.scatter, &r.Output.Uncertainty.scatter
 	with := func(width, rate float64) certainty.Uncertainty {
 		p := r.Output.Uncertainty.boom
-		p.Plus(-1, &r.Speed.Uncertainty.errors)
-		p.Add(x, -1, tape, width)
-		p.Settle()
-		b := r.Output.Uncertainty.budget
-		r.Speed.Uncertainty.into(&b)
-		p.Into(&b, x)
-		return certainty.Combine(&b, rate).Explained(&p, x, r.Speed.Uncertainty.runs(x), r.Output.Uncertainty.catches)
+		p.Add(-1, &r.Speed.Uncertainty.errors)
+		p.AddMeasured(e.Instrument(certainty.Tape, in.Machine.Tape), -1, width)
+		p.DropCancelled()
+		b := certainty.Budget{certainty.SourceRuns: runs.Component(), certainty.SourceCatches: catches.Component()}
+		p.AddTo(&b, e)
+		return b.Combine(rate).WithParts(e, &p, runs, catches)
 	}
 	width := float64(in.Machine.BedWidth)
 	if width == 0 {

@@ -119,7 +119,7 @@ func (n Nozzle) warnChart(place finding.Place) (warnings []finding.Warning) {
 	for i := 1; i < len(n.FlowChart); i++ {
 		a, b := n.FlowChart[i-1], n.FlowChart[i]
 		exponent := math.Log(float64(b.FlowRate/a.FlowRate)) / math.Log(float64(b.Pressure/a.Pressure))
-		if !between(exponent, plausibleLow, plausibleHigh) {
+		if !between(exponent, leastExponent, mostExponent) {
 			warnings = append(warnings, finding.Warning{Place: place.Item("flowChart", i).Member("flowRate"), Code: WarnFlowChartImplausible})
 		}
 	}
@@ -132,12 +132,8 @@ func (n Nozzle) checkChart() finding.Invalid {
 		v.Add(finding.Member("flowChart"), finding.CodeTooFew)
 	}
 	for i, x := range n.FlowChart {
-		if !finding.Sound(float64(x.Pressure)) || x.Pressure == 0 {
-			v.Positive(float64(x.Pressure), finding.Item("flowChart", i).Member("pressure"))
-		}
-		if !finding.Sound(float64(x.FlowRate)) || x.FlowRate == 0 {
-			v.Positive(float64(x.FlowRate), finding.Item("flowChart", i).Member("flowRate"))
-		}
+		v.PositiveIn(float64(x.Pressure), "flowChart", i, "pressure")
+		v.PositiveIn(float64(x.FlowRate), "flowChart", i, "flowRate")
 		if i > 0 && finding.Difference(float64(x.Pressure), float64(n.FlowChart[i-1].Pressure)) <= 0 {
 			v.Add(finding.Item("flowChart", i).Member("pressure"), CodeNotRising)
 		}

@@ -71,8 +71,8 @@ const ShortRun = 20 * unit.Second
 // Speeds outside which a field sprayer hardly works. Common practice, no
 // published source.
 const (
-	slowest = 1 * unit.MilePerHour
-	fastest = 20 * unit.MilePerHour
+	leastSpeed = 1 * unit.MilePerHour
+	mostSpeed  = 20 * unit.MilePerHour
 )
 
 // GroundSpeed returns the mean ground speed over timed runs,
@@ -137,6 +137,12 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 	return r, nil
 }
 
+// unusualSpeed tells whether a speed lies outside leastSpeed to mostSpeed. One that was
+// solved to be exactly on an end is usual.
+func unusualSpeed(v unit.Speed) bool {
+	return !between(float64(v/leastSpeed), 1, float64(mostSpeed/leastSpeed))
+}
+
 // oneWay tells whether every run is known to have gone the same way.
 func (in GroundSpeedInput) oneWay() bool {
 	for _, run := range in.Runs {
@@ -154,12 +160,8 @@ func (in GroundSpeedInput) check() error {
 		v.Add(finding.Member("runs"), finding.CodeTooFew)
 	}
 	for i, run := range in.Runs {
-		if !finding.Sound(float64(run.CourseLength)) || run.CourseLength == 0 {
-			v.Positive(float64(run.CourseLength), finding.Item("runs", i).Member("courseLength"))
-		}
-		if !finding.Sound(float64(run.Time)) || run.Time == 0 {
-			v.Positive(float64(run.Time), finding.Item("runs", i).Member("time"))
-		}
+		v.PositiveIn(float64(run.CourseLength), "runs", i, "courseLength")
+		v.PositiveIn(float64(run.Time), "runs", i, "time")
 		in.Measuring.CheckInstrument(&v, certainty.Tape, run.Tape, func() finding.Place { return finding.Item("runs", i).Member("tape") })
 		in.Measuring.CheckInstrument(&v, certainty.Stopwatch, run.Stopwatch, func() finding.Place { return finding.Item("runs", i).Member("stopwatch") })
 	}

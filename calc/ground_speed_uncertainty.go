@@ -15,9 +15,8 @@ type GroundSpeedUncertainty struct {
 	// Repeatable is the probability that the spread truly is within RunTolerance.
 	Repeatable certainty.Conformity
 
-	scatter certainty.Scatter     // of one run
+	scatter certainty.Scatter     // of the runs
 	errors  certainty.Propagation // of the mean by the scales of the instruments
-	weights float64               // sum of squared shares of the time
 }
 
 // uncertainty works out how well the speeds are known. The speed is total length over
@@ -32,20 +31,20 @@ type GroundSpeedUncertainty struct {
 // Source: GUM 4.2 (scatter), 4.3.7 (scales and readings), 5.1.2 and 5.2.2; the prior is
 // own judgement.
 func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncertainty {
-	x := in.Measuring.Errors()
+	e := in.Measuring.Evaluate()
 	u := &GroundSpeedUncertainty{Runs: make([]certainty.Uncertainty, len(in.Runs))}
 	n := float64(len(in.Runs))
 	fastest, slowest := 0, 0
-	var readings, sum float64
+	var readings, sum, squares float64
 	for i := range in.Runs {
 		run := &in.Runs[i]
-		own := run.errors(x, 1)
-		u.Runs[i] = own.Uncertainty(x, float64(r.Runs[i]))
+		own := run.errors(e, 1)
+		u.Runs[i] = own.Uncertainty(e, float64(r.Runs[i]))
 		length, time := float64(run.CourseLength/r.TotalLength), float64(run.Time/r.TotalTime)
-		u.errors.Scale[x.Slot(certainty.Tape, run.Tape)] += length
-		u.errors.Scale[x.Slot(certainty.Stopwatch, run.Stopwatch)] -= time
-		u.weights += time * time
-		readings += (own.Reading[certainty.Tape] + own.Reading[certainty.Stopwatch]) / n
+		u.errors.AddScale(e.Instrument(certainty.Tape, run.Tape), length)
+		u.errors.AddScale(e.Instrument(certainty.Stopwatch, run.Stopwatch), -time)
+		squares += time * time
+		readings += own.ReadingVariance() / n
 		sum += float64(r.Runs[i]) / n
 		if r.Runs[i] > r.Runs[fastest] {
 			fastest = i
@@ -57,52 +56,38 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 	if fastest == slowest { // equal: any other
 		slowest = (fastest + 1) % len(in.Runs)
 	}
-	var seen float64
+	var observed float64
 	for _, v := range r.Runs {
 		d := (float64(v) - sum) / float64(r.GroundSpeed)
-		seen += d * d / math.Max(n-1, 1)
+		observed += d * d / math.Max(n-1, 1)
 	}
-	u.scatter = in.Measuring.Repeatability.Runs.Or(certainty.DefaultRunsPrior).Pooled(readings, seen, len(in.Runs))
-	var b certainty.Budget
-	u.into(&b)
-	u.errors.Into(&b, x)
-	u.GroundSpeed = certainty.Combine(&b, float64(r.GroundSpeed)).Explained(&u.errors, x, u.runs(x), nil)
+	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(readings, observed, len(in.Runs), squares, 0)
+	b := certainty.Budget{certainty.SourceRuns: u.scatter.Component()}
+	u.errors.AddTo(&b, e)
+	u.GroundSpeed = b.Combine(float64(r.GroundSpeed)).WithParts(e, &u.errors, &u.scatter, nil)
 	if len(in.Runs) > 1 {
-		r.spreadUncertainty(in, u, x, fastest, slowest)
+		r.spreadUncertainty(in, u, e, fastest, slowest)
 	}
 	return u
 }
 
-// into adds the scatter of the runs to a budget.
-func (u *GroundSpeedUncertainty) into(b *certainty.Budget) {
-	b[certainty.SourceRuns] = certainty.Component{Standard: math.Sqrt(u.scatter.Variance * u.weights), DegreesOfFreedom: u.scatter.Freedom}
-}
-
-// runs are the parts of the scatter of the runs.
-func (u *GroundSpeedUncertainty) runs(x *certainty.Errors) *certainty.ScatterPart {
-	if !x.Explain {
-		return nil
-	}
-	return u.scatter.Part(u.weights, 0)
-}
-
-// errors is how the speed of one run follows its tape and its stopwatch, times c.
-func (run *Run) errors(x *certainty.Errors, c float64) (p certainty.Propagation) {
-	p.Add(x, c, x.Slot(certainty.Tape, run.Tape), float64(run.CourseLength))
-	p.Add(x, -c, x.Slot(certainty.Stopwatch, run.Stopwatch), float64(run.Time))
+// errors is how the speed of one run, times c, follows its tape and its stopwatch. A course
+// that several runs share counts as read anew each time: nobody says whether it was, and
+// its reading is a tenth of the stopwatch's.
+func (run *Run) errors(e *certainty.Evaluation, c float64) (p certainty.Propagation) {
+	p.AddMeasured(e.Instrument(certainty.Tape, run.Tape), c, float64(run.CourseLength))
+	p.AddMeasured(e.Instrument(certainty.Stopwatch, run.Stopwatch), -c, float64(run.Time))
 	return p
 }
 
 // spreadUncertainty judges the spread, (v_max - v_min) / v, of which the mean in the
 // denominator carries scale errors only.
-func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpeedUncertainty, x *certainty.Errors, fastest, slowest int) {
-	p := in.Runs[fastest].errors(x, float64(r.Runs[fastest]/r.GroundSpeed))
-	low := in.Runs[slowest].errors(x, -float64(r.Runs[slowest]/r.GroundSpeed))
-	p.Plus(1, &low)
-	scales := u.errors
-	scales.Reading, scales.Parts = [certainty.InstrumentKinds]float64{}, nil
-	p.Plus(-float64(r.Spread), &scales)
-	p.Settle()
-	u.Spread = p.Uncertainty(x, 1)
+func (r *GroundSpeedResult) spreadUncertainty(in GroundSpeedInput, u *GroundSpeedUncertainty, e *certainty.Evaluation, fastest, slowest int) {
+	p := in.Runs[fastest].errors(e, float64(r.Runs[fastest]/r.GroundSpeed))
+	low := in.Runs[slowest].errors(e, -float64(r.Runs[slowest]/r.GroundSpeed))
+	p.Add(1, &low)
+	p.Add(-float64(r.Spread), &u.errors)
+	p.DropCancelled()
+	u.Spread = p.Uncertainty(e, 1)
 	u.Repeatable.Judge(float64(r.Spread), &u.Spread, certainty.Unlimited, float64(r.RunTolerance), certainty.Repeats{Readings: certainty.MeasureRuns, Lengths: certainty.MeasureRuns, Spread: true})
 }

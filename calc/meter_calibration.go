@@ -97,11 +97,11 @@ const LargeMeterError = 20 * unit.Percent
 // readings, (c_max - c_min) / c. A meter whose readings spread more than the tolerance
 // is not within it, whatever their mean: errors that cancel today do not tomorrow.
 //
-// The display's setting follows from c. A factor that the display multiplies by
-// becomes factor x c; pulses for an amount become pulses / c, since a display that
-// shows too little (c above 1) waits for too many pulses. Pulses counted give the amount of a pulse, sum of measured /
-// sum of pulses, whatever the setting is; against a setting they are an indication
-// of pulses x per / pulses.
+// The display's setting follows from c. A factor that the display multiplies by becomes
+// factor x c; pulses for an amount become pulses / c, since a display that shows too
+// little (c above 1) waits for too many pulses. Pulses counted give the amount of a pulse,
+// sum of measured / sum of pulses, whatever the setting is; against a setting they are an
+// indication of pulses x per / pulses.
 //
 // Measured must be given, and Indicated or Pulses, the same of the two in every
 // reading. The error is finding.Invalid, with codes not_positive, not_finite, too_few,
@@ -221,19 +221,17 @@ func (s PulseSetting[T]) check() (v finding.Invalid) {
 
 // check looks at one reading, which is to be of the kind of the first.
 func (x MeterReading[T]) check(v *finding.Invalid, i int, first MeterReading[T]) {
-	if !finding.Sound(float64(x.Measured)) || x.Measured == 0 {
-		v.Positive(float64(x.Measured), finding.Item("readings", i).Member("measured"))
-	}
+	v.PositiveIn(float64(x.Measured), "readings", i, "measured")
 	switch {
 	case x.Pulses == 0 && x.Indicated == 0:
-		v.NeededOr(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))
+		v.RequiredUnless(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))
 	case x.Pulses != 0 && (x.Indicated != 0 || first.Pulses == 0 && first.Indicated != 0):
 		v.Conflict(finding.Item("readings", i).Member("pulses"), finding.Item("readings", i).Member("indicated"))
 	case x.Pulses == 0 && first.Pulses != 0:
 		v.Conflict(finding.Item("readings", i).Member("indicated"), finding.Item("readings", i).Member("pulses"))
 	case x.Pulses < 0:
 		v.Add(finding.Item("readings", i).Member("pulses"), finding.CodeNotPositive)
-	case !finding.Sound(float64(x.Indicated)):
+	case !finding.Valid(float64(x.Indicated)):
 		v.Optional(float64(x.Indicated), finding.Item("readings", i).Member("indicated"))
 	}
 }

@@ -161,8 +161,8 @@ func (n Nozzle) check() finding.Invalid {
 func (n Nozzle) checkRating(v *finding.Invalid) {
 	switch {
 	case n.RatedFlowRate == 0 && n.RatedPressure == 0:
-		v.NeededOr(finding.Member("ratedFlowRate"), finding.Member("size"))
-		v.NeededOr(finding.Member("ratedPressure"), finding.Member("size"))
+		v.RequiredUnless(finding.Member("ratedFlowRate"), finding.Member("size"))
+		v.RequiredUnless(finding.Member("ratedPressure"), finding.Member("size"))
 	default:
 		v.PositiveFor(float64(n.RatedFlowRate), finding.Member("ratedFlowRate"), finding.Member("ratedPressure"))
 		v.PositiveFor(float64(n.RatedPressure), finding.Member("ratedPressure"), finding.Member("ratedFlowRate"))
@@ -192,12 +192,8 @@ func (r PressureRange) check() finding.Invalid {
 	if r == (PressureRange{}) {
 		return nil
 	}
-	if !finding.Sound(float64(r.Low)) || r.Low == 0 {
-		v.Positive(float64(r.Low), finding.Member("low"))
-	}
-	if !finding.Sound(float64(r.High)) || r.High == 0 {
-		v.Positive(float64(r.High), finding.Member("high"))
-	}
+	v.Positive(float64(r.Low), finding.Member("low"))
+	v.Positive(float64(r.High), finding.Member("high"))
 	if len(v) == 0 && r.Low > r.High {
 		v.Add(finding.Member("low"), finding.CodeRangeInverted)
 	}

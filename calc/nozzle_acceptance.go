@@ -355,7 +355,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 	}
 	for i := range in.Catches {
 		in.Catches[i].checkDry(&v, "catches", i)
-		in.Catches[i].names(&v, &in.Measuring, "catches", i)
+		in.Catches[i].checkInstruments(&v, &in.Measuring, "catches", i)
 		if in.Catches[i].Position.Index() < 0 {
 			v.Add(finding.Item("catches", i).Member("position"), finding.CodeNotAllowed)
 		}

@@ -49,7 +49,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	}
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
-		r.CoefficientOfVariation = unit.Ratio(spread(r.Catches))
+		r.CoefficientOfVariation = unit.Ratio(coefficientOfVariation(r.Catches))
 		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
 		r.sides(in)
 	}
@@ -58,7 +58,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 // warnPressure reports what is unusual of the common pressure, or of a catch's own.
 func (r *NozzleAcceptanceResult) warnPressure(in NozzleAcceptanceInput, place finding.Place, p unit.Pressure) {
 	n := in.Nozzle
-	if unusual(p) {
+	if unusualPressure(p) {
 		r.warn(place, WarnUnusualPressure)
 	}
 	if n.PressureRange.holds(p) == finding.Outside {
@@ -204,9 +204,9 @@ func hidden(n, d, limit float64) float64 {
 	return math.Max(n*d+math.Min(others, n-1), math.Min(others-n*d, 1))
 }
 
-// spread is the coefficient of variation of per-nozzle flows with n - 1, in two
+// coefficientOfVariation is the coefficient of variation of per-nozzle flows with n - 1, in two
 // passes, the second corrected for the rounding of the first.
-func spread(catches []CatchResult) float64 {
+func coefficientOfVariation(catches []CatchResult) float64 {
 	var n, sum float64
 	for i := range catches {
 		if catches[i].InMean {

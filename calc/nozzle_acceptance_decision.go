@@ -30,8 +30,8 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 	r.Decision = FixListed
 	typical := r.typical()
-	pulled := r.pulled(typical) // such a mean condemns nobody
-	worn := float64(r.pointsWorn(in, typical, pulled)) / float64(points.Caught)
+	distorted := r.distorted(typical) // such a mean condemns nobody
+	worn := float64(r.pointsWorn(in, typical, distorted)) / float64(points.Caught)
 	if !finding.AtMost(worn, float64(r.ReplaceAllAbove)) {
 		r.Decision = ReplaceAll
 		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
@@ -47,7 +47,7 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 			r.Actions = append(r.Actions, Action{i, CheckAndRecatch})
 		case off < 0:
 			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
-		case pulled && r.byMean(x): // judged again when what pulls the mean is put right
+		case distorted && r.byMean(x): // judged again when what pulls the mean is put right
 			judgeAgain = true
 		case x.Status == StatusBelow:
 			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
@@ -62,8 +62,8 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	}
 }
 
-// pulled tells that a plugged catch or a slip is in the mean that catches are held to.
-func (r *NozzleAcceptanceResult) pulled(typical float64) bool {
+// distorted tells that a plugged catch or a slip is in the mean that catches are held to.
+func (r *NozzleAcceptanceResult) distorted(typical float64) bool {
 	if r.Basis == RatedBasis {
 		return false
 	}
@@ -78,8 +78,8 @@ func (r *NozzleAcceptanceResult) typical() float64 {
 	if r.Basis == RatedBasis {
 		return 0
 	}
-	var room [32]float64 // of most rounds
-	flows := room[:0]
+	var buffer [32]float64 // of most rounds
+	flows := buffer[:0]
 	for i := range r.Catches {
 		flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
 	}
@@ -108,14 +108,14 @@ func (r *NozzleAcceptanceResult) gross(i int, typical float64) int {
 
 // pointsWorn is how many points speak for a new set: with a catch that gives too much,
 // or is apart from a sound mean either way, since worn ones raise it above the others.
-func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64, pulled bool) (worn int) {
+func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64, distorted bool) (worn int) {
 	counted := false // the point at hand is among them
 	for i := range r.Catches {
 		if !in.Catches[i].SamePoint {
 			counted = false
 		}
 		x, byMean := &r.Catches[i], r.byMean(&r.Catches[i])
-		speaks := x.Status == StatusAbove && !byMean || x.Status != StatusWithin && byMean && !pulled
+		speaks := x.Status == StatusAbove && !byMean || x.Status != StatusWithin && byMean && !distorted
 		if !counted && speaks && r.gross(i, typical) == 0 {
 			counted = true
 			worn++

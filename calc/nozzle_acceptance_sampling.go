@@ -8,11 +8,11 @@ import (
 	"wetrun/calc/unit"
 )
 
-// reaction is what a hand on a stopwatch may be late by, the half second of
+// reactionTime is what a hand on a stopwatch may be late by, the half second of
 // ShortCatch. What is no further from the other catches than that is not worth
 // another catch, whatever the statistics say: readings that all fall on one mark of
 // the jug make an outlier of any that falls on the next.
-const reaction = 0.5 * unit.Second
+const reactionTime = 0.5 * unit.Second
 
 // pointsCaught is how many points were caught, and outside those of them with a
 // catch that is. Catches of one drop, each of its nozzles alone, are one point.
@@ -78,7 +78,7 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []certainty.
 	kept := found[:0]
 	for _, x := range found {
 		i := compared[x.Value]
-		late := float64(reaction / in.Catches[i].Time)
+		late := float64(reactionTime / in.Catches[i].Time)
 		if others == 0 || !finding.AtMost(math.Abs(finding.Deviation(flows[x.Value], others)), late) { // anything is far from nothing
 			x.Value = i
 			if x.Without >= 0 {

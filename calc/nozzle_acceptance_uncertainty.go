@@ -1,9 +1,6 @@
 package calc
 
 import (
-	"math"
-	"slices"
-
 	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
@@ -16,9 +13,8 @@ type AcceptanceUncertainty struct {
 	CoefficientOfVariation certainty.Uncertainty // zero for one catch, and for catches all alike
 	Catches                []CatchUncertainty
 
-	boom, sample certainty.Propagation // of the boom's mean, and of the mean of the catches
-	budget       certainty.Budget      // the boom's scatter
-	catches      *certainty.ScatterPart
+	boom    certainty.Propagation // of the boom's mean
+	scatter certainty.Scatter     // of the boom's catches about it
 }
 
 // CatchUncertainty is how well one catch is known, by its instruments alone.
@@ -33,13 +29,13 @@ type CatchUncertainty struct {
 type catchRound struct {
 	in      *NozzleAcceptanceInput
 	r       *NozzleAcceptanceResult
-	x       *certainty.Errors
-	common  certainty.Propagation   // of the common pressure
-	working certainty.Propagation   // of the pressure that flows are brought to
-	mean    catchMean               // of the catches in the mean
-	others  []certainty.ReadingPart // those of the mean, each kind as one part, when it is to be explained
-	moved   float64                 // how it follows the working pressure
-	total   float64                 // the flow of all of them
+	e       *certainty.Evaluation
+	common  certainty.Propagation // of the common pressure
+	working certainty.Propagation // of the pressure that flows are brought to
+	mean    catchMean             // of the catches in the mean
+	grouped certainty.Propagation // its errors, each kind of readings as one part, or each catch would list all the others
+	moved   float64               // how it follows the working pressure
+	total   float64               // the flow of all of them
 }
 
 // uncertainty works out how well the round is known. A catch follows its jug and its
@@ -50,37 +46,33 @@ type catchRound struct {
 //	from mean     (jug - stopwatch)_i - sum of w_j (jug - stopwatch)_j
 //
 // so a scale error of the one jug of a round is in none of the deviations from the
-// mean. Catches with pressures of their own follow their gauges too, since they are
+// mean, and neither is scatter: they are of what was caught. Catches with pressures of their own follow their gauges too, since they are
 // brought to one pressure.
 //
 // Source: GUM 4.3.7, 5.1.2, 5.2.2; see catchMean for the mean.
 func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *AcceptanceUncertainty {
-	c := catchRound{in: in, r: r, x: in.Measuring.Errors()}
+	c := catchRound{in: in, r: r, e: in.Measuring.Evaluate()}
 	if in.pressureErrors != nil {
-		c.common = *in.pressureErrors
-		if len(c.common.Parts) > 1 { // or each catch would list all the readings along the boom
-			c.common.Parts = c.common.Groups()
-		}
+		c.common = in.pressureErrors.Grouped() // or each catch would list all the readings along the boom
 	} else {
-		c.common = readPressure(c.x, in.Gauge, in.SprayPressure)
+		c.common = gaugeErrors(c.e, in.Gauge, in.SprayPressure)
 	}
 	c.working = c.common
 	if in.SprayPressure == 0 {
 		c.working = c.lowestGauge()
 	}
 	u := &AcceptanceUncertainty{Catches: make([]CatchUncertainty, len(in.Catches))}
-	prior := in.Measuring.Repeatability.Catches.Or(certainty.DefaultCatchesPrior)
+	prior := in.Measuring.Repeatability.Catches.OrDefault(certainty.DefaultCatchesPrior)
 	var f float64
 	if in.CatchPointsOnBoom != 0 {
 		f = float64(in.pointsCaught(nil).Caught) / float64(in.CatchPointsOnBoom)
 	}
 	mixed := in.mixedDrops()
 	c.mean, c.moved, c.total = c.add(false)
-	c.others = c.mean.errors.Groups()
+	c.grouped = c.mean.errors.Grouped()
 	if c.total > 0 {
-		u.sample, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
+		u.boom, u.MeanNozzleFlowRate = c.boom(&c.mean, c.moved, prior, f, u)
 	}
-	u.boom = u.sample
 	if mixed > 0 && r.boomMean > 0 {
 		all, moved, _ := c.add(true)
 		u.boom, _ = c.boom(&all, moved, prior, f, u)
@@ -98,7 +90,7 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 	for i := range c.in.Catches {
 		if x := &c.in.Catches[i]; x.SprayPressure != 0 && x.SprayPressure == c.r.SprayPressure {
-			p.Scale[c.x.Slot(certainty.Gauge, x.Gauge)] = 1
+			p.AddScale(c.e.Instrument(certainty.Gauge, x.Gauge), 1)
 			break
 		}
 	}
@@ -114,11 +106,11 @@ func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 func (c *catchRound) own(i int) (p certainty.Propagation, moved float64) {
 	x := &c.in.Catches[i]
 	if x.Volume == 0 {
-		return x.unseen(c.x, c.atCatch(i, c.r.boomMean)), 0
+		return x.dryErrors(c.e, c.atCatch(i, c.r.boomMean)), 0
 	}
-	p = x.flowErrors(c.x)
+	p = x.flowErrors(c.e)
 	if x.SprayPressure != 0 {
-		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, x.SprayPressure), nil)
+		x.addPressure(&p, c.e, -x.exponent(c.in.Nozzle, x.SprayPressure), nil)
 		moved = x.exponent(c.in.Nozzle, c.r.SprayPressure)
 	}
 	return p, moved
@@ -165,13 +157,12 @@ func (c *catchRound) reference(i int) float64 {
 
 // boom is the mean as the flow of the whole boom.
 func (c *catchRound) boom(m *catchMean, moved float64, prior certainty.Prior, f float64, u *AcceptanceUncertainty) (certainty.Propagation, certainty.Uncertainty) {
-	u.budget = m.budget(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f)
-	p := m.left(f)
-	p.Plus(moved, &c.working)
-	b := u.budget
-	p.Into(&b, c.x)
-	u.catches = m.part
-	return p, certainty.Combine(&b, float64(c.r.MeanNozzleFlowRate)).Explained(&p, c.x, nil, m.part)
+	u.scatter = m.scatter(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f)
+	p := m.errors.WeighReadings(f)
+	p.Add(moved, &c.working)
+	b := certainty.Budget{certainty.SourceCatches: u.scatter.Component()}
+	p.AddTo(&b, c.e)
+	return p, b.Combine(float64(c.r.MeanNozzleFlowRate)).WithParts(c.e, &p, nil, &u.scatter)
 }
 
 // variation is the uncertainty of the coefficient of variation: it follows catch i by
@@ -194,12 +185,12 @@ func (c *catchRound) variation() certainty.Uncertainty {
 		follows := c.reference(i) / c.in.Catches[i].nozzles() / sum * n
 		by := follows * ((ratio-1)/((n-1)*cv) - cv/n)
 		own, m := c.own(i)
-		p.Gather(by, &own)
+		p.Accumulate(by, &own)
 		moved += by * m
 	}
-	p.Plus(moved, &c.working)
-	p.Settle()
-	return p.Uncertainty(c.x, 1)
+	p.Add(moved, &c.working)
+	p.DropCancelled()
+	return p.Uncertainty(c.e, 1)
 }
 
 // judge works out one catch.
@@ -210,11 +201,11 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 		c.judgeDry(i, u)
 		return
 	}
-	p := x.flowErrors(c.x)
-	u.NozzleFlowRate = p.Uncertainty(c.x, float64(q.NozzleFlowRate))
+	p := x.flowErrors(c.e)
+	u.NozzleFlowRate = p.Uncertainty(c.e, float64(q.NozzleFlowRate))
 	if c.r.HasRating {
-		x.pressureErrors(&p, c.x, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
-		u.DeviationFromRated = p.Uncertainty(c.x, 1+float64(q.DeviationFromRated))
+		x.addPressure(&p, c.e, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
+		u.DeviationFromRated = p.Uncertainty(c.e, 1+float64(q.DeviationFromRated))
 		if c.r.Basis != MeanBasis {
 			u.within(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
 		}
@@ -223,20 +214,10 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 		return
 	}
 	p, moved := c.own(i)
-	share := c.flow(i) / c.total
-	m := &c.mean.errors
-	for k := range p.Reading { // (1 - w)^2 of its own, w_j^2 of each other
-		p.Reading[k] = math.Max(0, m.Reading[k]+(1-2*share)*p.Reading[k])
-	}
-	if c.x.Explain {
-		p.Parts = append(slices.Clip(c.others), certainty.Weighed(p.Parts, 1-2*share)...)
-	}
-	for s := range p.Scale {
-		p.Scale[s] -= m.Scale[s]
-	}
-	p.Plus(moved-c.moved, &c.working)
-	p.Settle()
-	u.DeviationFromMean = p.Uncertainty(c.x, 1+float64(q.DeviationFromMean))
+	p.RelateTo(&c.grouped, c.flow(i)/c.total)
+	p.Add(moved-c.moved, &c.working)
+	p.DropCancelled()
+	u.DeviationFromMean = p.Uncertainty(c.e, 1+float64(q.DeviationFromMean))
 	if c.r.Basis != RatedBasis {
 		u.within(float64(q.DeviationFromMean), limit, &u.DeviationFromMean)
 	}
@@ -248,8 +229,8 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	x, q := &c.in.Catches[i], &c.r.Catches[i]
 	limit := float64(c.r.Limit)
 	against := func(of unit.FlowRate, reference float64) certainty.Uncertainty {
-		p := x.unseen(c.x, of)
-		return p.Uncertainty(c.x, reference)
+		p := x.dryErrors(c.e, of)
+		return p.Uncertainty(c.e, reference)
 	}
 	u.NozzleFlowRate = against(1, 1) // any flow does: its share of it, times it
 	if c.r.HasRating {

@@ -22,9 +22,9 @@ type NozzleFlowUncertainty struct {
 //
 // Source: GUM 4.2, 4.3.7, 5.1.2, 5.2.2; see catchMean.
 func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertainty {
-	x := in.Measuring.Errors()
+	e := in.Measuring.Evaluate()
 	u := &NozzleFlowUncertainty{NozzleFlowRates: make([]certainty.Uncertainty, len(in.Catches))}
-	prior := in.Measuring.Repeatability.Catches.Or(certainty.DefaultCatchesPrior)
+	prior := in.Measuring.Repeatability.Catches.OrDefault(certainty.DefaultCatchesPrior)
 	var flow, n, plain float64
 	for i := range in.Catches {
 		flow += float64(r.FlowRates[i])
@@ -32,40 +32,39 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	}
 	n = float64(len(in.Catches))
 	var m catchMean
-	var seen float64
+	var observed float64
 	for i := range in.Catches {
-		own := in.Catches[i].flowErrors(x)
-		u.NozzleFlowRates[i] = own.Uncertainty(x, float64(r.NozzleFlowRates[i]))
+		own := in.Catches[i].flowErrors(e)
+		u.NozzleFlowRates[i] = own.Uncertainty(e, float64(r.NozzleFlowRates[i]))
 		share := float64(r.FlowRates[i]) / flow
 		m.add(share, share, &own)
 		d := float64(r.NozzleFlowRates[i])/plain*n - 1
-		seen += d * d / math.Max(n-1, 1)
+		observed += d * d / math.Max(n-1, 1)
 	}
-	b := m.budget(prior, math.Sqrt(seen), m.n, 0)
-	mean := m.left(0)
-	all := b
-	mean.Into(&all, x)
-	u.MeanNozzleFlowRate = certainty.Combine(&all, float64(r.MeanNozzleFlowRate)).Explained(&mean, x, nil, m.part)
+	scatter := m.scatter(prior, math.Sqrt(observed), m.n, 0)
+	mean := m.errors.WeighReadings(0)
+	b := certainty.Budget{certainty.SourceCatches: scatter.Component()}
+	mean.AddTo(&b, e)
+	u.MeanNozzleFlowRate = b.Combine(float64(r.MeanNozzleFlowRate)).WithParts(e, &mean, nil, &scatter)
 	if r.Predicted == nil || r.ExponentFitted {
 		return u
 	}
 	var gauges certainty.Propagation
 	if in.moves() {
-		gauges = r.gauges(in, x)
+		gauges = r.gauges(in, e)
 	}
 	moved := mean
-	moved.Plus(-r.Exponent, &gauges)
-	brought := b
-	moved.Into(&brought, x)
+	moved.Add(-r.Exponent, &gauges)
+	moved.AddTo(&b, e)
 	// All predictions at a pressure are made of the same, which is listed once.
-	parts := u.MeanNozzleFlowRate.Explained(&moved, x, nil, m.part).Parts
+	parts := u.MeanNozzleFlowRate.WithParts(e, &moved, nil, &scatter).Parts
 	u.Predicted = make([]certainty.Uncertainty, len(in.PredictAt))
 	for i := range in.PredictAt {
 		if in.PredictAt[i].SprayPressure == 0 {
 			u.Predicted[i] = u.MeanNozzleFlowRate.ForResult(float64(r.Predicted[i]))
 			continue
 		}
-		u.Predicted[i] = certainty.Combine(&brought, float64(r.Predicted[i]))
+		u.Predicted[i] = b.Combine(float64(r.Predicted[i]))
 		u.Predicted[i].Parts = parts
 	}
 	return u
@@ -73,7 +72,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 
 // gauges is how the flow of the catches, brought to one pressure, follows what their
 // pressures were read from, per exponent.
-func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *certainty.Errors) (p certainty.Propagation) {
+func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, e *certainty.Evaluation) (p certainty.Propagation) {
 	moved := func(i int) float64 {
 		return float64(FlowAtPressure(r.FlowRates[i], in.Catches[i].pressure(in.SprayPressure), 1, r.Exponent))
 	}
@@ -85,12 +84,12 @@ func (r *NozzleFlowResult) gauges(in *NozzleFlowInput, x *certainty.Errors) (p c
 		if in.Catches[i].SprayPressure == 0 {
 			common += moved(i) / all
 		} else {
-			in.Catches[i].pressureErrors(&p, x, moved(i)/all, nil)
+			in.Catches[i].addPressure(&p, e, moved(i)/all, nil)
 		}
 	}
 	if common > 0 {
-		e := readPressure(x, in.Gauge, in.SprayPressure)
-		p.Plus(common, &e)
+		gauge := gaugeErrors(e, in.Gauge, in.SprayPressure)
+		p.Add(common, &gauge)
 	}
 	return p
 }

@@ -62,7 +62,7 @@ func (in NozzleSelectionInput) checkWidth(v *finding.Invalid) {
 	case in.Nozzles < 0:
 		v.Add(finding.Member("nozzles"), finding.CodeNotPositive)
 	case in.Width != 0 && in.Nozzles == 0:
-		v.Needed(finding.Member("nozzles"), finding.Member("width"))
+		v.RequiredBy(finding.Member("nozzles"), finding.Member("width"))
 	}
 }
 

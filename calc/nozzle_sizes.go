@@ -29,9 +29,9 @@ func (SizeName) Words() []string {
 
 // NozzleSizes lists the sizes of ISO 10625. The standard is meant for nozzles
 // whose flow one part sets. Sources: US gal/min at 40 psi, University of Arizona
-// sheet citing ISO 10625, 2012, seen in a copy only; L/min at 2
-// bar, ILVO, https://keuringspuittoestellen.ilvo.vlaanderen.be , which are the
-// 3 bar values times sqrt(2/3). No source was read for sizes 10, 15 and 20.
+// sheet citing ISO 10625, 2012, seen in a copy only; L/min at 2 bar, ILVO,
+// https://keuringspuittoestellen.ilvo.vlaanderen.be , which are the 3 bar values times
+// sqrt(2/3). No source was read for sizes 10, 15 and 20.
 func NozzleSizes() []NozzleSize { return append([]NozzleSize(nil), nozzleSizes[:]...) }
 
 var nozzleSizes = [...]NozzleSize{

@@ -191,9 +191,7 @@ func (p NozzlePattern) check() (v finding.Invalid) {
 	var sum float64
 	for i, x := range p.Volumes {
 		sum += float64(x)
-		if !finding.Sound(float64(x)) {
-			v.Optional(float64(x), finding.Item("volumes", i))
-		}
+		v.Optional(float64(x), finding.Item("volumes", i))
 	}
 	if n := float64(len(p.Volumes)); n > 0 && sum/n == 0 {
 		v.Add(finding.Member("volumes"), CodeAllEmpty)

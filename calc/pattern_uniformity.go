@@ -152,16 +152,14 @@ func (in PatternUniformityInput) check() error {
 	case n == 1:
 		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	case n == 0 && !pattern:
-		v.NeededOr(finding.Member("readings"), finding.Member("nozzlePattern"))
+		v.RequiredUnless(finding.Member("readings"), finding.Member("nozzlePattern"))
 	case n == 0 && in.Spacing != 0:
-		v.Needed(finding.Member("readings"), finding.Member("spacing"))
+		v.RequiredBy(finding.Member("readings"), finding.Member("spacing"))
 	}
 	var sum float64
 	for i, x := range in.Readings {
 		sum += float64(x.Volume)
-		if !finding.Sound(float64(x.Volume)) {
-			v.Optional(float64(x.Volume), finding.Item("readings", i).Member("volume"))
-		}
+		v.OptionalIn(float64(x.Volume), "readings", i, "volume")
 	}
 	if n := float64(len(in.Readings)); n > 0 && sum/n == 0 {
 		v.Add(finding.Member("readings"), CodeAllEmpty)
@@ -178,15 +176,15 @@ func (in PatternUniformityInput) check() error {
 	case pattern:
 		v = append(v, in.NozzlePattern.check().Under(finding.Member("nozzlePattern"))...)
 		if in.NozzleSpacing == 0 && !ranged {
-			v.NeededOr(finding.Member("nozzleSpacing"), finding.Member("spacingRange"))
+			v.RequiredUnless(finding.Member("nozzleSpacing"), finding.Member("spacingRange"))
 		}
 		if in.NozzleSpacing > 0 && in.NozzlePattern.finer(in.NozzleSpacing) {
 			v.Add(finding.Member("nozzleSpacing"), CodeCloserThanCups)
 		}
 	case in.NozzleSpacing != 0:
-		v.Needed(finding.Member("nozzlePattern"), finding.Member("nozzleSpacing"))
+		v.RequiredBy(finding.Member("nozzlePattern"), finding.Member("nozzleSpacing"))
 	case ranged:
-		v.Needed(finding.Member("nozzlePattern"), finding.Member("spacingRange"))
+		v.RequiredBy(finding.Member("nozzlePattern"), finding.Member("spacingRange"))
 	}
 	return v.Err()
 }

@@ -16,9 +16,8 @@ const SquareRoot = 0.5
 // with n = SquareRoot for a hydraulic nozzle unless catches at two pressures gave
 // another. All arguments must be above zero; the result is then above zero.
 //
-// Source: Q1/Q2 = sqrt(p1/p2), Croatian advisory sheet
-// seen in a copy only, and the tables
-// of testdata/published that follow the same law.
+// Source: Q1/Q2 = sqrt(p1/p2), Croatian advisory sheet, seen in a copy only, and the
+// tables of testdata/published that follow the same law.
 func FlowAtPressure(flow unit.FlowRate, from, to unit.Pressure, exponent float64) unit.FlowRate {
 	if from == to {
 		return flow

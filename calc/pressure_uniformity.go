@@ -76,8 +76,8 @@ const cabAgreement = 10 * unit.Percent
 // Pressures outside which a sprayer hardly works. Common practice, no published
 // source.
 const (
-	faintest  = 5 * unit.PoundPerSquareInch
-	strongest = 1000 * unit.PoundPerSquareInch
+	leastPressure = 5 * unit.PoundPerSquareInch
+	mostPressure  = 1000 * unit.PoundPerSquareInch
 )
 
 // PressureUniformity judges pressures read along the boom by their difference,
@@ -191,14 +191,14 @@ func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
 				r.warn(finding.Item("readings", i), WarnPressureOutsideRange)
 			}
 		}
-		if unusual(p) {
+		if unusualPressure(p) {
 			r.warn(finding.Item("readings", i), WarnUnusualPressure)
 		}
 	}
-	if unusual(in.CabPressure) {
+	if unusualPressure(in.CabPressure) {
 		r.warn(finding.Member("cabPressure"), WarnUnusualPressure)
 	}
-	if unusual(in.TargetPressure) {
+	if unusualPressure(in.TargetPressure) {
 		r.warn(finding.Member("targetPressure"), WarnUnusualPressure)
 	}
 	if in.TargetPressure != 0 && in.PressureRange.holds(in.TargetPressure) == finding.Outside {
@@ -206,9 +206,9 @@ func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
 	}
 }
 
-// unusual tells whether a pressure that was given is outside what sprayers run at.
-func unusual(p unit.Pressure) bool {
-	usual := PressureRange{faintest, strongest}
+// unusualPressure tells whether a pressure that was given is outside what sprayers run at.
+func unusualPressure(p unit.Pressure) bool {
+	usual := PressureRange{leastPressure, mostPressure}
 	return p != 0 && usual.holds(p) == finding.Outside
 }
 
@@ -222,9 +222,7 @@ func (in PressureUniformityInput) check() error {
 		v.Add(finding.Member("readings"), finding.CodeTooFew)
 	}
 	for i, p := range in.Readings {
-		if !finding.Sound(float64(p)) || p == 0 {
-			v.Positive(float64(p), finding.Item("readings", i))
-		}
+		v.Positive(float64(p), finding.Item("readings", i))
 		in.Measuring.CheckInstrument(&v, certainty.Gauge, in.gauge(i), func() finding.Place { return finding.Item("readings", i).Member("gauge") })
 	}
 	in.Measuring.Check(&v)

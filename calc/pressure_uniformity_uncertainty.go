@@ -28,7 +28,7 @@ type PressureUncertainty struct {
 //
 // Source: GUM 4.3.7, 5.1.2, 5.2.2.
 func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *PressureUncertainty {
-	x := in.Measuring.Errors()
+	e := in.Measuring.Evaluate()
 	u := &PressureUncertainty{Readings: make([]certainty.Uncertainty, len(in.Readings))}
 	var total unit.Pressure
 	high, low := 0, len(in.Readings)-1
@@ -42,45 +42,44 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 		}
 	}
 	for i, p := range in.Readings {
-		own := readPressure(x, in.gauge(i), p)
-		u.Readings[i] = own.Uncertainty(x, float64(p))
-		u.mean.Gather(float64(p/total), &own)
+		own := gaugeErrors(e, in.gauge(i), p)
+		u.Readings[i] = own.Uncertainty(e, float64(p))
+		u.mean.Accumulate(float64(p/total), &own)
 	}
 	mean := float64(r.Mean)
-	u.Mean = u.mean.Uncertainty(x, mean)
+	u.Mean = u.mean.Uncertainty(e, mean)
 	if r.MeanInRange != finding.NotJudged {
 		within := in.PressureRange
 		u.MeanInRange.Judge(mean, &u.Mean, float64(within.Low), float64(within.High), certainty.Repeats{Readings: certainty.MeasureReadings})
 	}
 	if len(in.Readings) > 1 {
-		r.spreadUncertainty(in, u, x, high, low)
+		r.spreadUncertainty(in, u, e, high, low)
 	}
 	if in.CabPressure != 0 {
 		var p certainty.Propagation
-		p.Add(x, float64(in.CabPressure/r.Mean), int(certainty.Gauge), float64(in.CabPressure))
-		p.Scale = [certainty.Slots]float64{}
-		p.Plus(-1, &u.mean)
-		u.CabOffset = p.Uncertainty(x, mean)
+		p.AddReading(e.Default(certainty.Gauge), float64(in.CabPressure/r.Mean), float64(in.CabPressure))
+		p.Add(-1, &u.mean)
+		u.CabOffset = p.Uncertainty(e, mean)
 	}
 	return u
 }
 
-func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput, u *PressureUncertainty, x *certainty.Errors, high, low int) {
-	top, bottom := readPressure(x, in.gauge(high), in.Readings[high]), readPressure(x, in.gauge(low), in.Readings[low])
+func (r *PressureUniformityResult) spreadUncertainty(in *PressureUniformityInput, u *PressureUncertainty, e *certainty.Evaluation, high, low int) {
+	top, bottom := gaugeErrors(e, in.gauge(high), in.Readings[high]), gaugeErrors(e, in.gauge(low), in.Readings[low])
 	var p certainty.Propagation
-	p.Plus(float64(r.Highest/r.Mean), &top)
-	p.Plus(-float64(r.Lowest/r.Mean), &bottom)
-	p.Settle()
-	u.Spread = p.Uncertainty(x, float64(r.Mean))
+	p.Add(float64(r.Highest/r.Mean), &top)
+	p.Add(-float64(r.Lowest/r.Mean), &bottom)
+	p.DropCancelled()
+	u.Spread = p.Uncertainty(e, float64(r.Mean))
 	spread, most := float64(r.Spread), float64(r.MaxDifference)
 	u.Even.Judge(spread, &u.Spread, certainty.Unlimited, most, certainty.Repeats{Readings: certainty.MeasureReadings, Spread: true})
 
 	var f certainty.Propagation
 	by := math.Sqrt(float64(r.Highest/r.Lowest)) / 2
-	f.Plus(by, &top)
-	f.Plus(-by, &bottom)
-	f.Settle()
-	u.FlowSpread = f.Uncertainty(x, 1)
+	f.Add(by, &top)
+	f.Add(-by, &bottom)
+	f.DropCancelled()
+	u.FlowSpread = f.Uncertainty(e, 1)
 }
 
 // gauge is the id of the gauge that a reading names.

@@ -90,7 +90,7 @@ func (in PumpDemandInput) check() error {
 	case in.AgitationShare != 0 && in.AgitationFlowRate != 0:
 		v.Conflict(finding.Member("agitationShare"), finding.Member("agitationFlowRate"))
 	case in.AgitationShare != 0 && in.TankVolume == 0:
-		v.Needed(finding.Member("tankVolume"), finding.Member("agitationShare"))
+		v.RequiredBy(finding.Member("tankVolume"), finding.Member("agitationShare"))
 	}
 	v.Optional(float64(in.TankVolume), finding.Member("tankVolume"))
 	v.Optional(float64(in.Reserve), finding.Member("reserve"))
@@ -107,7 +107,7 @@ func (g NozzleGroup) check(alone bool) finding.Invalid {
 	switch {
 	case g.Nozzles == 0:
 		if alone {
-			v.NeededOr(finding.Member("nozzles"), finding.Member("nozzleGroups"))
+			v.RequiredUnless(finding.Member("nozzles"), finding.Member("nozzleGroups"))
 		} else {
 			v.Add(finding.Member("nozzles"), finding.CodeRequired)
 		}

@@ -39,12 +39,12 @@ func (r *ApplicationRateResult) uncertainty(in *ApplicationRateInput) *RateUncer
 	b[certainty.SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
 	b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	u := &RateUncertainty{}
-	u.Solved = certainty.Combine(&b, r.solved())
+	u.Solved = b.Combine(r.solved())
 	if r.SolvedFor != SolvedApplicationRate {
 		b = certainty.Budget{}
 		b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	}
-	u.rate(r, in, certainty.Combine(&b, float64(r.ApplicationRate)), certainty.Combine(&b, float64(r.FieldApplicationRate)), certainty.Repeats{})
+	u.rate(r, in, b.Combine(float64(r.ApplicationRate)), b.Combine(float64(r.FieldApplicationRate)), certainty.Repeats{})
 	return u
 }
 
@@ -103,7 +103,7 @@ func (s RateStandards) check(v *finding.Invalid, solved Solved) {
 		stated := finding.Member("standardUncertainties").Member(x.name)
 		v.Optional(float64(x.value), stated)
 		if solved == x.of {
-			v.Needed(finding.Member(x.name), stated)
+			v.RequiredBy(finding.Member(x.name), stated)
 		}
 	}
 }
@@ -133,13 +133,13 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	if in.Area == 0 {
 		b[certainty.SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
 	}
-	u := &AreaCheckUncertainty{ApplicationRate: certainty.Combine(&b, float64(r.ApplicationRate))}
+	u := &AreaCheckUncertainty{ApplicationRate: b.Combine(float64(r.ApplicationRate))}
 	if r.Verdict == finding.NotJudged {
 		return u
 	}
 	b[certainty.SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
 	d, limit := float64(r.Deviation), float64(r.RateTolerance)
-	u.Deviation = certainty.Combine(&b, 1+d)
+	u.Deviation = b.Combine(1 + d)
 	u.Within.Judge(d, &u.Deviation, -limit, limit, certainty.Repeats{})
 	return u
 }
@@ -160,7 +160,7 @@ func (s AreaStandards) check(v *finding.Invalid, in *AreaCheckInput) {
 		stated := finding.Member("standardUncertainties").Member(x.name)
 		v.Optional(float64(x.value), stated)
 		if !x.given {
-			v.Needed(finding.Member(x.name), stated)
+			v.RequiredBy(finding.Member(x.name), stated)
 		}
 	}
 }

@@ -54,7 +54,7 @@ func (in TankLoadsInput) checkArea(v *finding.Invalid) {
 			v.Add(finding.Member("areaBasis"), CodeAreaBasisRequired)
 		}
 	default:
-		v.NeededOr(finding.Member("treatedArea"), finding.Member("fieldArea"))
+		v.RequiredUnless(finding.Member("treatedArea"), finding.Member("fieldArea"))
 	}
 }
 
@@ -112,9 +112,9 @@ func (p *TankProduct) checkForms(v *finding.Invalid) {
 			v.Conflict(finding.Member("activeIngredientContent"), first)
 		}
 	case !content:
-		v.Needed(finding.Member("activeIngredientContent"), finding.Member("activeIngredientRate"))
+		v.RequiredBy(finding.Member("activeIngredientContent"), finding.Member("activeIngredientRate"))
 	case !ingredient:
-		v.Needed(finding.Member("activeIngredientRate"), finding.Member("activeIngredientContent"))
+		v.RequiredBy(finding.Member("activeIngredientRate"), finding.Member("activeIngredientContent"))
 	}
 }
 

@@ -20,7 +20,6 @@ const (
 	DefaultAgitationShare     = 5 * unit.Percent             // of the tank's volume in every minute; a rule of thumb
 	DefaultPumpReserve        = 20 * unit.Percent            // on top of spray and agitation; a rule of thumb
 	DefaultWearLimit          = 10 * unit.Percent            // of a set above its new flow
-
 )
 
 // A Tolerance is one figure that people in the trade use, under a name of its
@@ -64,8 +63,7 @@ const (
 
 // Tolerances lists the presets: first common practice, of which the defaults come
 // straight from the Default constants, then the errors of instruments and how far
-// measurements repeat, then what sources print. It has no domain
-// and no errors; the list is the caller's own.
+// measurements repeat, then what sources print. The list is the caller's own.
 func Tolerances() []Tolerance {
 	return slices.Concat(commonTolerances(), instrumentTolerances(), publishedTolerances())
 }

@@ -133,9 +133,7 @@ func (in WearForecastInput) check() error {
 	for i := range in.Catches {
 		c := &in.Catches[i]
 		c.check(&v, "catches", i)
-		if !finding.Sound(float64(c.Hours)) {
-			v.Optional(float64(c.Hours), finding.Item("catches", i).Member("hours"))
-		}
+		v.OptionalIn(float64(c.Hours), "catches", i, "hours")
 		switch {
 		case dated && c.Hours != 0:
 			v.Conflict(finding.Item("catches", i).Member("hours"), finding.Item("catches", i).Member("date"))

@@ -79,7 +79,11 @@ func join(parts fs.FS) ([]byte, error) {
 	out.WriteString("# Joined from document.yaml, paths and components: edit those, not this file.\n")
 	out.Write(head)
 	out.WriteString("paths:\n")
-	if err := include(&out, parts, "paths/*.yaml", "  ", nil); err != nil {
+	var paths bytes.Buffer
+	if err := include(&paths, parts, "paths/*.yaml", "  ", nil); err != nil {
+		return nil, err
+	}
+	if err := withEvery(&out, paths.String(), parts); err != nil {
 		return nil, err
 	}
 	out.WriteString("components:\n")
@@ -99,6 +103,22 @@ func join(parts fs.FS) ([]byte, error) {
 		return nil, err
 	}
 	return withOperations(out.Bytes())
+}
+
+// everyLine stands for what every operation has; it names a part in the folder every.
+var everyLine = regexp.MustCompile(`^( *)# every: (\w+)\n$`)
+
+// withEvery writes the paths, with the parts that all of them share in their places.
+func withEvery(out *bytes.Buffer, paths string, parts fs.FS) error {
+	for line := range strings.Lines(paths) {
+		m := everyLine.FindStringSubmatch(line)
+		if m == nil {
+			out.WriteString(line)
+		} else if err := include(out, parts, "every/"+m[2]+".yaml", m[1], nil); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 var (

@@ -53,7 +53,7 @@ func wholeSheet() calc.FieldSheetInput {
 			RatedFlowRate: si[unit.FlowRate](0.2, "gal_us/min"), RatedPressure: psi(40),
 			PressureRange: calc.PressureRange{Low: psi(30), High: psi(90)},
 		},
-		Maintenance: calc.SheetMaintenance{Beds: []calc.BedFinding{{Clean: 2, Done: true}, {}, {Replace: 1, Done: true}}},
+		Maintenance: calc.SheetMaintenance{Beds: []calc.BedInspection{{Clean: 2, Done: true}, {}, {Replace: 1, Done: true}}},
 		Pressure:    calc.PressureUniformityInput{Readings: []unit.Pressure{psi(60), psi(61), psi(59)}, CabPressure: psi(62)},
 		Output: calc.SheetOutput{
 			Catches: round(46.2, 0.1), CatchPointsOnBoom: 27,

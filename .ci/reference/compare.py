@@ -39,6 +39,7 @@ def operations(units):
         "pressure-uniformity": nozzles.pressure_uniformity,
         "corrections": nozzles.corrections,
         "tank-loads": tanks.tank_loads,
+        "tank-rinse": tanks.tank_rinse,
         "pump-demand": tanks.pump_demand,
         "field-capacity": tanks.field_capacity,
         "meter-calibration": series.meter_calibration,

@@ -49,7 +49,7 @@ type CostRequest struct {
 func (m *MaintenanceRequest) input() (in calc.SheetMaintenance) {
 	in.Beds = slices.Grow(in.Beds, len(m.Beds))
 	for _, b := range m.Beds {
-		in.Beds = append(in.Beds, calc.BedFinding{Clean: b.Clean, Replace: b.Replace, Done: b.Done != nil && *b.Done})
+		in.Beds = append(in.Beds, calc.BedInspection{Clean: b.Clean, Replace: b.Replace, Done: b.Done != nil && *b.Done})
 	}
 	return in
 }

@@ -39,7 +39,7 @@ func Methods(lang text.Language) any {
 			ID: m.ID, Title: text.Of(lang, "method."+m.ID), Formula: m.Formula,
 			Domain: text.Of(lang, "domain."+m.Domain), Source: sourceResponse(m.Source), Operations: m.Operations,
 		}
-		if m.FromMemory && !m.Source.Published() {
+		if m.SourceNotRead && !m.Source.Published() {
 			a.Source.Kind = "source_not_read"
 		}
 		for _, s := range m.Symbols {

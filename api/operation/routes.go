@@ -22,6 +22,7 @@ var All = []Operation{
 	calculation("wear-forecast", wearForecast),
 	calculation("calibrations", calibrations).recorded(calibrationsRecord),
 	calculation("tank-loads", tankLoads),
+	calculation("tank-rinse", tankRinse),
 }
 
 // Named is the operation at a path under /v1; nil where there is none.

@@ -30,7 +30,7 @@ type PresetSourceAnswer struct {
 	Kind      string `json:"kind"`
 	Title     string `json:"title,omitempty"`
 	Publisher string `json:"publisher,omitempty"`
-	Year      int    `json:"year,omitempty"`
+	Year      int    `json:"year,omitzero"`
 	URL       string `json:"url,omitempty"`
 }
 

@@ -126,15 +126,9 @@ func (m *Measuring) Check(v *finding.Invalid) {
 				break
 			}
 		}
-		if !finding.Sound(x.Resolution) {
-			v.Optional(x.Resolution, finding.Item("instruments", i).Member("resolution"))
-		}
-		if !finding.Sound(float64(x.ScaleError)) {
-			v.Optional(float64(x.ScaleError), finding.Item("instruments", i).Member("scaleError"))
-		}
-		if !finding.Sound(float64(x.ReactionTime)) {
-			v.Optional(float64(x.ReactionTime), finding.Item("instruments", i).Member("reactionTime"))
-		}
+		v.OptionalIn(x.Resolution, "instruments", i, "resolution")
+		v.OptionalIn(float64(x.ScaleError), "instruments", i, "scaleError")
+		v.OptionalIn(float64(x.ReactionTime), "instruments", i, "reactionTime")
 		if x.ReactionTime != 0 && x.Kind != Stopwatch {
 			v.Add(finding.Item("instruments", i).Member("reactionTime"), CodeStopwatchOnly)
 		}

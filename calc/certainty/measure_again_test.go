@@ -48,7 +48,7 @@ func TestReferenceAgain(t *testing.T) {
 		for s, u := range c.budget {
 			b[s].Standard = u
 		}
-		u := Combine(&b, 1)
+		u := b.Combine(1)
 		if got := u.whatToMeasureAgain(c.margin, c.n); got != c.want {
 			t.Errorf("%s: %+v, want %+v", name, got, c.want)
 		}
@@ -59,7 +59,7 @@ func TestReferenceAgain(t *testing.T) {
 // below the upper one of 0.1, with 0.03 from two runs, is three runs as above, from
 // either side.
 func TestNearestLimit(t *testing.T) {
-	u := Combine(&Budget{SourceRuns: {Standard: 0.03}}, 1)
+	u := (&Budget{SourceRuns: {Standard: 0.03}}).Combine(1)
 	for _, x := range []float64{0.06, -0.06} {
 		var c Conformity
 		c.Judge(x, &u, -0.1, 0.1, Repeats{Runs: 2})

@@ -76,10 +76,10 @@ func Outliers(values []float64) []Outlier {
 		return nil
 	}
 	if i, g, apart := s.furthest(values); apart {
-		found := []Outlier{{i, GrubbsTest, g, CriticalGrubbs(len(values), OutlierTestSignificance), -1}}
+		found := []Outlier{{i, GrubbsTest, g, criticalGrubbs(len(values), OutlierTestSignificance), -1}}
 		if rest := placingOf(values, i); len(values) > FewestForOutliers && rest.sd > 0 {
 			if j, g, apart := rest.furthest(values); apart {
-				found = append(found, Outlier{j, GrubbsTest, g, CriticalGrubbs(len(values)-1, OutlierTestSignificance), i})
+				found = append(found, Outlier{j, GrubbsTest, g, criticalGrubbs(len(values)-1, OutlierTestSignificance), i})
 			}
 		}
 		return found
@@ -88,22 +88,22 @@ func Outliers(values []float64) []Outlier {
 	if !standsApart(w*w/(2*(s.n-1)), s.n, s.n*(s.n-1)/2) {
 		return nil
 	}
-	critical := CriticalRange(len(values), OutlierTestSignificance)
+	critical := criticalRange(len(values), OutlierTestSignificance)
 	return []Outlier{{s.lowest, RangeTest, w, critical, -1}, {s.highest, RangeTest, w, critical, -1}}
 }
 
-// CriticalGrubbs is what G must exceed among n values, at least 3, for the one
+// criticalGrubbs is what G must exceed among n values, at least 3, for the one
 // furthest from the mean to be an outlier, two-sided at a significance. See Outliers
 // for the formula and its source.
-func CriticalGrubbs(n int, significance unit.Ratio) float64 {
+func criticalGrubbs(n int, significance unit.Ratio) float64 {
 	x := float64(n)
 	return (x - 1) / math.Sqrt(x) * math.Sqrt(criticalShare(x, x, significance))
 }
 
-// CriticalRange is what the range over the standard deviation must exceed among n
+// criticalRange is what the range over the standard deviation must exceed among n
 // values, at least 3, for the lowest and the highest to be outliers at a significance.
 // See Outliers for the formula and its source.
-func CriticalRange(n int, significance unit.Ratio) float64 {
+func criticalRange(n int, significance unit.Ratio) float64 {
 	x := float64(n)
 	return math.Sqrt(2 * (x - 1) * criticalShare(x, x*(x-1)/2, significance))
 }

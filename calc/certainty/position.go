@@ -6,7 +6,7 @@ import (
 	"wetrun/calc/finding"
 )
 
-// Position is a side of the boom.
+// Position is a side of the boom: where a catch was made, and where a sample goes on.
 type Position string
 
 // The sides of a boom, seen in the direction of travel.

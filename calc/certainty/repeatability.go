@@ -1,6 +1,8 @@
 package certainty
 
 import (
+	"math"
+
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -27,9 +29,10 @@ var (
 	DefaultCatchesPrior = Prior{4 * unit.Percent, 5}
 )
 
-func (p Prior) Or(standard Prior) Prior {
+// OrDefault is p, or what stands in for it where it is not given.
+func (p Prior) OrDefault(d Prior) Prior {
 	if p == (Prior{}) {
-		return standard
+		return d
 	}
 	return p
 }
@@ -45,31 +48,46 @@ func (p Prior) check() (v finding.Invalid) {
 	v.PositiveFor(float64(p.StandardDeviation), finding.Member("standardDeviation"), finding.Member("degreesOfFreedom"))
 	switch {
 	case p.DegreesOfFreedom == 0:
-		v.Needed(finding.Member("degreesOfFreedom"), finding.Member("standardDeviation"))
+		v.RequiredBy(finding.Member("degreesOfFreedom"), finding.Member("standardDeviation"))
 	case p.DegreesOfFreedom < 0:
 		v.Add(finding.Member("degreesOfFreedom"), finding.CodeNotPositive)
 	}
 	return v
 }
 
-// A Scatter is the variance of one measurement about the mean, as a share squared.
+// A Scatter is how far single measurements lie about a mean of them, and what that makes
+// of the mean.
 type Scatter struct {
-	Variance, Freedom float64
-	prior             Prior
-	readings, seen    float64
-	n                 int
+	pooled, freedom    float64 // variance of one measurement, as a share squared
+	prior              Prior
+	readings, observed float64
+	n                  int
+	squares, caught    float64
 }
 
-// Pooled is the scatter to go by after n measurements, of which readings is the mean
-// variance that independent errors of instruments add to one, and seen the variance
-// that was seen among them (n - 1):
+// Pool is the scatter to go by after n measurements, of which readings is the mean
+// variance that independent errors of instruments add to one, and observed the variance
+// among them (n - 1), all as shares squared:
 //
-//	s_p^2 = (nu0 (s0^2 + readings) + (n - 1) seen) / (nu0 + n - 1)
+//	s_p^2 = (nu0 (s0^2 + readings) + (n - 1) observed) / (nu0 + n - 1)
 //
-// What is seen has the errors of the instruments in it already, so the prior gets them
+// What is observed has the errors of the instruments in it already, so the prior gets them
 // too before the two are pooled (GUM 4.2.4), and nothing counts them a second time.
-func (p Prior) Pooled(readings, seen float64, n int) Scatter {
+//
+// squares is the sum of the squared weights that the measurements have in their mean, and
+// caught how much of all that it is the mean of was measured: 0 of what has no end.
+func (p Prior) Pool(readings, observed float64, n int, squares, caught float64) Scatter {
 	nu0, s0 := float64(p.DegreesOfFreedom), float64(p.StandardDeviation)
 	nu := nu0 + float64(n-1)
-	return Scatter{(nu0*(s0*s0+readings) + float64(n-1)*seen) / nu, nu, p, readings, seen, n}
+	pooled := (nu0*(s0*s0+readings) + float64(n-1)*observed) / nu
+	return Scatter{pooled, nu, p, readings, observed, n, squares, caught}
+}
+
+// Component is what the scatter adds to the uncertainty of the mean, s_p sqrt(squares
+// (1 - caught)): nothing where all was measured (finite population correction).
+func (s *Scatter) Component() Component {
+	if v := (1 - s.caught) * s.pooled * s.squares; v > 0 {
+		return Component{Standard: math.Sqrt(v), DegreesOfFreedom: s.freedom}
+	}
+	return Component{}
 }

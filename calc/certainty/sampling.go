@@ -181,8 +181,8 @@ func likely(tail float64) bool { return tail > samplingTail*(1+finding.Slack) }
 // An interval is from what to what a share may be.
 type interval struct{ low, high unit.Ratio }
 
-// intervals keeps those of rounds of usual size: an inverse beta function takes longer
-// than all the rest of a round.
+// intervals keeps those of rounds below 64 catches, some 64 kB at most: an inverse beta
+// function takes longer than all the rest of a round.
 var intervals [64][64]atomic.Pointer[interval]
 
 func (in SamplingInput) clopperPearson() (low, high unit.Ratio) {

@@ -1,3 +1,7 @@
+// Package certainty is how well results are known: what instruments and scatter make of
+// them (JCGM 100, the GUM), how surely a verdict then holds (JCGM 106), and what a sample
+// of catches tells of the whole boom. It knows no formulas of spraying: what a result
+// follows, and how much, it is told.
 package certainty
 
 import (
@@ -74,8 +78,9 @@ const (
 
 // Combine adds up a budget (GUM 5.1.2), with effective degrees of freedom by Welch and
 // Satterthwaite, nu = u^4 / sum of u_i^4 / nu_i (GUM G.4.1), and the coverage factor
-// for 95 % from Student's t at them (GUM G.3.2), not cut to a whole number.
-func Combine(b *Budget, reference float64) Uncertainty {
+// for 95 % from Student's t at them (GUM G.3.2), not cut to a whole number: t is smooth in
+// them, and an answer should not jump.
+func (b *Budget) Combine(reference float64) Uncertainty {
 	u := Uncertainty{Budget: *b, Reference: math.Abs(reference), CoverageFactor: normalCoverage}
 	var variance, fourth float64
 	for i := range b {

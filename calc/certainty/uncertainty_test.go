@@ -5,10 +5,11 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/stat/distuv"
+	"pgregory.net/rapid"
 )
 
 // near compares to a relative difference; NaN is never near.
-func near(t *testing.T, what string, got, want, rel float64) {
+func near(t rapid.TB, what string, got, want, rel float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= rel*math.Abs(want)) {
 		t.Errorf("%s: got %.9g, want %.9g", what, got, want)
@@ -25,7 +26,7 @@ func TestReferenceGUMG41(t *testing.T) {
 	b[SourceNozzleFlowRate] = Component{0.0025, 9}
 	b[SourceGroundSpeed] = Component{0.0057, 4}
 	b[SourceSprayedWidth] = Component{0.0082, 14}
-	u := Combine(&b, 1)
+	u := b.Combine(1)
 	near(t, "u_c", u.Standard, 0.010295, 1e-4)
 	near(t, "nu_eff", u.DegreesOfFreedom, 18.999, 1e-3)
 	near(t, "t", u.CoverageFactor, 2.09, 0.002)
@@ -43,10 +44,10 @@ func TestReferenceGUMH1(t *testing.T) {
 	for i, u := range []float64{25, 16.599, 6.7, 5.8, 3.9, 2.887} {
 		b[i].Standard = u
 	}
-	near(t, "u_c", Combine(&b, 1).Standard, 31.66, 2e-4)
+	near(t, "u_c", b.Combine(1).Standard, 31.66, 2e-4)
 
 	b = Budget{{25, 18}, {9.7, 25.6}, {2.9, 50}, {16.6, 2}}
-	near(t, "nu_eff", Combine(&b, 1).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
+	near(t, "nu_eff", b.Combine(1).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
 }
 
 // TestReferenceStudentTable: two-sided 95 % and one-sided probabilities.
@@ -65,7 +66,7 @@ func TestReferenceStudentTable(t *testing.T) {
 		0: {1.282, 1.645, 1.960, 2.326, 2.576},
 	} {
 		b := Budget{{1, nu}}
-		u := Combine(&b, 1)
+		u := b.Combine(1)
 		if math.Round(u.CoverageFactor*1000) != math.Round(row[2]*1000) {
 			t.Errorf("%v degrees of freedom: coverage factor %.5f, the table has %.3f", nu, u.CoverageFactor, row[2])
 		}

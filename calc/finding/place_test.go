@@ -98,8 +98,8 @@ func TestNothingWrongTakesNoMemory(t *testing.T) {
 // TestUnder: a part's violations are the whole's, in every place that they name.
 func TestUnder(t *testing.T) {
 	var v finding.Invalid
-	v.Needed(finding.Member("nozzles"), finding.Member("width"))
-	v.NeededOr(finding.Member("size"), finding.Member("ratedFlowRate"), finding.Item("flowChart", 0))
+	v.RequiredBy(finding.Member("nozzles"), finding.Member("width"))
+	v.RequiredUnless(finding.Member("size"), finding.Member("ratedFlowRate"), finding.Item("flowChart", 0))
 	v.Add(finding.Place{}, "odd")
 	got, front := v.Under(finding.Item("shelf", 1)), finding.Item("shelf", 1)
 	want := finding.Invalid{

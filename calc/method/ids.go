@@ -173,5 +173,31 @@ const (
 	RangeOverDeviation
 	RangePoint
 	RangeCritical
+	EqualRinseVolume
+	RinseDilution
+	EqualRinses
 	Count // how many there are
+)
+
+var methods = table(
+	groundSpeedMethods,
+	applicationRateMethods,
+	nozzleMethods,
+	nozzleFlowMethods,
+	pressureUniformityMethods,
+	nozzleAcceptanceMethods,
+	areaCheckMethods,
+	courseLengthMethods,
+	pumpDemandMethods,
+	fieldCapacityMethods,
+	meterCalibrationMethods,
+	patternUniformityMethods,
+	wearForecastMethods,
+	tankLoadsMethods,
+	nozzleSelectionMethods,
+	correctionsMethods,
+	calibrationsMethods,
+	uncertaintyMethods,
+	samplingMethods,
+	tankRinseMethods,
 )

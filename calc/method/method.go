@@ -18,8 +18,8 @@ type Method struct {
 	Domain  string // a key in snake_case
 	Symbols []Symbol
 	Source  Source // the zero one is common practice, no published source
-	// FromMemory tells that the formula was not read anywhere.
-	FromMemory bool
+	// SourceNotRead tells that the formula was read in no source.
+	SourceNotRead bool
 	// Operations are the paths of the operations whose answers it is used in.
 	Operations []string
 }
@@ -52,28 +52,6 @@ type group struct {
 	operations []string
 	rows       []row
 }
-
-var methods = table(
-	groundSpeedMethods,
-	applicationRateMethods,
-	nozzleMethods,
-	nozzleFlowMethods,
-	pressureUniformityMethods,
-	nozzleAcceptanceMethods,
-	areaCheckMethods,
-	courseLengthMethods,
-	pumpDemandMethods,
-	fieldCapacityMethods,
-	meterCalibrationMethods,
-	patternUniformityMethods,
-	wearForecastMethods,
-	tankLoadsMethods,
-	nozzleSelectionMethods,
-	correctionsMethods,
-	calibrationsMethods,
-	uncertaintyMethods,
-	samplingMethods,
-)
 
 func table(groups ...group) (all [Count]Method) {
 	for _, g := range groups {

@@ -52,7 +52,7 @@ var pressureUniformityMethods = group{[]string{"pressure-uniformity", "calibrati
 		},
 	}},
 	{CabIfHoseLoss, Method{
-		ID: "cab_if_hose_loss", Formula: "p_x = p_t * p_c / p", Domain: "positive", FromMemory: true,
+		ID: "cab_if_hose_loss", Formula: "p_x = p_t * p_c / p", Domain: "positive", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"p_x", "cab_reading_wanted", unit.KindPressure}, {"p_t", "target_pressure", unit.KindPressure},
 			{"p_c", "cab_pressure", unit.KindPressure}, {"p", "mean_pressure", unit.KindPressure},

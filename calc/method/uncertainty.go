@@ -30,84 +30,84 @@ func symbolsOf(all []Symbol, names ...string) (some []Symbol) {
 // effective degrees of freedom G.4.1. JCGM 106: conformance 7.2 and A.3.
 var uncertaintyMethods = group{repeatedOperations, []row{
 	{ScaleError, Method{
-		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", FromMemory: true,
+		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"c_i", "scale_sensitivity", unit.KindNone}, {"a_i", "scale_error", unit.KindRatio},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
 	{ReadingError, Method{
-		ID: "reading_error", Formula: "u = sqrt(d^2 / 12 + t^2) / x", Domain: "instruments", FromMemory: true,
+		ID: "reading_error", Formula: "u = sqrt(d^2 / 12 + t^2) / x", Domain: "instruments", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"d", "resolution", unit.KindNone}, {"t", "reaction_time", unit.KindNone}, {"x", "reading", unit.KindNone},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
 	{Readings, Method{
-		ID: "readings", Formula: "u = sqrt(sum(g_i * u_i^2))", Domain: "instruments", FromMemory: true,
+		ID: "readings", Formula: "u = sqrt(sum(g_i * u_i^2))", Domain: "instruments", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"g_i", "reading_weight", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 		},
 		Operations: repeatedAnd("pressure-uniformity"),
 	}},
 	{PooledScatter, Method{
-		ID: "pooled_scatter", Formula: "s = sqrt((nu_0 * (s_0^2 + r^2) + (n - 1) * c^2) / (nu_0 + n - 1))", Domain: "scatter", FromMemory: true,
+		ID: "pooled_scatter", Formula: "s = sqrt((nu_0 * (s_0^2 + r^2) + (n - 1) * c^2) / (nu_0 + n - 1))", Domain: "scatter", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"s", "pooled_scatter", unit.KindRatio}, {"nu_0", "prior_freedom", unit.KindNone}, {"s_0", "prior_scatter", unit.KindRatio},
 			{"r", "mean_reading_error", unit.KindRatio}, {"n", "number_of_values", unit.KindNone}, {"c", "seen_scatter", unit.KindRatio},
 		},
 	}},
 	{ScatterOfMean, Method{
-		ID: "scatter_of_mean", Formula: "u = s * sqrt(w * f)", Domain: "scatter", FromMemory: true,
+		ID: "scatter_of_mean", Formula: "u = s * sqrt(w * f)", Domain: "scatter", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"u", "relative_uncertainty", unit.KindRatio}, {"s", "pooled_scatter", unit.KindRatio}, {"w", "sum_of_squared_shares", unit.KindNone},
 			{"f", "share_not_caught", unit.KindNone},
 		},
 	}},
 	{CombinedUncertainty, Method{
-		ID: "combined_uncertainty", Formula: "u = X * sqrt(sum(u_i^2))", Domain: "independent_sources", FromMemory: true,
+		ID: "combined_uncertainty", Formula: "u = X * sqrt(sum(u_i^2))", Domain: "independent_sources", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"u", "standard_uncertainty", unit.KindNone}, {"X", "reference_of_shares", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 		},
 		Operations: measuredOperations,
 	}},
 	{EffectiveFreedom, Method{
-		ID: "effective_freedom", Formula: "nu = sum(u_i^2)^2 / sum(v_i^4 / nu_i)", Domain: "independent_sources", FromMemory: true,
+		ID: "effective_freedom", Formula: "nu = sum(u_i^2)^2 / sum(v_i^4 / nu_i)", Domain: "independent_sources", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"nu", "degrees_of_freedom", unit.KindNone}, {"u_i", "relative_uncertainty", unit.KindRatio},
 			{"v_i", "relative_uncertainty_with_freedom", unit.KindRatio}, {"nu_i", "degrees_of_freedom", unit.KindNone},
 		},
 	}},
 	{StudentCoverage, Method{
-		ID: "student_coverage", Formula: "k_p = t_quantile(0.975, nu)", Domain: "student_table", FromMemory: true,
+		ID: "student_coverage", Formula: "k_p = t_quantile(0.975, nu)", Domain: "student_table", SourceNotRead: true,
 		Symbols: []Symbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
 	}},
 	{NormalCoverage, Method{
-		ID: "normal_coverage", Formula: "k_p = normal_quantile(0.975)", Domain: "normal_table", FromMemory: true,
+		ID: "normal_coverage", Formula: "k_p = normal_quantile(0.975)", Domain: "normal_table", SourceNotRead: true,
 		Symbols:    []Symbol{{"k_p", "coverage_factor", unit.KindNone}},
 		Operations: measuredOperations,
 	}},
 	{ExpandedUncertainty, Method{
-		ID: "expanded_uncertainty", Formula: "U = k_p * u", Domain: "independent_sources", FromMemory: true,
+		ID: "expanded_uncertainty", Formula: "U = k_p * u", Domain: "independent_sources", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"U", "expanded_uncertainty", unit.KindNone}, {"k_p", "coverage_factor", unit.KindNone}, {"u", "standard_uncertainty", unit.KindNone},
 		},
 		Operations: measuredOperations,
 	}},
 	{StudentWithin, Method{
-		ID: "student_within", Formula: "p = t_cdf((h - x) / u, nu) - t_cdf((l - x) / u, nu)", Domain: "student_table", FromMemory: true,
+		ID: "student_within", Formula: "p = t_cdf((h - x) / u, nu) - t_cdf((l - x) / u, nu)", Domain: "student_table", SourceNotRead: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u", "nu"), Operations: []string{"calibrations"},
 	}},
 	{StudentBelow, Method{
-		ID: "student_below", Formula: "p = t_cdf((h - x) / u, nu)", Domain: "student_table", FromMemory: true,
+		ID: "student_below", Formula: "p = t_cdf((h - x) / u, nu)", Domain: "student_table", SourceNotRead: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u", "nu"), Operations: []string{"calibrations"},
 	}},
 	{NormalWithin, Method{
-		ID: "normal_within", Formula: "p = normal_cdf((h - x) / u) - normal_cdf((l - x) / u)", Domain: "normal_table", FromMemory: true,
+		ID: "normal_within", Formula: "p = normal_cdf((h - x) / u) - normal_cdf((l - x) / u)", Domain: "normal_table", SourceNotRead: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u"), Operations: judgedOperations,
 	}},
 	{NormalBelow, Method{
-		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", FromMemory: true,
+		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", SourceNotRead: true,
 		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u"), Operations: judgedOperations,
 	}},
 }}

@@ -76,14 +76,14 @@ var wearForecastMethods = group{[]string{"wear-forecast"}, []row{
 		},
 	}},
 	{WearCertainty, Method{
-		ID: "wear_certainty", Formula: "A = b^2 - (T * c)^2 / S", Domain: "line", FromMemory: true,
+		ID: "wear_certainty", Formula: "A = b^2 - (T * c)^2 / S", Domain: "line", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"A", "certainty", unit.KindNone}, {"b", "wear_rate", unit.KindRatio}, {"T", "student_point", unit.KindNone},
 			{"c", "scatter", unit.KindRatio}, {"S", "sum_of_squares", unit.KindNone},
 		},
 	}},
 	{WearEarliest, Method{
-		ID: "wear_earliest", Formula: "x = m + s * (b * (1 + l - y) - T * c * sqrt(A * (1 + 1 / n) + (1 + l - y)^2 / S)) / A", Domain: "rising_line", FromMemory: true,
+		ID: "wear_earliest", Formula: "x = m + s * (b * (1 + l - y) - T * c * sqrt(A * (1 + 1 / n) + (1 + l - y)^2 / S)) / A", Domain: "rising_line", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"x", "time_at_limit", unit.KindTime}, {"m", "mean_time", unit.KindTime}, {"s", "wear_period", unit.KindTime},
 			{"b", "wear_rate", unit.KindRatio}, {"l", "wear_limit", unit.KindRatio}, {"y", "mean_flow_ratio", unit.KindNone},
@@ -92,7 +92,7 @@ var wearForecastMethods = group{[]string{"wear-forecast"}, []row{
 		},
 	}},
 	{WearLatest, Method{
-		ID: "wear_latest", Formula: "x = m + s * (b * (1 + l - y) + T * c * sqrt(A * (1 + 1 / n) + (1 + l - y)^2 / S)) / A", Domain: "rising_line", FromMemory: true,
+		ID: "wear_latest", Formula: "x = m + s * (b * (1 + l - y) + T * c * sqrt(A * (1 + 1 / n) + (1 + l - y)^2 / S)) / A", Domain: "rising_line", SourceNotRead: true,
 		Symbols: []Symbol{
 			{"x", "time_at_limit", unit.KindTime}, {"m", "mean_time", unit.KindTime}, {"s", "wear_period", unit.KindTime},
 			{"b", "wear_rate", unit.KindRatio}, {"l", "wear_limit", unit.KindRatio}, {"y", "mean_flow_ratio", unit.KindNone},

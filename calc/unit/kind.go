@@ -59,18 +59,3 @@ func (k Kind) Symbols() []string {
 	}
 	return s
 }
-
-// All lists every unit in table order.
-func All() []Info { return append([]Info(nil), table[1:]...) }
-
-// Info returns the unit's row of the table.
-func (id ID) Info() Info { return table[id] }
-
-// Symbol returns the unit's symbol, empty for None.
-func (id ID) Symbol() string { return table[id].Symbol }
-
-// Kind returns the quantity that the unit measures.
-func (id ID) Kind() Kind { return table[id].Quantity }
-
-// Factor returns the SI value of one unit.
-func (id ID) Factor() float64 { return table[id].Factor }

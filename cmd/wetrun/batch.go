@@ -87,9 +87,9 @@ func (w failingWriter) Write(b []byte) (int, error) {
 	return n, err
 }
 
-// partOf reads i/n, and counts the part from 0. Without it an indexed job says in
-// the environment which part it is; it counts from 0 already. Otherwise all lines
-// are one part.
+// partOf reads i/n, and counts the part from 0. Without it an indexed job says in the
+// environment which part it is: it counts from 0, and the image has no shell to add 1.
+// Otherwise all lines are one part.
 func partOf(s string, env func(string) string) (part, parts int, err error) {
 	first := 1
 	if n := env("WETRUN_BATCH_PARTS"); s == "" && n != "" {

@@ -35,12 +35,12 @@ type progress struct {
 	shown   bool
 }
 
-// every is how often the line on the terminal changes.
-const every = 300 * time.Millisecond
+// progressInterval is how often the line on the terminal changes.
+const progressInterval = 300 * time.Millisecond
 
 func (p *progress) show(t api.BatchTally) {
 	now := time.Now()
-	if !p.shown || now.Sub(p.last) < every {
+	if !p.shown || now.Sub(p.last) < progressInterval {
 		return
 	}
 	p.last = now

@@ -14,20 +14,20 @@ import (
 	"wetrun/api"
 )
 
-// A span is a time of at least a least one.
-type span struct {
+// A durationValue is a setting that is a time, not below the least.
+type durationValue struct {
 	time  *time.Duration
 	least time.Duration
 }
 
-func (s *span) String() string {
+func (s *durationValue) String() string {
 	if s.time == nil { // flag asks the zero value
 		return ""
 	}
 	return s.time.String()
 }
 
-func (s *span) Set(text string) error {
+func (s *durationValue) Set(text string) error {
 	d, err := time.ParseDuration(text)
 	if err != nil || d < s.least {
 		return fmt.Errorf("write a time of at least %v, such as 500ms, 5s or 2m", s.least)
@@ -36,20 +36,20 @@ func (s *span) Set(text string) error {
 	return nil
 }
 
-// A whole is a whole number between two others.
-type whole struct {
+// An intValue is a setting that is a whole number from low to high.
+type intValue struct {
 	n         *int
 	low, high int
 }
 
-func (w *whole) String() string {
+func (w *intValue) String() string {
 	if w.n == nil {
 		return ""
 	}
 	return strconv.Itoa(*w.n)
 }
 
-func (w *whole) Set(text string) error {
+func (w *intValue) Set(text string) error {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < w.low || n > w.high {
 		return fmt.Errorf("write a whole number from %d to %d", w.low, w.high)
@@ -58,20 +58,20 @@ func (w *whole) Set(text string) error {
 	return nil
 }
 
-// A word is one of a few.
-type word struct {
+// A wordValue is a setting that is one of a few words.
+type wordValue struct {
 	value   *string
 	allowed []string
 }
 
-func (w *word) String() string {
+func (w *wordValue) String() string {
 	if w.value == nil {
 		return ""
 	}
 	return *w.value
 }
 
-func (w *word) Set(text string) error {
+func (w *wordValue) Set(text string) error {
 	if !slices.Contains(w.allowed, text) {
 		return fmt.Errorf("write %s", strings.Join(w.allowed, " or "))
 	}
@@ -79,12 +79,12 @@ func (w *word) Set(text string) error {
 	return nil
 }
 
-// prefixes are networks, or single addresses.
-type prefixes struct{ list *[]netip.Prefix }
+// A networksValue is a setting that lists networks, or single addresses.
+type networksValue struct{ list *[]netip.Prefix }
 
-func (p *prefixes) String() string { return "" }
+func (p *networksValue) String() string { return "" }
 
-func (p *prefixes) Set(text string) error {
+func (p *networksValue) Set(text string) error {
 	*p.list = nil
 	for each := range strings.SplitSeq(text, ",") {
 		each = strings.TrimSpace(each)
@@ -100,33 +100,33 @@ func (p *prefixes) Set(text string) error {
 	return nil
 }
 
-// origins are those whose pages may call.
-type origins struct{ list *[]string }
+// An originsValue is a setting that lists origins whose pages may call.
+type originsValue struct{ list *[]string }
 
-func (o *origins) String() string {
+func (o *originsValue) String() string {
 	if o.list == nil {
 		return ""
 	}
 	return strings.Join(*o.list, ",")
 }
 
-func (o *origins) Set(text string) (err error) {
+func (o *originsValue) Set(text string) (err error) {
 	*o.list, err = api.ParseOrigins(text)
 	return err
 }
 
-// A fileName names a file. An empty one is more likely a variable of a shell that is
-// not set than the wish to go without, and a server without its keys is open.
-type fileName struct{ name *string }
+// A fileValue is a setting that names a file. An empty one is more likely a variable of a
+// shell that is not set than the wish to go without, and a server without its keys is open.
+type fileValue struct{ name *string }
 
-func (f *fileName) String() string {
+func (f *fileValue) String() string {
 	if f.name == nil {
 		return ""
 	}
 	return *f.name
 }
 
-func (f *fileName) Set(text string) error {
+func (f *fileValue) Set(text string) error {
 	if text == "" {
 		return errors.New("write the name of a file, or leave the setting out")
 	}
@@ -134,17 +134,17 @@ func (f *fileName) Set(text string) error {
 	return nil
 }
 
-// A hostPort is an address to listen on.
-type hostPort struct{ addr *string }
+// An addressValue is a setting that is an address to listen on.
+type addressValue struct{ addr *string }
 
-func (h *hostPort) String() string {
+func (h *addressValue) String() string {
 	if h.addr == nil {
 		return ""
 	}
 	return *h.addr
 }
 
-func (h *hostPort) Set(text string) error {
+func (h *addressValue) Set(text string) error {
 	if _, port, err := net.SplitHostPort(text); err != nil || port == "" {
 		return errors.New("write HOST:PORT, such as 127.0.0.1:8080, or :8080 for every address of this machine")
 	}
@@ -152,17 +152,17 @@ func (h *hostPort) Set(text string) error {
 	return nil
 }
 
-// A level is what the log leaves out below.
-type level struct{ level *slog.Level }
+// A levelValue is a setting that is a level of the log.
+type levelValue struct{ level *slog.Level }
 
-func (l *level) String() string {
+func (l *levelValue) String() string {
 	if l.level == nil {
 		return ""
 	}
 	return l.level.String()
 }
 
-func (l *level) Set(text string) error {
+func (l *levelValue) Set(text string) error {
 	if !slices.Contains([]string{"debug", "info", "warn", "error"}, strings.ToLower(text)) {
 		return errors.New("write debug, info, warn or error")
 	}

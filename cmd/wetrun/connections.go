@@ -5,23 +5,23 @@ import (
 	"sync"
 )
 
-// bounded accepts so many connections at once; who comes later waits in the queue of
-// the system. Its connections stay TCP connections to net/http, which half-closes
-// them after an answer that came before the end of the request, so that the client
-// reads the answer and not a reset.
-type bounded struct {
+// A boundedListener accepts so many connections at once; who comes later waits in the queue
+// of the system. Its connections stay TCP connections to net/http, which half-closes them
+// after an answer that came before the end of the request, so that the client reads the
+// answer and not a reset.
+type boundedListener struct {
 	*net.TCPListener
 	open  chan struct{}
 	ended chan struct{}
 	end   func()
 }
 
-func boundedListener(l *net.TCPListener, most int) *bounded {
+func boundListener(l *net.TCPListener, most int) *boundedListener {
 	ended := make(chan struct{})
-	return &bounded{l, make(chan struct{}, most), ended, sync.OnceFunc(func() { close(ended) })}
+	return &boundedListener{l, make(chan struct{}, most), ended, sync.OnceFunc(func() { close(ended) })}
 }
 
-func (b *bounded) Accept() (net.Conn, error) {
+func (b *boundedListener) Accept() (net.Conn, error) {
 	select {
 	case b.open <- struct{}{}:
 	case <-b.ended:
@@ -35,7 +35,7 @@ func (b *bounded) Accept() (net.Conn, error) {
 	return &boundedConn{TCPConn: c, leave: sync.OnceFunc(func() { <-b.open })}, nil
 }
 
-func (b *bounded) Close() error {
+func (b *boundedListener) Close() error {
 	b.end()
 	return b.TCPListener.Close()
 }
@@ -44,8 +44,8 @@ type boundedConn struct {
 	*net.TCPConn
 	leave func()
 
-	held []byte
-	due  int // bytes that come before held ones go out
+	gathered []byte
+	ahead    int // bytes that come before gathered ones go out
 }
 
 func (c *boundedConn) Close() error {
@@ -56,20 +56,20 @@ func (c *boundedConn) Close() error {
 // Gather makes one packet of the next n bytes and what is written along with them.
 // net/http has a buffer of 4 KiB, and would send the head of an answer and the begin of
 // its body first, and wake the client for them. Since the head is part of what comes,
-// more than n bytes follow, and none are held for long.
-func (c *boundedConn) Gather(n int) { c.due = n }
+// more than n bytes follow, and none are kept for long.
+func (c *boundedConn) Gather(n int) { c.ahead = n }
 
 func (c *boundedConn) Write(p []byte) (int, error) {
-	if c.due > len(c.held)+len(p) {
-		c.held = append(c.held, p...)
+	if c.ahead > len(c.gathered)+len(p) {
+		c.gathered = append(c.gathered, p...)
 		return len(p), nil
 	}
-	c.due = 0
-	if len(c.held) == 0 {
+	c.ahead = 0
+	if len(c.gathered) == 0 {
 		return c.TCPConn.Write(p)
 	}
-	held := int64(len(c.held))
-	n, err := (&net.Buffers{c.held, p}).WriteTo(c.TCPConn)
-	c.held = c.held[:0]
-	return int(max(0, n-held)), err
+	gathered := int64(len(c.gathered))
+	n, err := (&net.Buffers{c.gathered, p}).WriteTo(c.TCPConn)
+	c.gathered = c.gathered[:0]
+	return int(max(0, n-gathered)), err
 }

@@ -15,13 +15,13 @@ import (
 
 type connOf struct{}
 
-func bound(t *testing.T) *bounded {
+func bound(t *testing.T) *boundedListener {
 	t.Helper()
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := boundedListener(l.(*net.TCPListener), 10)
+	b := boundListener(l.(*net.TCPListener), 10)
 	t.Cleanup(func() { b.Close() })
 	return b
 }

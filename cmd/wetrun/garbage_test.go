@@ -16,7 +16,7 @@ func TestMemoryLimit(t *testing.T) {
 	for _, c := range []struct {
 		environment string
 		want        int64
-	}{{"", softLimit()}, {"1GiB", 1 << 30}} {
+	}{{"", memoryLimit()}, {"1GiB", 1 << 30}} {
 		debug.SetMemoryLimit(1 << 30) // as the runtime has it from the environment
 		boundGarbage(func(name string) string { return map[string]string{"GOMEMLIMIT": c.environment}[name] })
 		if got := debug.SetMemoryLimit(-1); got != c.want || got < 300<<20 {

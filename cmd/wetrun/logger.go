@@ -22,24 +22,24 @@ func (c *config) logHandler(to io.Writer) slog.Handler {
 // Lines of requests are written together: a call of the system for each costs a
 // twentieth of a request.
 const (
-	logDelay = 100 * time.Millisecond
-	logRoom  = 16 << 10
+	logDelay      = 100 * time.Millisecond
+	logBufferSize = 16 << 10
 )
 
-// gathered gathers what is written to it, for logDelay at most.
-type gathered struct {
+// A logBuffer gathers what is written to it, for logDelay at most.
+type logBuffer struct {
 	mutex   sync.Mutex
 	to      io.Writer
 	lines   []byte
 	waiting bool // a timer will flush
 }
 
-func (g *gathered) Write(p []byte) (int, error) {
+func (g *logBuffer) Write(p []byte) (int, error) {
 	g.mutex.Lock()
 	defer g.mutex.Unlock()
 	g.lines = append(g.lines, p...)
 	switch {
-	case len(g.lines) >= logRoom:
+	case len(g.lines) >= logBufferSize:
 		g.write()
 	case !g.waiting:
 		g.waiting = true
@@ -54,23 +54,23 @@ func (g *gathered) Write(p []byte) (int, error) {
 }
 
 // flush writes what has been gathered.
-func (g *gathered) flush() {
+func (g *logBuffer) flush() {
 	g.mutex.Lock()
 	defer g.mutex.Unlock()
 	g.write()
 }
 
-func (g *gathered) write() {
+func (g *logBuffer) write() {
 	if len(g.lines) > 0 {
 		_, _ = g.to.Write(g.lines) // as slog does, which has nobody to tell
 		g.lines = g.lines[:0]
 	}
 }
 
-// atOnce writes after what has been gathered, and at once.
-type atOnce struct{ *gathered }
+// unbuffered writes after what has been gathered, and at once.
+type unbuffered struct{ *logBuffer }
 
-func (a atOnce) Write(p []byte) (int, error) {
+func (a unbuffered) Write(p []byte) (int, error) {
 	a.mutex.Lock()
 	defer a.mutex.Unlock()
 	a.lines = append(a.lines, p...)
@@ -80,13 +80,13 @@ func (a atOnce) Write(p []byte) (int, error) {
 
 // requestLogger gathers lines of requests; what is more than information is written at
 // once.
-func (c *config) requestLogger(to *gathered) *slog.Logger {
+func (c *config) requestLogger(to *logBuffer) *slog.Logger {
 	return slog.New(gatheringHandler{c.logHandler(to), to})
 }
 
 type gatheringHandler struct {
 	slog.Handler
-	to *gathered
+	to *logBuffer
 }
 
 func (h gatheringHandler) Handle(ctx context.Context, r slog.Record) error {

@@ -12,8 +12,8 @@ import (
 func TestLinesOfRequestsAreGathered(t *testing.T) {
 	written := new(safeBuffer)
 	c := &config{logFormat: "json"}
-	lines := &gathered{to: written}
-	requests, others := c.requestLogger(lines), c.logger(atOnce{lines})
+	lines := &logBuffer{to: written}
+	requests, others := c.requestLogger(lines), c.logger(unbuffered{lines})
 	said := func() (messages string) {
 		for line := range strings.Lines(written.String()) {
 			_, rest, _ := strings.Cut(line, `"msg":"`)
@@ -45,7 +45,7 @@ func TestLinesOfRequestsAreGathered(t *testing.T) {
 			t.Fatalf("at last %q is written, want abcdef", said())
 		}
 	}
-	requests.Info("g", slog.String("long", strings.Repeat("x", logRoom)))
+	requests.Info("g", slog.String("long", strings.Repeat("x", logBufferSize)))
 	if got := said(); got != "abcdefg" {
 		t.Errorf("with the room full %q is written, want abcdefg", got)
 	}

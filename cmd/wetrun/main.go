@@ -37,21 +37,21 @@ const usage = `wetrun does the arithmetic of calibrating a field sprayer.
 WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
 `
 
-// collectAt is how much garbage may lie about, as a percentage of what is in use. That
+// gcPercent is how much garbage may lie about, as a percentage of what is in use. That
 // is a few MB here, so the usual 100 would collect every few hundred requests.
-const collectAt = 300
+const gcPercent = 300
 
-// softLimit is how much memory there may be, with garbage, before it is collected sooner:
+// memoryLimit is how much memory there may be, with garbage, before it is collected sooner:
 // more than twice what a busy server was seen to have in use.
-func softLimit() int64 { return int64(240+80*runtime.GOMAXPROCS(0)) << 20 }
+func memoryLimit() int64 { return int64(240+80*runtime.GOMAXPROCS(0)) << 20 }
 
 // boundGarbage sets when garbage is collected, where the environment does not.
 func boundGarbage(env func(string) string) {
 	if env("GOGC") == "" {
-		debug.SetGCPercent(collectAt)
+		debug.SetGCPercent(gcPercent)
 	}
 	if env("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(softLimit())
+		debug.SetMemoryLimit(memoryLimit())
 	}
 }
 

@@ -27,9 +27,9 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return err
 	}
-	lines := &gathered{to: errs}
+	lines := &logBuffer{to: errs}
 	defer lines.flush()
-	log := c.logger(atOnce{lines})
+	log := c.logger(unbuffered{lines})
 	observed, err := telemetry.Start(ctx, c.requestLogger(lines), env, c.adminAddr != "")
 	if err != nil {
 		return err
@@ -57,7 +57,7 @@ func serve(ctx context.Context, args []string, env func(string) string, out, err
 	if err != nil {
 		return fmt.Errorf("cannot listen on %s: %w; choose another address with -addr or WETRUN_ADDR", c.addr, err)
 	}
-	listener = boundedListener(listener.(*net.TCPListener), c.mostConnections) // the network was "tcp"
+	listener = boundListener(listener.(*net.TCPListener), c.mostConnections) // the network was "tcp"
 	service := api.New(o)
 	if c.adminAddr != "" {
 		end, err := c.serveAdmin(observed.Metrics, service, log)

@@ -42,7 +42,7 @@ func checkVariables(environ []string) error {
 			if f == nil {
 				continue
 			}
-			if file, ok := f.Value.(*fileName); ok {
+			if file, ok := f.Value.(*fileValue); ok {
 				return fmt.Errorf("%s is empty: %w", name, file.Set(value))
 			}
 		}

@@ -26,8 +26,8 @@ const (
 // A Scale places values on a strip; the ends of it are round numbers.
 type Scale struct{ Low, High, Step float64 }
 
-// A Mark is one catch, placed.
-type Mark struct {
+// A placedPoint is one catch on the strip.
+type placedPoint struct {
 	Point
 	X, Left, Width float64
 	Ranged         bool
@@ -69,8 +69,8 @@ func (s Scale) ticks() (all []float64) {
 }
 
 // mark places a catch.
-func (s Scale) mark(p Point) Mark {
-	m := Mark{Point: p, X: s.x(p.Value), Ranged: p.High > 0}
+func (s Scale) mark(p Point) placedPoint {
+	m := placedPoint{Point: p, X: s.x(p.Value), Ranged: p.High > 0}
 	if m.Ranged {
 		m.Left = s.x(p.Low)
 		m.Width = tenth(s.x(p.High) - m.Left)

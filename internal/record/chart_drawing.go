@@ -10,7 +10,7 @@ import (
 // head is the heading of the chart's column: the ends of its scale.
 func (c *Chart) head(s Scale) markup.Part {
 	end := func(v float64, anchor string) markup.Part {
-		return markup.Element("text", at("x", s.x(v)), at("y", stripHeight-3), markup.Attribute("text-anchor", anchor), markup.Text(c.Number(v)))
+		return markup.Element("text", number("x", s.x(v)), number("y", stripHeight-3), markup.Attribute("text-anchor", anchor), markup.Text(c.Number(v)))
 	}
 	ticks := s.ticks()
 	first, last := ticks[0], ticks[len(ticks)-1]
@@ -26,7 +26,7 @@ func (s Scale) cell(p *Point) markup.Part {
 	}
 	return markup.Element("td", markup.Class("chart"), strip(markup.Attribute("aria-hidden", "true"),
 		markup.Each(s.ticks(), func(v float64) markup.Part {
-			return markup.Element("line", markup.Class("tick"), at("x1", s.x(v)), at("x2", s.x(v)), at("y1", 0), at("y2", stripHeight))
+			return markup.Element("line", markup.Class("tick"), number("x1", s.x(v)), number("x2", s.x(v)), number("y1", 0), number("y2", stripHeight))
 		}),
 		drawn))
 }
@@ -34,15 +34,15 @@ func (s Scale) cell(p *Point) markup.Part {
 // The signs tell the catches apart without colour: a dot within, and what is outside
 // points to where it is.
 var signs = map[string]markup.Part{
-	"within": markup.Element("circle", markup.Class("within"), at("r", 3.5)),
+	"within": markup.Element("circle", markup.Class("within"), number("r", 3.5)),
 	"above":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M-5 -5.5 7 0 -5 5.5z")),
 	"below":  markup.Element("path", markup.Class("outside"), markup.Attribute("d", "M5 -5.5 -7 0 5 5.5z")),
 }
 
-func (s Scale) drawn(m Mark) markup.Part {
+func (s Scale) drawn(m placedPoint) markup.Part {
 	var acceptable markup.Part
 	if m.Ranged {
-		acceptable = markup.Element("rect", markup.Class("range"), at("x", m.Left), at("y", 2), at("width", m.Width), at("height", stripHeight-4))
+		acceptable = markup.Element("rect", markup.Class("range"), number("x", m.Left), number("y", 2), number("width", m.Width), number("height", stripHeight-4))
 	}
 	return markup.All(acceptable,
 		markup.Element("g", markup.Attribute("transform", fmt.Sprintf("translate(%g %g)", m.X, stripHeight/2)), signs[m.Status]))
@@ -52,7 +52,7 @@ func strip(attribute markup.Part, parts ...markup.Part) markup.Part {
 	return markup.Element("svg", markup.Attribute("viewBox", fmt.Sprintf("0 0 %g %g", stripWidth, stripHeight)), attribute, markup.All(parts...))
 }
 
-// at is an attribute that is a number.
-func at(name string, x float64) markup.Part {
+// number is an attribute that is one.
+func number(name string, x float64) markup.Part {
 	return markup.Attribute(name, strconv.FormatFloat(x, 'f', -1, 64))
 }

@@ -27,7 +27,7 @@ func TestPropertyChartHoldsItsPoints(t *testing.T) {
 				t.Fatalf("%s at %g", what, x)
 			}
 		}
-		last := Mark{X: math.Inf(1)}
+		last := placedPoint{X: math.Inf(1)}
 		for _, r := range rows[:len(rows)-1] {
 			m := s.mark(*r.Point)
 			inside("a point", m.X)

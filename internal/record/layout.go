@@ -66,7 +66,7 @@ func (l Lines) section(class, list string) markup.Part {
 func (p *Page) parts() markup.Part {
 	var narrow, wide []Part
 	for _, one := range p.Parts {
-		if one.Wide() {
+		if one.wide() {
 			wide = append(wide, one)
 		} else {
 			narrow = append(narrow, one)

@@ -26,8 +26,8 @@ type Page struct {
 	Digest   Digest
 }
 
-// Wide tells whether a part needs the width of the page.
-func (p Part) Wide() bool { return p.Table != nil && len(p.Table.Heads) > 4 }
+// wide tells whether a part needs the width of the page.
+func (p Part) wide() bool { return p.Table != nil && len(p.Table.Heads) > 4 }
 
 // A Verdict is how the sheet came out.
 type Verdict struct{ Code, Word, Detail string }

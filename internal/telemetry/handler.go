@@ -15,11 +15,11 @@ import (
 	"go.opentelemetry.io/otel/trace"
 )
 
-// Unmatched is the route of every path that leads nowhere.
-const Unmatched = "unmatched"
+// unmatched is the route of every path that leads nowhere.
+const unmatched = "unmatched"
 
-// known are the methods that telemetry names; others share one name.
-var known = []string{http.MethodGet, http.MethodHead, http.MethodPost, http.MethodPut, http.MethodPatch, http.MethodDelete, http.MethodOptions}
+// knownMethods are those that telemetry names; others share one name.
+var knownMethods = []string{http.MethodGet, http.MethodHead, http.MethodPost, http.MethodPut, http.MethodPatch, http.MethodDelete, http.MethodOptions}
 
 // Handler traces, measures and logs each request of next. The router inside tells
 // the route by setting the request's Pattern. Metrics are not left to otelhttp: it
@@ -31,15 +31,15 @@ func (t *Telemetry) Handler(next http.Handler) http.Handler {
 		otelhttp.WithSpanNameFormatter(spanName),
 		otelhttp.WithPropagators(propagation.TraceContext{}),
 	}
-	if t.kept != nil {
-		options = append(options, otelhttp.WithFilter(t.kept))
+	if t.traced != nil {
+		options = append(options, otelhttp.WithFilter(t.traced))
 	}
-	return otelhttp.NewHandler(t.observed(next), scope, options...)
+	return otelhttp.NewHandler(t.observe(next), scope, options...)
 }
 
-// keptOf decides which requests get a span at all: those that the client keeps, and a
+// shareTraced decides which requests get a span at all: those that the client keeps, and a
 // share of the others. A span that nobody keeps would cost as much as one that is kept.
-func keptOf(share float64) func(*http.Request) bool {
+func shareTraced(share float64) func(*http.Request) bool {
 	return func(req *http.Request) bool {
 		if parent := parentOf(req); parent.IsValid() {
 			return parent.IsSampled()
@@ -66,26 +66,26 @@ func spanName(_ string, req *http.Request) string {
 
 // methodOf is the request's method, or _OTHER for one that HTTP does not define.
 func methodOf(req *http.Request) string {
-	if i := slices.Index(known, req.Method); i >= 0 {
-		return known[i]
+	if i := slices.Index(knownMethods, req.Method); i >= 0 {
+		return knownMethods[i]
 	}
 	return "_OTHER"
 }
 
-func (t *Telemetry) observed(next http.Handler) http.Handler {
+func (t *Telemetry) observe(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, req *http.Request) {
 		began := time.Now()
-		answer := counted{ResponseWriter: w}
-		defer func() { t.answered(req, &answer, time.Since(began)) }() // an answer that a fault breaks off too
+		answer := countedAnswer{ResponseWriter: w}
+		defer func() { t.record(req, &answer, time.Since(began)) }() // an answer that a fault breaks off too
 		next.ServeHTTP(&answer, req)
 	})
 }
 
-// answered measures and logs a request that is over.
-func (t *Telemetry) answered(req *http.Request, answer *counted, took time.Duration) {
+// record measures and logs a request that is over.
+func (t *Telemetry) record(req *http.Request, answer *countedAnswer, took time.Duration) {
 	ctx, key := req.Context(), requestKey{methodOf(req), req.Pattern, answer.status}
 	if key.route == "" {
-		key.route = Unmatched
+		key.route = unmatched
 	}
 	if key.status == 0 {
 		key.status = http.StatusOK // of net/http, when nobody says
@@ -115,33 +115,33 @@ func (t *Telemetry) answered(req *http.Request, answer *counted, took time.Durat
 	t.log.LogAttrs(ctx, slog.LevelInfo, "request", attrs...)
 }
 
-// counted keeps the status and the size of an answer, and whose key it is for.
-type counted struct {
+// A countedAnswer keeps the status and the size of an answer, and whose key it is for.
+type countedAnswer struct {
 	http.ResponseWriter
 	status int
 	bytes  int64
 	key    string
 }
 
-// Holder notes the name that the operator gave the key of a request, for its line of
+// SetKeyName notes the name that the operator gave the key of a request, for its line of
 // log.
-func Holder(w http.ResponseWriter, name string) {
-	if c := countedOf(w); c != nil {
+func SetKeyName(w http.ResponseWriter, name string) {
+	if c := answerUnder(w); c != nil {
 		c.key = name
 	}
 }
 
 // Begun tells whether the status of an answer has gone out.
 func Begun(w http.ResponseWriter) bool {
-	c := countedOf(w)
+	c := answerUnder(w)
 	return c != nil && c.status != 0
 }
 
-// countedOf finds what counts an answer under what else wraps it.
-func countedOf(w http.ResponseWriter) *counted {
+// answerUnder finds what counts an answer under what else wraps it.
+func answerUnder(w http.ResponseWriter) *countedAnswer {
 	for {
 		switch x := w.(type) {
-		case *counted:
+		case *countedAnswer:
 			return x
 		case interface{ Unwrap() http.ResponseWriter }:
 			w = x.Unwrap()
@@ -151,14 +151,14 @@ func countedOf(w http.ResponseWriter) *counted {
 	}
 }
 
-func (c *counted) WriteHeader(status int) {
+func (c *countedAnswer) WriteHeader(status int) {
 	if c.status == 0 && status >= 200 { // those below announce another one
 		c.status = status
 	}
 	c.ResponseWriter.WriteHeader(status)
 }
 
-func (c *counted) Write(b []byte) (int, error) {
+func (c *countedAnswer) Write(b []byte) (int, error) {
 	if c.status == 0 {
 		c.status = http.StatusOK // as net/http does
 	}
@@ -168,4 +168,4 @@ func (c *counted) Write(b []byte) (int, error) {
 }
 
 // Unwrap lets http.ResponseController reach the connection.
-func (c *counted) Unwrap() http.ResponseWriter { return c.ResponseWriter }
+func (c *countedAnswer) Unwrap() http.ResponseWriter { return c.ResponseWriter }

@@ -26,9 +26,9 @@ import (
 	"wetrun/internal/buildinfo"
 )
 
-// sampled is the share of traces that are kept when neither the client nor
+// sampledShare is the share of traces that are kept when neither the client nor
 // OTEL_TRACES_SAMPLER decides.
-const sampled = 0.01
+const sampledShare = 0.01
 
 // A Started is a Telemetry that exports, with what ends it.
 type Started struct {
@@ -55,7 +55,7 @@ func Start(ctx context.Context, log *slog.Logger, env func(string) string, scrap
 		return nil, fmt.Errorf("OTEL_RESOURCE_ATTRIBUTES cannot be used: %w", err)
 	}
 	s := new(Started)
-	traces, kept, err := s.traces(ctx, env, from)
+	traces, traced, err := s.traces(ctx, env, from)
 	if err != nil {
 		return nil, err
 	}
@@ -66,14 +66,14 @@ func Start(ctx context.Context, log *slog.Logger, env func(string) string, scrap
 	if s.Telemetry, err = New(log, traces, metrics); err != nil {
 		return nil, err
 	}
-	s.kept = kept
+	s.traced = traced
 	return s, nil
 }
 
 // traces sets up where spans go, and which requests get one; nil leaves that to the
 // provider.
 func (s *Started) traces(ctx context.Context, env func(string) string, from *resource.Resource) (trace.TracerProvider, func(*http.Request) bool, error) {
-	exports, err := wanted(env, "TRACES")
+	exports, err := exportWanted(env, "TRACES")
 	if err != nil || !exports {
 		return nooptrace.NewTracerProvider(), func(*http.Request) bool { return false }, err
 	}
@@ -85,19 +85,19 @@ func (s *Started) traces(ctx context.Context, env func(string) string, from *res
 		return nil, nil, fmt.Errorf("traces cannot be exported: %w", err)
 	}
 	options := []sdktrace.TracerProviderOption{sdktrace.WithResource(from), sdktrace.WithBatcher(privateSpans{exporter})}
-	var kept func(*http.Request) bool
+	var traced func(*http.Request) bool
 	if env("OTEL_TRACES_SAMPLER") == "" { // else the library reads it
 		options = append(options, sdktrace.WithSampler(sdktrace.AlwaysSample()))
-		kept = keptOf(sampled)
+		traced = shareTraced(sampledShare)
 	}
 	provider := sdktrace.NewTracerProvider(options...)
 	s.end = append(s.end, provider.Shutdown)
-	return provider, kept, nil
+	return provider, traced, nil
 }
 
 func (s *Started) metrics(ctx context.Context, env func(string) string, from *resource.Resource, scraped bool) (*sdkmetric.MeterProvider, error) {
 	options := []sdkmetric.Option{sdkmetric.WithResource(from)}
-	exports, err := wanted(env, "METRICS")
+	exports, err := exportWanted(env, "METRICS")
 	if err != nil {
 		return nil, err
 	}
@@ -131,8 +131,8 @@ func (s *Started) metrics(ctx context.Context, env func(string) string, from *re
 	return provider, nil
 }
 
-// wanted tells whether a signal, TRACES or METRICS, is to be exported.
-func wanted(env func(string) string, signal string) (bool, error) {
+// exportWanted tells whether a signal, TRACES or METRICS, is to be exported.
+func exportWanted(env func(string) string, signal string) (bool, error) {
 	if env("OTEL_SDK_DISABLED") == "true" {
 		return false, nil
 	}

@@ -22,7 +22,7 @@ type Telemetry struct {
 	log    *slog.Logger
 	traces trace.TracerProvider
 	meters *meters
-	kept   func(*http.Request) bool // which requests are traced; nil: the provider decides
+	traced func(*http.Request) bool // which requests are traced; nil: the provider decides
 }
 
 // New sends what happens to a log and to providers of OpenTelemetry.
@@ -40,7 +40,7 @@ func LogOnly(log *slog.Logger) *Telemetry {
 	if err != nil { // the instruments of noop cannot fail
 		panic(err)
 	}
-	t.kept = func(*http.Request) bool { return false }
+	t.traced = func(*http.Request) bool { return false }
 	return t
 }
 

@@ -1,6 +1,6 @@
 package text
 
-var applicationRate = []entry{
+var _ = entries{
 	{"problem.need_three_of_four", "Give three of nozzleFlowRate, groundSpeed, sprayedWidthPerNozzle and applicationRate; the fourth is computed. A nozzle with sprayPressure stands in for nozzleFlowRate, width with nozzles for sprayedWidthPerNozzle.", "Dé tres de nozzleFlowRate, groundSpeed, sprayedWidthPerNozzle y applicationRate; el cuarto se calcula. nozzle con sprayPressure sustituye a nozzleFlowRate, y width con nozzles a sprayedWidthPerNozzle."},
 	{"problem.all_four_given", "All four of flow, speed, width and rate are given, so nothing is left to compute. Leave one out; a rate to compare with goes into targetApplicationRate.", "Se dieron caudal, velocidad, ancho y tasa, los cuatro, así que no queda nada por calcular. Omita uno; la tasa con la que se quiere comparar va en targetApplicationRate."},
 	{"problem.rate_basis_required", "With a row spacing, the rates per treated and per field area differ. Say which one the target and the label's maximum mean: treated or field.", "Con una distancia entre hileras, la tasa por superficie tratada y la tasa por superficie del campo son distintas. Diga a cuál se refieren el objetivo y el máximo de la etiqueta: treated (tratada) o field (del campo)."},
@@ -8,4 +8,4 @@ var applicationRate = []entry{
 	{"warning.width_exceeds_row_spacing", "The treated width is wider than the row spacing, so neighboring passes overlap. Check the width, the number of nozzles and the row spacing.", "El ancho tratado es mayor que la distancia entre hileras, así que las pasadas vecinas se traslapan. Revise el ancho, el número de boquillas y la distancia entre hileras."},
 	{"warning.tolerance_unused", "This tolerance changes nothing here, because no rate is given to compare with.", "Esta tolerancia no cambia nada aquí, porque no se dio ninguna tasa con la que comparar."},
 	{"warning.spray_pressure_unused", "The spray pressure changes nothing here, because no nozzle is given.", "La presión de aplicación no cambia nada aquí, porque no se dio ninguna boquilla."},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var calibrations = []entry{
+var _ = entries{
 	{"verdict.ready", "Everything that was asked for was measured and is in order. It holds until pressure, nozzles, speed or liquid change.", "Todo lo que se pidió se midió y está en orden. Vale mientras no cambien la presión, las boquillas, la velocidad o el líquido."},
 	{"verdict.ready_close", "Everything that was asked for was measured and is in order by the plain rule, but something is too close to its limit to be sure: see the next steps. It holds until pressure, nozzles, speed or liquid change.", "Todo lo que se pidió se midió y está en orden según la regla simple, pero algo está demasiado cerca de su límite para estar seguro: vea los próximos pasos. Vale mientras no cambien la presión, las boquillas, la velocidad o el líquido."},
 	{"verdict.not_ready_over_label_maximum", "The rate is over the label's maximum. Do not spray at it: go through the next steps.", "La tasa supera el máximo de la etiqueta. No aplique con ella: siga los próximos pasos."},
@@ -62,4 +62,4 @@ var calibrations = []entry{
 	{"step.file_record", "Keep this record with the date, the machine, and who measured.", "Guarde este registro con la fecha, la máquina y quién midió."},
 	{"step.calibrate_again_now", "The hours of use since this calibration are used up. Calibrate again before you spray.", "Se agotaron las horas de uso desde esta calibración. Calibre de nuevo antes de aplicar."},
 	{"step.calibrate_again", "Calibrate again at least once a season, and after any change of nozzles, pressure, speed or liquid.", "Calibre de nuevo al menos una vez por temporada, y después de cualquier cambio de boquillas, presión, velocidad o líquido."},
-}
+}.add()

@@ -1,7 +1,7 @@
 package text
 
 // cautions go with every answer that tells somebody to do something: caution.<code>.
-var cautions = []entry{
+var _ = entries{
 	{"caution.clean_water", "Calibrate with clean water only, in a sprayer that has been flushed. Do not use spray mix.", "Calibre solo con agua limpia, en una pulverizadora que ya se haya lavado. No use caldo."},
 	{"caution.protective_equipment", "Wear the protective equipment that the label asks for, even with water: residues stay in tank, hoses and nozzles.", "Use el equipo de protección personal que pide la etiqueta, aun con agua: quedan residuos en el tanque, las mangueras y las boquillas."},
 	{"caution.rinsate", "Flush before you start. Collect the rinsate and dispose of it, and of any residue, as the label and local rules say.", "Lave el equipo antes de empezar. Recoja el agua de lavado y elimínela, igual que todo residuo, como indican la etiqueta y las normas locales."},
@@ -12,4 +12,4 @@ var cautions = []entry{
 	{"caution.drift", "More pressure means finer drops and more drift. Check the drop size that the label asks for.", "Más presión significa gotas más finas y más deriva. Verifique el tamaño de gota que pide la etiqueta."},
 	{"caution.reentry", "Keep people out of the test bed for the re-entry interval of anything that was sprayed there.", "No deje entrar a nadie en la cama de prueba durante el intervalo de reingreso de todo lo que se haya aplicado allí."},
 	{"caution.local_rules", "This is arithmetic, not permission. Local rules and licensed people decide.", "Esto es aritmética, no un permiso. Deciden las normas locales y las personas con licencia."},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var corrections = []entry{
+var _ = entries{
 	{"correction.none_needed", "The rate is within its tolerance. It needs no change.", "La tasa está dentro de su tolerancia. No hace falta cambiarla."},
 	{"correction.choose_plan", "The rate has to change. Choose one of the plans, set it, and measure again what the plan names before you trust it.", "La tasa tiene que cambiar. Elija uno de los planes, ajústelo y vuelva a medir lo que el plan indica antes de confiar en él."},
 	{"correction.repair_first", "The boom is not in order: its pressure or its output is uneven. Put that right first; the rate of an uneven boom cannot be corrected.", "El aguilón no está en orden: su presión o su descarga es dispareja. Arregle eso primero; la tasa de un aguilón disparejo no se puede corregir."},
@@ -51,4 +51,4 @@ var corrections = []entry{
 	{"problem.outside_spray_volume_range", "The target is outside the range that the label asks for. Choose a target inside it.", "El objetivo está fuera del rango que pide la etiqueta. Elija un objetivo dentro de él."},
 	{"problem.duplicate_label", "An earlier item of the list has the same label. Give each its own.", "Un elemento anterior de la lista tiene el mismo nombre. Dé a cada uno el suyo."},
 	{"problem.out_of_range", "This is outside what is possible for a nozzle: from 0.1 to 1.", "Esto está fuera de lo posible para una boquilla: de 0,1 a 1."},
-}
+}.add()

@@ -2,4 +2,4 @@ package text
 
 // courseLength has no words of its own: its warnings are those of ground-speed
 // and nozzle-flow.
-var courseLength = []entry{}
+var _ = entries{}.add()

@@ -1,7 +1,7 @@
 package text
 
 // deprecation are the words of the page that says how an operation goes.
-var deprecation = []entry{
+var _ = entries{
 	{"deprecation.title", "How operations are deprecated",
 		"Cómo se retiran las operaciones"},
 	{"deprecation.policy", "An operation that is to go works on, unchanged, for at least %[1]d months after it was marked. From then on every answer of it has the headers Deprecation (RFC 9745) and Sunset (RFC 8594), the document marks it as deprecated, and this page names it.",
@@ -14,4 +14,4 @@ var deprecation = []entry{
 		"%[1]s: en retiro desde %[2]s; puede dejar de existir a partir de %[3]s."},
 	{"deprecation.line_successor", "%[1]s: deprecated since %[2]s, may be gone from %[3]s; use %[4]s instead.",
 		"%[1]s: en retiro desde %[2]s; puede dejar de existir a partir de %[3]s; use %[4]s en su lugar."},
-}
+}.add()

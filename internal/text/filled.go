@@ -89,8 +89,8 @@ func (l Language) argumentsOf(args []any) (all []Argument, ok bool) {
 // fill puts the arguments in; false where a text has other ones.
 func (t template) fill(l Language, args []Argument) (string, bool) {
 	var used uint16
-	var room [512]byte
-	b := room[:0]
+	var buffer [512]byte
+	b := buffer[:0]
 	for _, p := range t {
 		b = append(b, p.before...)
 		if p.number == 0 {

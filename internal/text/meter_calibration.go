@@ -1,6 +1,6 @@
 package text
 
-var meterCalibration = []entry{
+var _ = entries{
 	{"warning.few_pulses", "Fewer than 100 pulses: one more or less changes the result by over 1 %. Measure a larger volume or a longer course.", "Menos de 100 pulsos: uno más o menos cambia el resultado en más de 1 %. Mida un volumen mayor o un tramo más largo."},
 	{"warning.errors_cancel", "Over all readings the error is within the tolerance, but among themselves they differ by more than it. A meter that does not repeat is not in order: its errors cancel by chance.", "En conjunto el error está dentro de la tolerancia, pero las lecturas difieren entre sí en más que ella. Un medidor que no repite no está en orden: sus errores se compensan por azar."},
 	{"warning.large_correction", "The meter is off by more than 20 %. Before you correct it, check its setting, its unit, and that it belongs to this display.", "El medidor tiene un error de más de 20 %. Antes de corregirlo, revise su ajuste, su unidad y que sea el que corresponde a este monitor."},
@@ -10,4 +10,4 @@ var meterCalibration = []entry{
 	{"next.enter_pulses", "Enter the new pulses where the display asks for pulses for an amount, or the new amount, when it is there, where it asks for the amount for a number of pulses. They say the same: enter one.", "Ingrese los pulsos nuevos donde el monitor pide los pulsos de una cantidad, o la cantidad nueva, cuando aparece, donde pide la cantidad de un número de pulsos. Dicen lo mismo: ingrese uno solo."},
 	{"next.apply_correction", "Multiply by the correction factor a setting that the display multiplies by. Divide by it a setting of pulses for an amount.", "Multiplique por el factor de corrección un ajuste por el que el monitor multiplica. Divida entre él un ajuste de pulsos por cantidad."},
 	{"next.read_meter_again", "With the new setting take a reading once more before you trust it. A rate controller needs both its flow meter and its speed sensor right.", "Con el ajuste nuevo, tome una lectura más antes de confiar en él. Un controlador de tasa necesita que estén bien tanto su caudalímetro como su sensor de velocidad."},
-}
+}.add()

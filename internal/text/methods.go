@@ -1,7 +1,7 @@
 package text
 
 // methods are the titles of the methods, by id, and where they hold.
-var methods = []entry{
+var _ = entries{
 	{"method.run_speed", "Speed of one run", "Velocidad de un recorrido"},
 	{"method.total_length", "Length of all runs", "Longitud de todos los recorridos"},
 	{"method.total_time", "Time of all runs", "Tiempo de todos los recorridos"},
@@ -199,4 +199,4 @@ var methods = []entry{
 	{"domain.jeffreys", "Points caught at random from many, with Jeffreys' prior. beta_cdf is the beta distribution, from a table or a program (no source was read).", "Puntos aforados al azar entre muchos, con la distribución previa de Jeffreys. beta_cdf es la distribución beta, de una tabla o de un programa (no se leyó ninguna fuente)."},
 	{"domain.jeffreys_points", "Points caught at random from N, with Jeffreys' prior. beta_binomial_above is the chance of more than the first number among the second, by the beta-binomial distribution, from a program (no source was read).", "Puntos aforados al azar entre N, con la distribución previa de Jeffreys. beta_binomial_above es la probabilidad de más que el primer número entre el segundo, por la distribución beta-binomial, de un programa (no se leyó ninguna fuente)."},
 	{"domain.outliers", "Seven catches or more of as many nozzles, 5 % for both tests together, 2.5 % two-sided for each (Grubbs, 1969; David, Hartley and Pearson, 1954; no text was read).", "Siete aforos o más de tantas boquillas, 5 % para las dos pruebas juntas, 2,5 % bilateral para cada una (Grubbs, 1969; David, Hartley y Pearson, 1954; no se leyó ningún texto)."},
-}
+}.add()

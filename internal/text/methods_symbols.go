@@ -1,7 +1,7 @@
 package text
 
 // methodSymbols say what the symbols of formulas stand for.
-var methodSymbols = []entry{
+var _ = entries{
 	{"symbol.run_speed", "speed of one run", "velocidad de un recorrido"},
 	{"symbol.course_length", "length of the course", "longitud del tramo"},
 	{"symbol.run_time", "time of one run", "tiempo de un recorrido"},
@@ -244,4 +244,4 @@ var methodSymbols = []entry{
 	{"symbol.critical_value", "what the statistic must exceed", "lo que el estadístico debe superar"},
 	{"symbol.grubbs", "how many standard deviations from the mean", "a cuántas desviaciones estándar de la media"},
 	{"symbol.range_over_deviation", "range over standard deviation", "rango sobre desviación estándar"},
-}
+}.add()

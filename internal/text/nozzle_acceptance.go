@@ -1,6 +1,6 @@
 package text
 
-var nozzleAcceptance = []entry{
+var _ = entries{
 	{"decision.keep", "Everything that was caught is within the range. This says nothing of what was not caught.", "Todo lo que se aforó está dentro del rango. Esto no dice nada de lo que no se aforó."},
 	{"decision.fix_listed", "Some of what was caught is outside the range. Do what the actions say, and catch those again.", "Parte de lo que se aforó está fuera del rango. Haga lo que indican las acciones y vuelva a aforarlo."},
 	{"decision.replace_all", "So many are outside the range that all nozzles are to be replaced with a new set, alike wherever they were meant to be alike. Catch the new set before you trust it.", "Hay tantas fuera del rango que hay que reemplazar todas las boquillas por un juego nuevo, iguales donde debían ser iguales. Afore el juego nuevo antes de confiar en él."},
@@ -21,4 +21,4 @@ var nozzleAcceptance = []entry{
 	{"problem.fewer_than_caught", "There cannot be fewer places to catch at than catches.", "No puede haber menos lugares para aforar que aforos."},
 	{"problem.rated_basis_only", "A drop that carries different nozzles has no mean to be compared with. Use the basis rated, or leave nozzlesOnDrop to a request of its own.", "Una bajada con boquillas distintas no tiene promedio con el que compararse. Use la base rated (nominal), o deje nozzlesOnDrop para una solicitud aparte."},
 	{"warning.drop_not_in_mean", "This drop carries different nozzles. It is judged by the sum of their ratings, and left out of the mean, the coefficient of variation and the sides.", "Esta bajada lleva boquillas distintas. Se juzga por la suma de sus caudales nominales, y queda fuera del promedio, del coeficiente de variación y de los lados."},
-}
+}.add()

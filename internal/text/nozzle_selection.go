@@ -1,6 +1,6 @@
 package text
 
-var nozzleSelection = []entry{
+var _ = entries{
 	{"selection.choose", "The first candidate fits best: its pressure is nearest the middle of the range. Set its pressure, catch its output, and only then trust the rate.", "La primera candidata es la que mejor conviene: su presión es la más cercana al medio del rango. Ajuste su presión, afórela y solo entonces confíe en la tasa."},
 	{"none_fits.pressure", "None of these nozzles reaches the rate inside the pressure range. Drive at another speed, use another size, or allow another pressure where nozzle and label leave it.", "Ninguna de estas boquillas alcanza la tasa dentro del rango de presión. Avance a otra velocidad, use otro tamaño o permita otra presión donde la boquilla y la etiqueta lo admitan."},
 	{"none_fits.droplet_class", "Some of these nozzles reach the rate inside the pressure range, but of none is it known that its droplet class is allowed. Look for their makers' droplet charts, for another kind of nozzle, or for another pressure.", "Algunas de estas boquillas alcanzan la tasa dentro del rango de presión, pero de ninguna se sabe que su clase de gota esté permitida. Busque las tablas de gotas de sus fabricantes, otro tipo de boquilla u otra presión."},
@@ -23,4 +23,4 @@ var nozzleSelection = []entry{
 	{"nozzle_sizes.us_40_psi", "Colors and US gal/min at 40 psi, sizes 01 to 08.", "Colores y US gal/min a 40 psi, tamaños 01 a 08."},
 	{"nozzle_sizes.iso_3_bar", "Printed L/min at 2 bar, which are those at 3 bar times the square root of 2/3, sizes 01 to 08.", "L/min impresos a 2 bar, que son los de 3 bar multiplicados por la raíz cuadrada de 2/3, tamaños 01 a 08."},
 	{"nozzle_sizes.scope", "What the standard is for. Its text was not read.", "Para qué es la norma. No se leyó su texto."},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var pressureUniformity = []entry{
+var _ = entries{
 	{"warning.single_reading", "One reading cannot show whether others agree with it. On a boom read at least three places: left, center and right; of a meter or sensor take at least two readings.", "Una sola lectura no puede mostrar si otras coinciden con ella. En un aguilón, lea al menos tres lugares: izquierda, centro y derecha; en un medidor o sensor, tome al menos dos lecturas."},
 	{"warning.few_readings", "Two readings leave a part of the boom unseen. Read at least three places: left, center and right.", "Dos lecturas dejan sin ver una parte del aguilón. Lea al menos tres lugares: izquierda, centro y derecha."},
 	{"warning.cab_gauge_differs", "The cab gauge is more than 10 % away from the boom. It may be wrong, or the hoses between may lose the pressure.", "El manómetro de la cabina se aparta más de 10 % del aguilón. Puede estar mal, o las mangueras intermedias pueden perder presión."},
@@ -9,4 +9,4 @@ var pressureUniformity = []entry{
 	{"warning.pressure_outside_nozzle_range", "The nozzle is not made for this pressure: it lies outside the working range that was given.", "La boquilla no está hecha para esta presión: queda fuera del rango de trabajo que se dio."},
 	{"next.repair_boom", "Do not use the boom until a qualified mechanic has found and repaired what makes its pressure uneven. Then read every place again.", "No use el aguilón hasta que un mecánico calificado haya encontrado y reparado lo que hace dispareja su presión. Luego lea otra vez todos los lugares."},
 	{"next.check_cab_gauge", "Find out whether the cab gauge is wrong or the hoses lose pressure. Compare it with the boom while the pressure is on and nothing flows, or with a reference gauge on the same port. If they differ then too, the gauge is wrong; if they agree, the loss is in the hoses and grows with the flow.", "Averigüe si el manómetro de la cabina está mal o si las mangueras pierden presión. Compárelo con el aguilón mientras hay presión y nada fluye, o con un manómetro de referencia en la misma toma. Si también entonces difieren, el manómetro está mal; si coinciden, la pérdida está en las mangueras y crece con el caudal."},
-}
+}.add()

@@ -3,7 +3,7 @@ package text
 // problems are the words of refusals: title.<type>, detail.<type>, remedy.<type>
 // for a kind of problem, problem.<code> for one member. A code that is worded in
 // several ways, by what else is there, has wording.<way> besides.
-var problems = []entry{
+var _ = entries{
 	{"title.not_json", "The body is not one JSON text", "El cuerpo no es un texto JSON único"},
 	{"detail.not_json", "The body could not be read as exactly one JSON text: something is wrong at line %[2]d, column %[3]d (byte %[1]d, counted from 0).", "El cuerpo no se pudo leer como exactamente un texto JSON: algo está mal en la línea %[2]d, columna %[3]d (byte %[1]d, contado desde 0)."},
 	{"detail.second_text", "The body holds more than one JSON text: the second begins at line %[2]d, column %[3]d (byte %[1]d, counted from 0). Send one; many go to /v1/batch, one on each line.", "El cuerpo tiene más de un texto JSON: el segundo empieza en la línea %[2]d, columna %[3]d (byte %[1]d, contado desde 0). Envíe uno; si son muchos, van a /v1/batch, uno en cada línea."},
@@ -89,4 +89,4 @@ var problems = []entry{
 	{"problem.range_inverted", "The low end of this range is above its high end.", "El extremo bajo de este rango está por encima del alto."},
 	{"problem.pressure_required", "What was caught is to be compared with a flow at another pressure, or moved to one, so the pressure at the catches must be known. Give sprayPressure once beside catches, or in each of them.", "Lo que se aforó se va a comparar con un caudal a otra presión, o a llevar a otra, así que se debe conocer la presión de los aforos. Dé sprayPressure una vez junto a catches, o en cada uno de ellos."},
 	{"problem.not_computable", "With these numbers the result is beyond what can be computed. Check the size of each.", "Con estos números el resultado está más allá de lo que se puede calcular. Revise el tamaño de cada uno."},
-}
+}.add()

@@ -4,7 +4,7 @@ package text
 // record.<code>, person.<code>, equipment.<code>, tool.<code>.
 //
 // Source: written for wetrun from common practice, no published source.
-var procedure = []entry{
+var _ = entries{
 	{"procedure.source", "Written for wetrun from what is common practice in the trade; it quotes no published procedure. The product label, the makers' manuals and local rules come before it.", "Escrito para wetrun a partir de la práctica común del oficio; no cita ningún procedimiento publicado. La etiqueta del producto, los manuales de los fabricantes y las normas locales van antes."},
 
 	{"person.specialist", "Knows calibration and the label, plans the day, judges the numbers, and keeps the record.", "Conoce la calibración y la etiqueta, planifica el día, juzga los números y lleva el registro."},
@@ -156,4 +156,4 @@ var procedure = []entry{
 	{"record.product_per_load", "Product and water in each load", "Producto y agua en cada carga"},
 	{"record.sheet", "The sheet and its answer", "La hoja y su respuesta"},
 	{"record.next_date", "When to calibrate next", "Cuándo calibrar la próxima vez"},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var pumpDemand = []entry{
+var _ = entries{
 	{"warning.agitation_not_counted", "No agitation is counted. That is right only where the pump does not stir the tank; otherwise give the tank volume or the agitation flow.", "No se cuenta ninguna agitación. Eso es correcto solo si la bomba no agita el tanque; si no, indique el volumen del tanque o el caudal de agitación."},
 	{"warning.unusual_agitation", "This agitation is unusual for a field sprayer: it is outside 1 to 20 % of the tank a minute. Check the flow, the share and the tank, and their units.", "Esta agitación es poco común en una pulverizadora de campo: está fuera de 1 a 20 % del tanque por minuto. Revise el caudal, la proporción y el tanque, y sus unidades."},
 	{"warning.unusual_reserve", "A reserve of more than 100 % is unusual. It is a share on top of spray and agitation.", "Una reserva de más de 100 % es poco común. Es una proporción que se suma a la pulverización y a la agitación."},
@@ -8,4 +8,4 @@ var pumpDemand = []entry{
 	{"next.reduce_pump_demand", "The pump is too small for this. Use fewer or smaller nozzles, a lower pressure that their maker allows, or a larger pump. Do not take it from the agitation that the product needs.", "La bomba es demasiado pequeña para esto. Use menos boquillas o más pequeñas, una presión más baja que su fabricante permita, o una bomba más grande. No se lo quite a la agitación que necesita el producto."},
 	{"caution.pump_at_pressure", "A pump gives less as pressure rises and the shaft slows. Count with its flow at the working pressure and shaft speed, not with the largest that its plate shows.", "Una bomba da menos cuando sube la presión y cuando baja el régimen de la toma de fuerza. Cuente con su caudal a la presión y al régimen de trabajo, no con el mayor que muestra su placa."},
 	{"caution.worn_pump", "A worn pump gives less than its rating. One published inspection page lets a pump pass until it is more than 10 % below. Have its flow measured before you rely on a small spare.", "Una bomba desgastada da menos que su caudal nominal. Una página de inspección publicada aprueba una bomba mientras no esté más de 10 % por debajo. Haga medir su caudal antes de confiar en un margen pequeño."},
-}
+}.add()

@@ -1,7 +1,7 @@
 package text
 
 // records are the words of a printed record, beside those of the summary.
-var records = []entry{
+var _ = entries{
 	{"printed.title", "Sprayer calibration record", "Registro de calibración de la pulverizadora"},
 	{"printed.measured_on", "Measured on", "Medido el"},
 	{"printed.machine", "Sprayer", "Pulverizadora"},
@@ -71,4 +71,4 @@ var records = []entry{
 	{"printed.runs", "Runs", "Recorridos"},
 	{"printed.run", "Run", "Recorrido"},
 	{"printed.course", "Course", "Tramo"},
-}
+}.add()

@@ -1,7 +1,7 @@
 package text
 
 // sampling is what catches tell of the whole boom, and which of them to make again.
-var sampling = []entry{
+var _ = entries{
 	{"sampling.all_caught", "Every catch point of the boom was caught. Outside: %[1]d of %[2]d.", "Se aforaron todos los puntos del aguilón. Fuera del rango: %[1]d de %[2]d."},
 	{"sampling.points_known", "Outside: %[1]d of the %[2]d points caught. Of all %[3]d points of the boom it is %[4]d to %[5]d, with 95 %% confidence.", "Fuera del rango: %[1]d de los %[2]d puntos aforados. De los %[3]d puntos de todo el aguilón son de %[4]d a %[5]d, con una confianza del 95 %%."},
 	{"sampling.points_unknown", "Outside: %[1]d of the %[2]d points caught. Of all points of the boom it is %[3]d to %[4]d %%, with 95 %% confidence. Give the number of all points on the boom to know it better.", "Fuera del rango: %[1]d de los %[2]d puntos aforados. De todos los puntos del aguilón es del %[3]d al %[4]d %%, con una confianza del 95 %%. Indique la cantidad de todos los puntos del aguilón para saberlo mejor."},
@@ -18,4 +18,4 @@ var sampling = []entry{
 	{"side.right", "right", "derecha"},
 	{"outlier.grubbs", "It stands apart from the other catches. Catch this one again.", "Se aparta de los demás aforos. Vuelva a aforar este."},
 	{"outlier.range", "It and another one, on the other side of the mean, stand apart from the rest. Catch this one again.", "Este y otro, al otro lado del promedio, se apartan de los demás. Vuelva a aforar este."},
-}
+}.add()

@@ -1,7 +1,7 @@
 package text
 
 // summaries are the lines of a field sheet on paper.
-var summaries = []entry{
+var _ = entries{
 	{"summary.ready", "ready", "lista"},
 	{"summary.not_ready", "not ready", "no está lista"},
 	{"summary.incomplete", "incomplete", "incompleta"},
@@ -46,4 +46,4 @@ var summaries = []entry{
 	{"summary.cost_total", "The deviation costs %[1]s on every %[2]s, and %[3]s on the planned area.", "La desviación cuesta %[1]s por %[2]s, y %[3]s en la superficie prevista."},
 	{"summary.saving", "The deviation saves %[1]s of mix on every %[2]s.", "La desviación ahorra %[1]s de caldo por %[2]s."},
 	{"summary.saving_total", "The deviation saves %[1]s of mix on every %[2]s, and %[3]s on the planned area.", "La desviación ahorra %[1]s de caldo por %[2]s, y %[3]s en la superficie prevista."},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var tankLoads = []entry{
+var _ = entries{
 	{"problem.usable_above_tank", "The tank cannot be filled with more than it holds. Check usableVolume and tankVolume.", "El tanque no se puede llenar con más de lo que le cabe. Revise usableVolume y tankVolume."},
 	{"problem.residual_too_large", "More than half of a load would stay in lines and pump. Check residualVolume and the volume of the tank.", "Más de la mitad de una carga quedaría en las líneas y la bomba. Revise residualVolume y el volumen del tanque."},
 	{"problem.area_basis_required", "The treated area is only a part of the field. Say which area the label's rates mean: treated or field.", "La superficie tratada es solo una parte del campo. Diga a qué superficie se refieren las tasas de la etiqueta: treated (tratada) o field (del campo)."},
@@ -29,4 +29,4 @@ var tankLoads = []entry{
 	{"mixing.liquid", "Add the liquid products one at a time, with the agitation on.", "Agregue los productos líquidos uno por uno, con la agitación encendida."},
 	{"mixing.adjuvant", "Add the adjuvants last, such as surfactants and oils.", "Agregue al final los adyuvantes, como surfactantes y aceites."},
 	{"mixing.fill_up", "Fill up to the volume of the load and keep the agitation on until the tank is empty.", "Complete hasta el volumen de la carga y mantenga la agitación encendida hasta que el tanque quede vacío."},
-}
+}.add()

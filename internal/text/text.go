@@ -16,71 +16,40 @@ import (
 
 // An entry is one text. Its key is a kind and a code: warning.single_run. The
 // arguments it takes are quantities and lists, already worded. The words that the
-// Spanish keeps to are in DEVELOPERS.md.
+// Spanish keeps to are in GLOSSARY.md.
 type entry struct {
 	key     string
 	english string
 	spanish string
 }
 
+// entries are the texts of one file; each file adds its own.
+type entries []entry
+
 var (
 	// texts has each text in the order of the languages.
 	texts = map[string][languages]string{}
 	// templates has those with arguments, cut at them.
 	templates = map[string][languages]template{}
-
-	contents = [][]entry{
-		problems,
-		cautions,
-		units,
-		uncertainty,
-		groundSpeed,
-		nozzle,
-		nozzleFlow,
-		pressureUniformity,
-		tolerances,
-		instrumentErrors,
-		procedure,
-		applicationRate,
-		areaCheck,
-		courseLength,
-		convert,
-		nozzleAcceptance,
-		sampling,
-		nozzleSelection,
-		corrections,
-		calibrations,
-		summaries,
-		fieldCapacity,
-		tankLoads,
-		pumpDemand,
-		patternUniformity,
-		wearForecast,
-		meterCalibration,
-		records,
-		deprecation,
-		methods,
-		methodSymbols,
-	}
 )
 
 // decimalComma is what a text itself writes; Spanish with a point has it changed.
 var decimalComma = regexp.MustCompile(`(\d),(\d)`)
 
-func init() {
-	for _, file := range contents {
-		for _, e := range file {
-			if _, twice := texts[e.key]; twice {
-				panic("text: two texts for " + e.key)
-			}
-			spanish := cmp.Or(e.spanish, e.english)
-			worded := [languages]string{e.english, spanish, decimalComma.ReplaceAllString(spanish, "$1.$2")}
-			texts[e.key] = worded
-			if strings.Contains(e.english, "%[") {
-				templates[e.key] = [languages]template{templateOf(worded[English]), templateOf(worded[Spanish]), templateOf(worded[PointSpanish])}
-			}
+// add makes the texts of a file known.
+func (file entries) add() (added struct{}) {
+	for _, e := range file {
+		if _, twice := texts[e.key]; twice {
+			panic("text: two texts for " + e.key)
+		}
+		spanish := cmp.Or(e.spanish, e.english)
+		worded := [languages]string{e.english, spanish, decimalComma.ReplaceAllString(spanish, "$1.$2")}
+		texts[e.key] = worded
+		if strings.Contains(e.english, "%[") {
+			templates[e.key] = [languages]template{templateOf(worded[English]), templateOf(worded[Spanish]), templateOf(worded[PointSpanish])}
 		}
 	}
+	return added
 }
 
 // printers fill in what templates do not. They are made when first needed.

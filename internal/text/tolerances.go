@@ -1,7 +1,7 @@
 package text
 
 // tolerances say of each preset what it means: tolerance.<name>.
-var tolerances = []entry{
+var _ = entries{
 	{"tolerance.pressure_readings", "All pressure readings at the boom lie within this of each other.", "Todas las lecturas de presión en el aguilón están dentro de esta diferencia entre sí."},
 	{"tolerance.nozzle_output", "Each nozzle gives its maker's flow at the working pressure, within this either way. Without a rating the same share counts from the mean of the catches.", "Cada boquilla da el caudal de su fabricante a la presión de trabajo, con esta diferencia hacia cada lado. Sin caudal nominal, la misma proporción cuenta desde el promedio de los aforos."},
 	{"tolerance.replace_all", "When more than this share of the nozzles that were tested is outside, replace all of them.", "Cuando más que esta proporción de las boquillas que se probaron está fuera, reemplace todas."},
@@ -32,10 +32,10 @@ var tolerances = []entry{
 	{"tolerance.output_10_of_range_3", "The difference between nozzles; beyond it check hoses or change orifices. It is not a distance from the mean: half of it with the basis mean is never more lenient.", "La diferencia entre boquillas; si se pasa, revise las mangueras o cambie los orificios. No es una distancia al promedio: la mitad de ella con la base mean (promedio) nunca es más permisiva."},
 	{"tolerance.output_10_of_rated_new", "A used nozzle against a new one of its kind. Catch the new one and give it as the rated flow and pressure, with the basis rated. Below the limit clean first; above it the nozzle is worn.", "Una boquilla usada frente a una nueva de su tipo. Afore la nueva y dé su resultado como caudal y presión nominales, con la base rated (nominal). Por debajo del límite, limpie primero; por encima, la boquilla está desgastada."},
 	{"tolerance.rate_10_of_target", "The output of an airblast sprayer against what the rate needs; beyond it change the nozzles. Output and rate deviate by the same share. Read in a re-upload.", "La descarga de una pulverizadora con asistencia de aire frente a lo que la tasa necesita; si se pasa, cambie las boquillas. La descarga y la tasa se desvían en la misma proporción. Leído en una copia publicada de nuevo."},
-}
+}.add()
 
 // instrumentErrors say the same of the errors that count where no instrument is listed.
-var instrumentErrors = []entry{
+var _ = entries{
 	{"tolerance.stopwatch_resolution", "The step of a digital stopwatch.", "El paso de un cronómetro digital."},
 	{"tolerance.stopwatch_scale_error", "How far a stopwatch may run fast or slow, either way; own judgement of quartz watches.", "Cuánto puede adelantar o atrasar un cronómetro; criterio propio para relojes de cuarzo."},
 	{"tolerance.reaction_time", "The standard deviation that the hand adds to one timed interval, start and stop together; own judgement.", "La desviación estándar que la mano añade a un intervalo cronometrado, inicio y fin juntos; criterio propio."},
@@ -47,4 +47,4 @@ var instrumentErrors = []entry{
 	{"tolerance.gauge_scale_error", "How far a gauge in service may be off, either way: own judgement from gauges of class 1.6, which are within 2.4 % of their span.", "Cuánto puede desviarse un manómetro en servicio, en ambos sentidos: criterio propio a partir de manómetros de clase 1,6, que quedan dentro de 2,4 % de su escala."},
 	{"tolerance.runs_repeatability", "The standard deviation expected of the speed of one run before any was timed, worth 10 degrees of freedom. Own judgement; no source was read.", "La desviación estándar que se espera de la velocidad de un recorrido antes de medir, con 10 grados de libertad. Criterio propio; no se leyó ninguna fuente."},
 	{"tolerance.catches_repeatability", "The standard deviation expected from nozzle to nozzle before any was caught, worth 5 degrees of freedom. Own judgement; no source was read.", "La desviación estándar que se espera de una boquilla a otra antes de aforar, con 5 grados de libertad. Criterio propio; no se leyó ninguna fuente."},
-}
+}.add()

@@ -2,7 +2,7 @@ package text
 
 // uncertainty says what to do about a verdict that is too close to its limit, and
 // what is wrong with instruments.
-var uncertainty = []entry{
+var _ = entries{
 	{"too_close.lead", "Too close to the limit to be sure.", "Demasiado cerca del límite para estar seguro."},
 	{"too_close.again", "Too close to the limit to be sure. Measure more of these, or more carefully: %[1]s.", "Demasiado cerca del límite para estar seguro. Haga más mediciones, o hágalas con más cuidado: %[1]s."},
 	{"too_close.again_more", "Too close to the limit to be sure. So many more of these, if they come out alike, would settle it: %[1]s, %[2]d.", "Demasiado cerca del límite para estar seguro. Tantas mediciones más, si salen iguales, lo aclararían: %[1]s, %[2]d."},
@@ -32,4 +32,4 @@ var uncertainty = []entry{
 	{"problem.instrument_not_named", "Several instruments of this kind are listed. Say which of them measured this.", "Hay varios instrumentos de este tipo en la lista. Diga cuál de ellos midió esto."},
 	{"wording.instrument_not_named_allowed", "Several instruments of this kind are listed. Say which of them measured this: %[1]s.", "Hay varios instrumentos de este tipo en la lista. Diga cuál de ellos midió esto: %[1]s."},
 	{"problem.stopwatch_only", "Only a stopwatch has a reaction time.", "Solo un cronómetro tiene tiempo de reacción."},
-}
+}.add()

@@ -1,6 +1,6 @@
 package text
 
-var wearForecast = []entry{
+var _ = entries{
 	{"verdict.no_wear", "The flow does not rise from catch to catch: no wear can be seen.", "El caudal no sube de un aforo a otro: no se ve desgaste."},
 	{"verdict.will_reach", "The set wears and is not above its limit yet. If it goes on like this it will be when the answer says.", "El juego se desgasta y todavía no pasa de su límite. Si sigue así, lo pasará cuando dice la respuesta."},
 	{"verdict.worn_now", "At the last catch the set was above its limit: it is worn.", "En el último aforo el juego pasaba de su límite: está desgastado."},
@@ -19,4 +19,4 @@ var wearForecast = []entry{
 	{"warning.far_pressure", "This catch stands at more than twice or less than half of the common pressure, so its flow at that one is less sure. Catch at one pressure each time.", "Este aforo es a más del doble o menos de la mitad de la presión común, así que su caudal a esta es menos seguro. Afore siempre a una misma presión."},
 	{"problem.needs_two_times", "All catches are of the same time, so they show no wear. Give catches of at least two times.", "Todos los aforos son del mismo momento, así que no muestran desgaste. Dé aforos de al menos dos momentos."},
 	{"problem.not_a_date", "This must be a day of the calendar, written YYYY-MM-DD, in the years from 1900 to 2199.", "Esto debe ser un día del calendario, escrito YYYY-MM-DD, de los años 1900 a 2199."},
-}
+}.add()

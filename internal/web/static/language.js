@@ -26,6 +26,7 @@ export function decimalSign() {
   return new Intl.NumberFormat(tag).formatToParts(1.1).find(({ type }) => type === 'decimal').value;
 }
 
+/** Sets the language. Spanish is asked for with the region that the browser names, which decides the decimal sign. */
 export function speak(wanted) {
   current = languages.includes(wanted) ? wanted : 'en';
   tag = (current === 'es' && navigator.languages.find((one) => /^es(-|$)/i.test(one))) || current;

@@ -152,7 +152,7 @@ function setLanguage(wanted) {
   showAll();
 }
 
-/** Changes the units; where numbers stand beside them, only when that is really meant. */
+/** Changes the units; where numbers stand beside them, only when that is really meant. Nothing is converted: what was read off a jug or a gauge stays what was read. */
 function askForSystem(name) {
   const filled = request.body;
   if (JSON.stringify(inUnitsOf(name, filled)) === JSON.stringify(filled)) return setSystem(name);

@@ -2,9 +2,9 @@ package calc
 
 import "wetrun/calc/finding"
 
-// BedFinding is what was seen by eye on the nozzles of one bed: how many were
+// BedInspection is what was seen by eye on the nozzles of one bed: how many were
 // clean of damage but dirty, and how many were rejected.
-type BedFinding struct {
+type BedInspection struct {
 	Clean   int // to be cleaned
 	Replace int // rejected: worn, cracked, a pattern that is off
 	// Done tells that it was put right before the catches.
@@ -36,7 +36,7 @@ const MostRejectedOfBed = 3
 // not below zero: finding.Invalid otherwise (not_positive).
 //
 // Source: common practice, no published source.
-func VisualInspection(beds []BedFinding) (decisions []InspectionDecision, open bool, err error) {
+func VisualInspection(beds []BedInspection) (decisions []InspectionDecision, open bool, err error) {
 	var v finding.Invalid
 	decisions = make([]InspectionDecision, len(beds))
 	for i, b := range beds {

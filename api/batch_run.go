@@ -59,39 +59,39 @@ func RunBatch(ctx context.Context, in io.Reader, out io.Writer, o BatchOptions) 
 	}
 	most := int64(ahead * chunkBytes)
 	bytesAhead := allowance{semaphore.NewWeighted(most), most}
-	working, stop := context.WithCancel(ctx)
+	workContext, stop := context.WithCancel(ctx)
 	defer stop()
-	var all sync.WaitGroup
+	var running sync.WaitGroup
 	for range workers {
-		all.Go(func() {
+		running.Go(func() {
 			for c := range work {
-				c.inTurn(working, o)
+				c.answerInTurn(workContext, o)
 				c.done <- struct{}{}
 			}
 		})
 	}
 	reader := &lineReader{Reader: bufio.NewReaderSize(in, mostLine+2), BatchOptions: o, ahead: bytesAhead}
-	broken := make(chan error, 1)
-	all.Go(func() {
+	readError := make(chan error, 1)
+	running.Go(func() {
 		defer close(order)
 		defer close(work)
-		broken <- reader.feed(working, idle, order, work)
+		readError <- reader.feed(workContext, idle, order, work)
 	})
 	tally, err := deliver(ctx, out, o, bytesAhead, idle, order)
 	stop()
 	if ctx.Err() != nil {
 		return tally, context.Cause(ctx) // the reader may be waiting for bytes that never come
 	}
-	all.Wait()
+	running.Wait()
 	for i := range chunks {
 		o.release(&chunks[i]) // where the stream ended before
 	}
-	cause := <-broken
+	cause := <-readError
 	if err == nil && cause != nil {
 		var b bytes.Buffer
-		late := operation.Line{Number: reader.number + 1, RequestID: o.RequestID}
-		r := &wire.Refusal{Kind: wire.BrokenStream, Args: []any{late.Number}}
-		late.Refuse(ctx, r, &b)
+		line := operation.Line{Number: reader.number + 1, RequestID: o.RequestID}
+		r := &wire.Refusal{Kind: wire.BrokenStream, Args: []any{line.Number}}
+		line.Refuse(ctx, r, &b)
 		tally.count(operation.Outcome{Refusal: r})
 		_, err = out.Write(b.Bytes())
 	}
@@ -103,11 +103,8 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance
 	var tally BatchTally
 	for {
 		c, ok := next(ctx, order, o)
-		if !ok {
+		if !ok || c.out == nil { // it is to stop, and nobody answered this chunk
 			return tally, context.Cause(ctx)
-		}
-		if c.out == nil {
-			return tally, context.Cause(ctx) // it is to stop, and nobody answered this chunk
 		}
 		if o.turns != nil {
 			o.turns.answers.send(&c.held)
@@ -116,13 +113,13 @@ func deliver(ctx context.Context, out io.Writer, o BatchOptions, ahead allowance
 			return tally, err
 		}
 		o.release(c)
-		ahead.Release(ahead.share(c))
+		ahead.Release(ahead.cost(c))
 		tally.add(&c.tally)
 		tally.Line = c.lines[len(c.lines)-1].number
 		if o.Progress != nil {
 			o.Progress(tally)
 		}
-		c.shed()
+		c.releaseBuffers()
 		idle <- c
 	}
 }

@@ -15,13 +15,13 @@ func (v *Invalid) Conflict(place, other Place) {
 	*v = append(*v, Violation{Place: place, Code: CodeConflict, Because: other})
 }
 
-// Needed reports a missing member that another one cannot be used without.
-func (v *Invalid) Needed(place, by Place) {
+// RequiredBy reports a missing member that another one cannot be used without.
+func (v *Invalid) RequiredBy(place, by Place) {
 	*v = append(*v, Violation{Place: place, Code: CodeRequired, Because: by})
 }
 
-// NeededOr reports a missing member that others would stand in for.
-func (v *Invalid) NeededOr(place Place, instead ...Place) {
+// RequiredUnless reports a missing member that others would stand in for.
+func (v *Invalid) RequiredUnless(place Place, instead ...Place) {
 	*v = append(*v, Violation{Place: place, Code: CodeRequired, Instead: instead})
 }
 
@@ -38,7 +38,16 @@ func (v *Invalid) Positive(x float64, place Place) {
 // be left out when by is the zero Place.
 func (v *Invalid) PositiveFor(x float64, place, by Place) {
 	if x == 0 && !by.IsZero() {
-		v.Needed(place, by)
+		v.RequiredBy(place, by)
+		return
+	}
+	v.Optional(x, place)
+}
+
+// PositiveOr checks a quantity that must be given unless one of others stands in for it.
+func (v *Invalid) PositiveOr(x float64, place Place, instead ...Place) {
+	if x == 0 {
+		v.RequiredUnless(place, slices.Clone(instead)...)
 		return
 	}
 	v.Optional(x, place)
@@ -55,9 +64,20 @@ func (v *Invalid) Optional(x float64, place Place) {
 	}
 }
 
-// Sound tells whether x is a quantity that may stand: finite and not below zero.
-// Loops ask it first, so that a place is built only for what is wrong.
-func Sound(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }
+// PositiveIn is Positive for a member of the item i of a list, whose place is built only
+// where something is wrong.
+func (v *Invalid) PositiveIn(x float64, list string, i int, member string) {
+	if !Valid(x) || x == 0 {
+		v.Positive(x, Item(list, i).Member(member))
+	}
+}
+
+// OptionalIn is Optional in the same way.
+func (v *Invalid) OptionalIn(x float64, list string, i int, member string) {
+	if !Valid(x) {
+		v.Optional(x, Item(list, i).Member(member))
+	}
+}
 
 // Given is a member where it is given and the zero Place where not, for PositiveFor.
 func Given(is bool, name string) Place {
@@ -77,11 +97,5 @@ func First(places ...Place) Place {
 	return Place{}
 }
 
-// PositiveOr checks a quantity that must be given unless one of others stands in for it.
-func (v *Invalid) PositiveOr(x float64, place Place, instead ...Place) {
-	if x == 0 {
-		v.NeededOr(place, slices.Clone(instead)...)
-		return
-	}
-	v.Optional(x, place)
-}
+// Valid tells whether x is a quantity that may stand: finite and not below zero.
+func Valid(x float64) bool { return x >= 0 && x <= math.MaxFloat64 }

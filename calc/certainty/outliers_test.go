@@ -1,16 +1,13 @@
-package calc_test
+package certainty
 
 import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"wetrun/calc"
-	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -24,7 +21,7 @@ func TestReferenceGrubbs(t *testing.T) {
 	for n, want := range map[int]float64{
 		3: 1.1543, 4: 1.4812, 5: 1.7150, 6: 1.8871, 7: 2.0200, 8: 2.1266, 9: 2.2150, 10: 2.2900, 12: 2.4116, 15: 2.5483, 20: 2.7082,
 	} {
-		if got := certainty.CriticalGrubbs(n, 5*unit.Percent); math.Abs(got-want) > 6e-5 {
+		if got := criticalGrubbs(n, 5*unit.Percent); math.Abs(got-want) > 6e-5 {
 			t.Errorf("n = %d: %.5f, want %.4f", n, got, want)
 		}
 	}
@@ -39,9 +36,9 @@ func TestReferenceCriticalRange(t *testing.T) {
 		7: {3.2222860136728095, 3.22}, 8: {3.3993229411133368, 3.40}, 9: {3.5516556187504063, 3.55}, 10: {3.6849651302343323, 3.68},
 		12: {3.909236810106319, 3.91}, 15: {4.172981771857762, 4.17}, 20: {4.496130601173918, 4.49}, 1000: {7.485236275572958, 7.49},
 	} {
-		agrees(t, fmt.Sprint(n), certainty.CriticalRange(n, 5*unit.Percent), want[0], 1e-9)
-		if math.Abs(certainty.CriticalRange(n, 5*unit.Percent)-want[1]) > 0.011 {
-			t.Errorf("n = %d: %v, the table says %v", n, certainty.CriticalRange(n, 5*unit.Percent), want[1])
+		near(t, fmt.Sprint(n), criticalRange(n, 5*unit.Percent), want[0], 1e-9)
+		if math.Abs(criticalRange(n, 5*unit.Percent)-want[1]) > 0.011 {
+			t.Errorf("n = %d: %v, the table says %v", n, criticalRange(n, 5*unit.Percent), want[1])
 		}
 	}
 }
@@ -61,14 +58,14 @@ func meanAndDeviation(values []float64) (mean, sd float64) {
 // Debian python3-scipy 1.10.1, t.isf(0.025/(2n), n-2) and t.isf(0.025/(n(n-1)), n-2) in
 // the formulae above.
 func TestReferenceHalvedCriticalValues(t *testing.T) {
-	if certainty.OutlierTestSignificance != 2.5*unit.Percent {
-		t.Errorf("each test at %v", certainty.OutlierTestSignificance)
+	if OutlierTestSignificance != 2.5*unit.Percent {
+		t.Errorf("each test at %v", OutlierTestSignificance)
 	}
 	for n, want := range map[int][2]float64{
 		7: {2.081093689632581, 3.281524250135656}, 12: {2.5185463609811465, 4.015809382920467}, 20: {2.8434057270927653, 4.635332520691447},
 	} {
-		agrees(t, "single", certainty.CriticalGrubbs(n, certainty.OutlierTestSignificance), want[0], 1e-9)
-		agrees(t, "range", certainty.CriticalRange(n, certainty.OutlierTestSignificance), want[1], 1e-9)
+		near(t, "single", criticalGrubbs(n, OutlierTestSignificance), want[0], 1e-9)
+		near(t, "range", criticalRange(n, OutlierTestSignificance), want[1], 1e-9)
 	}
 }
 
@@ -76,19 +73,19 @@ func TestReferenceHalvedCriticalValues(t *testing.T) {
 // are those of twelve and of the eleven that are left, at 2.5 % with Debian python3-scipy
 // 1.10.1 as above.
 func TestReferenceSecondOutlier(t *testing.T) {
-	found := certainty.Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
+	found := Outliers([]float64{9, 10, 11, 10, 9, 11, 10, 200, 10, 30, 9, 11})
 	if len(found) != 2 || found[0].Value != 7 || found[1].Value != 9 {
 		t.Fatalf("%+v", found)
 	}
 	for i, want := range []float64{2.5185463609811465, 2.4554722185809745} {
-		agrees(t, "critical value", found[i].Critical, want, 1e-9)
+		near(t, "critical value", found[i].Critical, want, 1e-9)
 	}
 	// Of the seven that are the fewest there is no second look at six.
-	if found = certainty.Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
+	if found = Outliers([]float64{9, 10, 11, 10, 9, 2000, 60}); len(found) != 1 {
 		t.Errorf("of seven: %+v", found)
 	}
 	// What is left may be all alike.
-	if found = certainty.Outliers([]float64{10, 10, 10, 10, 10, 10, 10, 10, 12}); len(found) != 1 || found[0].Value != 8 {
+	if found = Outliers([]float64{10, 10, 10, 10, 10, 10, 10, 10, 12}); len(found) != 1 || found[0].Value != 8 {
 		t.Errorf("one among equals: %+v", found)
 	}
 }
@@ -101,7 +98,7 @@ func TestReferencePairOnItsLimit(t *testing.T) {
 	limit := math.Sqrt(8 * c * c / (36 - 2*c*c))
 	for factor, want := range map[float64]int{1 + 1e-6: 2, 1 - 1e-6: 0} {
 		x := limit * factor
-		if found := certainty.Outliers([]float64{1, -1, 1, -1, x, 1, -1, -x, 1, -1}); len(found) != want {
+		if found := Outliers([]float64{1, -1, 1, -1, x, 1, -1, -x, 1, -1}); len(found) != want {
 			t.Errorf("at %v of the limit: %+v", factor, found)
 		}
 	}
@@ -112,7 +109,7 @@ func TestReferencePairOnItsLimit(t *testing.T) {
 // pulled apart alike is judged by its range.
 func TestPropertyOutlierOnItsLimit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(certainty.FewestForOutliers, 40).Draw(t, "n")
+		n := rapid.IntRange(FewestForOutliers, 40).Draw(t, "n")
 		at := rapid.IntRange(0, n-2).Draw(t, "place")
 		// Evenly spread, and one of them, or the two ends of the list, far away.
 		values := func(far, opposite float64) []float64 {
@@ -133,27 +130,27 @@ func TestPropertyOutlierOnItsLimit(t *testing.T) {
 		}
 		low, high := 1.0, 1e6
 		for range 200 {
-			if middle := (low + high) / 2; grubbs(middle) < certainty.CriticalGrubbs(n, 2.5*unit.Percent) {
+			if middle := (low + high) / 2; grubbs(middle) < criticalGrubbs(n, 2.5*unit.Percent) {
 				low = middle
 			} else {
 				high = middle
 			}
 		}
-		found := certainty.Outliers(values(low*(1+1e-6), 0))
-		if len(found) == 0 || found[0].Value != at || found[0].Test != certainty.GrubbsTest {
+		found := Outliers(values(low*(1+1e-6), 0))
+		if len(found) == 0 || found[0].Value != at || found[0].Test != GrubbsTest {
 			t.Fatalf("beyond the limit: %+v", found)
 		}
-		agrees(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
-		agrees(t, "critical", found[0].Critical, certainty.CriticalGrubbs(n, 2.5*unit.Percent), 1e-12)
-		if found := certainty.Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == certainty.GrubbsTest {
+		near(t, "statistic", found[0].Statistic, grubbs(low*(1+1e-6)), 1e-9)
+		near(t, "critical", found[0].Critical, criticalGrubbs(n, 2.5*unit.Percent), 1e-12)
+		if found := Outliers(values(low*(1-1e-6), 0)); len(found) > 0 && found[0].Test == GrubbsTest {
 			t.Fatalf("within the limit: %+v", found)
 		}
 
 		v := values(1e5, 1e5) // they hide each other where n is below 14 or so
 		mean, sd := meanAndDeviation(v)
-		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < certainty.CriticalGrubbs(n, 2.5*unit.Percent)
-		found = certainty.Outliers(v)
-		if len(found) != 2 || (found[0].Test == certainty.RangeTest) != hidden {
+		hidden := math.Max(v[at]-mean, mean-v[at+1])/sd < criticalGrubbs(n, 2.5*unit.Percent)
+		found = Outliers(v)
+		if len(found) != 2 || (found[0].Test == RangeTest) != hidden {
 			t.Fatalf("one high, one low, hidden from a single test: %v: %+v", hidden, found)
 		}
 		if hidden && (found[0].Value != at+1 || found[1].Value != at || math.Abs(found[0].Statistic-2e5/sd) > 1e-6) {
@@ -176,7 +173,7 @@ func TestPropertyOutliersOfEvenSets(t *testing.T) {
 			for i := range values {
 				values[i] = 100 + random.NormFloat64()
 			}
-			if found := certainty.Outliers(values); len(found) > 0 && found[0].Test == certainty.GrubbsTest {
+			if found := Outliers(values); len(found) > 0 && found[0].Test == GrubbsTest {
 				single++
 			} else if len(found) > 0 {
 				pairs++
@@ -206,7 +203,7 @@ func TestPropertyOutliersOrderAndUnit(t *testing.T) {
 		for to, from := range order {
 			other[to] = values[from] * scale
 		}
-		a, b := certainty.Outliers(values), certainty.Outliers(other)
+		a, b := Outliers(values), Outliers(other)
 		if len(a) != len(b) {
 			t.Fatalf("%+v and %+v", a, b)
 		}
@@ -226,70 +223,8 @@ func indices(n int) []int {
 	return all
 }
 
-// TestReferenceOutliersOfCatches: invented readings, worked by hand.
-func TestReferenceOutliersOfCatches(t *testing.T) {
-	dozen := []unit.Volume{1, 1.01, 0.99, 1.02, 0.98, 1, 1.01, 0.99, 1, 1.01, 0.99, 1}
-	with := func(change func(*calc.NozzleAcceptanceInput)) calc.NozzleAcceptanceInput {
-		in := litreRated(0.1, slices.Clone(dozen)...)
-		change(&in)
-		return in
-	}
-	for _, c := range []struct {
-		what string
-		in   calc.NozzleAcceptanceInput
-		want string
-	}{
-		{"even", with(func(*calc.NozzleAcceptanceInput) {}), "[]"},
-		{"one high", with(func(in *calc.NozzleAcceptanceInput) { in.Catches[4].Volume = 1.06 * unit.Litre }), "[4]"},
-		{"high and low", with(func(in *calc.NozzleAcceptanceInput) {
-			in.Catches[4].Volume, in.Catches[7].Volume = 1.08*unit.Litre, 0.92*unit.Litre
-		}), "[7 4]"},
-		// 8 % more flow at (1.08 / 1)² of the pressure is no more at all.
-		{"another pressure", with(func(in *calc.NozzleAcceptanceInput) {
-			in.Catches[4].Volume, in.Catches[4].SprayPressure = 1.08*unit.Litre, 3*1.08*1.08*unit.Bar
-		}), "[]"},
-		// One mark of the jug, 5 mL, is nearer than half a second of a minute, 8.3 mL.
-		{"one mark", func() calc.NozzleAcceptanceInput {
-			in := litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...)
-			in.Catches[3].Volume = 1.005 * unit.Litre
-			return in
-		}(), "[]"},
-		{"two marks", func() calc.NozzleAcceptanceInput {
-			in := litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...)
-			in.Catches[3].Volume = 1.01 * unit.Litre
-			return in
-		}(), "[3]"},
-		{"six", litreRated(0.1, 1, 1, 1, 1, 1, 1.5), "[]"},
-		{"alike", litreRated(0.1, slices.Repeat([]unit.Volume{1}, 12)...), "[]"},
-		// Of drops of two sorts, those of the usual number of nozzles are compared.
-		{"a drop among nozzles", with(func(in *calc.NozzleAcceptanceInput) {
-			in.Catches[0].Volume, in.Catches[0].Nozzles = 3.3*unit.Litre, 3
-			in.Catches[4].Volume = 1.06 * unit.Litre
-		}), "[4]"},
-		{"half and half", with(func(in *calc.NozzleAcceptanceInput) {
-			in.Catches[4].Volume = 1.5 * unit.Litre
-			for i := range 6 {
-				in.Catches[i].Nozzles = 2
-				in.Catches[i].Volume *= 2
-			}
-		}), "[]"},
-		{"different nozzles", with(func(in *calc.NozzleAcceptanceInput) {
-			in.Catches[4].Volume = 3 * unit.Litre
-			in.Catches[4].NozzlesOnDrop = []calc.DropNozzle{{Nozzle: in.Nozzle}}
-		}), "[]"},
-	} {
-		var found []int
-		for _, x := range mustAccept(t, c.in).Outliers {
-			found = append(found, x.Value)
-		}
-		if got := fmt.Sprint(found); got != c.want {
-			t.Errorf("%s: %s, want %s", c.what, got, c.want)
-		}
-	}
-}
-
 func ExampleOutliers() {
-	for _, x := range certainty.Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
+	for _, x := range Outliers([]float64{46, 47, 46, 48, 47, 46, 47, 60, 46, 47}) {
 		fmt.Printf("value %d: %.2f is more than %.2f\n", x.Value, x.Statistic, x.Critical)
 	}
 	// Output: value 7: 2.81 is more than 2.38
@@ -300,6 +235,6 @@ func BenchmarkOutliers(b *testing.B) {
 	values := []float64{46.2, 47, 46.5, 48.1, 47.4, 46.9, 46.1, 47.2, 46.4, 47.5, 47.7, 46.8}
 	b.ReportAllocs()
 	for b.Loop() {
-		certainty.Outliers(values)
+		Outliers(values)
 	}
 }

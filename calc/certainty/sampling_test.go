@@ -1,22 +1,19 @@
-package calc_test
+package certainty
 
 import (
 	"fmt"
 	"math"
 	"math/big"
-	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"wetrun/calc"
-	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
-func mustSample(t rapid.TB, in certainty.SamplingInput) certainty.SamplingResult {
+func mustSample(t rapid.TB, in SamplingInput) SamplingResult {
 	t.Helper()
-	r, err := certainty.Sampling(in)
+	r, err := Sampling(in)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +45,7 @@ func TestReferenceSamplingPointsNotKnown(t *testing.T) {
 		{37, 1000, 0.02618270884373733, 0.05064112305992485, 0},
 		{500, 1000, 0.46854917297179216, 0.5314508270282079, 1},
 	} {
-		r := mustSample(t, certainty.SamplingInput{Caught: c.n, Outside: c.x})
+		r := mustSample(t, SamplingInput{Caught: c.n, Outside: c.x})
 		what := fmt.Sprintf("%d of %d", c.x, c.n)
 		closeTo(t, what+" low", float64(r.Low), c.low)
 		closeTo(t, what+" high", float64(r.High), c.high)
@@ -89,7 +86,7 @@ func TestReferenceSamplingPointsKnown(t *testing.T) {
 		{37, 1000, 10000, 267, 499, 6.654676809603188e-12},
 		{500, 1000, 2000, 956, 1044, 1},
 	} {
-		r := mustSample(t, certainty.SamplingInput{Caught: c.n, Outside: c.x, CatchPointsOnBoom: c.points})
+		r := mustSample(t, SamplingInput{Caught: c.n, Outside: c.x, CatchPointsOnBoom: c.points})
 		what := fmt.Sprintf("%d of %d of %d", c.x, c.n, c.points)
 		if r.LowPoints != c.low || r.HighPoints != c.high {
 			t.Errorf("%s: %d to %d, want %d to %d", what, r.LowPoints, r.HighPoints, c.low, c.high)
@@ -126,7 +123,7 @@ func TestReferenceHypergeometricInterval(t *testing.T) {
 		for n := 1; n <= points; n++ {
 			low, high := make([]int, n+1), make([]int, n+1)
 			for x := range low {
-				r := mustSample(t, certainty.SamplingInput{Caught: n, Outside: x, CatchPointsOnBoom: points})
+				r := mustSample(t, SamplingInput{Caught: n, Outside: x, CatchPointsOnBoom: points})
 				low[x], high[x] = r.LowPoints, r.HighPoints
 			}
 			all := over[points][n]
@@ -158,7 +155,7 @@ func TestPropertyClopperPearson(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 300).Draw(t, "caught")
 		x := rapid.IntRange(0, n).Draw(t, "outside")
-		r := mustSample(t, certainty.SamplingInput{Caught: n, Outside: x})
+		r := mustSample(t, SamplingInput{Caught: n, Outside: x})
 		tail := func(p float64, from, to int) (sum float64) {
 			for k := from; k <= to; k++ {
 				sum += choose(n, k) * math.Pow(p, float64(k)) * math.Pow(1-p, float64(n-k))
@@ -166,10 +163,10 @@ func TestPropertyClopperPearson(t *testing.T) {
 			return sum
 		}
 		if x > 0 {
-			agrees(t, "from below", tail(float64(r.Low), x, n), 0.025, 1e-8)
+			near(t, "from below", tail(float64(r.Low), x, n), 0.025, 1e-8)
 		}
 		if x < n {
-			agrees(t, "from above", tail(float64(r.High), 0, x), 0.025, 1e-8)
+			near(t, "from above", tail(float64(r.High), 0, x), 0.025, 1e-8)
 		}
 		if (x == 0) != (r.Low == 0) || (x == n) != (r.High == 1) {
 			t.Fatalf("%d of %d: %v to %v", x, n, r.Low, r.High)
@@ -181,7 +178,7 @@ func TestPropertyClopperPearson(t *testing.T) {
 // against what it leans to, and one fewer does not.
 func TestPropertyMoreCatches(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := certainty.SamplingInput{
+		in := SamplingInput{
 			Caught:          rapid.IntRange(1, 40).Draw(t, "caught"),
 			ReplaceAllAbove: unit.Ratio(rapid.Float64Range(0.02, 1.2).Draw(t, "limit")),
 		}
@@ -194,16 +191,16 @@ func TestPropertyMoreCatches(t *testing.T) {
 		settledBy := func(more int) bool {
 			then := in
 			then.Caught += more
-			lean := certainty.SettledAbove
+			lean := SettledAbove
 			then.Outside = in.Outside * then.Caught / in.Caught
 			if seen <= float64(in.ReplaceAllAbove)*(1+1e-9) {
-				lean = certainty.SettledNotAbove
+				lean = SettledNotAbove
 				then.Outside = (in.Outside*then.Caught + in.Caught - 1) / in.Caught
 			}
 			after := mustSample(t, then)
 			return after.Settled == lean || after.Known
 		}
-		if (r.Settled != certainty.SettledOpen) != settledBy(0) {
+		if (r.Settled != SettledOpen) != settledBy(0) {
 			t.Fatalf("settled %v", r.Settled)
 		}
 		rest := in.CatchPointsOnBoom - in.Caught
@@ -211,7 +208,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 			t.Fatalf("%d more of %d, all others: %v", r.More, rest, r.AllOthers)
 		}
 		switch {
-		case r.Settled != certainty.SettledOpen:
+		case r.Settled != SettledOpen:
 			if r.More != 0 {
 				t.Fatalf("settled %v, and %d more", r.Settled, r.More)
 			}
@@ -232,7 +229,7 @@ func TestPropertyMoreCatches(t *testing.T) {
 // was seen.
 func TestPropertySamplingMirrored(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := certainty.SamplingInput{Caught: rapid.IntRange(1, 60).Draw(t, "caught")}
+		in := SamplingInput{Caught: rapid.IntRange(1, 60).Draw(t, "caught")}
 		in.Outside = rapid.IntRange(0, in.Caught).Draw(t, "outside")
 		if rapid.Bool().Draw(t, "known") {
 			in.CatchPointsOnBoom = in.Caught + rapid.IntRange(0, 200).Draw(t, "others")
@@ -260,33 +257,33 @@ func TestPropertySamplingMirrored(t *testing.T) {
 // TestReferenceSamplingDecides: worked by hand from the intervals above.
 func TestReferenceSamplingDecides(t *testing.T) {
 	for _, c := range []struct {
-		in      certainty.SamplingInput
+		in      SamplingInput
 		known   bool
-		settled certainty.Settled
+		settled Settled
 		all     bool
 	}{
-		{certainty.SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, certainty.SettledNotAbove, false},             // 9 of 40 at most
-		{certainty.SamplingInput{Caught: 12}, false, certainty.SettledOpen, false},                                        // 26.46 % at most
-		{certainty.SamplingInput{Caught: 12, Outside: 12}, false, certainty.SettledAbove, false},                          // 73.5 % at least
-		{certainty.SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, certainty.SettledNotAbove, false}, // a quarter is not above
-		{certainty.SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, certainty.SettledAbove, false},
-		{certainty.SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, certainty.SettledOpen, true},
-		{certainty.SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, certainty.SettledNotAbove, false}, // no more than all are outside
+		{SamplingInput{Caught: 12, CatchPointsOnBoom: 40}, false, SettledNotAbove, false},             // 9 of 40 at most
+		{SamplingInput{Caught: 12}, false, SettledOpen, false},                                        // 26.46 % at most
+		{SamplingInput{Caught: 12, Outside: 12}, false, SettledAbove, false},                          // 73.5 % at least
+		{SamplingInput{Caught: 40, Outside: 10, CatchPointsOnBoom: 40}, true, SettledNotAbove, false}, // a quarter is not above
+		{SamplingInput{Caught: 40, Outside: 11, CatchPointsOnBoom: 40}, true, SettledAbove, false},
+		{SamplingInput{Caught: 39, Outside: 10, CatchPointsOnBoom: 40}, false, SettledOpen, true},
+		{SamplingInput{Caught: 3, Outside: 3, ReplaceAllAbove: 1}, false, SettledNotAbove, false}, // no more than all are outside
 	} {
 		r := mustSample(t, c.in)
 		if r.Known != c.known || r.Settled != c.settled || r.AllOthers != c.all {
 			t.Errorf("%+v: %+v", c.in, r)
 		}
-		sure := map[certainty.Settled]unit.Ratio{certainty.SettledNotAbove: 0, certainty.SettledAbove: 1}
+		sure := map[Settled]unit.Ratio{SettledNotAbove: 0, SettledAbove: 1}
 		if chance, ok := sure[r.Settled]; c.known && (r.Low != r.High || !ok || r.ChanceAbove != chance) {
 			t.Errorf("%+v: all were caught, and %+v", c.in, r)
 		}
 	}
 	// A quarter seen, a quarter allowed: no number of catches tells.
-	if r := mustSample(t, certainty.SamplingInput{Caught: 12, Outside: 3}); r.More != 0 || r.MoreOn != nil {
+	if r := mustSample(t, SamplingInput{Caught: 12, Outside: 3}); r.More != 0 || r.MoreOn != nil {
 		t.Errorf("%d more", r.More)
 	}
-	in := certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 100, CaughtOn: [4]int{0, 3, 4, 5}}
+	in := SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 100, CaughtOn: [4]int{0, 3, 4, 5}}
 	for _, c := range []struct {
 		on   [4]int
 		want string
@@ -312,58 +309,28 @@ func TestReferenceMoreCatches(t *testing.T) {
 		{20, 2, 100, 0.25, 8}, {12, 5, 60, 0.25, 12}, {12, 0, 40, 0.1, 8}, {12, 1, 72, 0.25, 10}, {24, 10, 200, 0.25, 10},
 		{12, 1, 0, 0.25, 21}, {12, 6, 0, 0.25, 6}, {12, 0, 0, 0.1, 24},
 	} {
-		in := certainty.SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
-		if r := mustSample(t, in); r.More != c.more || r.Settled != certainty.SettledOpen {
+		in := SamplingInput{Caught: c.caught, Outside: c.outside, CatchPointsOnBoom: c.points, ReplaceAllAbove: c.limit}
+		if r := mustSample(t, in); r.More != c.more || r.Settled != SettledOpen {
 			t.Errorf("%+v: %d more, want %d; settled %v", in, r.More, c.more, r.Settled)
 		}
 	}
 }
 
-// TestReferenceSidesToGoOn: catches that are placed tell where to go on: here the right has
-// one fewer.
-func TestReferenceSidesToGoOn(t *testing.T) {
-	in := litreRated(0.1, 1, 1, 1.2, 1, 1)
-	for i, side := range []certainty.Position{certainty.Left, certainty.Left, certainty.Center, certainty.Center, certainty.Right} {
-		in.Catches[i].Position = side
-	}
-	if r := mustAccept(t, in); !slices.Equal(r.Sampling.MoreOn, []certainty.Position{certainty.Right}) {
-		t.Errorf("go on at %v: %+v", r.Sampling.MoreOn, r.Sampling)
-	}
-}
-
-// TestReferenceSamplingCountsDrops: a drop of which each nozzle was caught alone is
-// one point of the boom, and outside when one of its nozzles is.
-func TestReferenceSamplingCountsDrops(t *testing.T) {
-	in := litreRated(0.1, 1, 1.2, 1.3, 1, 1)
-	for i := 1; i < 3; i++ {
-		in.Catches[i+1].SamePoint = true
-	}
-	in.CatchPointsOnBoom = 3
-	r := mustAccept(t, in)
-	if statuses(r) != "waaww" || !r.Sampling.Known || r.Sampling.LowPoints != 1 || r.Sampling.HighPoints != 1 {
-		t.Errorf("%s: %+v", statuses(r), r.Sampling)
-	}
-	in.CatchPointsOnBoom = 2
-	if _, err := calc.NozzleAcceptance(in); refusal(err) != "catchPointsOnBoom: fewer_than_caught" {
-		t.Errorf("refused with %q", refusal(err))
-	}
-}
-
 func TestSamplingRefuses(t *testing.T) {
-	for want, in := range map[string]certainty.SamplingInput{
+	for want, in := range map[string]SamplingInput{
 		"caught: too_few":                      {},
 		"outside: not_allowed":                 {Caught: 2, Outside: 3},
 		"catchPointsOnBoom: fewer_than_caught": {Caught: 3, CatchPointsOnBoom: 2},
 		"replaceAllAbove: not_positive":        {Caught: 3, ReplaceAllAbove: -1},
 	} {
-		if _, err := certainty.Sampling(in); refusal(err) != want {
-			t.Errorf("refused with %q, want %q", refusal(err), want)
+		if _, err := Sampling(in); err == nil || err.Error() != "calc: "+want {
+			t.Errorf("refused with %v, want %q", err, want)
 		}
 	}
 }
 
 func ExampleSampling() {
-	r, _ := certainty.Sampling(certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 40})
+	r, _ := Sampling(SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: 40})
 	fmt.Printf("%d to %d of 40, %.1f to %.1f %%\n", r.LowPoints, r.HighPoints, 100*r.Low, 100*r.High)
 	// Output: 2 to 17 of 40, 5.0 to 42.5 %
 }
@@ -374,7 +341,7 @@ func BenchmarkSampling(b *testing.B) {
 		b.Run(fmt.Sprint(points), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				mustSample(b, certainty.SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: points})
+				mustSample(b, SamplingInput{Caught: 12, Outside: 2, CatchPointsOnBoom: points})
 			}
 		})
 	}

@@ -138,7 +138,7 @@ func (b *lockedBuffer) String() string {
 // the log alone, where the request has its line too.
 func TestFaultInAnAnswer(t *testing.T) {
 	log := new(lockedBuffer)
-	s := httptest.NewServer(telemetry.LogOnly(testLog(log)).Handler(withRequestID(recovered(telemetry.LogOnly(testLog(log)), http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
+	s := httptest.NewServer(telemetry.LogOnly(testLog(log)).Handler(withRequestID(recoverPanics(telemetry.LogOnly(testLog(log)), http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
 		_, _ = io.WriteString(w, `{"half":`)
 		panic("secret cause")
 	})))))

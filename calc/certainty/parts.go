@@ -35,21 +35,23 @@ type ScatterPart struct {
 	Squares, Caught float64
 }
 
-func (s Scatter) Part(squares, caught float64) *ScatterPart {
-	return &ScatterPart{s.prior, math.Sqrt(s.readings), math.Sqrt(s.seen), s.n, math.Sqrt(s.Variance), squares, caught}
-}
-
-// Part is one reading to which the result's logarithm is sensitive by c.
-func (x *Errors) Part(c float64, slot int, value float64) ReadingPart {
-	d := DefaultInstrument(x.kind[slot])
-	if i := slot - int(InstrumentKinds); i >= 0 {
-		d = x.ids[i]
+func (s *Scatter) part() *ScatterPart {
+	if s == nil {
+		return nil
 	}
-	return ReadingPart{x.kind[slot], c * c, math.Sqrt(x.Relative(slot, value)), value, d.Resolution, float64(d.ReactionTime), nil}
+	return &ScatterPart{s.prior, math.Sqrt(s.readings), math.Sqrt(s.observed), s.n, math.Sqrt(s.pooled), s.squares, s.caught}
 }
 
-// Weighed are the same readings, counted so many times more.
-func Weighed(parts []ReadingPart, by float64) []ReadingPart {
+func (e Evaluated) part(c, value float64) ReadingPart {
+	d := DefaultInstrument(e.kind[e.number])
+	if i := e.number - int(InstrumentKinds); i >= 0 {
+		d = e.listed[i]
+	}
+	return ReadingPart{d.Kind, c * c, math.Sqrt(e.relative(value)), value, d.Resolution, float64(d.ReactionTime), nil}
+}
+
+// weighed are the same readings, counted so many times more.
+func weighed(parts []ReadingPart, by float64) []ReadingPart {
 	if by == 0 {
 		return nil
 	}
@@ -60,22 +62,25 @@ func Weighed(parts []ReadingPart, by float64) []ReadingPart {
 	return all
 }
 
-// Groups are the readings of each kind as one part, where readings are kept.
-func (p *Propagation) Groups() (all []ReadingPart) {
-	if len(p.Parts) == 0 {
-		return nil
+// Grouped is p with the readings of each kind as one part, for results that would list all
+// of them again.
+func (p Propagation) Grouped() Propagation {
+	if len(p.parts) < 2 {
+		return p
 	}
+	var groups []ReadingPart
 	for k := range InstrumentKinds {
-		if v := p.Reading[k]; v > 0 {
-			all = append(all, ReadingPart{Kind: k, Weight: 1, Uncertainty: math.Sqrt(v), Group: p.of(k)})
+		if v := p.readings[k]; v > 0 {
+			groups = append(groups, ReadingPart{Kind: k, Weight: 1, Uncertainty: math.Sqrt(v), Group: p.partsOf(k)})
 		}
 	}
-	return all
+	p.parts = groups
+	return p
 }
 
-// of are the readings of one kind.
-func (p *Propagation) of(k InstrumentKind) (some []ReadingPart) {
-	for _, r := range p.Parts {
+// partsOf are the readings of one kind.
+func (p *Propagation) partsOf(k InstrumentKind) (some []ReadingPart) {
+	for _, r := range p.parts {
 		if r.Kind == k {
 			some = append(some, r)
 		}
@@ -83,20 +88,21 @@ func (p *Propagation) of(k InstrumentKind) (some []ReadingPart) {
 	return some
 }
 
-// Explained adds the parts, when they were asked for.
-func (u Uncertainty) Explained(p *Propagation, x *Errors, runs, catches *ScatterPart) Uncertainty {
-	if !x.Explain {
+// WithParts is u with its Parts, where they were asked for. The scatters are nil where
+// nothing was repeated.
+func (u Uncertainty) WithParts(e *Evaluation, p *Propagation, runs, catches *Scatter) Uncertainty {
+	if !e.explain {
 		return u
 	}
-	u.Parts = &Parts{Runs: runs, Catches: catches}
-	for i := range x.used {
-		if c := p.Scale[i]; c != 0 {
-			k := x.kind[i]
-			u.Parts.Scales[k] = append(u.Parts.Scales[k], ScalePart{c, math.Sqrt(3 * x.scale[i])})
+	u.Parts = &Parts{Runs: runs.part(), Catches: catches.part()}
+	for i := range e.used {
+		if c := p.scale[i]; c != 0 {
+			k := e.kind[i]
+			u.Parts.Scales[k] = append(u.Parts.Scales[k], ScalePart{c, math.Sqrt(3 * e.scale[i])})
 		}
 	}
 	for k := range InstrumentKinds {
-		u.Parts.Readings[k] = p.of(k)
+		u.Parts.Readings[k] = p.partsOf(k)
 	}
 	return u
 }
