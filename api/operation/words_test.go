@@ -75,7 +75,7 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 	}
 	for _, set := range []noticeSet{
 		sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions, tankCautions, fillCautions,
-		acceptanceCautions, flowCautions, patternCautions, pressureCautions, wearCautions,
+		acceptanceCautions, flowCautions, patternCautions, pressureCautions, wearCautions, rinseCautions,
 	} {
 		for _, c := range set[text.English] {
 			if !text.Has("caution." + c.Code) {
