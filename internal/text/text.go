@@ -5,7 +5,6 @@ package text
 
 import (
 	"cmp"
-	"regexp"
 	"strings"
 	"sync"
 
@@ -33,8 +32,17 @@ var (
 	templates = map[string][languages]template{}
 )
 
-// decimalComma is what a text itself writes; Spanish with a point has it changed.
-var decimalComma = regexp.MustCompile(`(\d),(\d)`)
+// withPoints writes a text with decimal points in the place of its commas between digits.
+func withPoints(s string) string {
+	digit := func(c byte) bool { return c >= '0' && c <= '9' }
+	b := []byte(s)
+	for i := 1; i < len(b)-1; i++ {
+		if b[i] == ',' && digit(b[i-1]) && digit(b[i+1]) {
+			b[i] = '.'
+		}
+	}
+	return string(b)
+}
 
 // add makes the texts of a file known.
 func (file entries) add() (added struct{}) {
@@ -43,7 +51,7 @@ func (file entries) add() (added struct{}) {
 			panic("text: two texts for " + e.key)
 		}
 		spanish := cmp.Or(e.spanish, e.english)
-		worded := [languages]string{e.english, spanish, decimalComma.ReplaceAllString(spanish, "$1.$2")}
+		worded := [languages]string{e.english, spanish, withPoints(spanish)}
 		texts[e.key] = worded
 		if strings.Contains(e.english, "%[") {
 			templates[e.key] = [languages]template{templateOf(worded[English]), templateOf(worded[Spanish]), templateOf(worded[PointSpanish])}
