@@ -68,7 +68,7 @@ func (r *NozzleAcceptanceResult) distorted(typical float64) bool {
 		return false
 	}
 	return slices.ContainsFunc(r.Catches, func(x CatchResult) bool {
-		return !finding.AtMost(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical)
+		return finding.Difference(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical) > 0
 	})
 }
 

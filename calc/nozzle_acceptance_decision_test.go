@@ -88,15 +88,21 @@ func TestReferencePulledMean(t *testing.T) {
 	if r.Outside != 3 || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 11, Do: calc.CleanAndRecatch}}) || warned(r.Warnings) != "nozzle: worn_alike_unseen; catches: judge_again" {
 		t.Errorf("%d outside, %v, %s", r.Outside, r.Actions, warned(r.Warnings))
 	}
-	// Half of the median is not plugged, a little less is: 1.05 is 11 % above either mean.
+	// Half of the median is not plugged, a little less is, of litres as of millilitres: 1.05
+	// is 11 % above either mean.
 	for volume, want := range map[unit.Volume][]calc.Action{
 		0.5:  {{Catch: 6, Do: calc.ReplaceNozzle}, {Catch: 7, Do: calc.CleanAndRecatch}},
 		0.49: {{Catch: 7, Do: calc.CleanAndRecatch}},
 	} {
-		in = litreRated(0.1, 1, 1, 1, 1, 1, 1, 1.05, volume)
-		in.Nozzle = calc.Nozzle{}
-		if r := mustAccept(t, in); fmt.Sprint(r.Actions) != fmt.Sprint(want) {
-			t.Errorf("%v: %v", volume, r.Actions)
+		for _, size := range []unit.Volume{1, 0.001} {
+			in = litreRated(0.1, 1, 1, 1, 1, 1, 1, 1.05, volume)
+			in.Nozzle = calc.Nozzle{}
+			for i := range in.Catches {
+				in.Catches[i].Volume *= size
+			}
+			if r := mustAccept(t, in); fmt.Sprint(r.Actions) != fmt.Sprint(want) {
+				t.Errorf("%v of %v L: %v", volume, size, r.Actions)
+			}
 		}
 	}
 	// Where most are dry nothing is known of the others: 0.3 is 15 % above a mean of 0.26.

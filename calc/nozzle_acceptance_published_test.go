@@ -126,7 +126,7 @@ func TestPropertyAcceptanceOrderAndScale(t *testing.T) {
 		readings := rapid.SliceOfN(rapid.Float64Range(0.7, 1.3), 2, 20).Draw(t, "readings")
 		bar := rapid.SliceOfN(rapid.Float64Range(1, 9), len(readings), len(readings)).Draw(t, "pressures")
 		drops := rapid.SliceOfN(rapid.IntRange(1, 4), len(readings), len(readings)).Draw(t, "nozzles")
-		k, j := rapid.Float64Range(0.01, 100).Draw(t, "k"), rapid.Float64Range(0.01, 100).Draw(t, "j")
+		k, j := rapid.Float64Range(1e-6, 1e6).Draw(t, "k"), rapid.Float64Range(1e-6, 1e6).Draw(t, "j")
 		in := litreRated(0.1)
 		in.Tolerance.Basis = rapid.SampledFrom([]calc.Basis{calc.RatedBasis, calc.MeanBasis, calc.BothBases}).Draw(t, "basis")
 		for i, x := range readings {

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -47,4 +48,22 @@ func readExplained() (map[name]string, error) {
 		explained[n] = cells[4]
 	}
 	return explained, nil
+}
+
+// current tells which rows explain a change that is no longer there.
+func current(explained map[name]string, names map[int]name) error {
+	there, stale := map[name]bool{}, []string{}
+	for _, n := range names {
+		there[n] = true
+	}
+	for n := range explained {
+		if !there[n] {
+			stale = append(stale, n.row())
+		}
+	}
+	if len(stale) == 0 {
+		return nil
+	}
+	slices.Sort(stale)
+	return fmt.Errorf("survivors.md explains what is not there:\n%s", strings.Join(stale, "\n"))
 }

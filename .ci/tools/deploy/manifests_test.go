@@ -90,7 +90,7 @@ func TestEveryManifestIsChecked(t *testing.T) {
 		t.Fatal(files, err)
 	}
 	for _, f := range files {
-		if !strings.Contains(source, `"`+filepath.Base(f)+`"`) {
+		if name := filepath.Base(f); name != "README.md" && !strings.Contains(source, `"`+name+`"`) {
 			t.Errorf("nothing reads %s", f)
 		}
 	}
