@@ -53,3 +53,41 @@ func TestPropertySmallRinsesLeaveLess(t *testing.T) {
 		}
 	})
 }
+
+func TestTankRinseRefuses(t *testing.T) {
+	for want, in := range map[string]calc.TankRinseInput{
+		"residualVolume: required; rinses: required":                   {},
+		"rinses[1].volume: required":                                   {ResidualVolume: 1, Rinses: []unit.Volume{1, 0}},
+		"rinseWater: conflict":                                         {ResidualVolume: 1, Rinses: []unit.Volume{1}, RinseWater: 1},
+		"equalRinses: conflict":                                        {ResidualVolume: 1, Rinses: []unit.Volume{1}, EqualRinses: 1},
+		"equalRinses: required":                                        {ResidualVolume: 1, RinseWater: 1},
+		"rinseWater: required":                                         {ResidualVolume: 1, EqualRinses: 1},
+		"wantedShare: not_positive; equalRinses: not_positive":         {ResidualVolume: 1, RinseWater: 1, EqualRinses: -1, WantedShare: -1},
+		"residualVolume: not_positive; rinses[0].volume: not_positive": {ResidualVolume: -1, Rinses: []unit.Volume{-1}},
+	} {
+		if r, err := calc.TankRinse(in); refusal(err) != want || r.SharesLeft != nil {
+			t.Errorf("got %q, want %q", refusal(err), want)
+		}
+	}
+}
+
+// TestRinseLimits: by hand. A share that is just reached is within, more than 20 rinses are
+// not tried, and without a share that is wanted nothing is judged.
+func TestRinseLimits(t *testing.T) {
+	half := calc.TankRinseInput{ResidualVolume: 1, Rinses: []unit.Volume{1}, WantedShare: 0.5}
+	if r, err := calc.TankRinse(half); err != nil || r.Verdict != finding.Within || r.RinsesNeeded != 1 || r.OneRinse != 0.5 || r.ThreeRinses != 0.421875 {
+		t.Errorf("%+v, %v", r, err)
+	}
+	half.WantedShare = 0.3769 // 20 rinses leave (1 / 1.05)^20 = 0.37689, 19 leave 0.37736
+	if r, _ := calc.TankRinse(half); r.RinsesNeeded != 20 || r.Verdict != finding.Outside {
+		t.Errorf("%+v", r)
+	}
+	half.WantedShare = 0.3768
+	if r, _ := calc.TankRinse(half); r.RinsesNeeded != 0 {
+		t.Errorf("%+v", r)
+	}
+	half.WantedShare = 0
+	if r, _ := calc.TankRinse(half); r.RinsesNeeded != 0 || r.Verdict != finding.NotJudged {
+		t.Errorf("%+v", r)
+	}
+}
