@@ -36,6 +36,8 @@ type StepAnswer struct {
 	Label   string        `json:"label,omitzero"`
 	Pointer string        `json:"pointer,omitzero"`
 	Text    string        `json:"text"`
+
+	name string // for people: the label of what it speaks of, or else its number
 }
 
 // PressurePart is the boom's pressure.

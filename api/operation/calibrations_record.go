@@ -78,8 +78,8 @@ func (s *sheetRecord) page(digest string) *record.Page {
 	}
 	for _, step := range a.NextSteps {
 		line := step.Text
-		if step.Label != "" {
-			line = step.Label + ": " + line
+		if step.name != "" {
+			line = step.name + ": " + line
 		}
 		p.Steps.Lines = append(p.Steps.Lines, line)
 	}

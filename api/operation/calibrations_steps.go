@@ -1,6 +1,7 @@
 package operation
 
 import (
+	"cmp"
 	"strings"
 
 	"wetrun/api/wire"
@@ -33,8 +34,10 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	switch {
 	case s.Catch >= 0:
 		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.output.origins.pointer(s.Catch)
+		a.name = cmp.Or(a.Label, text.Of(lang, "step.catch_number", p.output.origins.row(s.Catch)+1))
 	case s.Bed >= 0:
 		a.Label, a.Pointer = r.Maintenance.Beds[s.Bed].Label, wire.Pointer(finding.Item("beds", s.Bed).Under(finding.Member("maintenance")))
+		a.name = cmp.Or(a.Label, text.Of(lang, "step.bed_number", s.Bed+1))
 	}
 	return a
 }

@@ -23,8 +23,8 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 	s.heading("do")
 	for i, step := range a.NextSteps {
 		name := ""
-		if step.Label != "" {
-			name = step.Label + ": "
+		if step.name != "" {
+			name = step.name + ": "
 		}
 		s.line(fmt.Sprintf("%2d. %s%s", i+1, name, step.Text))
 	}

@@ -152,8 +152,17 @@ func TestCatchesAreCalledTheSame(t *testing.T) {
 			}
 		}
 		x := a.Output.Result
-		for _, s := range a.NextSteps {
+		for i, s := range a.NextSteps {
 			labelled("step", s.Pointer, s.Label)
+			if c, ok := at[s.Pointer]; ok {
+				name := c.label
+				if name == "" {
+					name = map[string]string{"en": "catch ", "es": "aforo "}[language] + c.name
+				}
+				if line := fmt.Sprintf("%2d. %s: %s\n", i+1, name, s.Text); !strings.Contains(a.Summary(ctx), line) {
+					t.Errorf("no line %q in\n%s", line, a.Summary(ctx))
+				}
+			}
 		}
 		for _, s := range x.Actions {
 			if s.Pointer != "#/output/catches" { // all of them

@@ -8,6 +8,8 @@ var _ = entries{
 	{"verdict.not_ready", "Something is not in order. Do not spray with it yet: go through the next steps.", "Algo no está en orden. No la use todavía para aplicar: siga los próximos pasos."},
 	{"follow_up.nozzle", ", nozzle %[1]d", ", boquilla %[1]d"},
 	{"follow_up.nozzles", ", nozzles %[1]d to %[2]d", ", boquillas %[1]d a %[2]d"},
+	{"step.catch_number", "catch %[1]d", "aforo %[1]d"},
+	{"step.bed_number", "bed %[1]d", "cama %[1]d"},
 	{"step.clean_by_eye", "Nozzles of this bed were found dirty. Clean them with a soft brush before you catch.", "En esta cama se encontraron boquillas sucias. Límpielas con un cepillo suave antes de aforar."},
 	{"step.replace_by_eye", "Nozzles of this bed were rejected by eye. Replace them before you catch.", "En esta cama se rechazaron boquillas a simple vista. Reemplácelas antes de aforar."},
 	{"step.replace_all_by_eye", "More than three nozzles of one bed were rejected by eye. Replace all nozzles with a new set of one kind, and catch it.", "Se rechazaron a simple vista más de tres boquillas de una misma cama. Reemplace todas las boquillas por un juego nuevo de un solo tipo y afórelo."},
