@@ -119,11 +119,11 @@ def field_capacity(rng):
 def tank_rinse(rng):
     request = {}
     request["residualVolume"], left = draw(rng, VOLUMES, 1e-3, 0.1)
-    request["wantedShare"], wanted = draw(rng, RATIOS, 1e-4, 0.5)
+    request["wantedShareLeft"], wanted = draw(rng, RATIOS, 1e-4, 0.5)
     n = rng.randint(1, 6)
     if rng.random() < 0.5:
         request["rinseWater"], water = draw(rng, VOLUMES, 0.01, 2)
-        request["equalRinses"], each = n, [water / n] * n
+        request["numberOfRinses"], each = n, [water / n] * n
     else:
         drawn = [draw(rng, VOLUMES, 0.01, 1) for _ in range(n)]
         request["rinses"], each = [{"volume": q} for q, _ in drawn], [v for _, v in drawn]
@@ -131,4 +131,5 @@ def tank_rinse(rng):
     want = {"rinses/%d/shareLeft" % i: math.prod(left / (left + v) for v in each[:i + 1]) for i in range(n)}
     share = want["rinses/%d/shareLeft" % (n - 1)]
     enough = next((k for k in range(1, 21) if equal(k) <= wanted), None)
-    return request, want | {"shareLeft": share, "oneRinse": equal(1), "threeRinses": equal(3), "withinTolerance": share <= wanted, "rinsesNeeded": enough}
+    return request, want | {"shareLeft": share, "oneRinse": equal(1), "threeRinses": equal(3), "withinTolerance": share <= wanted,
+                           "rinseWater": sum(each), "equalRinsesNeeded/number": enough, "waterForThreeRinses": 3 * left * (wanted ** (-1 / 3) - 1)}

@@ -128,7 +128,7 @@ var procedureStages = []stage{
 	{"keep", []step{
 		{id: "work_out_sheet", who: specialist, records: []string{"sheet"}, operation: "calibrations"},
 		{id: "file_sheet", who: specialist, records: []string{"sheet", "date_and_place", "people_present"}},
-		{id: "clean_up", who: operator, records: []string{"water_disposed_of"}, cautions: []string{"rinsate"}},
+		{id: "clean_up", who: operator, operation: "tank-rinse", records: []string{"water_disposed_of"}, cautions: []string{"rinsate"}},
 		{id: "calibrate_every_season", who: specialist, records: []string{"next_date"}, operation: "wear-forecast"},
 	}},
 }

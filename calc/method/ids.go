@@ -176,6 +176,8 @@ const (
 	EqualRinseVolume
 	RinseDilution
 	EqualRinses
+	TotalRinseWater
+	WaterForRinses
 	Count // how many there are
 )
 
