@@ -42,7 +42,7 @@ func LoadKeys(file string, log *slog.Logger) (*Keys, error) {
 // NewKey makes a random key of 130 bits, and its line for the file.
 func NewKey(name string) (secret, line string, err error) {
 	if !plainID(name) {
-		return "", "", errors.New("a key's name has 1 to 64 letters, digits and - . _ ~")
+		return "", "", errors.New("a key's name has 1 to 64 letters, digits and - . _")
 	}
 	secret = "wetrun_" + rand.Text()
 	digest := sha256.Sum256([]byte(secret))
@@ -85,7 +85,7 @@ func readKey(line string) (k key, err error) {
 		return k, errors.New("write a name, a SHA-256 digest in hex and, if wanted, the most requests in a minute")
 	}
 	if k.name = parts[0]; !plainID(k.name) {
-		return k, errors.New("a key's name has 1 to 64 letters, digits and - . _ ~")
+		return k, errors.New("a key's name has 1 to 64 letters, digits and - . _")
 	}
 	if n, err := hex.Decode(k.digest[:], []byte(parts[1][:min(len(parts[1]), 2*sha256.Size)])); err != nil || n != sha256.Size || len(parts[1]) != 2*sha256.Size {
 		return k, errors.New("the digest must have 64 hexadecimal digits; wetrun key prints one")

@@ -51,9 +51,7 @@ func serveOperation(o operation.Operation, turns *turns, t *telemetry.Telemetry,
 	if o.Record != nil {
 		addVary(w.Header(), byAccept)
 		if prefersHTML(req) {
-			run, mediaType = o.Record, "text/html; charset=utf-8"
-			maps.Copy(w.Header(), securePage)
-			w.Header().Set("Content-Security-Policy", record.Policy)
+			run, mediaType = o.Record, htmlPage
 		}
 	}
 	ctx := text.In(req.Context(), lang)
@@ -68,6 +66,10 @@ func serveOperation(o operation.Operation, turns *turns, t *telemetry.Telemetry,
 	}
 	if countOutcome(ctx, t, operation.Outcome{Operation: o.Name, Verdict: verdict, Refusal: r}); r != nil {
 		return r
+	}
+	if mediaType == htmlPage {
+		maps.Copy(w.Header(), securePage)
+		w.Header().Set("Content-Security-Policy", record.Policy)
 	}
 	w.Header()["Cache-Control"] = noStore
 	setLanguage(w.Header(), lang)

@@ -88,8 +88,10 @@ func answerError(log *slog.Logger, err error, c echo.Context) {
 		c.Response().Header().Set("Allow", allow)
 		r = &wire.Refusal{Kind: wire.MethodNotAllowed, Args: []any{allow}}
 	default:
-		log.Error("a request failed", "requestId", requestID(c.Response()), "error", err)
-		r = &wire.Refusal{Kind: wire.InternalError}
+		r = &wire.Refusal{Kind: wire.InternalError, Cause: err}
+	}
+	if r.Cause != nil {
+		log.Error("a request failed", "requestId", requestID(c.Response()), "error", r.Cause)
 	}
 	if beforeBody(r) {
 		answerAtOnce(c.Response(), c.Request())

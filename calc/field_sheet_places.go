@@ -67,9 +67,13 @@ func addPart(v *finding.Invalid, err error, places []finding.Move) {
 	}
 }
 
+// mostListed is how many violations of a sheet are gathered: nobody is told more, and each
+// is compared with all.
+const mostListed = 200
+
 // addNew adds a violation that does not stand there yet.
 func addNew(v *finding.Invalid, x finding.Violation) {
-	if !slices.ContainsFunc(*v, x.Equal) {
+	if len(*v) < mostListed && !slices.ContainsFunc(*v, x.Equal) {
 		*v = append(*v, x)
 	}
 }

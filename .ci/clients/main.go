@@ -231,8 +231,7 @@ func (r *recorder) held(got any, q request, answer func(any, int) (any, bool)) e
 	return nil
 }
 
-// documented lists the calls: every GET, and every example of a POST, those that are
-// refused too where their types allow it.
+// documented lists the calls: every GET, and every example of a POST.
 func documented(url string) ([]request, error) {
 	w, err := http.Get(url)
 	if err != nil {

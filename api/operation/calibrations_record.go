@@ -24,12 +24,12 @@ func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (ve
 	}
 	digest, err := requestDigest(body)
 	if err != nil {
-		return "", &wire.Refusal{Kind: wire.InternalError}
+		return "", &wire.Refusal{Kind: wire.InternalError, Cause: err}
 	}
 	s := sheetRecord{summary: summary{lang: text.From(ctx)}, request: &r, answer: &a}
 	page := s.page(digest)
 	if err := page.Write(out); err != nil {
-		return "", &wire.Refusal{Kind: wire.InternalError}
+		return "", &wire.Refusal{Kind: wire.InternalError, Cause: err}
 	}
 	return string(a.Verdict), nil
 }

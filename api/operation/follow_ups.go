@@ -34,17 +34,20 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 	recaught := make([]int, len(o.Catches))   // how many nozzles of each catch were caught again
 	replaced := make([]int, len(o.FollowUps)) // the catch that each follow-up replaces; -1 for none
 	refused = &wire.Refusal{Kind: wire.InvalidRequest}
-	for i, f := range o.FollowUps {
-		replaced[i] = -1
-		for j, c := range o.Catches {
-			if c.Label == f.Replaces && replaced[i] < 0 {
-				replaced[i] = j
-			} else if c.Label == f.Replaces {
-				replaced[i] = -1
-				break
-			}
+	labelled := map[string]int{} // the catch of each label; -1 for several
+	for j := range o.Catches {
+		label := o.Catches[j].Label
+		if _, twice := labelled[label]; twice || label == "" {
+			labelled[label] = -1
+		} else {
+			labelled[label] = j
 		}
-		if replaced[i] < 0 {
+	}
+	for i := range o.FollowUps {
+		f := &o.FollowUps[i]
+		j, known := labelled[f.Replaces]
+		if replaced[i] = j; !known || j < 0 {
+			replaced[i] = -1
 			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: "unknown_label", Wording: "unknown_label_catch", Args: []any{o.catchLabels()}})
 			continue
 		}
@@ -64,10 +67,11 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(outputCatch(j)), Code: "incomplete_follow_up"})
 		}
 		first, done := len(catches), 0 // the place of the first follow-up, and the nozzles of those before
-		for i, f := range o.FollowUps {
+		for i := range o.FollowUps {
 			if replaced[i] != j {
 				continue
 			}
+			f := o.FollowUps[i]
 			if f.Label == "" {
 				f.Label = nameOfFollowUp(lang, f, done, recaught[j])
 			}

@@ -58,7 +58,7 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 		case errors.Is(err, wire.ErrNotComputable):
 			return "", &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{{Pointer: wire.Pointer(finding.Place{}), Code: "not_computable"}}}
 		case err != nil:
-			return "", &wire.Refusal{Kind: wire.InternalError}
+			return "", &wire.Refusal{Kind: wire.InternalError, Cause: err}
 		}
 		if out.Len() == 0 && cap(answer) > out.Available() {
 			*out = *bytes.NewBuffer(answer) // it has outgrown the buffer: no second copy
@@ -106,5 +106,5 @@ func RefusalOf(err error) *wire.Refusal {
 	if errors.As(err, &r) {
 		return r
 	}
-	return &wire.Refusal{Kind: wire.InternalError}
+	return &wire.Refusal{Kind: wire.InternalError, Cause: err}
 }

@@ -54,7 +54,10 @@ func Decode[T any](body []byte, t *Table, into *T) *Refusal {
 		panic("wire: the table is of another type") // and would write where it must not
 	}
 	d := decoders.Get().(*decoder)
-	defer decoders.Put(d)
+	defer func() {
+		d.quick.text = nil // what a client sent is not kept
+		decoders.Put(d)
+	}()
 	if d.decodeQuickly(body, t, unsafe.Pointer(into)) {
 		return nil
 	}
@@ -75,6 +78,7 @@ func (d *decoder) decodeStrictly(body []byte, t *Table, into unsafe.Pointer) *Re
 		return &Refusal{Kind: NotJSON, Wording: "empty_body"}
 	}
 	d.strict.reset(body)
+	defer d.strict.reset(nil)
 	d.source = &d.strict
 	t.read(d, into)
 	return d.strict.refusal()

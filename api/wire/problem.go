@@ -89,6 +89,7 @@ type Refusal struct {
 	Wording string       // detail.<this> words the detail; empty for detail.<kind>
 	Args    []any        // of the detail
 	Fields  []FieldError // of an invalid request
+	Cause   error        // of an internal error, for the log alone
 }
 
 func (r *Refusal) Error() string { return string(r.Kind) }

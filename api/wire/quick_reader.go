@@ -237,7 +237,7 @@ func (q *quickReader) pass(depth int) {
 		q.number()
 	case kind == jsontext.KindTrue, kind == jsontext.KindFalse:
 		q.boolean()
-	default: // null, which no answer of ours needs
+	default: // null, which no request may hold
 		q.gaveUp = true
 	}
 }

@@ -9,10 +9,11 @@ import (
 	"wetrun/calc/finding"
 )
 
-// RefusalOfViolations words the violations of calc as a refusal of the request.
+// RefusalOfViolations words the violations of calc, at most MostErrors of them, as a refusal
+// of the request.
 func RefusalOfViolations(v finding.Invalid) *Refusal {
 	r := &Refusal{Kind: InvalidRequest}
-	for _, x := range v {
+	for _, x := range v[:min(len(v), MostErrors)] {
 		e := FieldError{Pointer: Pointer(x.Place), Code: x.Code}
 		switch {
 		case len(x.Allowed) > 0:

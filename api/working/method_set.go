@@ -10,7 +10,7 @@ import (
 
 // A MethodSet is the methods of one answer. It is a set of bits, so that adding one costs
 // next to nothing.
-type MethodSet [3]uint64
+type MethodSet [(method.Count + 63) / 64]uint64
 
 // Join adds the methods of a part.
 func (s *MethodSet) Join(part MethodSet) {

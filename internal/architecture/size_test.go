@@ -13,7 +13,8 @@ const (
 	mostLinesOfFile    = 400
 	mostLinesOfPackage = 5000 // api/operation and calc have one family of files for each operation
 	mostFilesOfPackage = 60
-	mostLines          = 32_700
+	mostLines          = 32_500 // with the first 17 operations
+	mostLinesOfOne     = 300    // of each operation beyond them
 )
 
 func TestSizes(t *testing.T) {
@@ -36,8 +37,13 @@ func TestSizes(t *testing.T) {
 			t.Errorf("%s has %d lines in %d files: divide it by what its parts know", p, n, files[p])
 		}
 	}
-	if all > mostLines {
-		t.Errorf("the program has %d lines without tests, more than %d: delete something", all, mostLines)
+	routes, err := os.ReadFile(filepath.Join(root, "api/operation/routes.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	most := mostLines + mostLinesOfOne*(bytes.Count(routes, []byte("\tcalculation("))-17)
+	if all > most {
+		t.Errorf("the program has %d lines without tests, more than %d: delete something", all, most)
 	}
 	t.Logf("%d lines without tests", all)
 }
