@@ -64,7 +64,7 @@ func (c publishedCase) checkSource() error {
 	case c.Publisher == "" || c.Publisher == "none":
 		return fmt.Errorf("it has no publisher")
 	case strings.HasPrefix(c.URL, "http") == strings.HasPrefix(c.Provenance, onlyCopy):
-		return fmt.Errorf("it has no address and does not say so, or both: %q, %q", c.URL, onlyCopy)
+		return fmt.Errorf("its source has either a url, or a provenance that says %q, not both: url %q, provenance %q; what was worked by hand has the kind by_hand", onlyCopy, c.URL, c.Provenance)
 	case (kind == kindCertified) != atNIST:
 		return fmt.Errorf("certified values are those of NIST, and its values are certified")
 	}
