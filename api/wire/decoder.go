@@ -23,6 +23,9 @@ type source interface {
 	number() (x float64, ok bool) // infinite where it is too large for a double
 	boolean() (b, ok bool)
 	value() (text []byte, ok bool) // passes over a value; its text stays in the body
+	// quantity reads a whole {value, unit}, whose bracket comes next. ok is false where it
+	// is to be read member by member: most of a request is quantities.
+	quantity() (value float64, symbol []byte, ok bool)
 	skip()
 	readable() bool // whether the text can be read on
 

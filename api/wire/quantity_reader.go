@@ -48,11 +48,16 @@ func unitReader(kinds KindSet) reader {
 
 var quantityMembers = []string{"value", "unit"}
 
-// quantity reads {"value": number, "unit": symbol}. It is written out instead of
-// going through a table because most of a request is quantities.
+// quantity reads {"value": number, "unit": symbol}.
 func (d *decoder) quantity(q *Quantity, kinds KindSet, least float64) {
 	if d.kind() != jsontext.KindBeginObject { // asked first, since listing the units costs
 		d.expect(jsontext.KindBeginObject, "quantity", Enumeration(kinds.symbols()))
+		return
+	}
+	if value, symbol, ok := d.source.quantity(); ok {
+		if d.readable() {
+			d.measured(q, value, d.unitNamed(symbol, kinds), least)
+		}
 		return
 	}
 	d.begin()
@@ -91,11 +96,16 @@ func (d *decoder) quantity(q *Quantity, kinds KindSet, least float64) {
 		symbols := kinds.symbols()
 		d.report(FieldError{Code: "unit_required", Allowed: symbols, Args: []any{Enumeration(symbols)}}, "unit")
 	}
-	switch {
-	case !isNumber:
-	case value < least || value > LargestValue:
+	if isNumber {
+		d.measured(q, value, id, least)
+	}
+}
+
+// measured keeps a quantity that is in bounds.
+func (d *decoder) measured(q *Quantity, value float64, id unit.ID, least float64) {
+	if value < least || value > LargestValue {
 		d.report(outOfBounds(value, least, id.Symbol()), "value")
-	case id != unit.None:
+	} else if id != unit.None {
 		*q = Quantity{value, id}
 	}
 }
@@ -122,6 +132,10 @@ func (d *decoder) unit(kinds KindSet) unit.ID {
 	if !ok {
 		return unit.None
 	}
+	return d.unitNamed(symbol, kinds)
+}
+
+func (d *decoder) unitNamed(symbol []byte, kinds KindSet) unit.ID {
 	id := unit.Lookup(string(symbol))
 	if kinds.has(id) {
 		return id

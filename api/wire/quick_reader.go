@@ -129,6 +129,24 @@ func (q *quickReader) among(names []string) int {
 	return -1
 }
 
+// quantity leaves to the library what is not one number and one string.
+func (q *quickReader) quantity() (value float64, symbol []byte, ok bool) {
+	q.begin()
+	var hasValue, hasUnit bool
+	for q.more('}') {
+		switch i, c := q.among(quantityMembers), q.byte(); {
+		case i == 0 && !hasValue && (c == '-' || c >= '0' && c <= '9'):
+			value, hasValue = q.number()
+		case i == 1 && !hasUnit && c == '"':
+			symbol, hasUnit = q.string()
+		default:
+			q.gaveUp = true
+		}
+	}
+	q.gaveUp = q.gaveUp || !hasValue || !hasUnit
+	return value, symbol, true
+}
+
 // string reads a string, of which the quote comes next. One with an escape is left
 // to the library.
 func (q *quickReader) string() (s []byte, ok bool) {

@@ -52,6 +52,8 @@ func (s *strictReader) refusal() *Refusal {
 	return nil
 }
 
+func (s *strictReader) quantity() (value float64, symbol []byte, ok bool) { return 0, nil, false }
+
 // fail records that the bytes are not JSON from here on. Text nested deeper than
 // the reader follows is refused as a member instead.
 func (s *strictReader) fail(err error) {
