@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, describe, test } from 'node:test';
 
-import { audit } from './audit.mjs';
+import { accessibilityTests } from './accessibility.mjs';
 import { fillSheet } from './fill.mjs';
 import { entry, loadExample, messageAt, startBrowser, verdict, withSheet } from './page.mjs';
 import { recordTests } from './record.mjs';
@@ -280,6 +280,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'empty');
   });
 
+  accessibilityTests(sheetTest);
   recordTests(sheetTest);
   typingTests(sheetTest);
 
@@ -383,56 +384,4 @@ describe('the field sheet', { concurrency: 2 }, () => {
     const shown = await page.evaluate(() => globalThis.shown);
     assert.ok(shown.some((one) => /^offline: .*Ask again soon/s.test(one)), shown.join('\n'));
   });
-
-  sheetTest('the keyboard alone gets through the first step', { viewport: { width: 1280, height: 850 } }, async (page) => {
-    const focused = () => page.evaluate(() => document.activeElement.textContent.trim().slice(0, 40) || document.activeElement.tagName);
-    await page.keyboard.press('Tab');
-    assert.equal(await focused(), 'Skip to the sheet');
-    await page.keyboard.press('Enter');
-    await page.waitForFunction(() => document.activeElement.id === 'prepare');
-    await page.keyboard.press('Tab');
-    assert.match(await focused(), /^Before the start/);
-    const ticks = page.locator('#prepare details[open] input');
-    for (let i = 0; i < (await ticks.count()); i++) {
-      await page.keyboard.press('Tab');
-      await page.keyboard.press('Space');
-    }
-    assert.match(await page.locator('#prepare summary').first().innerText(), /6 of 6/);
-    for (let i = 0; i < 3; i++) await page.keyboard.press('Tab');
-    assert.match(await focused(), /^Next:/);
-    const outline = await page.evaluate(() => getComputedStyle(document.activeElement).outlineWidth);
-    assert.equal(outline, '4px');
-    await page.keyboard.press('Enter');
-    await page.waitForFunction(() => document.activeElement.id === 'machine');
-    await page.keyboard.press('Tab'); // how it is done
-    await page.keyboard.press('Tab');
-    await page.keyboard.type('north block');
-    assert.equal(await entry(page, '/label').inputValue(), 'north block');
-  });
-
-  // What a rule of axe looks at is the same in the dark but for the colors.
-  const every = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'color-contrast-enhanced': { enabled: true } } };
-  const colors = { runOnly: { type: 'rule', values: ['color-contrast', 'color-contrast-enhanced'] } };
-
-  for (const width of [360, 1280]) {
-    for (const colorScheme of ['light', 'dark']) {
-      sheetTest(`${width} px, ${colorScheme}: fits, is labelled, and can be read`, { viewport: { width, height: width < 600 ? 780 : 850 }, colorScheme, reducedMotion: 'reduce' }, async (page) => {
-        await loadExample(page, width < 600 ? 'boom-to-repair' : 'rate-to-correct');
-        await verdict(page, 'not_ready');
-        const fits = () => page.evaluate(() => document.documentElement.scrollWidth);
-        await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)));
-        assert.equal(await fits(), width);
-        const small = await page.evaluate(() => [...document.querySelectorAll('input, select, button, summary, .onward, nav a')]
-          .filter((one) => one.getClientRects().length > 0 && !['checkbox', 'radio', 'file'].includes(one.type) && one.getBoundingClientRect().height < 44)
-          .map((one) => one.outerHTML.slice(0, 80)));
-        assert.deepEqual(small, [], 'targets of less than 44 px');
-        await audit(page, colorScheme === 'light' ? every : colors);
-        if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/${width}-${colorScheme}.png`, fullPage: true });
-        await page.selectOption('#language', 'es');
-        await page.waitForFunction(() => /lista/.test(document.getElementById('bar').innerText));
-        await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)));
-        assert.equal(await fits(), width, 'in Spanish');
-      });
-    }
-  }
 });
