@@ -7,7 +7,7 @@ import (
 	"time"
 )
 
-const (
+const ( // own judgement
 	// mostWaitingBytes is how many bytes of answers may wait for their clients to take them.
 	mostWaitingBytes = 64 << 20
 	// mostAhead is how many more of batches may wait for earlier answers of theirs, and

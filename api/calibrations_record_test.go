@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"wetrun/internal/record"
 )
 
 func demo(t testing.TB, name string) string {
@@ -273,5 +275,20 @@ func TestDemoSheetsCanBe(t *testing.T) {
 		if w := s.AreaCheck.Width.Value; w != 0 && w*12 != float64(s.Machine.BedsCovered*40) {
 			t.Errorf("%s: %v ft for %d beds", name, w, s.Machine.BedsCovered)
 		}
+	}
+}
+
+// TestRefusedRecordIsNoPage: a client that asks for the record of a sheet that is refused
+// gets the headers of a problem, not those of a page.
+func TestRefusedRecordIsNoPage(t *testing.T) {
+	send := func(body string) (int, string, string) {
+		w := call(t, http.MethodPost, "/v1/calibrations", body, "Accept", "text/html")
+		return w.Code, w.Header().Get("Content-Type"), w.Header().Get("Content-Security-Policy")
+	}
+	if code, media, policy := send(`{"label":3}`); code != http.StatusUnprocessableEntity || media != "application/problem+json" || policy == record.Policy {
+		t.Error(code, media, policy)
+	}
+	if code, _, policy := send(`{}`); code != http.StatusOK || policy != record.Policy {
+		t.Error(code, policy)
 	}
 }

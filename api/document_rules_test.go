@@ -8,7 +8,7 @@ import (
 	"golang.org/x/text/message"
 )
 
-// The rules of either and or, as document.yaml describes them.
+// The rules of either and or, as openapi/document.yaml describes them.
 const (
 	requiredOneOf = "x-required-one-of"
 	notTogether   = "x-not-together"

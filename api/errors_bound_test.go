@@ -28,12 +28,3 @@ func TestProblemsAreBounded(t *testing.T) {
 		}
 	}
 }
-
-// TestRefusedRecordIsNoPage: a client that asks for the record of a sheet that is refused
-// gets the headers of a problem, not those of a page.
-func TestRefusedRecordIsNoPage(t *testing.T) {
-	w := call(t, http.MethodPost, "/v1/calibrations", `{"label":3}`, "Accept", "text/html")
-	if w.Code != http.StatusUnprocessableEntity || strings.Contains(w.Header().Get("Content-Security-Policy"), "style-src") {
-		t.Errorf("%d %v", w.Code, w.Header())
-	}
-}

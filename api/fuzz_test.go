@@ -72,7 +72,7 @@ func sound(t rapid.TB, w *httptest.ResponseRecorder, schema, sent string, status
 func TestLeaks(t *testing.T) {
 	for _, answer := range []string{
 		`{"detail":"%!d(string=x)"}`, `{"value":NaN}`, `{"value":-Inf}`, "json: cannot unmarshal into Go value of type calc.Run", "open /usr/share/x",
-		"api/decoder.go:17", "goroutine 1 [running]", `strconv.ParseFloat: parsing "x"`, "<nil>", "type *struct {}", "panic: x", "at 0xc000123456",
+		"api/wire/quick_reader.go:17", "goroutine 1 [running]", `strconv.ParseFloat: parsing "x"`, "<nil>", "type *struct {}", "panic: x", "at 0xc000123456",
 	} {
 		if leaks(answer, "{}") == "" {
 			t.Errorf("nothing is found in %s", answer)

@@ -10,6 +10,8 @@ import (
 // and detail of its errors, learns what would be right.
 func TestRefusalsSayWhatToDo(t *testing.T) {
 	const loads = `{"tankVolume":{"value":300,"unit":"gal_us"},"applicationRate":{"value":100,"unit":"gal_us/acre"},"treatedArea":{"value":10,"unit":"acre"},`
+	const inGear = `"groundSpeed":{"value":5,"unit":"mph"},"engineSpeed":{"value":1800,"unit":"rpm"}`
+	const gears = `{"targetApplicationRate":{"value":90,"unit":"gal_us/acre"},"measured":{"gear":"C","applicationRate":{"value":100,"unit":"gal_us/acre"},` + inGear + `},"gears":`
 	for _, c := range []struct {
 		path, body string
 		details    []string // in English and Spanish
@@ -22,6 +24,10 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 		{"ground-speed", "{\n \"año\": x}", []string{"line 2, column 9 (byte 11, ", "línea 2, columna 9 (byte 11, "}},
 		{"ground-speed", "{}\n {}", []string{"the second begins at line 2, column 2 (byte 4, ", "el segundo empieza en la línea 2, columna 2 (byte 4, "}},
 		{"ground-speed", "{}\n}", []string{"wrong at line 2, column 1 (byte 3, ", "mal en la línea 2, columna 1 (byte 3, "}},
+		{"ground-speed", `{"instruments":[{"kind":"stopwatch","resolution":{"value":0.1,"unit":"s"}},{"id":"B","kind":"stopwatch","resolution":{"value":0.1,"unit":"s"}}],"runs":[{"stopwatch":"A","courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`, []string{"Those that measure this are: B.", "Los que miden esto son: B."}},
+		{"corrections", gears + `[{"label":"",` + inGear + `},{"label":"B3",` + inGear + `}]}`, []string{"There are: B3.", "Los que hay: B3."}},
+		{"corrections", gears + `[{"label":"",` + inGear + `}]}`, []string{"Nothing there has this label", "Nada tiene ahí este nombre"}},
+		{"application-rate", `{"relativeDensity":{"value":-1.2,"unit":"1"}}`, []string{"at least 0.000000001.", "al menos 0,000000001."}},
 	} {
 		for i, language := range []string{"en", "es"} {
 			w := call(t, http.MethodPost, "/v1/"+c.path, c.body, "Accept-Language", language)

@@ -187,10 +187,10 @@ func register(t *testing.T) string {
 	for name := range rules {
 		t.Errorf("common_practice.json: there is no operation %s", name)
 	}
-	return "\n| operation | outside checks | published examples | certified values | reference library | worked by hand, common practice |\n" +
+	return "\n| operation | outside checks | published examples | certified values | reference library | worked by hand |\n" +
 		"| --- | --- | --- | --- | --- | --- |\n" + table.String() +
 		"\n| source | kind | checks by operation |\n| --- | --- | --- |\n" + sourceTable(sources) +
-		"\n| operation | what is common practice or a rule of thumb, without a published source |\n| --- | --- |\n" + practice.String() + "\n"
+		"\n| operation | what is common practice or from memory, without a published source |\n| --- | --- |\n" + practice.String() + "\n"
 }
 
 func sourceTable(sources map[[2]string]map[string]int) string {

@@ -34,10 +34,10 @@ var ruleCodes = []string{"required", "conflict", "need_three_of_four", "all_four
 // and put in in every combination: the service refuses one of them, by a code of
 // ruleCodes, when the schema refuses the request, and only then.
 func TestRulesHold(t *testing.T) {
-	stated, broken := map[string]bool{}, map[string]bool{}
+	stated, broken, used := map[string]bool{}, map[string]bool{}, map[string]bool{}
 	for _, o := range operation.All {
 		t.Run(o.Name, func(t *testing.T) {
-			at := trial{t: t, operation: o.Name, places: map[string]int{}, broken: broken}
+			at := trial{t: t, operation: o.Name, places: map[string]int{}, broken: broken, used: used}
 			for _, name := range slices.Sorted(maps.Keys(requestExamples(t, o.Name))) {
 				at.request = decodeJSON(t, encodeJSON(t, requestExamples(t, o.Name)[name].Value.Value)).(map[string]any)
 				delete(at.request, "standardUncertainties") // each needs the member that it is of
@@ -45,6 +45,13 @@ func TestRulesHold(t *testing.T) {
 			}
 			ruled(requestSchema(t, o.Name), stated)
 		})
+	}
+	for name, list := range unsaid {
+		for _, u := range list {
+			if !used[name+" "+u] {
+				t.Errorf("%s: %s is refused nowhere: take it out of unsaid", name, u)
+			}
+		}
 	}
 	for r := range stated {
 		if !broken[r] {
@@ -115,6 +122,7 @@ type trial struct {
 	request   map[string]any
 	places    map[string]int  // how often an object was tried, by its place
 	broken    map[string]bool // the rules that were the only one broken
+	used      map[string]bool // the entries of unsaid that were met
 }
 
 // walk tries each object of a request that has rules. The first entry of a list stands
@@ -197,7 +205,9 @@ func (x *trial) send(object map[string]any, rules []rule) {
 		}
 		unsaid := slices.ContainsFunc(unsaid[x.operation], func(u string) bool {
 			code, end, _ := strings.Cut(u, " ")
-			return e.Code == code && strings.HasSuffix(e.Pointer, end)
+			found := e.Code == code && strings.HasSuffix(e.Pointer, end)
+			x.used[x.operation+" "+u] = x.used[x.operation+" "+u] || found
+			return found
 		})
 		refused, other = refused || !unsaid, other || unsaid
 	}

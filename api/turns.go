@@ -34,7 +34,7 @@ type turns struct {
 }
 
 // A request with working weighs what it has of bytes, since a calculation holds up to 600
-// times as much; one without weighs a small part of that. A light one need not wait.
+// times as much; one without weighs a small part of that (own judgement). A light one need not wait.
 const (
 	withoutWorking = 16
 	lightest       = 1 << 10

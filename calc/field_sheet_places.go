@@ -67,7 +67,7 @@ func addPart(v *finding.Invalid, err error, places []finding.Move) {
 	}
 }
 
-// mostListed is how many violations of a sheet are gathered: nobody is told more, and each
+// mostListed is how many violations of a sheet are gathered: an answer lists half as many, and each
 // is compared with all.
 const mostListed = 200
 

@@ -22,7 +22,7 @@ type (
 func mustMeterCalibration[T calc.Metered](t rapid.TB, in calc.MeterCalibrationInput[T]) calc.MeterCalibrationResult[T] {
 	t.Helper()
 	if in.MeterTolerance == 0 {
-		in.MeterTolerance = 5 * unit.Percent // where a test asks for none; from memory
+		in.MeterTolerance = 5 * unit.Percent // where a test asks for none; invented
 	}
 	r, err := calc.MeterCalibration(in)
 	if err != nil {
@@ -48,7 +48,7 @@ func TestReferenceFlowMeterByItsDisplay(t *testing.T) {
 	agrees(t, "second", float64(r.Readings[1].Factor), 1, 1e-14)
 	agrees(t, "spread", float64(r.Spread), 102.0/2600, 1e-12)
 	agrees(t, "new factor", float64(r.NewFactor), 1, 1e-14)
-	agrees(t, "default tolerance, from memory", float64(r.MeterTolerance), 0.05, 1e-14)
+	agrees(t, "tolerance as asked for", float64(r.MeterTolerance), 0.05, 1e-14)
 	if r.Verdict != finding.Within || r.Repeatable != finding.Within || r.Warnings != nil || r.Correction.AmountPerPulse != 0 {
 		t.Errorf("%+v", r)
 	}

@@ -155,7 +155,7 @@ func TestReferenceSpeedRange(t *testing.T) {
 	agrees(t, "pressure needed", w.NeededPressure.In(unit.PoundPerSquareInch), 25.6, 1e-12)
 }
 
-// TestReferenceShelf: the nozzles at hand, each inside its own range too. Rated 0.3
+// TestReferenceSelectionFromShelf: the nozzles at hand, each inside its own range too. Rated 0.3
 // at 40 they all need 40 psi. The first may not go beyond 35; the second takes 40 to
 // 90, which leaves 40 to 60, of which 40 is the end; the third takes 70 and more,
 // which is never; the fourth has no range of its own.

@@ -31,13 +31,18 @@ type TankRinseResult struct {
 	Warnings            []finding.Warning
 }
 
-// MostRinses is how many rinses are tried: nobody makes more.
+// MostRinses is how many rinses are tried: nobody makes more (own judgement).
 const MostRinses = 20
+
+// unusualShareLeft is asked about: published limits are 1 and 2 % (10 % is own judgement).
+const unusualShareLeft = 10 * unit.Percent
 
 // Warnings of TankRinse.
 const (
-	WarnLittleRinseWater = "little_rinse_water" // a rinse of less than what stays
-	WarnUnusualShare     = "unusual_share"      // more than a tenth of the mix is wanted to stay
+	// A rinse of less than what stays: own judgement. Its text says at least five times, which
+	// is a published rule, seen in a copy only: testdata/published/tank-rinse.
+	WarnLittleRinseWater = "little_rinse_water"
+	WarnUnusualShare     = "unusual_share" // more than unusualShareLeft is wanted
 )
 
 // TankRinse returns what each rinse leaves of the mix, where the water mixes through with
@@ -81,7 +86,7 @@ func TankRinse(in TankRinseInput) (r TankRinseResult, err error) {
 	if in.WantedShareLeft == 0 {
 		return r, nil
 	}
-	if in.WantedShareLeft > 10*unit.Percent {
+	if in.WantedShareLeft > unusualShareLeft {
 		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("wantedShareLeft"), Code: WarnUnusualShare})
 	}
 	r.Verdict = finding.Judge(float64(left/in.WantedShareLeft), 1)

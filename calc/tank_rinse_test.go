@@ -11,23 +11,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// TestPublishedRinseLimits: one rinse of 100 gallons where nearly 6 stay fails the limits of
-// 1 % (France, 2006) and 2 % (Denmark, 2009), three of a third pass both. Source: Continuous
-// rinsing should be considered in North America, article by a provincial application
-// technology specialist, https://sprayers101.com/continuous-rinsing-na/ .
-func TestPublishedRinseLimits(t *testing.T) {
-	for _, limit := range []unit.Ratio{1 * unit.Percent, 2 * unit.Percent} {
-		for rinses, want := range map[int]finding.Verdict{1: finding.Outside, 3: finding.Within} {
-			r, err := calc.TankRinse(calc.TankRinseInput{
-				ResidualVolume: 6 * unit.USGallon, RinseWater: 100 * unit.USGallon, NumberOfRinses: rinses, WantedShareLeft: limit,
-			})
-			if err != nil || r.Verdict != want {
-				t.Errorf("%d rinses, %v: %v, %v", rinses, limit, r.Verdict, err)
-			}
-		}
-	}
-}
-
 // TestPropertySmallRinsesLeaveLess: split once more the same water leaves less, never less
 // than exp(-W / Vr), and RinsesNeeded is the first number that is enough.
 func TestPropertySmallRinsesLeaveLess(t *testing.T) {
@@ -74,10 +57,11 @@ func TestTankRinseRefuses(t *testing.T) {
 }
 
 // TestRinseLimits: by hand. A share that is just reached is within, more than 20 rinses are
-// not tried, and without a share that is wanted nothing is judged.
+// not tried, and without a share that is wanted nothing is judged. Three rinses of a third
+// each leave (1 / (1 + 1/3))^3 = 27 / 64.
 func TestRinseLimits(t *testing.T) {
 	half := calc.TankRinseInput{ResidualVolume: 1, Rinses: []unit.Volume{1}, WantedShareLeft: 0.5}
-	if r, err := calc.TankRinse(half); err != nil || r.Verdict != finding.Within || r.RinsesNeeded != 1 || r.OneRinse != 0.5 || r.ThreeRinses != 0.421875 {
+	if r, err := calc.TankRinse(half); err != nil || r.Verdict != finding.Within || r.RinsesNeeded != 1 || r.OneRinse != 0.5 || math.Abs(float64(r.ThreeRinses)-27./64) > 1e-15 {
 		t.Errorf("%+v, %v", r, err)
 	}
 	half.WantedShareLeft = 0.3769 // 20 rinses leave (1 / 1.05)^20 = 0.37689, 19 leave 0.37736

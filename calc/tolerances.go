@@ -9,7 +9,7 @@ import (
 )
 
 // What people in the trade use where nothing else is asked for. Each is common
-// practice without a published source, or a rule of thumb where it says so; every
+// practice without a published source, or a rule of thumb from memory where it says so; every
 // operation takes another value.
 const (
 	DefaultPressureDifference = 10 * unit.PoundPerSquareInch // highest less lowest boom reading

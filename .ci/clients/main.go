@@ -29,7 +29,7 @@ func main() {
 		log.Fatal("usage: clients http://127.0.0.1:8080")
 	}
 	server := os.Args[1]
-	requests, err := documented(server + "/openapi.json")
+	requests, operations, err := documented(server + "/openapi.json")
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func main() {
 		{"oapi-codegen", byOapi, oapiMethod, oapiAnswer},
 		{"ogen", byOgen, func(r request) string { return title(r.operation) }, ogenAnswer},
 	} {
-		operations := map[string]bool{}
+		called := map[string]bool{}
 		for _, r := range requests {
 			*wire = recorder{}
 			got, err := call(c.client, c.method(r), r)
@@ -64,9 +64,15 @@ func main() {
 				failed = true
 				log.Printf("%s: %s %s: %v", c.name, r.operation, r.example, err)
 			}
-			operations[r.operation] = true
+			called[r.operation] = true
 		}
-		log.Printf("%s: %d calls of %d operations", c.name, len(requests), len(operations))
+		for _, o := range operations {
+			if !called[o] {
+				failed = true
+				log.Printf("%s: the document has no call of %s", c.name, o)
+			}
+		}
+		log.Printf("%s: %d calls of %d operations", c.name, len(requests), len(called))
 	}
 	if failed {
 		os.Exit(1)
@@ -231,13 +237,16 @@ func (r *recorder) held(got any, q request, answer func(any, int) (any, bool)) e
 	return nil
 }
 
-// documented lists the calls: every GET, and every example of a POST.
-func documented(url string) ([]request, error) {
+// documented lists the calls: every GET, and every example of a POST; and all operations.
+func documented(url string) (all []request, operations []string, err error) {
 	w, err := http.Get(url)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer w.Body.Close()
+	if w.StatusCode != http.StatusOK {
+		return nil, nil, fmt.Errorf("%s: %s", url, w.Status)
+	}
 	type content map[string]struct {
 		Examples map[string]struct {
 			Value any
@@ -256,13 +265,16 @@ func documented(url string) ([]request, error) {
 		Paths map[string]struct{ Get, Post *operation }
 	}
 	if err := json.NewDecoder(w.Body).Decode(&document); err != nil {
-		return nil, err
+		return nil, nil, err
+	}
+	if len(document.Paths) == 0 {
+		return nil, nil, fmt.Errorf("%s has no paths", url)
 	}
 	first := func(c content) string { return slices.Sorted(maps.Keys(c))[0] }
-	var all []request
 	for _, path := range slices.Sorted(maps.Keys(document.Paths)) {
 		item := document.Paths[path]
 		if o := item.Get; o != nil {
+			operations = append(operations, o.OperationID)
 			r := request{operation: o.OperationID, status: 200, answer: first(o.Responses["200"].Content)}
 			for _, p := range o.Parameters {
 				if p.In == "path" {
@@ -272,6 +284,7 @@ func documented(url string) ([]request, error) {
 			all = append(all, r)
 		}
 		if o := item.Post; o != nil {
+			operations = append(operations, o.OperationID)
 			media := first(o.RequestBody.Content)
 			examples := o.RequestBody.Content[media].Examples
 			for _, name := range slices.Sorted(maps.Keys(examples)) {
@@ -279,11 +292,11 @@ func documented(url string) ([]request, error) {
 				if lines, ok := examples[name].Value.(string); ok {
 					r.body = []byte(lines)
 				} else if r.body, err = json.Marshal(examples[name].Value); err != nil {
-					return nil, err
+					return nil, nil, err
 				}
 				all = append(all, r)
 			}
 		}
 	}
-	return all, nil
+	return all, operations, nil
 }

@@ -4,7 +4,7 @@ import numpy as np
 from scipy import stats
 
 from service import Near, clear
-from units import FLOWS, PRESSURES, RATES, RATIOS, SPEEDS, TIMES, VOLUMES, draw
+from units import FLOWS, LENGTHS, PRESSURES, RATES, RATIOS, SPEEDS, TIMES, VOLUMES, draw
 
 
 def _catches(rng, least, pressures, center):
@@ -116,6 +116,49 @@ def nozzle_acceptance(rng):
 
 def _seconds(catch):
     return catch["time"]["value"] * (60 if catch["time"]["unit"] == "min" else 1)
+
+
+def nozzle_selection(rng):
+    """What each nozzle of a shelf needs, in the order of the answer: by the distance of its
+    pressures from the range, then from the middle of it, both by ratio."""
+    request = {}
+    request["targetApplicationRate"], rate = draw(rng, RATES, 5e-6, 2e-4)
+    request["width"], width = draw(rng, LENGTHS, 0.5, 6)
+    n = request["nozzles"] = rng.randint(1, 8)
+    request["relativeDensity"], density = draw(rng, RATIOS, 0.8, 1.5)
+    if rng.random() < 0.5:
+        request["groundSpeed"], v = draw(rng, SPEEDS, 1, 5)
+        speeds = np.array([v, v])
+    else:
+        low, slow = draw(rng, SPEEDS, 1, 3)
+        high, fast = draw(rng, SPEEDS, 3.01, 5)
+        request["speedRange"], speeds = {"low": low, "high": high}, np.array([slow, fast])
+    middle = np.sqrt(speeds.prod())
+    low, least = draw(rng, PRESSURES, 1e5, 2.5e5)
+    high, most = draw(rng, PRESSURES, 2.6e5, 6e5)
+    request["pressureRange"] = {"low": low, "high": high}
+    flow = rate * middle * width / n
+    want = {"groundSpeed": middle, "sprayedWidthPerNozzle": width / n, "requiredNozzleFlowRate": flow,
+            "waterEquivalentFlowRate": flow * density**0.5, "totalFlowRate": flow * n}
+    request["shelf"], nozzles = [], []
+    for i in range(rng.randint(1, 6)):
+        rated_at, p = draw(rng, PRESSURES, 2e5, 4e5)
+        rating, q = draw(rng, FLOWS, flow * 0.5, flow * 2)
+        request["shelf"].append({"label": "nozzle %d" % i, "ratedFlowRate": rating, "ratedPressure": rated_at})
+        needs = p * (flow * speeds / middle * density**0.5 / q) ** 2
+        if not all(clear(x, end) for x in needs for end in (least, most)):
+            return nozzle_selection(rng)
+        gap = max(0, np.log(least / needs[0]), np.log(needs[1] / most))
+        nozzles.append((gap, abs(np.log(needs.prod() / (least * most))) / 2, i, needs))
+    nozzles.sort(key=lambda x: x[:2])
+    if any(not clear(b[0] + b[1] - a[0], a[1]) for a, b in zip(nozzles, nozzles[1:])):
+        return nozzle_selection(rng)
+    for place, (gap, _, i, needs) in enumerate(nozzles):
+        name, window = "candidates/%d/" % place, middle * np.sqrt(np.array([least, most]) / np.sqrt(needs.prod()))
+        want |= {name + "label": "nozzle %d" % i, name + "sprayPressure": np.sqrt(needs.prod()), name + "fits": gap == 0,
+                 name + "speedWindow/low": window[0], name + "speedWindow/high": window[1]}
+    want["decision"] = "none_fits" if nozzles[0][0] > 0 else "choose"
+    return request, want
 
 
 def pressure_uniformity(rng):

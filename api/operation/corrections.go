@@ -69,13 +69,9 @@ var measuredGear = wire.Pointer(finding.Member("measured").Member("gear"))
 // nameGears says which gears there are where the present one is not among them.
 func (r *CorrectionsRequest) nameGears(err error) error {
 	refusal := RefusalOf(err)
-	labels := make([]string, len(r.Gears))
-	for i := range r.Gears {
-		labels[i] = r.Gears[i].Label
-	}
 	for i, e := range refusal.Fields {
 		if e.Code == calc.CodeUnknownLabel && e.Pointer == measuredGear {
-			refusal.Fields[i].Wording, refusal.Fields[i].Args = "unknown_label_gear", []any{fewLabels(labels)}
+			listLabels(&refusal.Fields[i], "unknown_label_gear", r.Gears, func(g *GearRequest) string { return g.Label })
 		}
 	}
 	return refusal

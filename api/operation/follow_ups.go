@@ -4,6 +4,7 @@ import (
 	"unicode/utf8"
 
 	"wetrun/api/wire"
+	"wetrun/calc"
 	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
@@ -48,7 +49,9 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 		j, known := labelled[f.Replaces]
 		if replaced[i] = j; !known || j < 0 {
 			replaced[i] = -1
-			refused.Fields = append(refused.Fields, wire.FieldError{Pointer: wire.Pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: "unknown_label", Wording: "unknown_label_catch", Args: []any{o.catchLabels()}})
+			e := wire.FieldError{Pointer: wire.Pointer(finding.Item("followUps", i).Member("replaces").Under(output)), Code: calc.CodeUnknownLabel}
+			listLabels(&e, "unknown_label_catch", o.Catches, func(c *AcceptanceCatchRequest) string { return c.Label })
+			refused.Fields = append(refused.Fields, e)
 			continue
 		}
 		recaught[replaced[i]] += max(f.Nozzles, 1)
@@ -110,37 +113,28 @@ func nameOfFollowUp(lang text.Language, f FollowUpRequest, done, all int) string
 	return string(name) + suffix
 }
 
-// mostLabels is how many labels a refusal lists, and longestListed how long each may be.
-const mostLabels, longestListed = 8, 24
-
-// fewLabels lists labels for the words of a refusal, the first few and shortened.
-func fewLabels(labels []string) string {
+// listLabels says in a refusal, by the text wording, which labels items have. Where none has
+// one, the text of the code stays.
+func listLabels[T any](refused *wire.FieldError, wording string, items []T, labelOf func(*T) string) {
+	const most, longest = 8, 24
 	var list []string
-	for i, label := range labels {
-		if i == mostLabels {
+	for i := range items {
+		label := []rune(labelOf(&items[i]))
+		if len(label) == 0 {
+			continue
+		}
+		if len(list) == most {
 			list = append(list, "…")
 			break
 		}
-		if r := []rune(label); len(r) > longestListed {
-			label = string(r[:longestListed]) + "…"
+		if len(label) > longest {
+			label = append(label[:longest], '…')
 		}
-		list = append(list, label)
+		list = append(list, string(label))
 	}
-	if list == nil {
-		return "-"
+	if list != nil {
+		refused.Wording, refused.Args = wording, []any{wire.Enumeration(list)}
 	}
-	return wire.Enumeration(list)
-}
-
-// catchLabels are the labels of the catches, for the words of a refusal.
-func (o *OutputRequest) catchLabels() string {
-	var labels []string
-	for i := range o.Catches {
-		if o.Catches[i].Label != "" && len(labels) <= mostLabels {
-			labels = append(labels, o.Catches[i].Label)
-		}
-	}
-	return fewLabels(labels)
 }
 
 // caughtWhole tells whether the catch j, of a drop that carries different nozzles, has

@@ -65,19 +65,18 @@ func (n *NozzleRequest) chart() []calc.FlowPoint {
 // unusedSizeRating reports a sizeRating that no size is read by. calc does not: it looks at
 // a nozzle only where one is given.
 func (n *NozzleRequest) unusedSizeRating() finding.Invalid {
+	beside := func(other string) finding.Invalid {
+		return finding.Invalid{{Place: finding.Member("sizeRating"), Code: finding.CodeConflict, Because: finding.Member(other)}}
+	}
 	switch {
 	case n.SizeRating == "" || n.Size != "":
 		return nil
-	case n.RatedFlowRate.Given() || n.RatedPressure.Given() || len(n.FlowChart) > 0:
-		other := "ratedFlowRate"
-		switch {
-		case n.RatedFlowRate.Given():
-		case n.RatedPressure.Given():
-			other = "ratedPressure"
-		default:
-			other = "flowChart"
-		}
-		return finding.Invalid{{Place: finding.Member("sizeRating"), Code: finding.CodeConflict, Because: finding.Member(other)}}
+	case n.RatedFlowRate.Given():
+		return beside("ratedFlowRate")
+	case n.RatedPressure.Given():
+		return beside("ratedPressure")
+	case len(n.FlowChart) > 0:
+		return beside("flowChart")
 	}
 	return finding.Invalid{{Place: finding.Member("size"), Code: finding.CodeRequired, Because: finding.Member("sizeRating")}}
 }

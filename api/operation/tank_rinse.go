@@ -6,6 +6,7 @@ import (
 	"wetrun/api/wire"
 	"wetrun/api/working"
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/method"
 	"wetrun/calc/unit"
 )
@@ -35,6 +36,7 @@ type TankRinseAnswer struct {
 	WithinTolerance     *bool              `json:"withinTolerance,omitzero"`
 	EqualRinsesNeeded   *EqualRinsesAnswer `json:"equalRinsesNeeded,omitzero"`
 	WaterForThreeRinses wire.Quantity      `json:"waterForThreeRinses,omitzero"`
+	NextSteps           []Notice           `json:"nextSteps,omitzero"`
 	Cautions            []Notice           `json:"cautions"`
 	Warnings            []Warning          `json:"warnings,omitzero"`
 	working.Explained
@@ -82,8 +84,15 @@ func tankRinse(ctx context.Context, r *TankRinseRequest) (TankRinseAnswer, error
 	if n := result.RinsesNeeded; n > 0 {
 		a.EqualRinsesNeeded = &EqualRinsesAnswer{n, wire.In(result.RinseWater/unit.Volume(n), volume)}
 	}
-	if r.WantedShareLeft.Given() {
+	if result.WaterForThreeRinses > 0 {
 		a.WaterForThreeRinses = wire.In(result.WaterForThreeRinses, volume)
+	}
+	switch {
+	case result.Verdict != finding.Outside:
+	case result.RinsesNeeded > 0:
+		a.NextSteps = nextSteps(ctx, "split_rinse_water")
+	default:
+		a.NextSteps = nextSteps(ctx, "more_rinse_water")
 	}
 	w := working.New(r.shows())
 	r.work(w, &a)

@@ -6,6 +6,8 @@ import (
 	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
+
+	"wetrun/calc/finding"
 )
 
 // read reads an object into the struct at p. Members mostly come in the order of the
@@ -42,7 +44,7 @@ func (t *Table) read(d *decoder, p unsafe.Pointer) {
 	}
 	for i := range t.Members {
 		if missing&(1<<i) != 0 {
-			d.report(FieldError{Code: "required"}, t.Members[i].Name)
+			d.report(FieldError{Code: finding.CodeRequired}, t.Members[i].Name)
 		}
 	}
 }

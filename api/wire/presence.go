@@ -10,9 +10,8 @@ import (
 	"wetrun/calc/finding"
 )
 
-// validate checks what tags on the top level of a request say: which members must
-// be there, and which may not be there together. Everything below is checked
-// while it is decoded, which is many times cheaper.
+// validate checks which members of the top level of a request must be there, as their tags
+// say. Everything below is checked while it is decoded, which is many times cheaper.
 var validate = newValidator()
 
 func newValidator() *validator.Validate {
@@ -43,27 +42,20 @@ func addValidated(request reflect.Type) {
 // check, which costs an allocation for each of them.
 func notValidated(name []byte) bool { return !validated[string(name)] }
 
-// CheckPresence adds to what decoding refused which members of the top level are missing or
-// exclude each other. A member that decoding refused was there, so it is not called missing.
+// CheckPresence adds to what decoding refused which members of the top level are missing. A
+// member that decoding refused was there, so it is not called missing.
 func CheckPresence(request any, found *Refusal) *Refusal {
-	err := validate.StructFiltered(request, notValidated)
-	if err == nil {
-		return found
-	}
 	var failed validator.ValidationErrors
-	if !errors.As(err, &failed) {
+	if !errors.As(validate.StructFiltered(request, notValidated), &failed) {
 		return found
 	}
 	if found != nil && found.Kind != InvalidRequest {
 		return found // the text broke off, so what is missing may stand further on
 	}
 	for _, f := range failed {
-		e := FieldError{Pointer: Pointer(finding.Member(f.Field())), Code: "required"}
+		e := FieldError{Pointer: Pointer(finding.Member(f.Field())), Code: finding.CodeRequired}
 		if found != nil && found.concerns(e.Pointer) {
 			continue
-		}
-		if strings.HasPrefix(f.Tag(), "excluded") {
-			e.Code = "conflict"
 		}
 		if found == nil {
 			found = &Refusal{Kind: InvalidRequest}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/go-json-experiment/json/jsontext"
 
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
@@ -90,7 +91,7 @@ func (d *decoder) quantity(q *Quantity, kinds KindSet, least float64) {
 		return
 	}
 	if !has[0] {
-		d.report(FieldError{Code: "required"}, "value")
+		d.report(FieldError{Code: finding.CodeRequired}, "value")
 	}
 	if !has[1] {
 		symbols := kinds.symbols()
@@ -150,5 +151,8 @@ func (d *decoder) unitNamed(symbol []byte, kinds KindSet) unit.ID {
 
 // Figure is a number in full, with its unit, such as a limit or a reading that was sent.
 func Figure(x float64, symbol string) text.Figure {
+	if symbol == unit.IDOne.Symbol() {
+		symbol = "" // people write a plain number
+	}
 	return text.Figure{Digits: strconv.FormatFloat(x, 'f', -1, 64), Unit: symbol}
 }

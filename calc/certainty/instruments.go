@@ -172,15 +172,12 @@ func (m *Measuring) count(kind InstrumentKind) (n int) {
 	return n
 }
 
-// ids lists the instruments of a kind; none when the only one has no id.
+// ids lists the instruments of a kind that can be named.
 func (m *Measuring) ids(kind InstrumentKind) (all []string) {
 	for i := range m.Instruments {
-		if m.Instruments[i].Kind == kind {
+		if m.Instruments[i].Kind == kind && m.Instruments[i].ID != "" {
 			all = append(all, m.Instruments[i].ID)
 		}
-	}
-	if len(all) == 1 && all[0] == "" {
-		return nil
 	}
 	return all
 }

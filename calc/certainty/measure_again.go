@@ -55,7 +55,7 @@ func (HowToMeasureAgain) Words() []string {
 	return finding.WordsOf([]HowToMeasureAgain{HowAgain, HowLonger, HowBetterInstrument})
 }
 
-// mostMore is the number of repeats beyond which nobody makes them.
+// mostMore is the number of repeats beyond which nobody makes them (own judgement).
 const mostMore = 1000
 
 // Repeats is how often what a result rests on was measured, and what its timed and

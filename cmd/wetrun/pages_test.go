@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -97,9 +96,6 @@ func exists(root, path string) bool {
 		name := "/ground-speed"
 		if m[1] == ".go" {
 			name = "/ground_speed"
-		}
-		if _, err := os.Stat(filepath.Dir(file)); errors.Is(err, fs.ErrNotExist) {
-			return true // of a package that is still to be made
 		}
 		file = filepath.Join(root, placeholder.ReplaceAllString(path, name+"$1"))
 	}

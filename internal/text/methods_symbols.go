@@ -1,6 +1,6 @@
 package text
 
-// methodSymbols say what the symbols of formulas stand for.
+// What the symbols of formulas stand for.
 var _ = entries{
 	{"symbol.run_speed", "speed of one run", "velocidad de un recorrido"},
 	{"symbol.course_length", "length of the course", "longitud del tramo"},

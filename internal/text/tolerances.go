@@ -34,7 +34,7 @@ var _ = entries{
 	{"tolerance.rate_10_of_target", "The output of an airblast sprayer against what the rate needs; beyond it change the nozzles. Output and rate deviate by the same share. Read in a re-upload.", "La descarga de una pulverizadora con asistencia de aire frente a lo que la tasa necesita; si se pasa, cambie las boquillas. La descarga y la tasa se desvían en la misma proporción. Leído en una copia publicada de nuevo."},
 }.add()
 
-// instrumentErrors say the same of the errors that count where no instrument is listed.
+// The same of the errors that count where no instrument is listed.
 var _ = entries{
 	{"tolerance.stopwatch_resolution", "The step of a digital stopwatch.", "El paso de un cronómetro digital."},
 	{"tolerance.stopwatch_scale_error", "How far a stopwatch may run fast or slow, either way; own judgement of quartz watches.", "Cuánto puede adelantar o atrasar un cronómetro; criterio propio para relojes de cuarzo."},
