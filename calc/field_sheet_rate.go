@@ -7,7 +7,7 @@ import (
 )
 
 // check looks at what no part checks for itself.
-func (in FieldSheetInput) check() finding.Invalid {
+func (in *FieldSheetInput) check() finding.Invalid {
 	m := in.Machine
 	v := m.check().Under(finding.Member("machine"))
 	in.Measuring.Check(&v)
@@ -61,11 +61,19 @@ func (t SheetTarget) check() (v finding.Invalid) {
 	return v
 }
 
+// widthPerNozzle is the width per nozzle; zero when it is not known.
+func (m Machine) widthPerNozzle() unit.Length {
+	if m.BedWidth != 0 {
+		return m.BedWidth / unit.Length(m.NozzlesPerBed)
+	}
+	return m.SprayedWidthPerNozzle
+}
+
 // hasWidth tells whether the width per nozzle is known.
 func (m Machine) hasWidth() bool { return m.SprayedWidthPerNozzle != 0 || m.BedWidth != 0 }
 
 // rate computes the rate from what was caught and timed, when all of it is there.
-func (r *FieldSheetResult) rate(in FieldSheetInput) error {
+func (r *FieldSheetResult) rate(in *FieldSheetInput) error {
 	if r.Output == nil || r.Output.boomMean == 0 || r.Speed == nil || !in.Machine.hasWidth() {
 		return nil
 	}
@@ -90,40 +98,39 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if err != nil {
 		return err
 	}
-	r.Rate, r.RateStatus = &x, statusOf(x.Verdict)
-	if !r.rateKnown() {
-		r.RateStatus = NotDone // computed, but from a speed or an output that nobody knows
-	}
-	if x.LabelVerdict == finding.Outside {
-		r.RateStatus = Failed
-	}
+	r.Rate = &x
 	if in.Measuring.Uncertainty {
-		x.Uncertainty = r.rateUncertainty(&in, &of)
+		x.Uncertainty = r.rateUncertainty(in, &of)
 	}
 	return nil
 }
 
-// rateKnown tells whether the rate is known well enough to judge it and to correct it.
-func (r *FieldSheetResult) rateKnown() bool {
-	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone
+// rateOnBasis is the rate that target and label are held against.
+func (r *FieldSheetResult) rateOnBasis(in *FieldSheetInput) unit.ApplicationRate {
+	if in.Target.RateBasis == RateBasisField {
+		return r.Rate.FieldApplicationRate
+	}
+	return r.Rate.ApplicationRate
 }
 
-// correct looks for what would bring a rate that failed to its target.
-func (r *FieldSheetResult) correct(in FieldSheetInput) error {
-	switch {
-	case r.RateStatus != Failed || in.Target.ApplicationRate == 0 || !r.rateKnown():
-		return nil
-	case r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside: // which of two rates would be corrected?
-		return nil
-	case r.Pressure.outOfRangeOnly() || r.CaughtInRange == finding.Outside: // it will be measured at another pressure first
+// rateKnown tells whether the rate is known well enough to judge it and to correct it.
+func (r *FieldSheetResult) rateKnown() bool {
+	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone && !r.rests(partRate)
+}
+
+// correct looks for what would bring the sprayer to its target and into its limits, where
+// anything is outside of them and the rate is known. What stands before it in the order comes
+// first: an entry that is doubted, something found by eye, a tank that says another rate.
+func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
+	outside := r.RateStatus == Failed || r.labelOpen || r.SpeedInLimits == finding.Outside || r.PressureInLimits == finding.Outside ||
+		r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+	tank := r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside // which of two rates would be corrected?
+	if !outside || tank || in.Target.ApplicationRate == 0 || !r.rateKnown() || len(r.Doubts) > 0 || r.MaintenanceStatus == Failed {
 		return nil
 	}
 	c := in.correction()
-	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
+	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.rateOnBasis(in), r.Speed.GroundSpeed, r.Output.SprayPressure
 	c.BoomEven = r.evenness()
-	if in.Target.RateBasis == RateBasisField {
-		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
-	}
 	x, err := Corrections(c)
 	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
@@ -133,7 +140,7 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 }
 
 // correction is what the sheet asks of Corrections, before what was measured.
-func (in FieldSheetInput) correction() CorrectionsInput {
+func (in *FieldSheetInput) correction() CorrectionsInput {
 	c := CorrectionsInput{SpeedAndPressureOnly: true, Nozzle: LabeledNozzle{Nozzle: in.Nozzle}} // of gears and other nozzles a sheet knows by Planning alone
 	if in.Planning != nil {
 		c = *in.Planning
@@ -147,16 +154,12 @@ func (in FieldSheetInput) correction() CorrectionsInput {
 // target. The tank loses clean water, as the catches do, so with a liquid of another
 // density the rate is turned back into that of water, and the label's maximum into what
 // water may be.
-func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
+func (r *FieldSheetResult) checkTank(in *FieldSheetInput) error {
 	if in.AreaCheck == (AreaCheckInput{}) {
 		return nil
 	}
-	if r.Rate != nil {
-		in.AreaCheck.ExpectedApplicationRate = r.Rate.ApplicationRate
-		if in.Target.RateBasis == RateBasisField {
-			in.AreaCheck.ExpectedApplicationRate = r.Rate.FieldApplicationRate
-		}
-		in.AreaCheck.ExpectedApplicationRate *= in.waterByLiquid()
+	if r.Rate != nil && !r.rests(partRate) {
+		in.AreaCheck.ExpectedApplicationRate = r.rateOnBasis(in) * in.waterByLiquid()
 		in.AreaCheck.RateTolerance = in.Target.RateTolerance
 	}
 	x, err := AreaCheck(in.AreaCheck)
@@ -174,7 +177,7 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 }
 
 // waterByLiquid is how much more water flows than the liquid to be sprayed.
-func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
+func (in *FieldSheetInput) waterByLiquid() unit.ApplicationRate {
 	if in.RelativeDensity == 0 {
 		return 1
 	}
@@ -183,7 +186,7 @@ func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
 
 // checkLimits holds the speed that is known, and the pressure of the catches or else
 // of the boom, to what tractor, ground and label allow.
-func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
+func (r *FieldSheetResult) checkLimits(in *FieldSheetInput) {
 	if r.SpeedStatus == Passed {
 		r.SpeedInLimits = in.Limits.GroundSpeed.holds(r.Speed.GroundSpeed)
 	}
@@ -203,15 +206,9 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 	}
 }
 
-// outOfRangeOnly tells that the boom is even, but not at a pressure that the
-// nozzle is made for.
-func (p *PressureUniformityResult) outOfRangeOnly() bool {
-	return p != nil && p.Even != finding.Outside && p.MeanInRange == finding.Outside
-}
-
 // limits are those given, with the nozzle's own range where none was given for
 // the pressure, and never wider than it.
-func (in FieldSheetInput) limits() CorrectionLimits {
+func (in *FieldSheetInput) limits() CorrectionLimits {
 	l, own := in.Limits, in.Nozzle.PressureRange
 	switch {
 	case own == (PressureRange{}):
@@ -231,7 +228,7 @@ func (in FieldSheetInput) limits() CorrectionLimits {
 // evenness is what pressure and output say of the boom together.
 func (r *FieldSheetResult) evenness() Evenness {
 	switch {
-	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == finding.Outside:
+	case r.OutputStatus == Failed, r.unevenBoom():
 		return BoomUneven
 	case r.PressureStatus == Passed && r.OutputStatus == Passed:
 		return BoomEven

@@ -24,15 +24,15 @@ func TestReferenceSettleSteps(t *testing.T) {
 	}
 	in.Output.Catches[7].Volume, in.Output.Catches[7].Jug = 1.106*unit.Litre, "k" // 9.6 % above 1.00883
 	in.Output.Catches[9].Volume, in.Output.Catches[9].Jug = 0.97*unit.Litre, "k"
-	settle := func() (steps []calc.Step) {
-		for _, s := range mustSheet(t, in).Steps {
-			if s.Code == calc.StepSettleCatch {
+	settle := func() (steps []stepAt) {
+		for _, s := range stepsOf(mustSheet(t, in)) {
+			if s.Code == calc.StepCheckSooner {
 				steps = append(steps, s)
 			}
 		}
 		return steps
 	}
-	if got := settle(); len(got) != 1 || got[0] != (calc.Step{Code: calc.StepSettleCatch, Catch: 7, Bed: -1}) {
+	if got := settle(); len(got) != 1 || got[0] != (stepAt{calc.StepCheckSooner, 7, -1}) {
 		t.Errorf("steps %+v, want one about catch 7", got)
 	}
 	// Where all nozzles are replaced nobody settles one.
@@ -47,7 +47,7 @@ func TestReferenceSettleSteps(t *testing.T) {
 }
 
 // TestReferenceSettleRate: a rate that is too close to its tolerance, or to the label's
-// maximum, gets a step; one that is surely off gets none, since it is set anew anyway.
+// maximum, gets a step; one that is off gets none, since it is set anew anyway.
 // With a tape that errs by 2 % (a = 3.464 %) in course and width, 4 % in the rate. By
 // the quotient to a target: 2 % over of 10 % is 2 u away, sure; 9 % a quarter u; 30 % sure.
 func TestReferenceSettleRate(t *testing.T) {
@@ -63,7 +63,7 @@ func TestReferenceSettleRate(t *testing.T) {
 		over, label float64 // of the rate over the target, and of the label's maximum over the rate
 		settle      bool
 	}{
-		{1.02, 0, false}, {1.09, 0, true}, {1.11, 0, true}, {1.3, 0, false},
+		{1.02, 0, false}, {1.09, 0, true}, {1.11, 0, false}, {1.3, 0, false},
 		{1.02, 1.2, false}, {1.02, 1.03, true}, {1.3, 1.03, false}, {1.3, 0.98, false}, {0.8, 1.3, false},
 	} {
 		in.Target.ApplicationRate = rate / unit.ApplicationRate(c.over)

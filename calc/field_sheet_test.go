@@ -133,7 +133,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"the tank disagrees, and the rate is off": {func(in *calc.FieldSheetInput) {
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 30 * unit.USGallon, Area: unit.Acre}
 			in.Target = calc.SheetTarget{ApplicationRate: 20 * unit.USGallonPerAcre, LabelMaximum: 24 * unit.USGallonPerAcre}
-		}, calc.NotReady, []calc.StepCode{calc.StepFindDisagreement, calc.StepOverLabelMaximum, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepFindDisagreement, calc.StepMeasureAgain}},
 		"the tank agrees, and both are over the label": {func(in *calc.FieldSheetInput) {
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 24.75 * unit.USGallon, Area: unit.Acre}
 			in.Target = calc.SheetTarget{ApplicationRate: 20 * unit.USGallonPerAcre, LabelMaximum: 24 * unit.USGallonPerAcre}
@@ -147,13 +147,13 @@ func TestReferenceFieldSheet(t *testing.T) {
 		}, calc.Incomplete, []calc.StepCode{calc.StepTimeRuns}},
 		"one run, over the label": {func(in *calc.FieldSheetInput) {
 			in.Speed.Runs, in.Target.ApplicationRate, in.Target.LabelMaximum = in.Speed.Runs[:1], 20*unit.USGallonPerAcre, 24*unit.USGallonPerAcre
-		}, calc.NotReady, []calc.StepCode{calc.StepTimeRuns, calc.StepOverLabelMaximum, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepOverLabelMaximum, calc.StepTimeRuns, calc.StepMeasureAgain}},
 		"one catch of a boom": {func(in *calc.FieldSheetInput) {
 			in.Output.Catches, in.Output.CatchPointsOnBoom = in.Output.Catches[:1], 54
-		}, calc.Incomplete, []calc.StepCode{calc.StepCatchOutput}},
+		}, calc.Incomplete, []calc.StepCode{calc.StepCatchMore}},
 		"one catch of nobody knows how many": {func(in *calc.FieldSheetInput) {
 			in.Output.Catches = in.Output.Catches[:1]
-		}, calc.Incomplete, []calc.StepCode{calc.StepCatchOutput}},
+		}, calc.Incomplete, []calc.StepCode{calc.StepCatchMore}},
 		"the only drop": {func(in *calc.FieldSheetInput) {
 			in.Output.Catches, in.Output.CatchPointsOnBoom = in.Output.Catches[:1], 1
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
@@ -188,11 +188,11 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"two readings": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = psi(62, 63) }, calc.Incomplete, []calc.StepCode{calc.StepReadPressure}},
 		"two readings that differ": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = psi(57, 68) }, calc.NotReady,
 			[]calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepMeasureAgain}},
-		"five catches": {func(in *calc.FieldSheetInput) {
-			in.Output.Catches, in.Output.CatchPointsOnBoom = append(in.Output.Catches, in.Output.Catches[0]), 0
-		}, calc.Incomplete, []calc.StepCode{calc.StepCatchOutput}},
-		"six catches": {func(in *calc.FieldSheetInput) {
-			in.Output.Catches, in.Output.CatchPointsOnBoom = append(in.Output.Catches, in.Output.Catches[:2]...), 0
+		"ten catches": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches, in.Output.CatchPointsOnBoom = slices.Repeat(in.Output.Catches[:1], 10), 0
+		}, calc.Incomplete, []calc.StepCode{calc.StepCatchMore}},
+		"eleven catches": {func(in *calc.FieldSheetInput) {
+			in.Output.Catches, in.Output.CatchPointsOnBoom = slices.Repeat(in.Output.Catches[:1], 11), 0
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"caught at another pressure": {func(in *calc.FieldSheetInput) {
 			in.Output.SprayPressure = 80 * unit.PoundPerSquareInch
@@ -241,7 +241,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 			[]calc.StepCode{calc.StepCheckAndRecatch, calc.StepRepairBeforeRate, calc.StepMeasureAgain}},
 		// A liquid of 1.44 flows 1 / 1.2 as fast: 20.625 gal of it an acre are 24.75 of water.
 		"the tank agrees, of water for a heavy liquid": {func(in *calc.FieldSheetInput) {
-			in.RelativeDensity, in.Target.ApplicationRate, in.Target.LabelMaximum = 1.44, 20.625*unit.USGallonPerAcre, 21*unit.USGallonPerAcre
+			in.RelativeDensity, in.Target.ApplicationRate, in.Target.LabelMaximum = 1.44, 20.625*unit.USGallonPerAcre, 24*unit.USGallonPerAcre
 			in.AreaCheck = calc.AreaCheckInput{VolumeUsed: 24.75 * unit.USGallon, Area: unit.Acre}
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"the tank disagrees": {func(in *calc.FieldSheetInput) {
@@ -264,8 +264,8 @@ func TestReferenceFieldSheet(t *testing.T) {
 func TestReferenceCatchAgain(t *testing.T) {
 	in := twelveCatches()
 	in.Output.Catches[4].Volume = 1.03 * unit.Litre
-	got := slices.DeleteFunc(mustSheet(t, in).Steps, func(s calc.Step) bool { return s.Code != calc.StepCatchAgain })
-	if want := []calc.Step{{Code: calc.StepCatchAgain, Catch: 4, Bed: -1}}; !slices.Equal(got, want) {
+	got := slices.DeleteFunc(stepsOf(mustSheet(t, in)), func(s stepAt) bool { return s.Code != calc.StepCatchAgain })
+	if want := []stepAt{{calc.StepCatchAgain, 4, -1}}; !slices.Equal(got, want) {
 		t.Errorf("steps %+v, want %+v", got, want)
 	}
 }
@@ -274,7 +274,7 @@ func TestReferenceCatchAgain(t *testing.T) {
 func TestReferenceSetByEye(t *testing.T) {
 	in := wholeSheet()
 	in.Maintenance.Beds = []calc.BedInspection{{}, {Replace: 4}}
-	if s := mustSheet(t, in).Steps[0]; s != (calc.Step{Code: calc.StepReplaceAllByEye, Catch: -1, Bed: 1}) {
+	if s := stepsOf(mustSheet(t, in))[0]; s != (stepAt{calc.StepReplaceAllByEye, -1, 1}) {
 		t.Errorf("%+v", s)
 	}
 }

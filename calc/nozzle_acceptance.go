@@ -100,6 +100,7 @@ type NozzleAcceptanceResult struct {
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
+	points   certainty.SamplingInput
 	boomMean unit.FlowRate // MeanNozzleFlowRate with the drops of different nozzles among them
 }
 
@@ -146,10 +147,13 @@ const (
 	Keep       Decision = "keep"        // all that were caught are within
 	FixListed  Decision = "fix_listed"  // some are outside: see the actions
 	ReplaceAll Decision = "replace_all" // too many are worn: a new set, caught again before it is trusted
+	Undecided  Decision = "not_judged"  // what the catches rest on has to be put right first
 )
 
 // Words lists every decision.
-func (Decision) Words() []string { return finding.WordsOf([]Decision{Keep, FixListed, ReplaceAll}) }
+func (Decision) Words() []string {
+	return finding.WordsOf([]Decision{Keep, FixListed, ReplaceAll, Undecided})
+}
 
 // An Action is what to do about one catch, or about all (Catch is then -1).
 type Action struct {

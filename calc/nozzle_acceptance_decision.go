@@ -123,3 +123,17 @@ func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical fl
 	}
 	return worn
 }
+
+// notJudged takes back what was decided: flows and statuses stay.
+func (r *NozzleAcceptanceResult) notJudged() { r.Decision, r.Actions = Undecided, nil }
+
+// middleFlow is the flow of the middle one of the catches, at the working pressure.
+func (r *NozzleAcceptanceResult) middleFlow() unit.FlowRate {
+	var buffer [32]unit.FlowRate // of most rounds
+	flows := buffer[:0]
+	for i := range r.Catches {
+		flows = append(flows, r.Catches[i].NozzleFlowRateAtPressure)
+	}
+	slices.Sort(flows)
+	return flows[len(flows)/2]
+}

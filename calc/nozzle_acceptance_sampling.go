@@ -38,7 +38,8 @@ func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty
 // sample says what the catches tell of the boom, and which of them to catch again.
 func (r *NozzleAcceptanceResult) sample(in NozzleAcceptanceInput) error {
 	var err error
-	r.Sampling, err = certainty.Sampling(in.pointsCaught(r.Catches))
+	r.points = in.pointsCaught(r.Catches)
+	r.Sampling, err = certainty.Sampling(r.points)
 	r.Outliers = r.outliers(in)
 	return err
 }

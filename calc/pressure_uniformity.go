@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
@@ -21,8 +23,10 @@ type PressureUniformityInput struct {
 	TargetPressure unit.Pressure
 	// PressureRange is the nozzle's own working range. It may be left out.
 	PressureRange PressureRange
-	// Gauges names the gauge of each reading, as far as it goes; see Measuring.
+	// Gauges names the gauge of each reading, and Positions its side of the boom, as far as
+	// they go; see Measuring.
 	Gauges    []string
+	Positions []certainty.Position
 	Measuring certainty.Measuring
 }
 
@@ -210,6 +214,19 @@ func (r *PressureUniformityResult) compareRange(in PressureUniformityInput) {
 func unusualPressure(p unit.Pressure) bool {
 	usual := PressureRange{leastPressure, mostPressure}
 	return p != 0 && usual.holds(p) == finding.Outside
+}
+
+// lowest is which of the readings is the lowest.
+func (r *PressureUniformityResult) lowest(readings []unit.Pressure) int {
+	return slices.Index(readings, r.Lowest)
+}
+
+// position is the side of the boom at which a pressure was read.
+func (in *PressureUniformityInput) position(i int) certainty.Position {
+	if i < len(in.Positions) {
+		return in.Positions[i]
+	}
+	return certainty.Unplaced
 }
 
 func (r *PressureUniformityResult) warn(place finding.Place, code string) {

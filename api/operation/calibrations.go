@@ -5,6 +5,7 @@ import (
 
 	"wetrun/api/wire"
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
@@ -28,21 +29,23 @@ type CalibrationsRequest struct {
 	Planning        *PlanningRequest   `json:"planning,omitzero"`
 	Schedule        ScheduleRequest    `json:"schedule,omitzero"`
 	Cost            CostRequest        `json:"cost,omitzero"`
+	Confirmed       []string           `json:"confirmed,omitzero" len:"1..20"`
 	Results
 }
 
 // MachineRequest is the sprayer, repeated in the answer.
 type MachineRequest struct {
-	Label                 string        `json:"label,omitzero"`
-	TankVolume            wire.Quantity `json:"tankVolume,omitzero" is:"volume"`
-	BedsCovered           int           `json:"bedsCovered,omitzero" range:"1..100"`
-	BedWidth              wire.Quantity `json:"bedWidth,omitzero" is:"length"`
-	NozzlesPerBed         int           `json:"nozzlesPerBed,omitzero" range:"1..1000"`
-	SprayedWidthPerNozzle wire.Quantity `json:"sprayedWidthPerNozzle,omitzero" is:"length"`
-	RowSpacing            wire.Quantity `json:"rowSpacing,omitzero" is:"length"`
-	EngineSpeed           wire.Quantity `json:"engineSpeed,omitzero" is:"rotational_speed"`
-	Gear                  string        `json:"gear,omitzero"`
-	Tape                  string        `json:"tape,omitzero"`
+	Label                 string               `json:"label,omitzero"`
+	TankVolume            wire.Quantity        `json:"tankVolume,omitzero" is:"volume"`
+	BedsCovered           int                  `json:"bedsCovered,omitzero" range:"1..100"`
+	BedWidth              wire.Quantity        `json:"bedWidth,omitzero" is:"length"`
+	NozzlesPerBed         int                  `json:"nozzlesPerBed,omitzero" range:"1..1000"`
+	SprayedWidthPerNozzle wire.Quantity        `json:"sprayedWidthPerNozzle,omitzero" is:"length"`
+	RowSpacing            wire.Quantity        `json:"rowSpacing,omitzero" is:"length"`
+	EngineSpeed           wire.Quantity        `json:"engineSpeed,omitzero" is:"rotational_speed"`
+	Gear                  string               `json:"gear,omitzero"`
+	Tape                  string               `json:"tape,omitzero"`
+	Sides                 []certainty.Position `json:"sides,omitzero"`
 }
 
 // PressureRequest is the pressures along the boom and in the cab.
@@ -103,6 +106,10 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		return CalibrationsAnswer{}, err
 	}
 	with.Explain = r.shows()
+	confirmed, refused := r.confirmed(&p)
+	if refused != nil {
+		return CalibrationsAnswer{}, refused
+	}
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.SI()),
@@ -130,6 +137,9 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		Cost:            r.Cost.input(),
 		Measuring:       with,
 		Overdue:         r.Schedule.answer().hoursUsedUp(),
+		Sides:           r.Machine.Sides,
+		Confirmed:       confirmed,
+		TypedIn:         func(at finding.Place) unit.ID { return r.quantityAt(&p, at).Unit },
 	})
 	if err != nil {
 		return CalibrationsAnswer{}, p.output.origins.moveViolations(err)

@@ -3,6 +3,7 @@ package operation
 import (
 	"context"
 
+	"wetrun/api/wire"
 	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -36,6 +37,13 @@ type StepAnswer struct {
 	Label   string        `json:"label,omitzero"`
 	Pointer string        `json:"pointer,omitzero"`
 	Text    string        `json:"text"`
+	// Entry is what was sent, WouldAgree what it may have been meant to be, and Slip how it
+	// came about; of a step that asks about an entry.
+	Entry      wire.Quantity `json:"entry,omitzero"`
+	WouldAgree wire.Quantity `json:"wouldAgree,omitzero"`
+	Slip       calc.SlipKind `json:"slip,omitzero"`
+	Rule       calc.RuleID   `json:"rule"`
+	Because    []string      `json:"because,omitzero"`
 
 	name string // for people: the label of what it speaks of, or else its number
 }
@@ -105,16 +113,22 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	return a
 }
 
-// verdictSuffix ends the key of a verdict's words where they say more: that the rate is over
-// the label's maximum, or that all is in order by the plain rule but too close to be sure.
+// verdictSuffix ends the key of a verdict's words where they say more: that an entry is asked
+// about, that the rate is over the label's maximum or may be, that something in order is close.
 func verdictSuffix(x calc.FieldSheetResult) string {
 	suffix := ""
 	for _, s := range x.Steps {
-		switch {
-		case s.Code == calc.StepOverLabelMaximum:
+		switch s.Rule {
+		case calc.RuleEntries:
+			return "_entry"
+		case calc.RuleLabelMaximum:
 			return "_over_label_maximum"
-		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettlePressure || s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
-			suffix = "_close"
+		case calc.RuleLabelSure:
+			return "_label_open"
+		case calc.RulePressureClose, calc.RuleCatchClose, calc.RuleRateClose:
+			if x.Verdict == calc.Ready {
+				suffix = "_close"
+			}
 		}
 	}
 	return suffix

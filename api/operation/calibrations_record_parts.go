@@ -31,11 +31,7 @@ func (s *sheetRecord) readings() *record.Table {
 	}
 	t := &record.Table{Caption: s.word("readings"), Heads: []string{s.word("place"), s.word("pressure")}}
 	for i, r := range s.request.Pressure.Readings {
-		name := nameOrNumber(r.Label, i)
-		if r.Label == "" && r.Position != "" {
-			name = s.word("position_" + string(r.Position))
-		}
-		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.asSent(r.Pressure)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{readingName(s.lang, r, i), s.asSent(r.Pressure)}})
 	}
 	if q := s.request.Pressure.CabPressure; q.Given() {
 		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.asSent(q)}})

@@ -81,6 +81,21 @@ func (o *catchOrigins) moved(p finding.Place) finding.Place {
 	return member.Under(o.place(i))
 }
 
+// judged is the reverse of moved: a place in the request, said of the catches that are
+// judged. One in a catch that was caught again is left where it is.
+func (o *catchOrigins) judged(p finding.Place) finding.Place {
+	for i, x := range o.sources {
+		at := outputCatch(x.catch)
+		if x.followUp >= 0 {
+			at = finding.Item("followUps", x.followUp).Under(output)
+		}
+		if member, ok := p.After(at); ok {
+			return member.Under(outputCatch(i))
+		}
+	}
+	return p
+}
+
 // moveWarnings puts what is unusual of the catches where the sheet has it.
 func (o *catchOrigins) moveWarnings(all []finding.Warning) {
 	for i := range all {

@@ -101,7 +101,14 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 	readings := make([]unit.Pressure, len(r.Readings))
 	var gauges []string
+	var positions []certainty.Position
 	for i, x := range r.Readings {
+		if x.Position != "" && positions == nil {
+			positions = make([]certainty.Position, len(r.Readings))
+		}
+		if positions != nil {
+			positions[i] = x.Position
+		}
 		readings[i] = unit.Pressure(x.Pressure.SI())
 		if x.Gauge != "" && gauges == nil {
 			gauges = make([]string, len(r.Readings))
@@ -113,6 +120,7 @@ func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 	return calc.PressureUniformityInput{
 		Readings:       readings,
 		Gauges:         gauges,
+		Positions:      positions,
 		MaxDifference:  unit.Pressure(r.MaxDifference.SI()),
 		CabPressure:    unit.Pressure(r.CabPressure.SI()),
 		TargetPressure: unit.Pressure(r.TargetPressure.SI()),
