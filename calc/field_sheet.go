@@ -88,6 +88,7 @@ type SheetTarget struct {
 	RateTolerance   unit.Ratio
 	RateBasis       RateBasis
 	LabelMaximum    unit.ApplicationRate
+	LabelMinimum    unit.ApplicationRate
 }
 
 // PartStatus tells how one part of the sheet came out.
@@ -160,9 +161,9 @@ func (SheetVerdict) Words() []string {
 // Until two runs agree and the output is known, the rate is computed but not judged,
 // except that over the label's maximum it fails; while runs disagree, what its deviation
 // costs is not worked out. Corrections are not looked for until then, nor while the
-// tank says another rate or the pressure is outside the nozzle's range; on a boom whose
-// output failed, the decision is RepairFirst. What was measured outside Limits is not in
-// order, however right the rate.
+// tank says another rate; on a boom whose output failed, the decision is RepairFirst. What
+// was measured outside Limits, or outside the nozzle's range, is not in order, however right
+// the rate, and is corrected with it.
 //
 // The error is finding.Invalid. Its places, and those of the warnings of all parts, are
 // where a sheet has what its parts speak of; see placesOfPressure and the others.
@@ -217,10 +218,10 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if err := r.checkTank(in); err != nil {
 		return FieldSheetResult{}, err
 	}
+	r.checkLimits(in)
 	if err := r.correct(in); err != nil {
 		return FieldSheetResult{}, err
 	}
-	r.checkLimits(in)
 	if r.Rate != nil && r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
 		r.HasCost = true
 		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)

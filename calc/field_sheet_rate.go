@@ -17,7 +17,7 @@ func (in FieldSheetInput) check() finding.Invalid {
 	t := in.Target
 	v = append(v, t.check().Under(finding.Member("target"))...)
 	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
-	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum != 0 {
+	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum+t.LabelMinimum != 0 {
 		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
 	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
@@ -25,6 +25,9 @@ func (in FieldSheetInput) check() finding.Invalid {
 	}
 	if t.LabelMaximum != 0 && !finding.AtMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
 		v.Add(finding.Member("target").Member("applicationRate"), CodeAboveLabelMaximum)
+	}
+	if t.ApplicationRate != 0 && !finding.AtMost(float64(t.LabelMinimum/t.ApplicationRate), 1) {
+		v.Add(finding.Member("target").Member("applicationRate"), CodeBelowLabelMinimum)
 	}
 	if s := in.Limits.GroundSpeed; s.Low > s.High {
 		v.Add(limitsGroundSpeed.Member("low"), finding.CodeRangeInverted)
@@ -58,6 +61,7 @@ func (t SheetTarget) check() (v finding.Invalid) {
 	v.Optional(float64(t.ApplicationRate), finding.Member("applicationRate"))
 	v.Optional(float64(t.RateTolerance), finding.Member("rateTolerance"))
 	v.Optional(float64(t.LabelMaximum), finding.Member("labelMaximum"))
+	v.Optional(float64(t.LabelMinimum), finding.Member("labelMinimum"))
 	return v
 }
 
@@ -85,6 +89,7 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 		RateTolerance:         in.Target.RateTolerance,
 		RateBasis:             in.Target.RateBasis,
 		LabelMaximum:          in.Target.LabelMaximum,
+		LabelMinimum:          in.Target.LabelMinimum,
 	}
 	x, err := ApplicationRate(of)
 	if err != nil {
@@ -94,7 +99,7 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if !r.rateKnown() {
 		r.RateStatus = NotDone // computed, but from a speed or an output that nobody knows
 	}
-	if x.LabelVerdict == finding.Outside {
+	if x.LabelVerdict == finding.Outside || x.LabelMinimumVerdict == finding.Outside {
 		r.RateStatus = Failed
 	}
 	if in.Measuring.Uncertainty {
@@ -108,21 +113,19 @@ func (r *FieldSheetResult) rateKnown() bool {
 	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone
 }
 
-// correct looks for what would bring a rate that failed to its target.
+// correct looks for what would bring a rate that failed to its target, and what was
+// measured outside its limits inside them.
 func (r *FieldSheetResult) correct(in FieldSheetInput) error {
+	outside := r.SpeedInLimits == finding.Outside || r.pressureOutside()
 	switch {
-	case r.RateStatus != Failed || in.Target.ApplicationRate == 0 || !r.rateKnown():
+	case r.RateStatus != Failed && !outside || in.Target.ApplicationRate == 0 || !r.rateKnown():
 		return nil
 	case r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside: // which of two rates would be corrected?
 		return nil
-	case r.Pressure.outOfRangeOnly() || r.CaughtInRange == finding.Outside: // it will be measured at another pressure first
-		return nil
 	}
-	c := in.correction()
-	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
-	c.BoomEven = r.evenness()
-	if in.Target.RateBasis == RateBasisField {
-		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
+	c := r.correction(in)
+	if p := c.Measured.SprayPressure; r.pressureOutside() && c.Limits.SprayPressure.holds(p) != finding.Outside && c.Nozzle.PressureRange.holds(p) != finding.Outside {
+		return nil // readings and catches are on either side of a limit: which would be moved?
 	}
 	x, err := Corrections(c)
 	if v, refused := err.(finding.Invalid); refused {
@@ -132,14 +135,32 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	return nil
 }
 
-// correction is what the sheet asks of Corrections, before what was measured.
-func (in FieldSheetInput) correction() CorrectionsInput {
-	c := CorrectionsInput{SpeedAndPressureOnly: true, Nozzle: LabeledNozzle{Nozzle: in.Nozzle}} // of gears and other nozzles a sheet knows by Planning alone
+// pressureOutside tells whether a pressure of readings or catches lies outside what the
+// system allows or the nozzle is made for.
+func (r *FieldSheetResult) pressureOutside() bool {
+	return r.PressureInLimits == finding.Outside || r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+}
+
+// correction is what the sheet asks of Corrections. Of gears and other nozzles it knows by
+// Planning alone.
+func (r *FieldSheetResult) correction(in FieldSheetInput) (c CorrectionsInput) {
 	if in.Planning != nil {
 		c = *in.Planning
 	}
-	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum = in.Target.ApplicationRate, in.Target.RateTolerance, in.Target.LabelMaximum
-	c.Limits, c.RateController = in.limits(), in.RateController
+	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
+	if in.Target.RateBasis == RateBasisField {
+		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
+	}
+	t := in.Target
+	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum, c.LabelMinimum = t.ApplicationRate, t.RateTolerance, t.LabelMaximum, t.LabelMinimum
+	c.Nozzle.Nozzle, c.Limits, c.RateController, c.BoomEven = in.Nozzle, in.Limits, in.RateController, r.evenness(in)
+	if u := r.Rate.Uncertainty; u != nil && t.LabelMaximum+t.LabelMinimum != 0 {
+		of := &u.ApplicationRate
+		if t.RateBasis == RateBasisField {
+			of = &u.FieldApplicationRate
+		}
+		c.Guard = unit.Ratio(of.Guard() / float64(c.Measured.ApplicationRate))
+	}
 	return c
 }
 
@@ -203,37 +224,13 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 	}
 }
 
-// outOfRangeOnly tells that the boom is even, but not at a pressure that the
-// nozzle is made for.
-func (p *PressureUniformityResult) outOfRangeOnly() bool {
-	return p != nil && p.Even != finding.Outside && p.MeanInRange == finding.Outside
-}
-
-// limits are those given, with the nozzle's own range where none was given for
-// the pressure, and never wider than it.
-func (in FieldSheetInput) limits() CorrectionLimits {
-	l, own := in.Limits, in.Nozzle.PressureRange
-	switch {
-	case own == (PressureRange{}):
-	case l.SprayPressure == (PressureRange{}):
-		l.SprayPressure = own
-	default:
-		narrow := PressureRange{max(l.SprayPressure.Low, own.Low), min(l.SprayPressure.High, own.High)}
-		if narrow.Low <= narrow.High {
-			l.SprayPressure = narrow
-		} else {
-			l.SprayPressure = own
-		}
-	}
-	return l
-}
-
-// evenness is what pressure and output say of the boom together.
-func (r *FieldSheetResult) evenness() Evenness {
+// evenness is what pressure and output say of the boom together, whether or not it was at a
+// pressure that the nozzle is made for.
+func (r *FieldSheetResult) evenness(in FieldSheetInput) Evenness {
 	switch {
 	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == finding.Outside:
 		return BoomUneven
-	case r.PressureStatus == Passed && r.OutputStatus == Passed:
+	case r.Pressure != nil && r.Pressure.Even == finding.Within && len(in.Pressure.Readings) >= FewestReadings && r.OutputStatus == Passed:
 		return BoomEven
 	}
 	return EvennessUnknown
