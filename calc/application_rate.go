@@ -99,7 +99,7 @@ type ApplicationRateResult struct {
 	// little, and NotJudged without one. LabelMinimumVerdict likewise when it is under
 	// LabelMinimum.
 	LabelVerdict, LabelMinimumVerdict finding.Verdict
-	Warnings     []finding.Warning
+	Warnings                          []finding.Warning
 
 	Uncertainty *RateUncertainty // nil where nothing is known of it
 }

@@ -14,10 +14,10 @@ type CorrectionsInput struct {
 	LabelMinimum          unit.ApplicationRate // likewise
 	// Guard is how far within the label's maximum and minimum a rate has to be predicted,
 	// as a share of them, so that it is kept when it is measured again. Zero for none.
-	Guard    unit.Ratio
-	BoomEven Evenness
-	Limits                CorrectionLimits
-	PressureExponent      float64 // that catches gave; zero stands for the chart of the nozzle, without one for SquareRoot
+	Guard            unit.Ratio
+	BoomEven         Evenness
+	Limits           CorrectionLimits
+	PressureExponent float64 // that catches gave; zero stands for the chart of the nozzle, without one for SquareRoot
 	// RateController tells that a controller in automatic holds the rate, so that a
 	// change of speed or pressure by hand changes nothing.
 	RateController bool
@@ -76,14 +76,20 @@ const (
 
 // CorrectionsResult holds the plans, least change first, and what was rejected.
 type CorrectionsResult struct {
-	Deviation        unit.Ratio // of the measured rate from the target
-	RateTolerance    unit.Ratio // the one applied
-	Within           finding.Verdict
+	Deviation         unit.Ratio // of the measured rate from the target
+	RateTolerance     unit.Ratio // the one applied
+	Within            finding.Verdict
 	OverLabelMaximum  bool
 	UnderLabelMinimum bool
 	SprayVolume       finding.Verdict // whether the measured rate lies in SprayVolumeRange
-	Decision          CorrectionDecision
-	Plans             []Plan // at most MostPlans
+	// Aim is the rate that plans are solved for, and Allowed are those that one may predict:
+	// within the tolerance and the range of the label, and its limits by Guard. Zero where no
+	// plan was looked for.
+	Aim      unit.ApplicationRate
+	Allowed  RateRange
+	Guard    unit.Ratio // the one that was given
+	Decision CorrectionDecision
+	Plans    []Plan // at most MostPlans
 	Rejected          []Rejection
 	// PlansLeftOut and RejectedLeftOut count those that there was no room for.
 	PlansLeftOut, RejectedLeftOut int
@@ -197,7 +203,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if in.RateTolerance == 0 {
 		in.RateTolerance = DefaultRateTolerance
 	}
-	r := CorrectionsResult{RateTolerance: in.RateTolerance, Decision: NoCorrectionNeeded}
+	r := CorrectionsResult{RateTolerance: in.RateTolerance, Guard: in.Guard, Decision: NoCorrectionNeeded}
 	rate, target := float64(in.Measured.ApplicationRate), float64(in.TargetApplicationRate)
 	r.Deviation = unit.Ratio(finding.Deviation(rate, target))
 	r.Within = finding.Judge(float64(r.Deviation), float64(r.RateTolerance))
@@ -211,15 +217,13 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if inOrder && !outside && in.BoomEven != BoomUneven {
 		return r, nil
 	}
-	if reason, decision := in.hopeless(); reason != "" {
+	if reason, decision := x.hopeless(); reason != "" {
 		r.Decision = decision
 		for _, c := range in.means() {
 			r.Rejected = append(r.Rejected, Rejection{Change: c, Changes: setOf(c), Reason: reason})
 		}
 		return r, nil
 	}
-	aim, _ := in.aim()
-	x.aim = float64(aim)
 	x.plan()
 	r.keepBest(target)
 	r.Decision = ChoosePlan
@@ -256,17 +260,14 @@ func (x *planner) warnMeasured() (outside bool) {
 }
 
 // hopeless tells why no plan makes sense, and what follows; empty where one may.
-func (in CorrectionsInput) hopeless() (RejectionReason, CorrectionDecision) {
+func (x *planner) hopeless() (RejectionReason, CorrectionDecision) {
 	switch {
-	case in.BoomEven == BoomUneven:
+	case x.in.BoomEven == BoomUneven:
 		return ReasonBoomUneven, RepairFirst
-	case in.RateController || in.Pump.Regulation == RateControllerRegulation:
+	case x.in.RateController || x.in.Pump.Regulation == RateControllerRegulation:
 		return ReasonRateController, CalibrateController
 	}
-	if _, reason := in.aim(); reason != "" {
-		return reason, OutOfReach
-	}
-	return "", ""
+	return x.takeAim(), OutOfReach
 }
 
 // means are the changes that the input knows something of.

@@ -8,33 +8,39 @@ import (
 // lawful are the rates that the label lets a plan predict, so that they are kept when they
 // are measured again: within its maximum and its minimum by Guard.
 func (in CorrectionsInput) lawful() span {
-	return span{low: float64(in.LabelMinimum * unit.ApplicationRate(1+in.Guard)), high: float64(in.LabelMaximum * unit.ApplicationRate(1-in.Guard))}
+	guard := unit.ApplicationRate(min(in.Guard, mostGuard))
+	return span{low: float64(in.LabelMinimum * (1 + guard)), high: float64(in.LabelMaximum * (1 - guard))}
 }
 
-// aim is the rate that plans are solved for: the target, where the label with Guard lets
-// it be predicted. Else it is twice the guard within the label's limit, and where that is
-// out of tolerance the middle of what is left. Where nothing is left the reason says so.
+// mostGuard leaves a maximum, however badly the rate is known: zero would be none.
+const mostGuard = 99 * unit.Percent
+
+// takeAim finds the rate that plans are solved for: the target, where the label with Guard
+// lets it be predicted. Else it is twice the guard within the label's limit, and where that
+// is out of tolerance the middle of what is left. Where nothing is left the reason says so.
 //
 // Own judgement, no published source: at twice the guard a plan that misses its aim by as
 // much again is still lawful, and the middle is furthest from either end.
-func (in CorrectionsInput) aim() (unit.ApplicationRate, RejectionReason) {
-	target, off := in.TargetApplicationRate, unit.ApplicationRate(in.RateTolerance)
-	within := span{low: float64(target * (1 - off)), high: float64(target * (1 + off))}
-	within = within.narrowed(in.lawful()).narrowed(span{low: float64(in.SprayVolumeRange.Low), high: float64(in.SprayVolumeRange.High)})
+func (x *planner) takeAim() RejectionReason {
+	target, off := x.in.TargetApplicationRate, unit.ApplicationRate(x.in.RateTolerance)
+	allowed := span{low: float64(target * (1 - off)), high: float64(target * (1 + off))}
+	allowed = allowed.narrowed(x.in.lawful()).narrowed(span{low: float64(x.in.SprayVolumeRange.Low), high: float64(x.in.SprayVolumeRange.High)})
 	aim, reason := target, ReasonOverLabelMaximum
-	switch in.lawful().bound(float64(target)).end {
+	switch x.in.lawful().bound(float64(target)).end {
 	case maximum:
-		aim = in.LabelMaximum * unit.ApplicationRate(1-2*in.Guard)
+		aim = x.in.LabelMaximum * unit.ApplicationRate(1-2*x.in.Guard)
 	case minimum:
-		aim, reason = in.LabelMinimum*unit.ApplicationRate(1+2*in.Guard), ReasonUnderLabelMinimum
+		aim, reason = x.in.LabelMinimum*unit.ApplicationRate(1+2*x.in.Guard), ReasonUnderLabelMinimum
 	}
-	if within.apart() {
-		return 0, reason
+	if allowed.apart() {
+		return reason
 	}
-	if aim != target && within.bound(float64(aim)).atLimit {
-		aim = unit.ApplicationRate(within.low+within.high) / 2
+	if aim != target && allowed.bound(float64(aim)).atLimit {
+		aim = unit.ApplicationRate(allowed.low+allowed.high) / 2
 	}
-	return aim, ""
+	x.aim, x.r.Aim = float64(aim), aim
+	x.r.Allowed = RateRange{unit.ApplicationRate(allowed.low), unit.ApplicationRate(allowed.high)}
+	return ""
 }
 
 func (in CorrectionsInput) overLabel(rate unit.ApplicationRate) bool {

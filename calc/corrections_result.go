@@ -79,7 +79,7 @@ type Plan struct {
 	Deviation                unit.Ratio // of the prediction from the target
 	// Aim is the rate that it was solved for, where that is not the target; see Guard.
 	Aim     unit.ApplicationRate
-	AtLimit bool      // a limit stops it short of the target
+	AtLimit bool // a limit stops it short of the target
 	// RelativeChange is new over old less 1, of what a single change changes: of the
 	// speed for engine speed and gear, of the flow for a nozzle. Zero in a combined plan.
 	RelativeChange unit.Ratio
@@ -150,7 +150,7 @@ type Rejection struct {
 	SprayPressure unit.Pressure
 	EngineSpeed   unit.RotationalSpeed
 	DutyCycle     unit.Ratio
-	DropletClass      DropletClass
+	DropletClass  DropletClass
 
 	ApplicationRateAtLimit unit.ApplicationRate // zero when no limit is in the way
 	DeviationAtLimit       unit.Ratio
