@@ -39,8 +39,9 @@ type ApplicationRateInput struct {
 	// TargetApplicationRate and LabelMaximum are what the rate is held against.
 	TargetApplicationRate unit.ApplicationRate
 	LabelMaximum          unit.ApplicationRate
+	LabelMinimum          unit.ApplicationRate
 	// RateTolerance is that of the target; zero stands for DefaultRateTolerance.
-	// The label's maximum has none.
+	// The label's maximum and minimum have none.
 	RateTolerance unit.Ratio
 	// RateBasis tells which area the target and the label mean. It must be given
 	// with RowSpacing, since the two then differ; otherwise they are the same.
@@ -95,9 +96,10 @@ type ApplicationRateResult struct {
 	Deviation     unit.Ratio      // from the target, on its basis
 	Verdict       finding.Verdict // NotJudged without a target
 	// LabelVerdict is Outside when the rate is over LabelMaximum, by however
-	// little, and NotJudged without one.
-	LabelVerdict finding.Verdict
-	Warnings     []finding.Warning
+	// little, and NotJudged without one. LabelMinimumVerdict likewise when it is under
+	// LabelMinimum.
+	LabelVerdict, LabelMinimumVerdict finding.Verdict
+	Warnings                          []finding.Warning
 
 	Uncertainty *RateUncertainty // nil where nothing is known of it
 }
@@ -149,7 +151,7 @@ const (
 //     needs it and neither it nor Nozzles is given; on RowSpacing with
 //     RateBasisField;
 //   - rate_basis_required, on RateBasis;
-//   - above_label_maximum, on TargetApplicationRate.
+//   - above_label_maximum and below_label_minimum, on TargetApplicationRate.
 //
 // Sources: GPA = 5940 x GPM / (mph x in), Mississippi State University Extension,
 // 2020, https://www.mississippi-crops.com/2020/05/02/calibration-of-in-furrow-sprays/ ;
@@ -240,12 +242,19 @@ func (r *ApplicationRateResult) judge(in ApplicationRateInput) {
 	if in.TargetApplicationRate != 0 {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(rate, in.TargetApplicationRate, in.RateTolerance)
 	}
-	if in.LabelMaximum != 0 {
-		r.LabelVerdict = finding.Within
-		if !finding.AtMost(rate/float64(in.LabelMaximum), 1) {
-			r.LabelVerdict = finding.Outside
-		}
+	r.LabelVerdict = keeps(in.LabelMaximum, rate/float64(in.LabelMaximum))
+	r.LabelMinimumVerdict = keeps(in.LabelMinimum, float64(in.LabelMinimum)/rate)
+}
+
+// keeps judges a limit of the label, of which share is used up, where it is given.
+func keeps(limit unit.ApplicationRate, share float64) finding.Verdict {
+	switch {
+	case limit == 0:
+		return finding.NotJudged
+	case finding.AtMost(share, 1):
+		return finding.Within
 	}
+	return finding.Outside
 }
 
 // rateVerdict returns how far a rate is from what was wanted or expected, the

@@ -46,9 +46,13 @@ func (in ApplicationRateInput) checkValues(v *finding.Invalid) {
 	v.Optional(float64(in.RowSpacing), finding.Member("rowSpacing"))
 	v.Optional(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
 	v.Optional(float64(in.LabelMaximum), finding.Member("labelMaximum"))
+	v.Optional(float64(in.LabelMinimum), finding.Member("labelMinimum"))
 	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
 	if in.LabelMaximum > 0 && !finding.AtMost(float64(in.TargetApplicationRate/in.LabelMaximum), 1) {
 		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
+	}
+	if in.TargetApplicationRate > 0 && !finding.AtMost(float64(in.LabelMinimum/in.TargetApplicationRate), 1) {
+		v.Add(finding.Member("targetApplicationRate"), CodeBelowLabelMinimum)
 	}
 	if finding.NotAmong(in.RateBasis, rateBases) {
 		v.Add(finding.Member("rateBasis"), finding.CodeNotAllowed)
@@ -97,7 +101,7 @@ func (in ApplicationRateInput) checkRows(v *finding.Invalid) {
 	if in.Width == 0 && in.Nozzles == 0 {
 		v.RequiredBy(finding.Member("width"), finding.Member("rowSpacing"))
 	}
-	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0) {
+	if in.RateBasis == RateBasisNone && (in.TargetApplicationRate != 0 || in.LabelMaximum != 0 || in.LabelMinimum != 0) {
 		v.Add(finding.Member("rateBasis"), CodeRateBasisRequired)
 	}
 }

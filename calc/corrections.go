@@ -1,10 +1,6 @@
 package calc
 
 import (
-	"cmp"
-	"math"
-	"slices"
-
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -15,9 +11,13 @@ type CorrectionsInput struct {
 	TargetApplicationRate unit.ApplicationRate
 	RateTolerance         unit.Ratio           // zero stands for DefaultRateTolerance
 	LabelMaximum          unit.ApplicationRate // zero when not given; it has no tolerance
-	BoomEven              Evenness
-	Limits                CorrectionLimits
-	PressureExponent      float64 // that catches gave; zero stands for the chart of the nozzle, without one for SquareRoot
+	LabelMinimum          unit.ApplicationRate // likewise
+	// Guard is how far within the label's maximum and minimum a rate has to be predicted,
+	// as a share of them, so that it is kept when it is measured again. Zero for none.
+	Guard            unit.Ratio
+	BoomEven         Evenness
+	Limits           CorrectionLimits
+	PressureExponent float64 // that catches gave; zero stands for the chart of the nozzle, without one for SquareRoot
 	// RateController tells that a controller in automatic holds the rate, so that a
 	// change of speed or pressure by hand changes nothing.
 	RateController bool
@@ -35,11 +35,6 @@ type CorrectionsInput struct {
 	DropletChart          []DropletEntry
 	AllowedDropletClasses []DropletClass // by the label; empty when not known
 	SprayVolumeRange      RateRange      // of the label, on the same basis as the rates
-
-	// SpeedAndPressureOnly asks for the two single changes of speed and pressure, each
-	// held to its own limits alone: what a field sheet knows enough for. What was measured
-	// outside a limit has a step of its own there.
-	SpeedAndPressureOnly bool
 }
 
 // MeasuredState is the state in which the rate was measured.
@@ -81,15 +76,24 @@ const (
 
 // CorrectionsResult holds the plans, least change first, and what was rejected.
 type CorrectionsResult struct {
-	Deviation        unit.Ratio // of the measured rate from the target
-	RateTolerance    unit.Ratio // the one applied
-	Within           finding.Verdict
-	OverLabelMaximum bool
-	SprayVolume      finding.Verdict // whether the measured rate lies in SprayVolumeRange
-	Decision         CorrectionDecision
-	Plans            []Plan
-	Rejected         []Rejection
-	Warnings         []finding.Warning
+	Deviation         unit.Ratio // of the measured rate from the target
+	RateTolerance     unit.Ratio // the one applied
+	Within            finding.Verdict
+	OverLabelMaximum  bool
+	UnderLabelMinimum bool
+	SprayVolume       finding.Verdict // whether the measured rate lies in SprayVolumeRange
+	// Aim is the rate that plans are solved for, and Allowed are those that one may predict:
+	// within the tolerance and the range of the label, and its limits by Guard. Zero where no
+	// plan was looked for.
+	Aim      unit.ApplicationRate
+	Allowed  RateRange
+	Guard    unit.Ratio // the one that was given
+	Decision CorrectionDecision
+	Plans    []Plan // at most MostPlans
+	Rejected []Rejection
+	// PlansLeftOut and RejectedLeftOut count those that there was no room for.
+	PlansLeftOut, RejectedLeftOut int
+	Warnings                      []finding.Warning
 }
 
 // CorrectionDecision is what follows.
@@ -111,6 +115,7 @@ func (CorrectionDecision) Words() []string {
 // Codes of Corrections.
 const (
 	CodeAboveLabelMaximum  = "above_label_maximum"        // the target itself is not lawful
+	CodeBelowLabelMinimum  = "below_label_minimum"        // nor is this
 	CodeOutOfRange         = "out_of_range"               // an exponent that no nozzle has
 	CodeOutsideSprayVolume = "outside_spray_volume_range" // the target itself is not lawful
 	CodeUnknownLabel       = "unknown_label"              // no item of the list has it
@@ -144,11 +149,14 @@ const (
 // given, since catches of the present nozzle gave it, goes before the chart of that one.
 // A plan whose pressure is outside the chart says so (outside_flow_chart).
 //
-// A plan aims at the target exactly. Where a limit stops it short, it stands at
-// the limit if the rate there is within the tolerance and not over the label
-// maximum; else it is rejected, with the numbers. Gears and nozzles cannot be aimed:
-// each combination of them is a plan when it lands within the tolerance, and with
-// each pressure, speed and duty cycle are solved too. Whatever a plan leaves as it is must
+// A plan aims at the target exactly, unless the label's limits with Guard keep it
+// away; see aim. Where a limit stops it short, it stands at the limit if the rate there is
+// within the tolerance and as the label has it; else it is rejected, with the numbers.
+// Where no change of one thing is enough, the one that is stopped stays at its limit and
+// another is solved beside it. What is outside its limits to begin with is brought to the
+// nearer one, and another is solved beside it. Gears and nozzles cannot be aimed: each
+// combination of them is a plan when it lands within the tolerance, and with each
+// pressure, speed and duty cycle are solved too. Whatever a plan leaves as it is must
 // lie inside its limits as well, and the engine never turns faster than at rated
 // shaft speed. Of the pressure limits of system and nozzle the narrower holds.
 //
@@ -163,15 +171,17 @@ const (
 // then says so, so that somebody looks it up.
 //
 // An uneven boom gets no plan, and neither does a rate that a controller holds. A rate
-// within tolerance and lawful needs none, unless the boom is uneven: a mean that is right
-// says nothing of its parts.
+// within tolerance and lawful, at a speed, a pressure and a duty cycle inside their limits,
+// needs none, unless the boom is uneven: a mean that is right says nothing of its parts.
 //
 // Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
 // least first: who changes less because a limit stops the plan short has not done with
-// less. Of equal ones the nearer to the target comes first.
+// less. Of equal ones the nearer to the target comes first. Of many the best of each kind
+// of change are kept, and then the best; see MostPlans.
 //
 // Measured rate and speed and the target must be above zero, a target may not be
-// above the label maximum (above_label_maximum) or outside the label's range
+// above the label maximum (above_label_maximum), below its minimum (below_label_minimum) or
+// outside the label's range
 // (outside_spray_volume_range), ranges may not be inverted (range_inverted), an exponent
 // lies from 0.1 to 1 (out_of_range), a duty cycle is at most 1 (over_100_percent), labels
 // of gears and nozzles are unique (duplicate_label) and the present one is among them
@@ -190,49 +200,32 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	if !fittedExponent {
 		in.PressureExponent = SquareRoot
 	}
-	r := CorrectionsResult{RateTolerance: in.RateTolerance, Decision: NoCorrectionNeeded}
-	if r.RateTolerance == 0 {
-		r.RateTolerance = DefaultRateTolerance
+	if in.RateTolerance == 0 {
+		in.RateTolerance = DefaultRateTolerance
 	}
+	r := CorrectionsResult{RateTolerance: in.RateTolerance, Guard: in.Guard, Decision: NoCorrectionNeeded}
 	rate, target := float64(in.Measured.ApplicationRate), float64(in.TargetApplicationRate)
 	r.Deviation = unit.Ratio(finding.Deviation(rate, target))
 	r.Within = finding.Judge(float64(r.Deviation), float64(r.RateTolerance))
 	r.OverLabelMaximum = in.overLabel(in.Measured.ApplicationRate)
-	if shaft := in.RatedShaft.EngineSpeed; shaft != 0 && !finding.AtMost(float64(in.Measured.EngineSpeed/shaft), 1) {
-		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("engineSpeed"), Code: WarnAboveRatedShaft})
-	}
-	if in.Limits.GroundSpeed.holds(in.Measured.GroundSpeed) == finding.Outside {
-		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("groundSpeed"), Code: WarnOutsideLimits})
-	}
-	if p := in.Measured.SprayPressure; p != 0 && in.Limits.SprayPressure.holds(p) == finding.Outside {
-		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("measured").Member("sprayPressure"), Code: WarnOutsideLimits})
-	}
-	r.Warnings = append(r.Warnings, in.warnGear()...)
+	r.UnderLabelMinimum = in.underLabel(in.Measured.ApplicationRate)
 	r.SprayVolume = in.SprayVolumeRange.holds(in.Measured.ApplicationRate)
-	if r.Within == finding.Within && !r.OverLabelMaximum && r.SprayVolume != finding.Outside && in.BoomEven != BoomUneven {
+	x := newPlanner(in, &r)
+	x.fittedExponent = fittedExponent
+	outside := x.warnMeasured()
+	inOrder := r.Within == finding.Within && !in.lawful().bound(rate).atLimit && r.SprayVolume != finding.Outside
+	if inOrder && !outside && in.BoomEven != BoomUneven {
 		return r, nil
 	}
-	if reason, stop := in.hopeless(); stop {
-		r.Decision = RepairFirst
-		if reason == ReasonRateController {
-			r.Decision = CalibrateController
-		}
+	if reason, decision := x.hopeless(); reason != "" {
+		r.Decision = decision
 		for _, c := range in.means() {
 			r.Rejected = append(r.Rejected, Rejection{Change: c, Changes: setOf(c), Reason: reason})
 		}
 		return r, nil
 	}
-	x := newPlanner(in, &r)
-	x.fittedExponent = fittedExponent
 	x.plan()
-	// Equal ones, which conversion leaves a little apart, stay in the order of means.
-	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }
-	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
-		return cmp.Or(
-			cmp.Compare(finding.Difference(a.Size+left(&a), b.Size+left(&b)), 0),
-			cmp.Compare(finding.Difference(1+left(&a), 1+left(&b)), 0),
-		)
-	})
+	r.keepBest(target)
 	r.Decision = ChoosePlan
 	if len(r.Plans) == 0 {
 		r.Decision = OutOfReach
@@ -243,23 +236,43 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	return r, nil
 }
 
-// hopeless tells whether no plan makes sense, and why.
-func (in CorrectionsInput) hopeless() (RejectionReason, bool) {
-	switch {
-	case in.BoomEven == BoomUneven:
-		return ReasonBoomUneven, true
-	case in.RateController || in.Pump.Regulation == RateControllerRegulation:
-		return ReasonRateController, true
+// warnMeasured warns of what was measured where it should not have been, and tells whether
+// something that a plan can bring in lies outside its limits.
+func (x *planner) warnMeasured() (outside bool) {
+	measured := finding.Member("measured")
+	warn := func(name, code string) {
+		x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: measured.Member(name), Code: code})
 	}
-	return "", false
+	if shaft := x.in.RatedShaft.EngineSpeed; shaft != 0 && !finding.AtMost(float64(x.in.Measured.EngineSpeed/shaft), 1) {
+		warn("engineSpeed", WarnAboveRatedShaft)
+	}
+	for _, l := range [...]struct {
+		of   Change
+		name string
+	}{{ChangeSpeed, "groundSpeed"}, {ChangePressure, "sprayPressure"}, {ChangeDutyCycle, "dutyCycle"}} {
+		if x.now.value(l.of) != 0 && x.limits(x.now, l.of).bound(x.now.value(l.of)).atLimit {
+			warn(l.name, WarnOutsideLimits)
+			outside = true
+		}
+	}
+	x.r.Warnings = append(x.r.Warnings, x.in.warnGear()...)
+	return outside
+}
+
+// hopeless tells why no plan makes sense, and what follows; empty where one may.
+func (x *planner) hopeless() (RejectionReason, CorrectionDecision) {
+	switch {
+	case x.in.BoomEven == BoomUneven:
+		return ReasonBoomUneven, RepairFirst
+	case x.in.RateController || x.in.Pump.Regulation == RateControllerRegulation:
+		return ReasonRateController, CalibrateController
+	}
+	return x.takeAim(), OutOfReach
 }
 
 // means are the changes that the input knows something of.
 func (in CorrectionsInput) means() []Change {
 	all := []Change{ChangeSpeed, ChangePressure}
-	if in.SpeedAndPressureOnly {
-		return all
-	}
 	if in.Measured.EngineSpeed != 0 {
 		all = append(all, ChangeEngineSpeed)
 	}
@@ -273,8 +286,4 @@ func (in CorrectionsInput) means() []Change {
 		all = append(all, ChangeNozzle)
 	}
 	return all
-}
-
-func (in CorrectionsInput) overLabel(rate unit.ApplicationRate) bool {
-	return in.LabelMaximum != 0 && !finding.AtMost(float64(rate/in.LabelMaximum), 1)
 }

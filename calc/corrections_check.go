@@ -20,8 +20,13 @@ func (in CorrectionsInput) check() error {
 	v.Positive(float64(in.TargetApplicationRate), finding.Member("targetApplicationRate"))
 	v.Optional(float64(in.RateTolerance), finding.Member("rateTolerance"))
 	v.Optional(float64(in.LabelMaximum), finding.Member("labelMaximum"))
+	v.Optional(float64(in.LabelMinimum), finding.Member("labelMinimum"))
+	v.Optional(float64(in.Guard), finding.Member("guard"))
 	if finding.Valid(float64(in.TargetApplicationRate)) && finding.Valid(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
 		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
+	}
+	if in.TargetApplicationRate > 0 && finding.Valid(float64(in.TargetApplicationRate)) && finding.Valid(float64(in.LabelMinimum)) && in.underLabel(in.TargetApplicationRate) {
+		v.Add(finding.Member("targetApplicationRate"), CodeBelowLabelMinimum)
 	}
 	if in.BoomEven > BoomUneven {
 		v.Add(finding.Member("boomEven"), finding.CodeNotAllowed)

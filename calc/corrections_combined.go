@@ -7,65 +7,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// combine tries every combination of another gear and other nozzles: as it is, and with
-// each thing that can be solved in it. Each is a plan or rejected, so that a crew which asks
-// why not has the numbers; the lists of a request bound how many there are.
-func (x *planner) combine() {
-	nozzles := len(x.in.Nozzles)
-	if nozzles > 0 && x.now.pressure == 0 {
-		x.byNozzle()
-		nozzles = 0
-	}
-	for nozzle := 0; nozzle <= nozzles; nozzle++ {
-		if nozzle != 0 && x.isPresent(nozzle) {
-			continue
-		}
-		for gear := 0; gear <= len(x.in.Gears); gear++ {
-			if gear == x.gear && gear != 0 || gear == 0 && nozzle == 0 {
-				continue
-			}
-			base := attempt{to: x.now}
-			if nozzle != 0 {
-				base.changes |= setOf(ChangeNozzle)
-				base.to.nozzle = nozzle
-			}
-			if gear != 0 {
-				base.changes |= setOf(ChangeGear)
-				base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
-			}
-			x.try(base)
-		}
-	}
-}
-
-// try tries one combination as it is, and then with whatever can be solved in it,
-// unless it hits the target already.
-func (x *planner) try(base attempt) {
-	x.decide(base)
-	if _, off := x.predict(base); off == 0 {
-		return
-	}
-	for _, a := range x.solutions(base) {
-		x.decide(a)
-	}
-}
-
-// solutions are a combination with each thing that can be solved in it.
-func (x *planner) solutions(base attempt) (all []attempt) {
-	if limits, apart := x.pressureRange(base.to.nozzle); x.now.pressure != 0 && limits != (PressureRange{}) && !apart {
-		all = append(all, x.solvePressure(base))
-	}
-	if _, ok := x.engineMeans(); ok && x.now.engine != 0 {
-		all = append(all, x.solveEngine(base))
-	} else if len(x.in.Gears) == 0 {
-		all = append(all, x.solveSpeed(base))
-	}
-	if x.in.DutyCycleLimits != (DutyCycleRange{}) {
-		all = append(all, x.solveDuty(base))
-	}
-	return all
-}
-
 // planOf writes an attempt down as a plan.
 func (x *planner) planOf(a attempt) Plan {
 	rate, off := x.predict(a)
@@ -73,6 +14,9 @@ func (x *planner) planOf(a attempt) Plan {
 		Change: a.changes.only(), Changes: a.changes, Gear: a.to.gear, Nozzle: a.to.nozzle,
 		PredictedApplicationRate: unit.ApplicationRate(rate), Deviation: unit.Ratio(off), AtLimit: a.atLimit,
 		Size: size(x.now, a.to), Attempt: a.exported(),
+	}
+	if a.solves && x.aim != x.target {
+		p.Aim = unit.ApplicationRate(x.aim)
 	}
 	if a.changes&(setOf(ChangeSpeed)|setOf(ChangeEngineSpeed)|setOf(ChangeGear)) != 0 {
 		p.GroundSpeed = unit.Speed(a.to.speed)
@@ -100,10 +44,8 @@ func (x *planner) planOf(a attempt) Plan {
 	if p.GroundSpeed != 0 && x.in.Limits.GroundSpeed == (SpeedRange{}) && unusualSpeed(p.GroundSpeed) {
 		p.Warnings = []finding.Warning{{Place: limitsGroundSpeed, Code: WarnUnusualSpeed}}
 	}
-	if !x.in.SpeedAndPressureOnly {
-		p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
-		p.Warnings = append(p.Warnings, x.warnings(a)...)
-	}
+	p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
+	p.Warnings = append(p.Warnings, x.warnings(a)...)
 	if p.SprayPressure != 0 {
 		p.Warnings = append(p.Warnings, x.warnOutsideChart(a.to)...)
 	}

@@ -122,81 +122,16 @@ func (in CorrectionsInput) warnGear() []finding.Warning {
 	return []finding.Warning{{Place: finding.Item("gears", n-1).Member("groundSpeed"), Code: WarnGearSpeedDiffers}}
 }
 
-// engineRange is what limits and rated shaft allow together; zero where neither
-// says anything.
-func (in CorrectionsInput) engineRange() (low, high float64) {
-	low, high = float64(in.EngineSpeedLimits.Low), float64(in.EngineSpeedLimits.High)
-	if rated := float64(in.RatedShaft.EngineSpeed); rated != 0 && (high == 0 || rated < high) {
-		high = rated
-	}
-	return low, high
-}
-
-// engineMeans tells whether the engine speed can be a means, and why not.
-func (x *planner) engineMeans() (RejectionReason, bool) {
-	_, high := x.in.engineRange()
-	switch {
-	case x.in.Pump == Pump{}:
-		return ReasonPumpNotGiven, false
-	case x.in.Pump.follows():
-		return ReasonPumpFollowsEngine, false
-	case high == 0:
-		return ReasonEngineLimitsNotGiven, false
-	}
-	return "", true
-}
-
-// byEngine adds the plan or the rejection of another engine speed in the present
-// gear.
-func (x *planner) byEngine() {
-	a := x.solveEngine(attempt{to: x.now})
-	reason, ok := x.engineMeans()
-	if ok {
-		x.decide(a)
-		return
-	}
-	no := Rejection{Change: ChangeEngineSpeed, Changes: a.changes, Reason: reason, Attempt: a.exported()}
-	if reason == ReasonPumpFollowsEngine { // whatever the engine does, the rate stays
-		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
-	} else {
-		no.setNeeded(ChangeEngineSpeed, a.needed, 0)
-	}
-	x.r.Rejected = append(x.r.Rejected, no)
-}
-
-// solveEngine solves the engine speed in the gear of a.to. The limits of the
-// ground speed bound it as well; the narrower holds.
-func (x *planner) solveEngine(a attempt) attempt {
-	perTurn := x.perTurn(a.to.gear)
-	needed := a.to.engine * x.rate(a.to) / x.target
-	low, high := x.in.engineRange()
-	of := [2]Change{ChangeEngineSpeed, ChangeEngineSpeed}
-	if v := float64(x.in.Limits.GroundSpeed.High) / perTurn; v != 0 && (high == 0 || v < high) {
-		high, of[1] = v, ChangeSpeed
-	}
-	if v := float64(x.in.Limits.GroundSpeed.Low) / perTurn; v > low {
-		low, of[0] = v, ChangeSpeed
-	}
-	s := bound(needed, low, high)
-	limited := of[0]
-	if s.end == maximum {
-		limited = of[1]
-	}
-	a = a.solved(ChangeEngineSpeed, needed, s, limited)
-	a.to.engine, a.to.speed = s.value, s.value*perTurn
-	return a
-}
-
 // reachable tells whether a listed gear, or the present one, drives at a speed
 // inside the limits of the engine.
 func (x *planner) reachable(speed float64) bool {
-	low, high := x.in.engineRange()
+	limits := x.limits(x.now, ChangeEngineSpeed)
 	for g := 0; g <= len(x.in.Gears); g++ {
 		e := speed / x.perTurn(g)
 		if x.in.Pump.follows() && finding.Difference(e, x.now.engine) != 0 {
 			continue
 		}
-		if !bound(e, low, high).atLimit {
+		if !limits.bound(e).atLimit {
 			return true
 		}
 	}

@@ -106,20 +106,6 @@ func (x *planner) isPresent(n int) bool {
 	return a.PressureRange == b.PressureRange && finding.Difference(x.flowRatio(n), 1) == 0
 }
 
-// pressureRange is what the system and a nozzle allow together; apart when no
-// pressure suits both.
-func (x *planner) pressureRange(n int) (both PressureRange, apart bool) {
-	system, own := x.in.Limits.SprayPressure, x.in.nozzle(n).PressureRange
-	switch {
-	case x.in.SpeedAndPressureOnly || own == (PressureRange{}):
-		return system, false
-	case system == (PressureRange{}):
-		return own, false
-	}
-	both = PressureRange{max(system.Low, own.Low), min(system.High, own.High)}
-	return both, !finding.AtMost(float64(both.Low/both.High), 1)
-}
-
 // checkNozzles checks the shelf. With one the present nozzle has to be known too.
 func (in CorrectionsInput) checkNozzles(v *finding.Invalid) {
 	if len(in.Nozzles) > 0 || in.Nozzle.given() || in.Nozzle.SizeRating != "" {

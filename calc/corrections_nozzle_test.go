@@ -45,12 +45,16 @@ func ofNozzle(r calc.CorrectionsResult, nozzle int, changes ...calc.Change) (*ca
 // 4/3 = 20. 0.5 gives 15 x 5/3 = 25, which 6 x 25/20 = 7.5 mph put right, or 40 x
 // (20/25)^2 = 25.6 psi, inside 20 to 60 psi of the system. The present nozzle would
 // need 40 x (20/15)^2 = 71.1 psi, over the 60 of the system though not over its own
-// 90; the one on the shelf that is the present one is not tried.
+// 90; the one on the shelf that is the present one is not tried. Neither does the speed
+// alone do it, 6 x 15/20 = 4.5 mph, but both do: 5 mph give 15 x 6/5 = 18, and 40 x
+// (20/18)^2 = 49.38 psi the rest.
 func TestReferenceShelf(t *testing.T) {
 	r := mustCorrect(t, shelved())
-	if len(r.Plans) != 3 || len(r.Rejected) != 3 {
+	if len(r.Plans) != 5 || len(r.Rejected) != 3 {
 		t.Fatalf("got %+v", r)
 	}
+	both, _ := ofNozzle(r, 0, calc.ChangeSpeed, calc.ChangePressure)
+	agrees(t, "pressure at 5 mph", both.SprayPressure.In(unit.PoundPerSquareInch), 40/0.81, 1e-12)
 	next, _ := ofNozzle(r, 2, calc.ChangeNozzle)
 	agrees(t, "rate with 0.4", next.PredictedApplicationRate.In(unit.USGallonPerAcre), 20, 1e-12)
 	agrees(t, "flow with 0.4", next.RelativeChange.In(unit.Percent), 100.0/3, 1e-12)
@@ -117,11 +121,11 @@ func TestReferenceSameNozzle(t *testing.T) {
 	in := shelved()
 	in.Nozzles = in.Nozzles[:1]
 	in.Nozzles[0].Label = ""
-	if r := mustCorrect(t, in); len(r.Plans)+len(r.Rejected) != 2 {
+	if r := mustCorrect(t, in); len(r.Plans)+len(r.Rejected) != 4 {
 		t.Errorf("got %+v", r)
 	}
 	in.Nozzles[0].Label = "03 new"
-	if r := mustCorrect(t, in); len(r.Plans)+len(r.Rejected) != 5 {
+	if r := mustCorrect(t, in); len(r.Plans)+len(r.Rejected) != 9 {
 		t.Errorf("got %+v", r)
 	}
 	in.Measured.SprayPressure = 0

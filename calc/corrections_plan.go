@@ -7,25 +7,6 @@ import (
 	"wetrun/calc/unit"
 )
 
-// bounded is a solved value within two limits.
-type bounded struct {
-	value   float64
-	atLimit bool
-	end     end // that it stands at, when atLimit
-}
-
-// bound puts a solved value into limits, inclusive like every limit here. Limits
-// of zero do not stop it.
-func bound(solved, low, high float64) bounded {
-	switch {
-	case high != 0 && !finding.AtMost(solved/high, 1):
-		return bounded{high, true, maximum}
-	case low != 0 && !finding.AtMost(low/solved, 1):
-		return bounded{low, true, minimum}
-	}
-	return bounded{value: solved}
-}
-
 // machineState is everything that the rate hangs on. Zero is not known; of the
 // engine also that a plan leaves it open; of gear and nozzle that they stay.
 type machineState struct {
@@ -33,15 +14,30 @@ type machineState struct {
 	gear, nozzle                  int
 }
 
+// near tells that two states with the same gear and nozzles differ by no more than conversion
+// leaves behind.
+func (s machineState) near(other machineState) bool {
+	same := func(a, b float64) bool { return finding.Difference(a, b) == 0 }
+	return same(s.speed, other.speed) && same(s.pressure, other.pressure) && same(s.engine, other.engine) && same(s.duty, other.duty)
+}
+
 // planner holds what every attempt starts from.
 type planner struct {
-	in     CorrectionsInput
-	r      *CorrectionsResult
-	now    machineState
-	gear   int // the number of the present gear in Gears, 0 when it is not there
-	target float64
+	in          CorrectionsInput
+	r           *CorrectionsResult
+	now         machineState
+	gear        int // the number of the present gear in Gears, 0 when it is not there
+	target, aim float64
 	// fittedExponent tells that PressureExponent was given.
 	fittedExponent bool
+	tried          []outcomeOfAttempt // in the present combination
+}
+
+// An outcomeOfAttempt tells whether some changes that lead to a state are a plan.
+type outcomeOfAttempt struct {
+	changes Changes
+	to      machineState
+	planned bool
 }
 
 func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
@@ -54,24 +50,108 @@ func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
 	}
 }
 
-// plan tries every change.
+// plan tries every combination of gear and nozzles, the present ones first: as it is, and
+// with each thing that can be solved in it. Each is a plan or rejected, so that a crew which
+// asks why not has the numbers; the lists of a request bound how many there are.
 func (x *planner) plan() {
-	x.bySpeed()
-	x.byPressure()
-	if x.in.SpeedAndPressureOnly {
-		return
-	}
-	x.warnCharts()
-	if x.now.engine != 0 {
-		x.byEngine()
-		if x.in.Pump.Drive == ShaftDrive && x.in.RatedShaft.EngineSpeed == 0 {
-			x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: finding.Member("ratedShaft"), Code: WarnRatedShaftNotGiven})
+	x.warnGiven()
+	nozzles := len(x.in.Nozzles)
+	for _, c := range [...]Change{ChangePressure, ChangeEngineSpeed, ChangeDutyCycle} {
+		if reason := x.usable(x.now, c); reason != "" && (x.now.value(c) != 0 || c == ChangePressure) {
+			x.reject(x.unusable(c, reason))
 		}
 	}
-	if x.now.duty != 0 {
-		x.byDuty()
+	if x.now.pressure == 0 {
+		x.byNozzle()
+		nozzles = 0
 	}
-	x.combine()
+	for nozzle := 0; nozzle <= nozzles; nozzle++ {
+		if nozzle != 0 && x.isPresent(nozzle) {
+			continue
+		}
+		for gear := 0; gear <= len(x.in.Gears); gear++ {
+			if gear != x.gear || gear == 0 {
+				x.combination(gear, nozzle)
+			}
+		}
+	}
+}
+
+// warnGiven reports what of the input makes plans uncertain.
+func (x *planner) warnGiven() {
+	warn := func(place finding.Place, code string) {
+		x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: place, Code: code})
+	}
+	if x.in.Limits.GroundSpeed == (SpeedRange{}) {
+		warn(limitsGroundSpeed, WarnSpeedLimitsNotGiven)
+	}
+	x.warnCharts()
+	if x.now.engine != 0 && x.in.Pump.Drive == ShaftDrive && x.in.RatedShaft.EngineSpeed == 0 {
+		warn(finding.Member("ratedShaft"), WarnRatedShaftNotGiven)
+	}
+}
+
+// combination tries a gear with nozzles, 0 being the present ones.
+func (x *planner) combination(gear, nozzle int) {
+	base := attempt{to: x.now}
+	x.tried = x.tried[:0]
+	if nozzle != 0 {
+		base.changes |= setOf(ChangeNozzle)
+		base.to.nozzle = nozzle
+	}
+	if gear != 0 {
+		base.changes |= setOf(ChangeGear)
+		base.to.gear, base.to.speed = gear, x.now.engine*x.perTurn(gear)
+	}
+	if base.changes != 0 && x.decide(base) && finding.Difference(x.rate(base.to), x.aim) == 0 {
+		return
+	}
+	present, engine := base.changes == 0, x.now.engine != 0 && x.usable(base.to, ChangeEngineSpeed) == ""
+	if present || !engine && len(x.in.Gears) == 0 {
+		x.solveEach(base, ChangeSpeed)
+	}
+	if engine {
+		x.solveEach(base, ChangeEngineSpeed)
+	}
+	if !engine && !present && len(x.in.Gears) != 0 {
+		x.solveEach(base, "")
+	}
+}
+
+// solveEach solves each lever of a combination, of which the speed is changed by one
+// means, if any: alone, beside what has to be brought inside its limits, and where none of
+// these is a plan, beside another that is stopped at its limit.
+func (x *planner) solveEach(base attempt, drive Change) {
+	levers := make([]Change, 0, 3)
+	if drive != "" {
+		levers = append(levers, drive)
+	}
+	for _, c := range [...]Change{ChangePressure, ChangeDutyCycle} {
+		if x.now.value(c) != 0 && x.usable(base.to, c) == "" {
+			levers = append(levers, c)
+		}
+	}
+	planned := false
+	for _, by := range levers {
+		planned = x.decide(x.solve(base, by)) || planned
+		if from := x.inside(base, levers, by); from.changes != base.changes {
+			planned = x.decide(x.solve(from, by)) || planned
+		}
+	}
+	if planned {
+		return
+	}
+	for _, other := range levers {
+		stopped := x.solve(x.inside(base, levers, other), other)
+		if !stopped.atLimit || finding.Difference(stopped.value, base.to.value(other)) == 0 {
+			continue
+		}
+		for _, by := range levers {
+			if by != other {
+				x.decide(x.solve(stopped, by))
+			}
+		}
+	}
 }
 
 // rate is what the model says of a state.
@@ -101,81 +181,14 @@ type attempt struct {
 	by      Change // what was solved, when solves
 	solves  bool
 	limited Change // whose limit it stands at, when atLimit
-	base    machineState
-}
-
-func (a attempt) solved(by Change, needed float64, s bounded, limited Change) attempt {
-	a.changes |= setOf(by)
-	a.base = a.to
-	a.by, a.needed, a.bounded, a.solves, a.limited = by, needed, s, true, limited
-	return a
-}
-
-// bySpeed adds the plan or the rejection of a change of speed by whatever means.
-func (x *planner) bySpeed() {
-	limits := x.in.Limits.GroundSpeed
-	if limits == (SpeedRange{}) {
-		x.r.Warnings = append(x.r.Warnings, finding.Warning{Place: limitsGroundSpeed, Code: WarnSpeedLimitsNotGiven})
-	}
-	a := x.solveSpeed(attempt{to: x.now})
-	if no, ok := x.judge(a); ok && len(x.in.Gears) > 0 && !x.in.SpeedAndPressureOnly && !x.reachable(a.to.speed) {
-		no = x.rejection(a, ReasonNoGearReachesSpeed)
-		if x.in.Pump.follows() {
-			no.Reason = ReasonPumpFollowsEngine
-		}
-		x.r.Rejected = append(x.r.Rejected, no)
-		return
-	}
-	x.decide(a)
-}
-
-// solveSpeed solves the ground speed. How it is reached is left open, except that
-// an engine that the pump follows has to stay as it is.
-func (x *planner) solveSpeed(a attempt) attempt {
-	needed := a.to.speed * x.rate(a.to) / x.target
-	s := bound(needed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High))
-	a = a.solved(ChangeSpeed, needed, s, ChangeSpeed)
-	a.to.speed = s.value
-	if !x.in.Pump.follows() {
-		a.to.engine = 0
-	}
-	return a
-}
-
-// byPressure adds the plan or the rejection of a change of pressure.
-func (x *planner) byPressure() {
-	if x.now.pressure == 0 {
-		x.r.Rejected = append(x.r.Rejected, Rejection{Change: ChangePressure, Changes: setOf(ChangePressure), Reason: ReasonPressureNotMeasured})
-		return
-	}
-	a := x.solvePressure(attempt{to: x.now})
-	if limits, apart := x.pressureRange(0); limits == (PressureRange{}) || apart {
-		no := x.rejection(a, ReasonPressureLimitsNotGiven)
-		no.ApplicationRateAtLimit, no.DeviationAtLimit, no.PressureLimit = 0, 0, 0
-		if apart {
-			no.Reason = ReasonPressureRangesApart
-		}
-		no.PredictedApplicationRate, no.Deviation = 0, 0
-		x.r.Rejected = append(x.r.Rejected, no)
-		return
-	}
-	x.decide(a)
-}
-
-func (x *planner) solvePressure(a attempt) attempt {
-	needed := x.pressureFor(a.to.nozzle, x.rate(a.to), x.target)
-	limits, _ := x.pressureRange(a.to.nozzle)
-	s := bound(needed, float64(limits.Low), float64(limits.High))
-	a = a.solved(ChangePressure, needed, s, ChangePressure)
-	a.to.pressure = s.value
-	return a
+	from    machineState
 }
 
 // predict is the rate of an attempt and its deviation from the target.
 func (x *planner) predict(a attempt) (rate, off float64) {
 	rate = x.rate(a.to)
 	if a.solves && !a.atLimit {
-		rate = x.target // what it was solved for
+		rate = x.aim // what it was solved for
 	}
 	off = finding.Deviation(rate, x.target)
 	if math.Abs(off) < finding.Slack {
@@ -187,20 +200,27 @@ func (x *planner) predict(a attempt) (rate, off float64) {
 // judge decides whether an attempt may be a plan; the rejection says why not.
 func (x *planner) judge(a attempt) (Rejection, bool) {
 	predicted, off := x.predict(a)
+	lawful := x.in.lawful().bound(predicted)
 	switch {
-	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within && a.atLimit:
+	case finding.Judge(off, float64(x.in.RateTolerance)) != finding.Within && a.atLimit:
 		return x.rejection(a, beyond[limitOf{a.limited, a.end}].solved), false
-	case finding.Judge(off, float64(x.r.RateTolerance)) != finding.Within:
+	case finding.Judge(off, float64(x.in.RateTolerance)) != finding.Within:
 		return x.rejection(a, ReasonOutsideTolerance), false
-	case x.in.overLabel(unit.ApplicationRate(predicted)):
+	case lawful.atLimit && lawful.end == maximum:
 		return x.rejection(a, ReasonOverLabelMaximum), false
-	case x.in.SpeedAndPressureOnly:
-		return Rejection{}, true
+	case lawful.atLimit:
+		return x.rejection(a, ReasonUnderLabelMinimum), false
 	case x.in.SprayVolumeRange.holds(unit.ApplicationRate(predicted)) == finding.Outside:
 		return x.rejection(a, ReasonOutsideSprayVolumeRange), false
 	}
 	if no, ok := x.insideLimits(a); !ok {
 		return no, false
+	}
+	if a.changes.Has(ChangeSpeed) && len(x.in.Gears) > 0 && !x.reachable(a.to.speed) {
+		if x.in.Pump.follows() {
+			return x.rejection(a, ReasonPumpFollowsEngine), false
+		}
+		return x.rejection(a, ReasonNoGearReachesSpeed), false
 	}
 	if class, allowed := x.droplets(a.to); class != DropletClassUnknown && allowed == finding.Outside {
 		return x.rejection(a, ReasonDropletClassNotAllowed), false
@@ -211,31 +231,21 @@ func (x *planner) judge(a attempt) (Rejection, bool) {
 // insideLimits holds the whole state of an attempt to the limits, what it leaves
 // as it is included.
 func (x *planner) insideLimits(a attempt) (Rejection, bool) {
-	engineLow, engineHigh := x.in.engineRange()
-	pressure, apart := x.pressureRange(a.to.nozzle)
-	if apart && a.to.pressure != 0 {
-		return x.rejection(a, ReasonPressureRangesApart), false
-	}
-	for _, l := range [...]struct {
-		of                    Change
-		now, value, low, high float64
-	}{
-		{ChangeSpeed, x.now.speed, a.to.speed, float64(x.in.Limits.GroundSpeed.Low), float64(x.in.Limits.GroundSpeed.High)},
-		{ChangePressure, x.now.pressure, a.to.pressure, float64(pressure.Low), float64(pressure.High)},
-		{ChangeEngineSpeed, x.now.engine, a.to.engine, engineLow, engineHigh},
-		{ChangeDutyCycle, x.now.duty, a.to.duty, float64(x.in.DutyCycleLimits.Low), float64(x.in.DutyCycleLimits.High)},
-	} {
-		if l.value == 0 {
+	for _, of := range [...]Change{ChangePressure, ChangeSpeed, ChangeEngineSpeed, ChangeDutyCycle} {
+		value, limits := a.to.value(of), x.limits(a.to, of)
+		if value == 0 {
 			continue
 		}
-		if s := bound(l.value, l.low, l.high); s.atLimit {
-			reasons := beyond[limitOf{l.of, s.end}]
-			reason := reasons.solved
-			if l.value == l.now {
-				reason = reasons.left
+		if limits.apart() {
+			return x.rejection(a, ReasonPressureRangesApart), false
+		}
+		if s := limits.bound(value); s.atLimit {
+			reason := beyond[limitOf{of, s.end}].solved
+			if value == x.now.value(of) {
+				reason = beyond[limitOf{of, s.end}].left
 			}
 			no := x.rejection(a, reason)
-			no.setNeeded(l.of, l.value, s.value)
+			no.setNeeded(of, value, s.value)
 			return no, false
 		}
 	}
@@ -247,8 +257,18 @@ func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
 	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Gear: a.to.gear, Nozzle: a.to.nozzle}
 	no.DropletClass, _ = x.droplets(a.to)
 	no.Attempt = a.exported()
-	if a.changes.Has(ChangeGear) {
+	moved := func(c Change) bool { return a.changes.Has(c) && !(a.solves && a.by == c) }
+	if moved(ChangeGear) || moved(ChangeSpeed) || moved(ChangeEngineSpeed) {
 		no.GroundSpeed = unit.Speed(a.to.speed)
+	}
+	if moved(ChangePressure) {
+		no.SprayPressure = unit.Pressure(a.to.pressure)
+	}
+	if moved(ChangeEngineSpeed) {
+		no.EngineSpeed = unit.RotationalSpeed(a.to.engine)
+	}
+	if moved(ChangeDutyCycle) {
+		no.DutyCycle = unit.Ratio(a.to.duty)
 	}
 	if a.solves {
 		if a.by == ChangeEngineSpeed { // the limit of the speed may be the narrower one
@@ -275,11 +295,39 @@ func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
 	return no
 }
 
-// decide adds an attempt as a plan or as a rejection.
-func (x *planner) decide(a attempt) {
-	if no, ok := x.judge(a); !ok {
-		x.r.Rejected = append(x.r.Rejected, no)
-		return
+// unusable is the rejection of a single change that is no means: what it would need where
+// that can be told, and no rate or limit, of which nothing is known.
+func (x *planner) unusable(by Change, reason RejectionReason) Rejection {
+	no := Rejection{Change: by, Changes: setOf(by), Reason: reason}
+	switch reason {
+	case ReasonPressureNotMeasured:
+	case ReasonPumpFollowsEngine: // whatever the engine does, the rate stays
+		no.PredictedApplicationRate, no.Deviation = x.in.Measured.ApplicationRate, x.r.Deviation
+	default:
+		needed := x.needed(x.now, by)
+		a := attempt{to: x.with(x.now, by, needed), from: x.now, by: by, needed: needed, solves: true}
+		no.Attempt = a.exported()
+		no.setNeeded(by, needed, 0)
 	}
-	x.r.Plans = append(x.r.Plans, x.planOf(a))
+	return no
 }
+
+// decide adds an attempt as a plan or as a rejection, and tells which. One that was decided
+// already is not added again.
+func (x *planner) decide(a attempt) (planned bool) {
+	for i := range x.tried {
+		if t := &x.tried[i]; t.changes == a.changes && t.to.near(a.to) {
+			return t.planned
+		}
+	}
+	no, planned := x.judge(a)
+	x.tried = append(x.tried, outcomeOfAttempt{a.changes, a.to, planned})
+	if planned {
+		x.r.Plans = append(x.r.Plans, x.planOf(a))
+	} else {
+		x.reject(no)
+	}
+	return planned
+}
+
+func (x *planner) reject(no Rejection) { x.r.Rejected = append(x.r.Rejected, no) }

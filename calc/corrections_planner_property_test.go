@@ -206,6 +206,8 @@ func anySprayer(t *rapid.T) calc.CorrectionsInput {
 	}
 	if rapid.Bool().Draw(t, "label") {
 		in.LabelMaximum = in.TargetApplicationRate * unit.ApplicationRate(f("maximum", 1, 1.2))
+		in.LabelMinimum = in.TargetApplicationRate * unit.ApplicationRate(f("minimum", 0.8, 1))
+		in.Guard = unit.Ratio(rapid.SampledFrom([]float64{0, 0.01, 0.05}).Draw(t, "guard"))
 		in.SprayVolumeRange = calc.RateRange{
 			Low:  in.TargetApplicationRate * unit.ApplicationRate(f("label low", 0.8, 1)),
 			High: in.TargetApplicationRate * unit.ApplicationRate(f("label high", 1, 1.3)),
@@ -238,7 +240,8 @@ func TestPropertyAnyPlanHolds(t *testing.T) {
 			if off := rate/float64(in.TargetApplicationRate) - 1; math.Abs(off) > float64(in.RateTolerance)+1e-7 || math.Abs(off-float64(p.Deviation)) > 1e-7 {
 				t.Fatalf("lands %v off: %+v", off, p)
 			}
-			if outside(rate, float64(in.SprayVolumeRange.Low), float64(in.SprayVolumeRange.High)) || outside(rate, 0, float64(in.LabelMaximum)) {
+			if outside(rate, float64(in.SprayVolumeRange.Low), float64(in.SprayVolumeRange.High)) ||
+				outside(rate, float64(in.LabelMinimum)*(1+float64(in.Guard)), float64(in.LabelMaximum)*(1-float64(in.Guard))) {
 				t.Fatalf("not lawful: %+v", p)
 			}
 			cost := p.Size + math.Abs(math.Log(rate/float64(in.TargetApplicationRate)))
@@ -253,8 +256,9 @@ func TestPropertyAnyPlanHolds(t *testing.T) {
 				t.Fatalf("rejected though within tolerance: %+v", no)
 			}
 		}
-		if most := 6 + 4*((len(in.Gears)+1)*(len(in.Nozzles)+1)-1); len(r.Plans)+len(r.Rejected) > most {
-			t.Fatalf("%d attempts, at most %d", len(r.Plans)+len(r.Rejected), most)
+		if len(r.Plans) > calc.MostPlans || len(r.Rejected) > calc.MostRejected ||
+			r.PlansLeftOut > 0 && len(r.Plans) < calc.MostPlans || r.RejectedLeftOut > 0 && len(r.Rejected) < calc.MostRejected {
+			t.Fatalf("%d plans of %d more, %d rejected of %d more", len(r.Plans), r.PlansLeftOut, len(r.Rejected), r.RejectedLeftOut)
 		}
 	})
 }

@@ -11,6 +11,7 @@ const (
 	ReasonPressureNotMeasured     RejectionReason = "pressure_not_measured"     // nothing to start from
 	ReasonPressureLimitsNotGiven  RejectionReason = "pressure_limits_not_given" // a nozzle works in its own range only
 	ReasonOverLabelMaximum        RejectionReason = "over_label_maximum"        // in tolerance at the limit, but over the label maximum
+	ReasonUnderLabelMinimum       RejectionReason = "under_label_minimum"       // likewise
 	ReasonOutsideTolerance        RejectionReason = "outside_tolerance"         // nothing is solved here, and it misses the target
 	ReasonPumpNotGiven            RejectionReason = "pump_not_given"            // so nobody knows what the flow does with the engine
 	ReasonPumpFollowsEngine       RejectionReason = "pump_follows_engine"       // flow and speed change together
@@ -45,7 +46,7 @@ const (
 // Words lists every reason.
 func (RejectionReason) Words() []string {
 	return finding.WordsOf([]RejectionReason{
-		ReasonBoomUneven, ReasonRateController, ReasonPressureNotMeasured, ReasonPressureLimitsNotGiven, ReasonOverLabelMaximum,
+		ReasonBoomUneven, ReasonRateController, ReasonPressureNotMeasured, ReasonPressureLimitsNotGiven, ReasonOverLabelMaximum, ReasonUnderLabelMinimum,
 		ReasonOutsideTolerance, ReasonPumpNotGiven, ReasonPumpFollowsEngine, ReasonEngineLimitsNotGiven, ReasonDutyCycleLimitsNotGiven,
 		ReasonOutsideSprayVolumeRange, ReasonDropletClassNotAllowed, ReasonPressureRangesApart, ReasonNoGearReachesSpeed,
 		ReasonAboveMaximumSpeed, ReasonAboveMaximumPressure, ReasonAboveMaximumEngineSpeed, ReasonAboveMaximumDutyCycle,
@@ -59,7 +60,8 @@ func (RejectionReason) Words() []string {
 type end uint8
 
 const (
-	minimum end = iota
+	neither end = iota
+	minimum
 	maximum
 )
 

@@ -77,7 +77,9 @@ type Plan struct {
 
 	PredictedApplicationRate unit.ApplicationRate
 	Deviation                unit.Ratio // of the prediction from the target
-	AtLimit                  bool       // a limit stops it short of the target
+	// Aim is the rate that it was solved for, where that is not the target; see Guard.
+	Aim     unit.ApplicationRate
+	AtLimit bool // a limit stops it short of the target
 	// RelativeChange is new over old less 1, of what a single change changes: of the
 	// speed for engine speed and gear, of the flow for a nozzle. Zero in a combined plan.
 	RelativeChange unit.Ratio
@@ -118,7 +120,7 @@ func (s machineState) exported() MachineState {
 func (a attempt) exported() Attempt {
 	x := Attempt{From: a.to.exported(), To: a.to.exported()}
 	if a.solves {
-		x = Attempt{From: a.base.exported(), To: x.To, Solved: a.by, Needed: a.needed, Solves: true, AtLimit: a.atLimit, Limited: a.limited}
+		x = Attempt{From: a.from.exported(), To: x.To, Solved: a.by, Needed: a.needed, Solves: true, AtLimit: a.atLimit, Limited: a.limited}
 	}
 	return x
 }
@@ -143,8 +145,12 @@ type Rejection struct {
 	DutyCycleLimit    unit.Ratio           // the limit in the way
 	Gear              int                  // counted from 1 in Gears; 0 for the present one
 	Nozzle            int                  // counted from 1 in Nozzles; 0 for the present one
-	GroundSpeed       unit.Speed           // in that gear
-	DropletClass      DropletClass
+	// GroundSpeed and the others are what stands at a limit, or in that gear, beside what is needed.
+	GroundSpeed   unit.Speed
+	SprayPressure unit.Pressure
+	EngineSpeed   unit.RotationalSpeed
+	DutyCycle     unit.Ratio
+	DropletClass  DropletClass
 
 	ApplicationRateAtLimit unit.ApplicationRate // zero when no limit is in the way
 	DeviationAtLimit       unit.Ratio

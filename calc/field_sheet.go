@@ -89,6 +89,7 @@ type SheetTarget struct {
 	RateTolerance   unit.Ratio
 	RateBasis       RateBasis
 	LabelMaximum    unit.ApplicationRate
+	LabelMinimum    unit.ApplicationRate
 }
 
 // PartStatus tells how one part of the sheet came out.

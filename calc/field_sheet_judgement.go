@@ -130,7 +130,7 @@ func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []
 
 // judgeRate leaves a rate not done that rests on a speed, an output or an entry that nobody
 // knows. Over the label's maximum it fails all the same, but for a doubted entry; whether it
-// keeps the maximum is to be sure.
+// keeps the label is to be sure.
 func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	if r.Rate == nil || r.rests(partRate) {
 		return
@@ -139,11 +139,11 @@ func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	if !r.rateKnown() {
 		r.RateStatus = NotDone
 	}
-	if r.Rate.LabelVerdict == finding.Outside {
+	if r.Rate.LabelVerdict == finding.Outside || r.Rate.LabelMinimumVerdict == finding.Outside {
 		r.RateStatus = Failed
 		return
 	}
-	if u := r.Rate.Uncertainty; r.RateStatus == Passed && in.Target.LabelMaximum != 0 && u != nil && u.UnderLabel.Conformance != certainty.SurelyWithin {
+	if u := r.Rate.Uncertainty; r.RateStatus == Passed && in.Target.LabelMaximum+in.Target.LabelMinimum != 0 && u != nil && u.UnderLabel.Conformance != certainty.SurelyWithin {
 		r.RateStatus, r.labelOpen = NotDone, true
 	}
 	if r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
@@ -179,11 +179,18 @@ func (r *FieldSheetResult) checkPressures(in *FieldSheetInput) {
 // couldGoEitherWay tells of a sheet without uncertainties that a verdict hangs on them: a rate
 // not far below the label's maximum, or a catch near or beyond its tolerance.
 func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
-	if m := in.Target.LabelMaximum; m != 0 && r.Rate != nil && r.Rate.LabelVerdict == finding.Within && !finding.AtMost(float64(r.rateOnBasis(in)/m), 0.8) {
-		return true
+	if r.Rate != nil {
+		near, rate := unit.ApplicationRate(1-nearLabel), r.rateOnBasis(in)
+		if t := in.Target; t.LabelMaximum != 0 && rate > t.LabelMaximum*near || t.LabelMinimum != 0 && rate*near < t.LabelMinimum {
+			return true
+		}
 	}
 	return r.Output != nil && r.Output.Decision != Keep
 }
+
+// nearLabel is how near to a limit of the label a rate has to be for its uncertainty to matter:
+// more than that of any that was measured with care. Own judgement.
+const nearLabel = 20 * unit.Percent
 
 // withoutUncertainty takes away what was not asked for.
 func (r *FieldSheetResult) withoutUncertainty() {

@@ -47,7 +47,7 @@ var order = [...]rule{
 	{RuleWidth, Incomplete, placesOf("machine"), (*judgement).width},
 	{RuleTarget, Incomplete, placesOf("target"), (*judgement).target},
 	{RuleRate, NotReady, placesOf("rate/result/deviation", "correction/result"), (*judgement).rate},
-	{RuleLabelSure, Incomplete, placesOf("target/labelMaximum", "rate/result/labelConformance"), (*judgement).labelSure},
+	{RuleLabelSure, Incomplete, placesOf("target", "rate/result/labelConformance"), (*judgement).labelSure},
 	{RuleRateClose, Ready, placesOf("rate/result/deviation", "rate/result/conformanceProbability"), (*judgement).rateClose},
 
 	{RuleChange, Ready, nil, (*judgement).measureAgain},
@@ -151,7 +151,11 @@ func (j *judgement) overLabel() {
 	}
 }
 
-func (j *judgement) underLabel() {}
+func (j *judgement) underLabel() {
+	if j.Rate != nil && j.Rate.LabelMinimumVerdict == finding.Outside && !j.rests(partRate) {
+		j.change(StepUnderLabelMinimum)
+	}
+}
 
 func (j *judgement) tankOverLabel() {
 	if j.TankOverLabel {
@@ -326,10 +330,24 @@ func (j *judgement) rate() {
 	case CalibrateController:
 		j.change(StepCalibrateController)
 	case ChoosePlan:
-		j.change(StepChoosePlan)
+		j.change(StepChoosePlan, j.brokenLimits()...)
 	case OutOfReach:
 		j.change(StepChangeNozzleOrGear)
 	}
+}
+
+// brokenLimits are the limits that the present setting does not keep.
+func (j *judgement) brokenLimits() (all []finding.Place) {
+	if j.SpeedInLimits == finding.Outside {
+		all = append(all, limitsGroundSpeed)
+	}
+	if j.PressureInLimits == finding.Outside {
+		all = append(all, limitsSprayPressure)
+	}
+	if j.pressureOutside() && j.PressureInLimits != finding.Outside {
+		all = append(all, nozzlePressureRange)
+	}
+	return all
 }
 
 // labelSure names the setting that clears the label's maximum, and then what would measure better.

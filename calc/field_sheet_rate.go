@@ -17,7 +17,7 @@ func (in *FieldSheetInput) check() finding.Invalid {
 	t := in.Target
 	v = append(v, t.check().Under(finding.Member("target"))...)
 	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
-	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum != 0 {
+	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum+t.LabelMinimum != 0 {
 		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
 	if t.RateBasis == RateBasisField && m.RowSpacing == 0 {
@@ -25,6 +25,9 @@ func (in *FieldSheetInput) check() finding.Invalid {
 	}
 	if t.LabelMaximum != 0 && !finding.AtMost(float64(t.ApplicationRate/t.LabelMaximum), 1) {
 		v.Add(finding.Member("target").Member("applicationRate"), CodeAboveLabelMaximum)
+	}
+	if t.ApplicationRate != 0 && !finding.AtMost(float64(t.LabelMinimum/t.ApplicationRate), 1) {
+		v.Add(finding.Member("target").Member("applicationRate"), CodeBelowLabelMinimum)
 	}
 	if s := in.Limits.GroundSpeed; s.Low > s.High {
 		v.Add(limitsGroundSpeed.Member("low"), finding.CodeRangeInverted)
@@ -58,6 +61,7 @@ func (t SheetTarget) check() (v finding.Invalid) {
 	v.Optional(float64(t.ApplicationRate), finding.Member("applicationRate"))
 	v.Optional(float64(t.RateTolerance), finding.Member("rateTolerance"))
 	v.Optional(float64(t.LabelMaximum), finding.Member("labelMaximum"))
+	v.Optional(float64(t.LabelMinimum), finding.Member("labelMinimum"))
 	return v
 }
 
@@ -93,6 +97,7 @@ func (r *FieldSheetResult) rate(in *FieldSheetInput) error {
 		RateTolerance:         in.Target.RateTolerance,
 		RateBasis:             in.Target.RateBasis,
 		LabelMaximum:          in.Target.LabelMaximum,
+		LabelMinimum:          in.Target.LabelMinimum,
 	}
 	x, err := ApplicationRate(of)
 	if err != nil {
@@ -122,15 +127,15 @@ func (r *FieldSheetResult) rateKnown() bool {
 // anything is outside of them and the rate is known. What stands before it in the order comes
 // first: an entry that is doubted, something found by eye, a tank that says another rate.
 func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
-	outside := r.RateStatus == Failed || r.labelOpen || r.SpeedInLimits == finding.Outside || r.PressureInLimits == finding.Outside ||
-		r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+	outside := r.RateStatus == Failed || r.labelOpen || r.SpeedInLimits == finding.Outside || r.pressureOutside()
 	tank := r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside // which of two rates would be corrected?
 	if !outside || tank || in.Target.ApplicationRate == 0 || !r.rateKnown() || len(r.Doubts) > 0 || r.MaintenanceStatus == Failed {
 		return nil
 	}
-	c := in.correction()
-	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.rateOnBasis(in), r.Speed.GroundSpeed, r.Output.SprayPressure
-	c.BoomEven = r.evenness()
+	c := r.correction(in)
+	if p := c.Measured.SprayPressure; r.pressureOutside() && c.Limits.SprayPressure.holds(p) != finding.Outside && c.Nozzle.PressureRange.holds(p) != finding.Outside {
+		return nil // readings and catches are on either side of a limit: which would be moved?
+	}
 	x, err := Corrections(c)
 	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
@@ -139,14 +144,29 @@ func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
 	return nil
 }
 
-// correction is what the sheet asks of Corrections, before what was measured.
-func (in *FieldSheetInput) correction() CorrectionsInput {
-	c := CorrectionsInput{SpeedAndPressureOnly: true, Nozzle: LabeledNozzle{Nozzle: in.Nozzle}} // of gears and other nozzles a sheet knows by Planning alone
+// pressureOutside tells whether a pressure of readings or catches lies outside what the
+// system allows or the nozzle is made for.
+func (r *FieldSheetResult) pressureOutside() bool {
+	return r.PressureInLimits == finding.Outside || r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+}
+
+// correction is what the sheet asks of Corrections. Of gears and other nozzles it knows by
+// Planning alone.
+func (r *FieldSheetResult) correction(in *FieldSheetInput) (c CorrectionsInput) {
 	if in.Planning != nil {
 		c = *in.Planning
 	}
-	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum = in.Target.ApplicationRate, in.Target.RateTolerance, in.Target.LabelMaximum
-	c.Limits, c.RateController = in.limits(), in.RateController
+	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.rateOnBasis(in), r.Speed.GroundSpeed, r.Output.SprayPressure
+	t := in.Target
+	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum, c.LabelMinimum = t.ApplicationRate, t.RateTolerance, t.LabelMaximum, t.LabelMinimum
+	c.Nozzle.Nozzle, c.Limits, c.RateController, c.BoomEven = in.Nozzle, in.Limits, in.RateController, r.evenness(in)
+	if u := r.Rate.Uncertainty; u != nil && t.LabelMaximum+t.LabelMinimum != 0 {
+		of := &u.ApplicationRate
+		if t.RateBasis == RateBasisField {
+			of = &u.FieldApplicationRate
+		}
+		c.Guard = unit.Ratio(of.Guard() / float64(c.Measured.ApplicationRate))
+	}
 	return c
 }
 
@@ -206,31 +226,13 @@ func (r *FieldSheetResult) checkLimits(in *FieldSheetInput) {
 	}
 }
 
-// limits are those given, with the nozzle's own range where none was given for
-// the pressure, and never wider than it.
-func (in *FieldSheetInput) limits() CorrectionLimits {
-	l, own := in.Limits, in.Nozzle.PressureRange
-	switch {
-	case own == (PressureRange{}):
-	case l.SprayPressure == (PressureRange{}):
-		l.SprayPressure = own
-	default:
-		narrow := PressureRange{max(l.SprayPressure.Low, own.Low), min(l.SprayPressure.High, own.High)}
-		if narrow.Low <= narrow.High {
-			l.SprayPressure = narrow
-		} else {
-			l.SprayPressure = own
-		}
-	}
-	return l
-}
-
-// evenness is what pressure and output say of the boom together.
-func (r *FieldSheetResult) evenness() Evenness {
+// evenness is what pressure and output say of the boom together, whether or not it was at a
+// pressure that the nozzle is made for.
+func (r *FieldSheetResult) evenness(in *FieldSheetInput) Evenness {
 	switch {
 	case r.OutputStatus == Failed, r.unevenBoom():
 		return BoomUneven
-	case r.PressureStatus == Passed && r.OutputStatus == Passed:
+	case r.Pressure != nil && r.Pressure.Even == finding.Within && len(in.Pressure.Readings) >= FewestReadings && r.OutputStatus == Passed:
 		return BoomEven
 	}
 	return EvennessUnknown

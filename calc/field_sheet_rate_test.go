@@ -16,7 +16,7 @@ func TestReferenceFieldSheetRate(t *testing.T) {
 	in.Machine.RowSpacing = 100 * unit.Inch
 	in.Target.RateBasis = calc.RateBasisField
 	in.Target.ApplicationRate = 16.5 * unit.USGallonPerAcre // 19.8 is 20 % over: drive 3 x 1.2 = 3.6 mph
-	in.Limits.SprayPressure = calc.PressureRange{Low: 20 * unit.PoundPerSquareInch, High: 25 * unit.PoundPerSquareInch}
+	in.Limits.SprayPressure = calc.PressureRange{Low: 20 * unit.PoundPerSquareInch, High: 95 * unit.PoundPerSquareInch}
 	r := mustSheet(t, in)
 	close := func(got, want float64) {
 		t.Helper()
@@ -33,7 +33,7 @@ func TestReferenceFieldSheetRate(t *testing.T) {
 	for _, p := range r.Correction.Plans {
 		if p.Change == calc.ChangeSpeed {
 			close(p.GroundSpeed.In(unit.MilePerHour), 3.6)
-		} else { // 62.5 x (16.5 / 19.8)^2 = 43.40278 psi; the limits given do not meet the nozzle's own, which then hold
+		} else { // 62.5 x (16.5 / 19.8)^2 = 43.40278 psi
 			close(p.SprayPressure.In(unit.PoundPerSquareInch), 43.4027778)
 		}
 	}

@@ -28,7 +28,7 @@ type suspect struct {
 	of                                 entryKind
 	value                              float64
 	speed, width, flow, target, rating float64
-	usual                              span
+	usual                              reach
 	rests                              part
 	more                               []Slip // beside those of its kind
 }
@@ -131,7 +131,7 @@ func (b *belief) whole() {
 			if s.usual.holds(s.value) {
 				rank++ // what looks right as it stands is doubted after what does not
 			}
-			if s.usual != (span{}) && !s.usual.holds(s.value*x.Factor) {
+			if s.usual != (reach{}) && !s.usual.holds(s.value*x.Factor) {
 				rank += 2
 			}
 			guesses = append(guesses, guess{Doubt{Entry: s.entry, First: s.first, Why: why, Slip: x, rests: s.rests}, rank})
@@ -154,7 +154,7 @@ func (b *belief) whole() {
 
 // wrong is why the figures of a sheet are not believed; empty when they are.
 func (f *figures) wrong() DoubtReason {
-	outside := func(s span, x float64) bool { return x != 0 && !s.holds(x) }
+	outside := func(s reach, x float64) bool { return x != 0 && !s.holds(x) }
 	switch {
 	case outside(machinery.speed, f.speed), outside(machinery.width, f.width), outside(machinery.pressure, f.pressure), outside(machinery.rate, f.rate):
 		return DoubtMachinery
@@ -267,7 +267,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	add(in.Nozzle.RatedPressure != 0, suspect{entry: nozzlePart.Member("ratedPressure"), of: ofPressure, value: float64(in.Nozzle.RatedPressure), rating: -0.5, usual: usual.pressure, rests: partOutput})
 	pressure := suspect{of: ofPressure, value: f.pressure, rating: 0.5, usual: usual.pressure, rests: partPressure | partOutput}
 	if own := in.Nozzle.PressureRange; own != (PressureRange{}) {
-		pressure.usual = span{float64(own.Low), float64(own.High)}
+		pressure.usual = reach{float64(own.Low), float64(own.High)}
 	}
 	pressure.entry, pressure.first = pressurePart.Member("readings"), pressurePart.Item("readings", 0).Member("pressure")
 	if in.Output.SprayPressure != 0 {
@@ -288,7 +288,7 @@ func (b *belief) nozzlesPerCatch() float64 {
 
 // askMachinery asks about what is outside all machinery where no slip explains it.
 func (b *belief) askMachinery(f *figures) {
-	ask := func(s span, x float64, entry finding.Place, rests part) {
+	ask := func(s reach, x float64, entry finding.Place, rests part) {
 		if x != 0 && !s.holds(x) {
 			b.add(Doubt{Entry: entry, Why: DoubtMachinery, rests: rests})
 		}

@@ -75,10 +75,10 @@ func TestReferenceFieldSheet(t *testing.T) {
 		}, calc.NotReady, []calc.StepCode{calc.StepRepairBoom, calc.StepCatchAfterRepair, calc.StepMeasureAgain}},
 		"pressure outside the nozzle's range": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.PressureRange.High = 60 * unit.PoundPerSquareInch
-		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"the same, and the rate is off": {func(in *calc.FieldSheetInput) {
 			in.Nozzle.PressureRange.High, in.Target.ApplicationRate = 60*unit.PoundPerSquareInch, 20*unit.USGallonPerAcre
-		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"cab gauge 20 % high": {func(in *calc.FieldSheetInput) { in.Pressure.CabPressure = 75 * unit.PoundPerSquareInch }, calc.Ready,
 			[]calc.StepCode{calc.StepCheckCabGauge, calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"one drop low": {func(in *calc.FieldSheetInput) { in.Output.Catches[1].Volume *= 0.8 }, calc.NotReady,
@@ -159,14 +159,14 @@ func TestReferenceFieldSheet(t *testing.T) {
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"slower than the limits": {func(in *calc.FieldSheetInput) {
 			in.Limits.GroundSpeed = calc.SpeedRange{Low: 3.1 * unit.MilePerHour, High: 5 * unit.MilePerHour}
-		}, calc.NotReady, []calc.StepCode{calc.StepDriveWithinLimits, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"at the limits": {func(in *calc.FieldSheetInput) {
 			in.Limits.GroundSpeed = calc.SpeedRange{Low: 3 * unit.MilePerHour, High: 3 * unit.MilePerHour}
 			in.Limits.SprayPressure = calc.PressureRange{Low: 62.5 * unit.PoundPerSquareInch, High: 62.5 * unit.PoundPerSquareInch}
 		}, calc.Ready, []calc.StepCode{calc.StepFileRecord, calc.StepCalibrateAgain}},
 		"stronger than the limits": {func(in *calc.FieldSheetInput) {
 			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 62 * unit.PoundPerSquareInch}
-		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureWithinLimits, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"stronger than the limits, nothing caught": {func(in *calc.FieldSheetInput) {
 			in.Output = calc.SheetOutput{}
 			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 62 * unit.PoundPerSquareInch}
@@ -174,7 +174,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 		"caught stronger than the limits": {func(in *calc.FieldSheetInput) {
 			in.Output.SprayPressure = 65 * unit.PoundPerSquareInch
 			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 64 * unit.PoundPerSquareInch}
-		}, calc.NotReady, []calc.StepCode{calc.StepSetPressureWithinLimits, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"limits, and no pressure at all": {func(in *calc.FieldSheetInput) {
 			in.Pressure.Readings = nil
 			in.Limits.SprayPressure = calc.PressureRange{Low: 30 * unit.PoundPerSquareInch, High: 64 * unit.PoundPerSquareInch}
@@ -210,7 +210,7 @@ func TestReferenceFieldSheet(t *testing.T) {
 			for i := range in.Output.Catches {
 				in.Output.Catches[i].Volume *= 0.68
 			}
-		}, calc.NotReady, []calc.StepCode{calc.StepReadPressure, calc.StepSetPressureInRange, calc.StepMeasureAgain}},
+		}, calc.NotReady, []calc.StepCode{calc.StepReadPressure, calc.StepChoosePlan, calc.StepMeasureAgain}},
 		"all low alike": {func(in *calc.FieldSheetInput) {
 			for i := range in.Output.Catches {
 				in.Output.Catches[i].Volume *= 0.8

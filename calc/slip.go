@@ -69,28 +69,28 @@ var mixedUp = [...][]unit.ID{
 // machinery is what lies within the bounds of any sprayer: what lies outside is asked about.
 // Common practice, no published source; the widest that were met, and some more.
 var machinery = struct {
-	speed, pressure, width, rate span
+	speed, pressure, width, rate reach
 }{
-	speed:    span{0.5 * float64(unit.MilePerHour), 25 * float64(unit.MilePerHour)},
-	pressure: span{5 * float64(unit.PoundPerSquareInch), 600 * float64(unit.PoundPerSquareInch)},
-	width:    span{3 * float64(unit.Inch), 80 * float64(unit.Inch)}, // of a nozzle
-	rate:     span{0.5 * float64(unit.USGallonPerAcre), 1500 * float64(unit.USGallonPerAcre)},
+	speed:    reach{0.5 * float64(unit.MilePerHour), 25 * float64(unit.MilePerHour)},
+	pressure: reach{5 * float64(unit.PoundPerSquareInch), 600 * float64(unit.PoundPerSquareInch)},
+	width:    reach{3 * float64(unit.Inch), 80 * float64(unit.Inch)}, // of a nozzle
+	rate:     reach{0.5 * float64(unit.USGallonPerAcre), 1500 * float64(unit.USGallonPerAcre)},
 }
 
 // usual is what most sprayers have: of two entries that explain the same figures the one that
 // is not usual is doubted first. Own judgement.
-var usual = struct{ speed, pressure, width, flow, rate span }{
-	speed:    span{1.5 * float64(unit.MilePerHour), 12 * float64(unit.MilePerHour)},
-	pressure: span{10 * float64(unit.PoundPerSquareInch), 200 * float64(unit.PoundPerSquareInch)},
-	width:    span{5 * float64(unit.Inch), 45 * float64(unit.Inch)},
-	flow:     span{0.03 * float64(unit.USGallonPerMinute), 2.5 * float64(unit.USGallonPerMinute)},
-	rate:     span{4 * float64(unit.USGallonPerAcre), 300 * float64(unit.USGallonPerAcre)},
+var usual = struct{ speed, pressure, width, flow, rate reach }{
+	speed:    reach{1.5 * float64(unit.MilePerHour), 12 * float64(unit.MilePerHour)},
+	pressure: reach{10 * float64(unit.PoundPerSquareInch), 200 * float64(unit.PoundPerSquareInch)},
+	width:    reach{5 * float64(unit.Inch), 45 * float64(unit.Inch)},
+	flow:     reach{0.03 * float64(unit.USGallonPerMinute), 2.5 * float64(unit.USGallonPerMinute)},
+	rate:     reach{4 * float64(unit.USGallonPerAcre), 300 * float64(unit.USGallonPerAcre)},
 }
 
-// A span is a range of what is plain number, in SI.
-type span struct{ low, high float64 }
+// A reach is a range of what is plain number, in SI.
+type reach struct{ low, high float64 }
 
-func (s span) holds(x float64) bool {
+func (s reach) holds(x float64) bool {
 	return finding.AtMost(x/s.high, 1) && finding.AtMost(s.low/x, 1)
 }
 

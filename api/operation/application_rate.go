@@ -27,6 +27,7 @@ type ApplicationRateRequest struct {
 	TargetApplicationRate wire.Quantity  `json:"targetApplicationRate,omitzero" is:"application_rate"`
 	RateTolerance         wire.Quantity  `json:"rateTolerance,omitzero" is:"ratio"`
 	LabelMaximum          wire.Quantity  `json:"labelMaximum,omitzero" is:"application_rate"`
+	LabelMinimum          wire.Quantity  `json:"labelMinimum,omitzero" is:"application_rate"`
 	RateBasis             calc.RateBasis `json:"rateBasis,omitzero"`
 	StandardUncertainties RateStandards  `json:"standardUncertainties,omitzero"`
 	Results
@@ -67,6 +68,7 @@ func (r *ApplicationRateRequest) input() calc.ApplicationRateInput {
 		RowSpacing:            unit.Length(r.RowSpacing.SI()),
 		TargetApplicationRate: unit.ApplicationRate(r.TargetApplicationRate.SI()),
 		LabelMaximum:          unit.ApplicationRate(r.LabelMaximum.SI()),
+		LabelMinimum:          unit.ApplicationRate(r.LabelMinimum.SI()),
 		RateTolerance:         unit.Ratio(r.RateTolerance.SI()),
 		RateBasis:             r.RateBasis,
 		StandardUncertainties: calc.RateStandards{

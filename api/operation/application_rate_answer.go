@@ -31,12 +31,14 @@ type ApplicationRateAnswer struct {
 	Deviation             wire.Quantity  `json:"deviation,omitzero"`
 	WithinTolerance       *bool          `json:"withinTolerance,omitzero"`
 	working.ConformanceAnswer
-	LabelConformance *working.ConformanceAnswer `json:"labelConformance,omitzero"`
-	Uncertainty      *RateUncertainty           `json:"uncertainty,omitzero"`
-	LabelMaximum     wire.Quantity              `json:"labelMaximum,omitzero"`
-	OverLabelMaximum *bool                      `json:"overLabelMaximum,omitzero"`
-	Cautions         []Notice                   `json:"cautions"`
-	Warnings         []Warning                  `json:"warnings,omitzero"`
+	LabelConformance  *working.ConformanceAnswer `json:"labelConformance,omitzero"`
+	Uncertainty       *RateUncertainty           `json:"uncertainty,omitzero"`
+	LabelMaximum      wire.Quantity              `json:"labelMaximum,omitzero"`
+	OverLabelMaximum  *bool                      `json:"overLabelMaximum,omitzero"`
+	LabelMinimum      wire.Quantity              `json:"labelMinimum,omitzero"`
+	UnderLabelMinimum *bool                      `json:"underLabelMinimum,omitzero"`
+	Cautions          []Notice                   `json:"cautions"`
+	Warnings          []Warning                  `json:"warnings,omitzero"`
 	working.Explained
 }
 
@@ -53,6 +55,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		RateBasis:             r.RateBasis,
 		WithinTolerance:       within(result.Verdict),
 		LabelMaximum:          r.LabelMaximum,
+		LabelMinimum:          r.LabelMinimum,
 		Cautions:              rateCautions.in(ctx),
 		Warnings:              warnings(ctx, result.Warnings),
 	}
@@ -69,7 +72,7 @@ func applicationRateAnswer(ctx context.Context, r *ApplicationRateRequest, resul
 		a.Deviation = percent(result.Deviation)
 		a.RateTolerance = r.RateTolerance.Or(percent(result.RateTolerance))
 	}
-	a.OverLabelMaximum = overLabel(result.LabelVerdict)
+	a.OverLabelMaximum, a.UnderLabelMinimum = breaksLabel(result.LabelVerdict), breaksLabel(result.LabelMinimumVerdict)
 	a.uncertain(ctx, &result, units)
 	return a
 }

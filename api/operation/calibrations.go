@@ -79,6 +79,7 @@ type TargetRequest struct {
 	RateTolerance   wire.Quantity  `json:"rateTolerance,omitzero" is:"ratio"`
 	RateBasis       calc.RateBasis `json:"rateBasis,omitzero"`
 	LabelMaximum    wire.Quantity  `json:"labelMaximum,omitzero" is:"application_rate"`
+	LabelMinimum    wire.Quantity  `json:"labelMinimum,omitzero" is:"application_rate"`
 }
 
 var calibrationsTable = wire.RequestTable[CalibrationsRequest]()
@@ -127,6 +128,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 			RateTolerance:   unit.Ratio(r.Target.RateTolerance.SI()),
 			RateBasis:       r.Target.RateBasis,
 			LabelMaximum:    unit.ApplicationRate(r.Target.LabelMaximum.SI()),
+			LabelMinimum:    unit.ApplicationRate(r.Target.LabelMinimum.SI()),
 		},
 		Limits:          r.Limits.input(),
 		RelativeDensity: unit.Ratio(r.RelativeDensity.SI()),

@@ -161,7 +161,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	if x.Rate != nil {
 		request := ApplicationRateRequest{
 			TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis,
-			LabelMaximum: r.Target.LabelMaximum, Results: r.Results,
+			LabelMaximum: r.Target.LabelMaximum, LabelMinimum: r.Target.LabelMinimum, Results: r.Results,
 		}
 		part := &all.rate
 		*part = applicationRateAnswer(ctx, &request, *x.Rate)

@@ -23,13 +23,11 @@ type PlanningRequest struct {
 // correctionsRequest is the sheet's own part of a corrections request: what was
 // measured is filled in by calc. Without planning it plans by speed and pressure.
 func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
-	c := &CorrectionsRequest{Results: r.Results, sheet: r.Planning == nil}
-	if c.sheet {
+	c := &CorrectionsRequest{Results: r.Results, part: finding.Member("planning"), Nozzle: LabeledNozzleRequest{NozzleRequest: r.Nozzle}}
+	p := r.Planning
+	if p == nil {
 		return c
 	}
-	p := r.Planning
-	c.part = finding.Member("planning")
-	c.Nozzle = LabeledNozzleRequest{NozzleRequest: r.Nozzle}
 	c.Nozzles, c.Gears, c.EngineSpeedLimits, c.RatedShaft, c.Pump = p.Nozzles, p.Gears, p.EngineSpeedLimits, p.RatedShaft, p.Pump
 	c.DropletChart, c.AllowedDropletClasses, c.SprayVolumeRange = p.DropletChart, p.AllowedDropletClasses, p.SprayVolumeRange
 	c.Measured.EngineSpeed = r.Machine.EngineSpeed
@@ -43,10 +41,10 @@ func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
 
 // planning is what calc plans with; nil for speed and pressure alone.
 func (r *CalibrationsRequest) planning() (*calc.CorrectionsInput, error) {
-	c := r.correctionsRequest()
-	if c.sheet {
+	if r.Planning == nil {
 		return nil, nil
 	}
+	c := r.correctionsRequest()
 	if unused := c.unusedSizeRatings(); unused != nil {
 		return nil, calc.UnderPlanning(unused)
 	}

@@ -123,6 +123,7 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 	say("target", s.asSent(r.Target.ApplicationRate))
 	say("rate_tolerance", s.asSent(r.Target.RateTolerance))
 	say("label_maximum", s.asSent(r.Target.LabelMaximum))
+	say("label_minimum", s.asSent(r.Target.LabelMinimum))
 	say("speed_limits", s.sentRange(r.Limits.GroundSpeed))
 	say("pressure_limits", s.sentRange(r.Limits.SprayPressure))
 	say("nozzle_range", s.sentRange(r.Nozzle.PressureRange))

@@ -149,6 +149,9 @@ func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
 	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
 		lines = append(lines, s.of("over_label_maximum"))
 	}
+	if x.UnderLabelMinimum != nil && *x.UnderLabelMinimum {
+		lines = append(lines, s.of("under_label_minimum"))
+	}
 	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
 	if c := x.LabelConformance; c != nil {
 		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
@@ -207,7 +210,7 @@ func (s *summary) changes(p PlanAnswer) string {
 	for change, q := range map[calc.Change]wire.Quantity{
 		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
 	} {
-		if q.Given() && (len(p.Changes) == 0 || slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
+		if q.Given() && (slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
 			add(change, s.quantity(q))
 		}
 	}

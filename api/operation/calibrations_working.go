@@ -61,7 +61,7 @@ func (k *sheetWork) rate(w working.Working) {
 		NozzleFlowRate: a.NozzleFlowRate, GroundSpeed: a.GroundSpeed,
 		SprayedWidthPerNozzle: r.Machine.SprayedWidthPerNozzle, Width: r.Machine.BedWidth, Nozzles: r.Machine.NozzlesPerBed,
 		RowSpacing: r.Machine.RowSpacing, RelativeDensity: r.RelativeDensity,
-		TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis, LabelMaximum: r.Target.LabelMaximum,
+		TargetApplicationRate: r.Target.ApplicationRate, RateBasis: r.Target.RateBasis, LabelMaximum: r.Target.LabelMaximum, LabelMinimum: r.Target.LabelMinimum,
 	}
 	var flows, nozzles []wire.Quantity
 	if !w.MethodsOnly {
@@ -97,9 +97,26 @@ func (k *sheetWork) correction(w working.Working) {
 	if p := k.a.Output.Result.SprayPressure; p.Given() {
 		c.Measured.SprayPressure = p
 	}
-	c.TargetApplicationRate, c.Limits = k.r.Target.ApplicationRate, k.r.Limits
-	c.Nozzle = LabeledNozzleRequest{NozzleRequest: k.r.Nozzle}
+	c.TargetApplicationRate, c.LabelMaximum, c.LabelMinimum, c.Limits = k.r.Target.ApplicationRate, k.r.Target.LabelMaximum, k.r.Target.LabelMinimum, k.r.Limits
+	k.guard(w, c.Measured.ApplicationRate)
 	c.work(w, k.x.Correction, k.a.Correction.Result)
+}
+
+// guard adds the line of how far within the label's limits the plans keep.
+func (k *sheetWork) guard(w working.Working, rate wire.Quantity) {
+	guard := k.a.Correction.Result.LabelGuard
+	if !guard.Given() {
+		return
+	}
+	u := &k.a.Rate.Result.Uncertainty.ApplicationRate
+	if k.r.Target.RateBasis == calc.RateBasisField {
+		u = &k.a.Rate.Result.Uncertainty.FieldApplicationRate
+	}
+	if u.DegreesOfFreedom == 0 {
+		w.Line(method.NormalGuard, "/labelGuard", guard).With("u", u.Standard).With("R", rate)
+		return
+	}
+	w.Line(method.StudentGuard, "/labelGuard", guard).With("nu", working.Dimensionless(u.DegreesOfFreedom)).With("u", u.Standard).With("R", rate)
 }
 
 // areaCheck is area-check against the rate of the sheet.

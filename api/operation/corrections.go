@@ -16,6 +16,7 @@ type CorrectionsRequest struct {
 	TargetApplicationRate wire.Quantity          `json:"targetApplicationRate" validate:"required" is:"application_rate"`
 	RateTolerance         wire.Quantity          `json:"rateTolerance,omitzero" is:"ratio"`
 	LabelMaximum          wire.Quantity          `json:"labelMaximum,omitzero" is:"application_rate"`
+	LabelMinimum          wire.Quantity          `json:"labelMinimum,omitzero" is:"application_rate"`
 	BoomEven              *bool                  `json:"boomEven,omitzero"`
 	Limits                LimitsRequest          `json:"limits,omitzero"`
 	PressureExponent      wire.Quantity          `json:"pressureExponent,omitzero" is:"ratio"`
@@ -32,8 +33,7 @@ type CorrectionsRequest struct {
 	SprayVolumeRange      wire.Range             `json:"sprayVolumeRange,omitzero" is:"application_rate"`
 	Results
 
-	sheet bool          // part of a field sheet, which has none of the members from changes on
-	part  finding.Place // of the sheet that has what there is to plan with
+	part finding.Place // of a sheet that has what there is to plan with
 }
 
 // MeasuredRequest is the state in which the rate was measured.
@@ -90,6 +90,7 @@ func (r *CorrectionsRequest) input() calc.CorrectionsInput {
 		TargetApplicationRate: unit.ApplicationRate(r.TargetApplicationRate.SI()),
 		RateTolerance:         unit.Ratio(r.RateTolerance.SI()),
 		LabelMaximum:          unit.ApplicationRate(r.LabelMaximum.SI()),
+		LabelMinimum:          unit.ApplicationRate(r.LabelMinimum.SI()),
 		Limits:                r.Limits.input(),
 		PressureExponent:      r.PressureExponent.SI(),
 		RateController:        r.RateController != nil && *r.RateController,

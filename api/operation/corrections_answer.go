@@ -18,11 +18,15 @@ type CorrectionsAnswer struct {
 	RateTolerance          wire.Quantity           `json:"rateTolerance"`
 	WithinTolerance        bool                    `json:"withinTolerance"`
 	OverLabelMaximum       bool                    `json:"overLabelMaximum"`
+	UnderLabelMinimum      bool                    `json:"underLabelMinimum"`
+	LabelGuard             wire.Quantity           `json:"labelGuard,omitzero"`
 	WithinSprayVolumeRange *bool                   `json:"withinSprayVolumeRange,omitzero"`
 	Decision               calc.CorrectionDecision `json:"decision"`
 	DecisionDetail         string                  `json:"decisionDetail"`
 	Plans                  []PlanAnswer            `json:"plans"`
+	PlansLeftOut           int                     `json:"plansLeftOut,omitzero"`
 	Rejected               []RejectionAnswer       `json:"rejected"`
+	RejectedLeftOut        int                     `json:"rejectedLeftOut,omitzero"`
 	Warnings               []Warning               `json:"warnings,omitzero"`
 	Cautions               []Notice                `json:"cautions"`
 	working.Explained
@@ -31,20 +35,21 @@ type CorrectionsAnswer struct {
 // PlanAnswer is one change, or some together, that lead to the target.
 type PlanAnswer struct {
 	Change                   calc.Change    `json:"change"`
-	Changes                  []calc.Change  `json:"changes,omitzero"`
+	Changes                  []calc.Change  `json:"changes"`
 	Gear                     string         `json:"gear,omitzero"`
 	EngineSpeed              wire.Quantity  `json:"engineSpeed,omitzero"`
 	Nozzle                   *PlannedNozzle `json:"nozzle,omitzero"`
 	GroundSpeed              wire.Quantity  `json:"groundSpeed,omitzero"`
 	SprayPressure            wire.Quantity  `json:"sprayPressure,omitzero"`
 	DutyCycle                wire.Quantity  `json:"dutyCycle,omitzero"`
-	DropletClass             string         `json:"dropletClass,omitzero"`
+	DropletClass             string         `json:"dropletClass"`
 	DropletClassAllowed      *bool          `json:"dropletClassAllowed,omitzero"`
 	PredictedApplicationRate wire.Quantity  `json:"predictedApplicationRate"`
 	Deviation                wire.Quantity  `json:"deviation"`
+	Aim                      wire.Quantity  `json:"aim,omitzero"`
 	AtLimit                  bool           `json:"atLimit"`
 	RelativeChange           wire.Quantity  `json:"relativeChange,omitzero"`
-	ChangeSize               *wire.Number   `json:"changeSize,omitzero"`
+	ChangeSize               wire.Number    `json:"changeSize"`
 	Remeasure                []string       `json:"remeasure"`
 	Warnings                 []Warning      `json:"warnings,omitzero"`
 	Cautions                 []string       `json:"cautions,omitzero"`
@@ -71,12 +76,18 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 		RateTolerance:          percent(x.RateTolerance),
 		WithinTolerance:        x.Within == finding.Within,
 		OverLabelMaximum:       x.OverLabelMaximum,
+		UnderLabelMinimum:      x.UnderLabelMinimum,
 		WithinSprayVolumeRange: within(x.SprayVolume),
 		Decision:               x.Decision,
 		DecisionDetail:         text.Coded(lang, "correction", string(x.Decision)),
 		Plans:                  make([]PlanAnswer, len(x.Plans)),
+		PlansLeftOut:           x.PlansLeftOut,
 		Rejected:               make([]RejectionAnswer, len(x.Rejected)),
+		RejectedLeftOut:        x.RejectedLeftOut,
 		Warnings:               warnings(ctx, x.Warnings),
+	}
+	if x.Guard != 0 {
+		a.LabelGuard = percent(x.Guard)
 	}
 	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
 	for i, p := range x.Plans {
@@ -104,6 +115,12 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 	units := r.units()
 	a := PlanAnswer{
 		Change:                   p.Change,
+		Changes:                  p.Changes.All(),
+		Gear:                     r.gearLabel(p.Gear),
+		Nozzle:                   r.plannedNozzle(p.Nozzle),
+		DropletClass:             dropletClassWord(p.DropletClass),
+		DropletClassAllowed:      within(p.DropletsAllowed),
+		ChangeSize:               wire.Number(p.Size),
 		PredictedApplicationRate: wire.In(p.PredictedApplicationRate, units.rate),
 		Deviation:                percent(p.Deviation),
 		AtLimit:                  p.AtLimit,
@@ -119,14 +136,9 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 	if p.SprayPressure != 0 {
 		a.SprayPressure = wire.In(p.SprayPressure, units.pressure)
 	}
-	if r.sheet {
-		return a
+	if p.Aim != 0 {
+		a.Aim = wire.In(p.Aim, units.rate)
 	}
-	a.Changes, a.Gear = p.Changes.All(), r.gearLabel(p.Gear)
-	a.DropletClass, a.DropletClassAllowed = dropletClassWord(p.DropletClass), within(p.DropletsAllowed)
-	a.Nozzle = r.plannedNozzle(p.Nozzle)
-	a.ChangeSize = new(wire.Number)
-	*a.ChangeSize = wire.Number(p.Size)
 	if p.DutyCycle != 0 {
 		a.DutyCycle = percent(p.DutyCycle)
 	}

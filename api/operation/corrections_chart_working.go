@@ -34,7 +34,7 @@ func (k *correctionsWork) flowRatioByChart(w working.Working, s *calc.MachineSta
 
 // pressureByChart adds the lines of the pressure at which a rate comes to its target.
 func (k *correctionsWork) pressureByChart(w working.Working, t *calc.Attempt, name string, answered, rate wire.Quantity) {
-	n, target := k.nozzle(t.From.Nozzle), k.r.TargetApplicationRate
+	n, target := k.nozzle(t.From.Nozzle), k.aim
 	known := k.chartFlow(w, t.From.Nozzle, k.r.Measured.SprayPressure)
 	q := wire.In(unit.FlowRate(known.SI()*target.SI()/rate.SI()), k.units.flow)
 	w.Intermediate(method.ChartFlowForRate, q).With("c_0", known).With("R_t", target).With("R", rate)

@@ -10,12 +10,15 @@ import (
 // RejectionAnswer is a change that cannot be made, with the numbers.
 type RejectionAnswer struct {
 	Change                   calc.Change          `json:"change"`
-	Changes                  []calc.Change        `json:"changes,omitzero"`
+	Changes                  []calc.Change        `json:"changes"`
 	Reason                   calc.RejectionReason `json:"reason"`
 	Detail                   string               `json:"detail"`
 	Gear                     string               `json:"gear,omitzero"`
 	Nozzle                   *PlannedNozzle       `json:"nozzle,omitzero"`
 	GroundSpeed              wire.Quantity        `json:"groundSpeed,omitzero"`
+	SprayPressure            wire.Quantity        `json:"sprayPressure,omitzero"`
+	EngineSpeed              wire.Quantity        `json:"engineSpeed,omitzero"`
+	DutyCycle                wire.Quantity        `json:"dutyCycle,omitzero"`
 	DropletClass             string               `json:"dropletClass,omitzero"`
 	NeededGroundSpeed        wire.Quantity        `json:"neededGroundSpeed,omitzero"`
 	MinimumGroundSpeed       wire.Quantity        `json:"minimumGroundSpeed,omitzero"`
@@ -37,7 +40,10 @@ type RejectionAnswer struct {
 
 func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, x calc.Rejection) RejectionAnswer {
 	units := r.units()
-	a := RejectionAnswer{Change: x.Change, Reason: x.Reason, Detail: text.Coded(lang, "rejected", string(x.Reason))}
+	a := RejectionAnswer{
+		Change: x.Change, Changes: x.Changes.All(), Gear: r.gearLabel(x.Gear), Nozzle: r.plannedNozzle(x.Nozzle),
+		Reason: x.Reason, Detail: text.Coded(lang, "rejected", string(x.Reason)),
+	}
 	bounded(&a.NeededGroundSpeed, &a.MinimumGroundSpeed, &a.MaximumGroundSpeed, x.NeededGroundSpeed, x.SpeedLimit, units.speed)
 	bounded(&a.NeededPressure, &a.MinimumPressure, &a.MaximumPressure, x.NeededPressure, x.PressureLimit, units.pressure)
 	bounded(&a.NeededEngineSpeed, &a.MinimumEngineSpeed, &a.MaximumEngineSpeed, x.NeededEngineSpeed, x.EngineSpeedLimit, unit.IDRpm)
@@ -46,16 +52,20 @@ func (r *CorrectionsRequest) rejectionAnswer(lang text.Language, x calc.Rejectio
 		a.ApplicationRateAtLimit = wire.In(x.ApplicationRateAtLimit, units.rate)
 		a.DeviationAtLimit = percent(x.DeviationAtLimit)
 	}
-	if r.sheet {
-		return a
-	}
-	a.Changes, a.Gear = x.Changes.All(), r.gearLabel(x.Gear)
 	if x.DropletClass != calc.DropletClassUnknown {
 		a.DropletClass = string(x.DropletClass)
 	}
-	a.Nozzle = r.plannedNozzle(x.Nozzle)
 	if x.GroundSpeed != 0 {
 		a.GroundSpeed = wire.In(x.GroundSpeed, units.speed)
+	}
+	if x.SprayPressure != 0 {
+		a.SprayPressure = wire.In(x.SprayPressure, units.pressure)
+	}
+	if x.EngineSpeed != 0 {
+		a.EngineSpeed = wire.In(x.EngineSpeed, unit.IDRpm)
+	}
+	if x.DutyCycle != 0 {
+		a.DutyCycle = percent(x.DutyCycle)
 	}
 	if x.PredictedApplicationRate != 0 {
 		a.PredictedApplicationRate = wire.In(x.PredictedApplicationRate, units.rate)

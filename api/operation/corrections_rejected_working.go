@@ -17,8 +17,8 @@ func (k *correctionsWork) rejection(w working.Working, x *calc.Rejection, a *Rej
 	}
 	t := x.Attempt
 	members := attemptMembers{
-		speed: member{name: "/neededGroundSpeed"}, pressure: member{name: "/neededPressure"},
-		engine: member{name: "/neededEngineSpeed"}, duty: member{name: "/neededDutyCycle"},
+		speed: member{"/groundSpeed", a.GroundSpeed}, pressure: member{"/sprayPressure", a.SprayPressure},
+		engine: member{"/engineSpeed", a.EngineSpeed}, duty: member{"/dutyCycle", a.DutyCycle},
 		rate: member{"/predictedApplicationRate", a.PredictedApplicationRate}, deviation: member{"/deviation", a.Deviation},
 	}
 	if a.ApplicationRateAtLimit.Given() {
@@ -28,12 +28,14 @@ func (k *correctionsWork) rejection(w working.Working, x *calc.Rejection, a *Rej
 		return // the rate stays as it was measured
 	}
 	if t.Solves {
-		needed := map[calc.Change]wire.Quantity{
-			calc.ChangeSpeed: a.NeededGroundSpeed, calc.ChangePressure: a.NeededPressure, calc.ChangeEngineSpeed: a.NeededEngineSpeed, calc.ChangeDutyCycle: a.NeededDutyCycle,
+		needed := map[calc.Change]member{
+			calc.ChangeSpeed: {"/neededGroundSpeed", a.NeededGroundSpeed}, calc.ChangePressure: {"/neededPressure", a.NeededPressure},
+			calc.ChangeEngineSpeed: {"/neededEngineSpeed", a.NeededEngineSpeed}, calc.ChangeDutyCycle: {"/neededDutyCycle", a.NeededDutyCycle},
 		}[t.Solved]
-		if same(needed.SI(), t.Needed) {
-			members.solved(t.Solved).value = needed
+		if !same(needed.value.SI(), t.Needed) {
+			needed.value = wire.Quantity{}
 		}
+		*members.solved(t.Solved) = needed
 	}
 	k.attempt(w, &t, &members)
 	k.needed(w, &t, a)
@@ -49,7 +51,7 @@ func (k *correctionsWork) rejection(w working.Working, x *calc.Rejection, a *Rej
 	}
 }
 
-// needed adds the needed values of a rejection, and the speed in its gear.
+// needed adds the needed values of a rejection that were not solved for.
 func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *RejectionAnswer) {
 	m := &k.r.Measured
 	speed, turns := k.gear(t.To.Gear)
@@ -64,28 +66,17 @@ func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *Rejectio
 		{calc.ChangeEngineSpeed, "/neededEngineSpeed", a.NeededEngineSpeed, m.EngineSpeed},
 		{calc.ChangeDutyCycle, "/neededDutyCycle", a.NeededDutyCycle, m.DutyCycle},
 	} {
-		engine := m.EngineSpeed
 		switch {
 		case !q.answer.Given():
 		case q.of == calc.ChangeSpeed && !needed(q.of) && !same(q.answer.SI(), m.GroundSpeed.SI()):
-			if needed(calc.ChangeEngineSpeed) {
-				engine = k.engineFor(t, q.answer)
-			}
-			w.Line(method.SpeedInGear, q.member, q.answer).With("v_g", speed).With("e", engine).With("e_g", turns)
+			w.Line(method.SpeedInGear, q.member, q.answer).With("v_g", speed).With("e", k.engineFor(t, q.answer)).With("e_g", turns)
 		case needed(q.of) && same(q.answer.SI(), t.Needed): // it has its line
-		case q.of == calc.ChangeEngineSpeed && same(q.answer.SI(), float64(t.To.EngineSpeed)) && (!t.Solves || t.Limited == calc.ChangeSpeed):
+		case q.of == calc.ChangeEngineSpeed && !same(q.answer.SI(), m.EngineSpeed.SI()) && same(q.answer.SI(), float64(t.To.EngineSpeed)):
 			w.Line(method.EngineSpeedInGear, q.member, q.answer).
 				With("e_g", turns).With("v", k.limit(wire.In(t.To.GroundSpeed, k.units.speed))).With("v_g", speed)
 		default:
 			w.Conversion(q.member, q.answer, k.limit(q.measure))
 		}
-	}
-	if a.GroundSpeed.Given() {
-		engine := m.EngineSpeed
-		if needed(calc.ChangeEngineSpeed) {
-			engine = wire.In(t.To.EngineSpeed, unit.IDRpm)
-		}
-		w.Line(method.SpeedInGear, "/groundSpeed", a.GroundSpeed).With("v_g", speed).With("e", engine).With("e_g", turns)
 	}
 }
 
@@ -93,7 +84,7 @@ func (k *correctionsWork) needed(w working.Working, t *calc.Attempt, a *Rejectio
 // or the one that it ends in.
 func (k *correctionsWork) engineFor(t *calc.Attempt, speed wire.Quantity) wire.Quantity {
 	if same(speed.SI(), float64(t.To.GroundSpeed)) {
-		return wire.In(t.To.EngineSpeed, unit.IDRpm)
+		return k.value(float64(t.To.EngineSpeed), k.r.Measured.EngineSpeed, unit.IDRpm)
 	}
 	return wire.In(t.Needed, unit.IDRpm)
 }

@@ -14,18 +14,26 @@ import (
 // on a sheet as the other parts answered it.
 type correctionsWork struct {
 	r        *CorrectionsRequest
+	x        *calc.CorrectionsResult
 	units    *resultUnits
 	exponent wire.Quantity
+	aim      wire.Quantity // what plans were solved for
 }
 
 func (r *CorrectionsRequest) work(w working.Working, x *calc.CorrectionsResult, a *CorrectionsAnswer) {
-	k := &correctionsWork{r, r.units(), working.PlainNumber(calc.SquareRoot)}
+	k := &correctionsWork{r, x, r.units(), working.PlainNumber(calc.SquareRoot), r.TargetApplicationRate}
 	if r.PressureExponent.Given() {
 		k.exponent = working.PlainNumber(r.PressureExponent.SI())
+	}
+	if x.Aim != 0 && float64(x.Aim) != r.TargetApplicationRate.SI() {
+		k.aim = wire.In(x.Aim, k.units.rate)
 	}
 	w.Line(method.RateDeviation, "/deviation", a.Deviation).With("R", r.Measured.ApplicationRate).With("R_t", r.TargetApplicationRate)
 	for i := range x.Plans {
 		plan, answer, w := &x.Plans[i], &a.Plans[i], w.Item("/plans", i)
+		if answer.Aim.Given() {
+			k.aimed(w)
+		}
 		k.attempt(w, &plan.Attempt, &attemptMembers{
 			speed: member{"/groundSpeed", answer.GroundSpeed}, pressure: member{"/sprayPressure", answer.SprayPressure},
 			engine: member{"/engineSpeed", answer.EngineSpeed}, duty: member{"/dutyCycle", answer.DutyCycle},
@@ -36,6 +44,20 @@ func (r *CorrectionsRequest) work(w working.Working, x *calc.CorrectionsResult, 
 	for i := range x.Rejected {
 		k.rejection(w.Item("/rejected", i), &x.Rejected[i], &a.Rejected[i])
 	}
+}
+
+// aimed adds the line of the rate that a plan aims at in the place of the target.
+func (k *correctionsWork) aimed(w working.Working) {
+	for _, l := range [...]struct {
+		limit wire.Quantity
+		guard float64
+	}{{k.r.LabelMaximum, -float64(k.x.Guard)}, {k.r.LabelMinimum, float64(k.x.Guard)}} {
+		if l.limit.Given() && same(k.aim.SI(), l.limit.SI()*(1+2*l.guard)) {
+			w.Line(method.GuardedAim, "/aim", k.aim).With("R_m", l.limit).With("g", percent(unit.Ratio(l.guard)))
+			return
+		}
+	}
+	w.Line(method.MiddleAim, "/aim", k.aim).With("R_l", wire.In(k.x.Allowed.Low, k.units.rate)).With("R_h", wire.In(k.x.Allowed.High, k.units.rate))
 }
 
 // attemptMembers are the members of an answer that an attempt fills, where it has them.
@@ -139,27 +161,13 @@ func (k *correctionsWork) rate(w working.Working, s *calc.MachineState, f wire.Q
 
 // attempt adds how a state was found, the rate in it and how far that is off.
 func (k *correctionsWork) attempt(w working.Working, t *calc.Attempt, a *attemptMembers) {
-	m := &k.r.Measured
 	f := k.flowRatio(w, t.To.Nozzle)
-	speed, engine := k.gear(t.To.Gear)
-	engineSolved := t.Solves && t.Solved == calc.ChangeEngineSpeed
-	if t.From.Gear != 0 {
-		from := wire.In(t.From.GroundSpeed, k.units.speed)
-		answered := a.speed.value
-		if t.Solves && (engineSolved || t.Solved == calc.ChangeSpeed) {
-			answered = wire.Quantity{}
-		}
-		w.LineOr(method.SpeedInGear, a.speed.name, answered, from).With("v_g", speed).With("e", m.EngineSpeed).With("e_g", engine)
-	}
+	k.standing(w, t, a)
 	if t.Solves {
 		k.solved(w, t, f, a)
-		if engineSolved {
-			w.LineOr(method.SpeedInGear, a.speed.name, a.speed.value, wire.In(t.To.GroundSpeed, k.units.speed)).
-				With("v_g", speed).With("e", wire.In(t.To.EngineSpeed, unit.IDRpm)).With("e_g", engine)
+		if t.Solved == calc.ChangeEngineSpeed {
+			k.inGear(w, &t.To, a.speed.name, a.speed.value)
 		}
-	}
-	if t.To.SprayPressure != 0 && !(t.Solves && t.Solved == calc.ChangePressure) && a.pressure.value.Given() {
-		w.Conversion(a.pressure.name, a.pressure.value, m.SprayPressure)
 	}
 	if a.rate.value.Given() {
 		k.rate(w, &t.To, f, a.rate)
@@ -167,12 +175,65 @@ func (k *correctionsWork) attempt(w working.Working, t *calc.Attempt, a *attempt
 	}
 }
 
+// inGear adds the line of the speed in the gear of a state.
+func (k *correctionsWork) inGear(w working.Working, s *calc.MachineState, name string, answered wire.Quantity) {
+	speed, engine := k.gear(s.Gear)
+	w.LineOr(method.SpeedInGear, name, answered, wire.In(s.GroundSpeed, k.units.speed)).
+		With("v_g", speed).With("e", k.value(float64(s.EngineSpeed), k.r.Measured.EngineSpeed, unit.IDRpm)).With("e_g", engine)
+}
+
+// standing adds what stands as it is while another is solved: what was brought to its limit,
+// the speed in another gear, the pressure of other nozzles.
+func (k *correctionsWork) standing(w working.Working, t *calc.Attempt, a *attemptMembers) {
+	s, m := &t.From, &k.r.Measured
+	solved := func(c calc.Change) bool { return t.Solves && t.Solved == c }
+	turned := s.EngineSpeed != 0 && !same(float64(s.EngineSpeed), m.EngineSpeed.SI())
+	if turned && !solved(calc.ChangeEngineSpeed) {
+		k.engineAtLimit(w, s, a.engine.name, a.engine.value)
+	} else if !solved(calc.ChangeEngineSpeed) && a.engine.value.Given() {
+		w.Conversion(a.engine.name, a.engine.value, m.EngineSpeed)
+	}
+	switch {
+	case solved(calc.ChangeSpeed):
+	case s.Gear != 0 || turned:
+		answered := a.speed.value
+		if solved(calc.ChangeEngineSpeed) {
+			answered = wire.Quantity{}
+		}
+		k.inGear(w, s, a.speed.name, answered)
+	case a.speed.value.Given() && !solved(calc.ChangeEngineSpeed):
+		w.Conversion(a.speed.name, a.speed.value, k.limit(a.speed.value))
+	}
+	if a.pressure.value.Given() && !solved(calc.ChangePressure) {
+		w.Conversion(a.pressure.name, a.pressure.value, k.limit(k.value(float64(s.SprayPressure), m.SprayPressure, k.units.pressure)))
+	}
+	if a.duty.value.Given() && !solved(calc.ChangeDutyCycle) {
+		w.Conversion(a.duty.name, a.duty.value, k.limit(a.duty.value))
+	}
+}
+
+// engineAtLimit adds the line of an engine speed that stands at its own limit or at that of
+// the ground speed.
+func (k *correctionsWork) engineAtLimit(w working.Working, s *calc.MachineState, name string, answered wire.Quantity) {
+	value := wire.In(s.EngineSpeed, unit.IDRpm)
+	if limit := k.limit(value); limit != value || !answered.Given() {
+		if answered.Given() {
+			w.Conversion(name, answered, limit)
+		}
+		return
+	}
+	speed, engine := k.gear(s.Gear)
+	w.LineOr(method.EngineSpeedInGear, name, answered, value).
+		With("e_g", engine).With("v", k.limit(wire.In(s.GroundSpeed, k.units.speed))).With("v_g", speed)
+}
+
 // solved adds what was solved for, and the limit that it stands at.
 func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quantity, a *attemptMembers) {
 	m := &k.r.Measured
 	base := m.ApplicationRate
-	if t.From.Gear != 0 || t.From.Nozzle != 0 {
-		base = k.rate(w, &t.From, f, member{})
+	if s := &t.From; s.Gear != 0 || s.Nozzle != 0 || !same(float64(s.GroundSpeed), m.GroundSpeed.SI()) ||
+		!same(float64(s.SprayPressure), m.SprayPressure.SI()) || !same(float64(s.DutyCycle), m.DutyCycle.SI()) {
+		base = k.rate(w, s, f, member{})
 	}
 	name, answered := a.solved(t.Solved).name, a.solved(t.Solved).value
 	needed := answered
@@ -182,31 +243,28 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 	switch t.Solved {
 	case calc.ChangeSpeed:
 		w.LineOr(method.CorrectedSpeed, name, needed, wire.In(t.Needed, k.units.speed)).
-			With("v", k.speed(&t.From)).With("R", base).With("R_t", k.r.TargetApplicationRate)
+			With("v", k.speed(&t.From)).With("R", base).With("R_t", k.aim)
 	case calc.ChangePressure:
 		if k.byChart(t.From.Nozzle) {
 			k.pressureByChart(w, t, name, needed, base)
 			break
 		}
 		w.LineOr(method.CorrectedPressure, name, needed, wire.In(t.Needed, k.units.pressure)).
-			With("p", m.SprayPressure).With("R", base).With("R_t", k.r.TargetApplicationRate).With("n", k.exponent)
+			With("p", m.SprayPressure).With("R", base).With("R_t", k.aim).With("n", k.exponent)
 	case calc.ChangeEngineSpeed:
 		w.LineOr(method.CorrectedEngineSpeed, name, needed, wire.In(t.Needed, unit.IDRpm)).
-			With("e", m.EngineSpeed).With("R", base).With("R_t", k.r.TargetApplicationRate)
+			With("e", m.EngineSpeed).With("R", base).With("R_t", k.aim)
 	case calc.ChangeDutyCycle:
 		w.LineOr(method.CorrectedDutyCycle, name, needed, wire.In(t.Needed, unit.IDPct)).
-			With("d", m.DutyCycle).With("R", base).With("R_t", k.r.TargetApplicationRate)
+			With("d", m.DutyCycle).With("R", base).With("R_t", k.aim)
 	}
-	if !t.AtLimit || needed.Given() {
-		return
-	}
-	if t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed {
+	switch {
+	case !t.AtLimit || needed.Given():
+	case t.Solved == calc.ChangeEngineSpeed && t.Limited == calc.ChangeSpeed:
 		speed, engine := k.gear(t.To.Gear)
 		w.LineOr(method.EngineSpeedInGear, name, answered, wire.In(t.To.EngineSpeed, unit.IDRpm)).
 			With("e_g", engine).With("v", k.limit(wire.In(t.To.GroundSpeed, k.units.speed))).With("v_g", speed)
-		return
-	}
-	if answered.Given() {
+	case answered.Given():
 		w.Conversion(name, answered, k.limit(answered))
 	}
 }
@@ -250,9 +308,6 @@ func (k *correctionsWork) size(w working.Working, p *calc.Plan, a *PlanAnswer) {
 			now, then = working.PlainNumber(1), working.Dimensionless(1+float64(p.RelativeChange))
 		}
 		w.Line(method.RelativeChange, "/relativeChange", a.RelativeChange).With("x", then).With("x_0", now)
-	}
-	if a.ChangeSize == nil {
-		return
 	}
 	one := working.PlainNumber(1)
 	pressure, pressureThen, duty, dutyThen, gear, nozzle := one, one, one, one, 0.0, 0.0

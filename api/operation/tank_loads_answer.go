@@ -103,7 +103,7 @@ func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) 
 		ApplicationRate:  r.ApplicationRate,
 		LabelRate:        r.LabelRate,
 		WithinTolerance:  within(x.Verdict),
-		OverLabelMaximum: overLabel(x.LabelVerdict),
+		OverLabelMaximum: breaksLabel(x.LabelVerdict),
 		MixingOrder:      mixingOrder(ctx, r.Products, x.Products),
 		NextSteps:        r.nextSteps(ctx, x),
 		Cautions:         tankCautions.in(ctx),
@@ -193,7 +193,7 @@ func productAnswer(p *TankProductRequest, x *calc.TankProductResult, deviation w
 		DeliveredRate:      rate(x.DeliveredRate, p.LabelMaximum, p.ProductRate),
 		DeliveredDeviation: deviation,
 		LabelMaximum:       p.LabelMaximum,
-		OverLabelMaximum:   overLabel(x.LabelVerdict),
+		OverLabelMaximum:   breaksLabel(x.LabelVerdict),
 	}
 	return a
 }

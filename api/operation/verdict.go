@@ -9,8 +9,9 @@ import (
 // within is a verdict as the member withinTolerance; nil when not judged.
 func within(v finding.Verdict) *bool { return is(finding.Within, v) }
 
-// overLabel is the verdict on a label's maximum as overLabelMaximum; nil when not judged.
-func overLabel(v finding.Verdict) *bool { return is(finding.Outside, v) }
+// breaksLabel is the verdict on a limit of a label as overLabelMaximum or underLabelMinimum;
+// nil when not judged.
+func breaksLabel(v finding.Verdict) *bool { return is(finding.Outside, v) }
 
 func is(wanted, v finding.Verdict) *bool {
 	if v == finding.NotJudged {

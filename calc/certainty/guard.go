@@ -2,9 +2,9 @@ package certainty
 
 import "gonum.org/v1/gonum/stat/distuv"
 
-// Guard is how far a measured value has to stay from a limit on one side, to be within it with
-// SureEnough: the quantile of Student's t, or of the normal distribution, times Standard
-// (guarded acceptance, JCGM 106, 8.3.2). It is in the SI unit of the result.
+// Guard is how far from a limit on one side a value has to be so that it keeps the limit
+// with a probability of SureEnough: the length of a guard band (JCGM 106, 8.3.2), by the
+// quantile of Student's t at the effective degrees of freedom.
 func (u *Uncertainty) Guard() float64 {
 	if u.DegreesOfFreedom == 0 {
 		return distuv.UnitNormal.Quantile(float64(SureEnough)) * u.Standard

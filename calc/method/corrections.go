@@ -41,7 +41,6 @@ var correctionsMethods = group{[]string{"corrections", "calibrations"}, []row{
 			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"R_t", "rate_wanted", unit.KindApplicationRate},
 			{"R", "rate_compared", unit.KindApplicationRate},
 		},
-		Operations: []string{"corrections"},
 	}},
 	{SpeedInGear, Method{
 		ID: "speed_in_gear", Formula: "v_p = v_g * e / e_g", Domain: "positive",
@@ -99,5 +98,35 @@ var correctionsMethods = group{[]string{"corrections", "calibrations"}, []row{
 			{"d_p", "planned_duty_cycle", unit.KindRatio}, {"d", "duty_cycle", unit.KindRatio}, {"g", "gear_change_cost", unit.KindNone},
 			{"z", "nozzle_change_cost", unit.KindNone},
 		},
+	}},
+	{StudentGuard, Method{
+		ID: "student_guard", Formula: "g = t_quantile(0.95, nu) * u / R", Domain: "student_table", SourceNotRead: true,
+		Symbols: []Symbol{
+			{"g", "label_guard", unit.KindRatio}, {"nu", "degrees_of_freedom", unit.KindNone}, {"u", "standard_uncertainty", unit.KindApplicationRate},
+			{"R", "rate_compared", unit.KindApplicationRate},
+		},
+		Operations: []string{"calibrations"},
+	}},
+	{NormalGuard, Method{
+		ID: "normal_guard", Formula: "g = normal_quantile(0.95) * u / R", Domain: "normal_table", SourceNotRead: true,
+		Symbols: []Symbol{
+			{"g", "label_guard", unit.KindRatio}, {"u", "standard_uncertainty", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
+		},
+		Operations: []string{"calibrations"},
+	}},
+	{GuardedAim, Method{
+		ID: "guarded_aim", Formula: "R_a = R_m * (1 + 2 * g)", Domain: "positive",
+		Symbols: []Symbol{
+			{"R_a", "rate_aimed_at", unit.KindApplicationRate}, {"R_m", "label_limit", unit.KindApplicationRate}, {"g", "signed_guard", unit.KindRatio},
+		},
+		Operations: []string{"calibrations"},
+	}},
+	{MiddleAim, Method{
+		ID: "middle_aim", Formula: "R_a = (R_l + R_h) / 2", Domain: "positive",
+		Symbols: []Symbol{
+			{"R_a", "rate_aimed_at", unit.KindApplicationRate}, {"R_l", "lowest_allowed_rate", unit.KindApplicationRate},
+			{"R_h", "highest_allowed_rate", unit.KindApplicationRate},
+		},
+		Operations: []string{"calibrations"},
 	}},
 }}

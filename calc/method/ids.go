@@ -144,6 +144,10 @@ const (
 	PressureByChart
 	RelativeChange
 	ChangeSize
+	StudentGuard
+	NormalGuard
+	GuardedAim
+	MiddleAim
 	DeviationCost
 	CostForArea
 	HoursLeft

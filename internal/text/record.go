@@ -18,6 +18,7 @@ var _ = entries{
 	{"printed.rating", "%[1]s at %[2]s", "%[1]s a %[2]s"},
 	{"printed.target", "Target rate", "Tasa objetivo"},
 	{"printed.label_maximum", "Maximum of the label", "Máximo de la etiqueta"},
+	{"printed.label_minimum", "Minimum of the label", "Mínimo de la etiqueta"},
 	{"printed.rate_tolerance", "Rate may be off by", "Desviación permitida"},
 	{"printed.speed_limits", "Speed allowed", "Velocidad permitida"},
 	{"printed.pressure_limits", "Pressure allowed", "Presión permitida"},

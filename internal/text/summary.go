@@ -29,6 +29,7 @@ var _ = entries{
 	{"summary.rate_without_target", "%[1]s on the treated area; no target was given.", "%[1]s sobre la superficie tratada; no se dio un objetivo."},
 	{"summary.field_rate", "On the whole field that is %[1]s.", "Sobre todo el campo, eso es %[1]s."},
 	{"summary.over_label_maximum", "That is over the label's maximum: do not spray at it.", "Supera el máximo de la etiqueta: no aplique con ella."},
+	{"summary.under_label_minimum", "That is under the label's minimum: do not spray at it.", "No llega al mínimo de la etiqueta: no aplique con ella."},
 	{"summary.rate_not_done", "It needs catches, timed runs and the width per nozzle.", "Hacen falta aforos, recorridos cronometrados y el ancho por boquilla."},
 	{"summary.plan", "Plan: %[1]s. That should give %[2]s.", "Plan: %[1]s. Eso debería dar %[2]s."},
 	{"summary.set_speed", "drive %[1]s", "avance a %[1]s"},
