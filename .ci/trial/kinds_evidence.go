@@ -34,20 +34,20 @@ var evidenceKinds = []kind{
 	}},
 	{name: "confirmed: a slow machine", sound: true, want: func(t *trial) {
 		t.want.beds, t.want.speed, t.want.rate = true, [2]float64{0.25 * mph, 0.4 * mph}, [2]float64{3000, 6000}
-		t.confirmed = []string{"#/speed/runs/0/time", "#/speed/runs/1/time", "#/speed/runs/2/time"}
 	}, entry: func(t *trial) {
-		t.s.Confirmed = append(t.s.Confirmed[:len(t.s.Speed.Runs)], "#/target/applicationRate")
-		t.confirmed = t.s.Confirmed
+		t.s.Confirmed = []string{"#/target/applicationRate"}
+		for i := range t.s.Speed.Runs {
+			t.s.Confirmed = append(t.s.Confirmed, pointer("#/speed/runs/%d/courseLength", i), pointer("#/speed/runs/%d/time", i))
+		}
 	}},
 	{name: "confirmed: a low pressure", sound: true, want: func(t *trial) {
 		t.want.pressure = [2]float64{6 * psi, 8 * psi}
 	}, entry: func(t *trial) {
 		for i := range t.s.Pressure.Readings {
-			t.confirmed = append(t.confirmed, pointer("#/pressure/readings/%d/pressure", i))
+			t.s.Confirmed = append(t.s.Confirmed, pointer("#/pressure/readings/%d/pressure", i))
 		}
 		if t.s.Output.SprayPressure != nil {
-			t.confirmed = append(t.confirmed, "#/output/sprayPressure")
+			t.s.Confirmed = append(t.s.Confirmed, "#/output/sprayPressure")
 		}
-		t.s.Confirmed = t.confirmed
 	}},
 }

@@ -33,7 +33,7 @@ var nozzleKinds = []kind{
 	{name: "whole set of the wrong size", want: rated, truth: func(t *trial) {
 		t.fit(pick(t.draw, 0.5, 0.67, 0.75, 1.25, 1.33, 1.5, 2), func(*drop) bool { return true })
 	}},
-	{name: "one bed with the next size up", weight: 3, want: func(t *trial) { t.want.beds = true }, truth: func(t *trial) {
+	{name: "one bed with the next size up", weight: 3, want: func(t *trial) { t.want.beds, t.want.atLeast = true, 3 }, truth: func(t *trial) {
 		bed := t.m.drops[t.caught[t.IntN(len(t.caught))]].bed
 		t.fit(pick(t.draw, 1.2, 1.25, 1.33, 1.5), func(p *drop) bool { return p.bed == bed })
 	}},

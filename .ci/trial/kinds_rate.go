@@ -7,16 +7,19 @@ var rateKinds = []kind{
 	{name: "rate off, speed reaches it", weight: 3, truth: func(t *trial) {
 		t.rateOff(t.sign() * t.between(t.rateLimit+0.05, 0.3))
 		t.bySpeed(1.3, 1.3)
+		t.reach = true
 	}},
 	{name: "rate off, pressure reaches it", weight: 3, truth: func(t *trial) {
 		t.rateOff(t.sign() * t.between(t.rateLimit+0.05, 0.2))
 		t.bySpeed(0.05, 0.05)
 		t.byPressure(1.8)
+		t.reach = true
 	}},
 	{name: "rate off, both together reach it", weight: 3, truth: func(t *trial) {
-		t.rateOff(t.sign() * t.between(0.22, 0.28))
-		t.bySpeed(0.5, 0.5)
-		t.byPressure(0.9)
+		t.rateOff(t.sign() * t.between(0.28, 0.34))
+		t.bySpeed(0.45, 0.45)
+		t.byPressure(0.45)
+		t.reach = true
 	}},
 	{name: "rate off, nothing reaches it", truth: func(t *trial) {
 		t.rateOff(t.sign() * t.between(0.35, 0.6))
@@ -24,7 +27,7 @@ var rateKinds = []kind{
 		t.byPressure(0.1)
 	}},
 	{name: "rate over the label's maximum", weight: 4, truth: func(t *trial) {
-		t.off = t.between(0, 0.3)
+		t.off = t.between(0.04, 0.3)
 		rate := t.m.rate(t.rateBasis)
 		t.labelMax = max(rate/(1+t.off), rate/t.between(1.04, 1.2))
 		t.off = max(t.off, rate/t.labelMax-1)
@@ -41,7 +44,7 @@ var rateKinds = []kind{
 		t.off = min(t.off, rate/t.labelMin-1)
 		t.notReady = true
 	}},
-	{name: "pressure outside the nozzle's range", weight: 3, truth: func(t *trial) {
+	{name: "pressure outside the nozzle's range", weight: 3, want: func(t *trial) { t.ranged = true }, truth: func(t *trial) {
 		p := t.m.meanPressure()
 		unit := t.m.lowest.Unit
 		if t.chance(0.5) {
@@ -69,7 +72,10 @@ var rateKinds = []kind{
 		t.speeds = t.speedSpan(v*0.5, v/t.between(1.1, 1.3))
 		t.byPressure(1.5)
 	}},
-	{name: "pulsing nozzles", sound: true, truth: func(t *trial) { t.m.duty = t.between(0.4, 0.9) }},
+	{name: "sound, pulsing nozzles", sound: true, truth: func(t *trial) { t.m.duty = t.between(0.4, 0.9) }},
+	{name: "pulsing nozzles, rate off", truth: func(t *trial) {
+		t.m.duty, t.off = t.between(0.4, 0.9), t.sign()*t.between(t.rateLimit+0.05, 0.3)
+	}},
 }
 
 func (t *trial) rateOff(share float64) { t.off = share }

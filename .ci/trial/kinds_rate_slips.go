@@ -14,7 +14,7 @@ var rateSlipKinds = []kind{
 		for i := range t.s.Speed.Runs {
 			t.s.Speed.Runs[i].CourseLength = t.s.Speed.Runs[i].CourseLength.times(f)
 		}
-		t.slips("course", "#/speed", "#/machine", "#/target/applicationRate")
+		t.rateSlip("course")
 	}},
 	{name: "slip: a digit of one run of three", want: func(t *trial) { t.runs = 3 }, entry: func(t *trial) { t.mistime() }},
 	{name: "slip: a digit of one run of two", want: func(t *trial) { t.runs = 2 }, entry: func(t *trial) {
@@ -22,9 +22,9 @@ var rateSlipKinds = []kind{
 		// Which of the two is wrong nobody can tell, and to time them again asks the same.
 		t.slip.accepted, t.slip.codes = []string{"#/speed"}, []string{"repeat_runs"}
 	}},
-	{name: "slip: bed width in feet typed as inches", want: beds, entry: func(t *trial) { t.miswidth(inch / foot) }},
-	{name: "slip: bed width in inches typed as feet", want: beds, entry: func(t *trial) { t.miswidth(foot / inch) }},
-	{name: "slip: bed width in cm typed as inches", want: beds, entry: func(t *trial) { t.miswidth(2.54) }},
+	{name: "slip: bed width in feet typed as inches", want: treated, entry: func(t *trial) { t.miswidth(inch / foot) }},
+	{name: "slip: bed width in inches typed as feet", want: treated, entry: func(t *trial) { t.miswidth(foot / inch) }},
+	{name: "slip: bed width in cm typed as inches", want: treated, entry: func(t *trial) { t.miswidth(2.54) }},
 	{name: "slip: target in another unit", weight: 3, entry: func(t *trial) {
 		f := factors["gal_us/acre"]
 		if t.m.metric {
@@ -51,7 +51,7 @@ var rateSlipKinds = []kind{
 		} else {
 			t.s.Machine.NozzlesPerBed = n * 3
 		}
-		t.slips("nozzles", "#/machine", "#/speed", "#/target/applicationRate")
+		t.rateSlip("nozzles")
 	}},
 	{name: "slip: basis of the rate mistaken", weight: 3, want: func(t *trial) { t.want.rows, t.rateBasis = true, "treated" }, entry: func(t *trial) {
 		t.s.Target.RateBasis = "field"
@@ -60,6 +60,16 @@ var rateSlipKinds = []kind{
 }
 
 func beds(t *trial) { t.want.beds = true }
+
+// treated asks for a rate per treated area; that per field area does not rest on the bed's width.
+func treated(t *trial) {
+	t.want.beds = true
+	if t.chance(0.5) {
+		t.want.rows, t.rateBasis = true, "treated"
+	} else {
+		t.noRows = true
+	}
+}
 
 // numbered asks for a rating in numbers, against which the catches are judged.
 func numbered(t *trial) {
@@ -85,7 +95,7 @@ func (t *trial) mistime() {
 
 func (t *trial) miswidth(f float64) {
 	t.s.Machine.BedWidth = t.s.Machine.BedWidth.times(f)
-	t.slips("width", "#/machine", "#/speed", "#/target/applicationRate")
+	t.rateSlip("width")
 }
 
 func (t *trial) mistarget(f float64) {
@@ -93,5 +103,14 @@ func (t *trial) mistarget(f float64) {
 	if m := t.s.Target.LabelMaximum; m != nil { // taken from the same label in the same way
 		t.s.Target.LabelMaximum = m.times(f)
 	}
-	t.slips("target", "#/target", "#/machine", "#/speed")
+	t.rateSlip("target")
+}
+
+// rateSlip is a slip that shows in the rate alone. Without a rating to hold the catches to, they
+// may be what is wrong as well.
+func (t *trial) rateSlip(what string) {
+	t.slips(what, "#/speed", "#/machine", "#/target")
+	if !t.rating {
+		t.slip.accepted = append(t.slip.accepted, "#/output/catches")
+	}
 }

@@ -16,8 +16,8 @@ of it is invented. A kind with a star is a machine in order by more than a crew 
 `)
 	fmt.Fprintf(&b, "```sh\ngo run ./.ci/trial -write    # %d sheets, seed %d, into this file\n```\n\n", sheets, seed)
 	b.WriteString("| word | scored | share of | at most |\n| --- | --- | --- | --- |\n")
-	for _, x := range scales {
-		fmt.Fprintf(&b, "| %s | %s | %s | %g %% |\n", x.name, x.how, x.of, 100*x.bound)
+	for w, x := range scales {
+		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", x.name, x.how, x.of, atMost(word(w)))
 	}
 	b.WriteString("\nA refused sheet fails its kind.\n\n" + table)
 	return b.String()

@@ -56,6 +56,12 @@ func judge(t *trial, a *answer) *score {
 			s.fault(unquestioned, "no question about the %s: %v", t.slip.what, t.slip.accepted)
 		}
 	}
+	if t.reach {
+		s.could[stuck] = true
+		if len(a.Correction.Result.Plans) == 0 && !ready {
+			s.fault(stuck, "no plan")
+		}
+	}
 	if !t.kind.sound {
 		return s
 	}

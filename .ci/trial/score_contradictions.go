@@ -15,7 +15,7 @@ func (s *score) contradictions(t *trial, a *answer) {
 	questions, instructed := 0, map[string]string{}
 	repair := a.has("repair_boom", "catch_after_repair")
 	for _, x := range a.NextSteps {
-		if is(x.Code, questionCodes...) {
+		if x.Code == "check_entry" {
 			questions++
 		}
 		if is(x.Code, byCatches...) && repair {
@@ -55,7 +55,7 @@ func restsOn(a *answer, code, pointer string) string {
 	}
 	for _, q := range a.NextSteps {
 		switch p := q.Pointer; {
-		case q.Code != "check_entry" && q.Code != "check_and_recatch":
+		case q.Code != "check_entry":
 		case under(p, "#/nozzle"), under(p, "#/pressure/readings"), p == "#/pressure", p == "#/output", under(p, "#/output/sprayPressure"), p == "#/output/catches":
 			return p
 		case under(p, "#/output/catches") && (under(p, pointer) && pointer != "" || code == "replace_all_and_recatch"):
@@ -73,6 +73,5 @@ func (t *trial) again(x step) bool {
 		return false
 	}
 	first, made := t.first[i]
-	low := made && t.m.flow(&first) < 0.97*t.m.flow(&t.m.drops[t.caught[0]])/t.m.drops[t.caught[0]].rating()*first.rating()
-	return made && (is(x.Code, againCodes...) || x.Code == "clean_and_recatch" && low)
+	return made && (is(x.Code, againCodes...) || x.Code == "clean_and_recatch" && t.m.fromRated(&first) < -t.limit)
 }

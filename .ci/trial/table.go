@@ -89,14 +89,25 @@ func (b *board) table() string {
 	}
 	line("of so many", func(w word) string { return fmt.Sprint(b.all.could[w]) })
 	line("share", func(w word) string { return fmt.Sprintf("%.2f %%", 100*b.all.share(w)) })
-	line("at most", func(w word) string { return fmt.Sprintf("%g %%", 100*scales[w].bound) })
+	line("at most", atMost)
 	line("kept", func(w word) string {
-		if b.all.share(w) > scales[w].bound {
+		switch {
+		case scales[w].bound == 1:
+			return ""
+		case b.all.share(w) > scales[w].bound:
 			return "**no**"
 		}
 		return "yes"
 	})
 	return s.String()
+}
+
+// atMost is the bound of a word, where it has one.
+func atMost(w word) string {
+	if scales[w].bound == 1 {
+		return ""
+	}
+	return fmt.Sprintf("%g %%", 100*scales[w].bound)
 }
 
 func countOf(n int) string {

@@ -34,13 +34,15 @@ type trial struct {
 	first      map[int]drop // how drops were at first that were caught again
 	timesApart bool         // catches are not all as long
 	runsApart  float64      // how far the last run is from the others
+	noRows     bool         // no row spacing
+	ranged     bool         // the nozzle's range stands on the sheet
 
 	// What is true beside the machine.
-	open      bool     // a finding by eye is not done
-	notReady  bool     // something else is wrong, so that READY misses it
-	thin      bool     // a part of the boom was not seen
-	confirmed []string // entries that were confirmed
-	slip      *slip
+	open     bool // a finding by eye is not done
+	reach    bool // the rate is off, and what reaches it is allowed
+	notReady bool // something else is wrong, so that READY misses it
+	thin     bool // a part of the boom was not seen
+	slip     *slip
 }
 
 // A slip is one entry that is not what was measured. A question may point at any of these, at
@@ -69,7 +71,7 @@ func (k *kind) run(d draw) *trial {
 	}
 	t.m = machineOf(d, t.want)
 	t.m.calm(t.limit - 0.04)
-	if t.rateBasis == "" && !t.m.plain && (t.want.rows || d.chance(0.5)) {
+	if t.rateBasis == "" && !t.noRows && !t.m.plain && (t.want.rows || d.chance(0.5)) {
 		t.rateBasis = pick(d, "treated", "field")
 	}
 	t.caught = spreadOver(d, t.m, t.catches)
@@ -159,10 +161,10 @@ func (t *trial) outside(i int) float64 {
 	return far
 }
 
-// above is how much more a drop truly gives than it should, by whichever says the most.
+// above is how much more a drop truly gives than it should, by its rating or beside the others.
 func (t *trial) above(i int) float64 {
-	a, b := t.m.fromMean(&t.m.drops[i], t.caught)
-	return max(t.m.fromRated(&t.m.drops[i]), a, b)
+	_, median := t.m.fromMean(&t.m.drops[i], t.caught)
+	return max(t.m.fromRated(&t.m.drops[i]), median)
 }
 
 // seen is the index of the catch of a drop, or -1.

@@ -143,6 +143,7 @@ func (m *machine) worn(limit float64) float64 {
 // A wish is what a kind asks of its machine; zero leaves it to chance.
 type wish struct {
 	metric, plain, beds bool
+	atLeast             int // beds
 	points, perDrop     [2]int
 	speed, rate         [2]float64 // m/s, L/ha of the treated area
 	pressure            [2]float64 // kPa
@@ -188,7 +189,7 @@ func drawMachine(d draw, w wish) *machine {
 		}
 	} else {
 		each = perDrop[0] + d.IntN(perDrop[1]-perDrop[0]+1)
-		m.beds = 1 + d.IntN(12)
+		m.beds = max(1, w.atLeast) + d.IntN(13-max(1, w.atLeast))
 		m.perBed = max(1, int(math.Round(float64(n)/float64(m.beds))))
 		if n = m.beds * m.perBed; n < points[0] || n > points[1] || m.perBed*each > 36 {
 			return nil

@@ -13,6 +13,7 @@ const (
 	asked
 	contradiction
 	falseAlarm
+	stuck
 	words
 )
 
@@ -31,4 +32,5 @@ var scales = [words]struct {
 	asked:         {"asked", "sound sheets", "a question about an entry", 0.005},
 	contradiction: {"contradiction", "all answered", "in one answer: a purchase or cleaning beside a repair or a question that it rests on; two instructions for one catch; a catch made again that is to be made again; READY beside work to do; more than two questions; actions of the output that the next steps forbid", 0},
 	falseAlarm:    {"false alarm", "sound sheets with a jug that is fine enough", "not READY", 0.01},
+	stuck:         {"stuck", "sound booms whose rate can be reached within all limits", "no plan; told, not bounded", 1},
 }

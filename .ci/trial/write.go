@@ -54,7 +54,6 @@ func (t *trial) write() {
 	if t.chance(0.25) {
 		s.Uncertainty = new(bool)
 	}
-	s.Confirmed = t.confirmed
 }
 
 // drifts are the speeds of the runs, as shares of the usual one: they truly differ by half of
@@ -75,7 +74,7 @@ func (t *trial) drifts() []float64 {
 func (t *trial) nozzle() *sheetNozzle {
 	m := t.m
 	n := &sheetNozzle{PressureRange: &span{m.lowest, m.highest}}
-	if t.chance(0.3) {
+	if !t.ranged && t.chance(0.3) {
 		n.PressureRange = nil
 	}
 	switch {
@@ -145,7 +144,7 @@ func (t *trial) catchAll() {
 	if t.basis != "none" {
 		s.Output.Tolerance = &tolerance{written(t.limit, "%", 2), t.basis}
 	}
-	if t.chance(0.85) {
+	if len(t.caught) == len(m.drops) || t.chance(0.85) { // who caught them all knows how many
 		s.Output.CatchPointsOnBoom = len(m.drops)
 	}
 }
