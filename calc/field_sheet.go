@@ -171,7 +171,7 @@ func (SheetVerdict) Words() []string {
 // pressure is known the catches are compared with their own mean.
 //
 // A verdict that could go either way is taken with uncertainties, whether or not they were
-// asked for; the result holds them only where they were.
+// asked for, and the result then has them.
 //
 // The error is finding.Invalid. Its places, and those of the warnings of all parts, are
 // where a sheet has what its parts speak of; see placesOfPressure and the others.
@@ -188,7 +188,6 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if err != nil { // instruments that have to be named for it
 		return r, nil
 	}
-	sure.withoutUncertainty()
 	return sure, nil
 }
 

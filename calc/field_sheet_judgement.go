@@ -192,22 +192,6 @@ func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
 // more than that of any that was measured with care. Own judgement.
 const nearLabel = 20 * unit.Percent
 
-// withoutUncertainty takes away what was not asked for.
-func (r *FieldSheetResult) withoutUncertainty() {
-	if r.Pressure != nil {
-		r.Pressure.Uncertainty = nil
-	}
-	if r.Output != nil {
-		r.Output.Uncertainty = nil
-	}
-	if r.Speed != nil {
-		r.Speed.Uncertainty = nil
-	}
-	if r.Rate != nil {
-		r.Rate.Uncertainty = nil
-	}
-}
-
 func statusOf(v finding.Verdict) PartStatus {
 	if v == finding.NotJudged {
 		return NotDone
