@@ -32,12 +32,13 @@ const (
 	DoubtMachinery DoubtReason = "machinery" // it, or what follows from it alone, is outside all machinery
 	DoubtTarget    DoubtReason = "target"    // the rate misses its target by a factor that a slip explains
 	DoubtRating    DoubtReason = "rating"    // the flow misses the rating by one
+	DoubtRange     DoubtReason = "range"     // the pressure is far from any that the nozzle is made for
 	DoubtBasis     DoubtReason = "basis"     // the rate misses its target by bed to row spacing
 )
 
 // Words lists every reason.
 func (DoubtReason) Words() []string {
-	return finding.WordsOf([]DoubtReason{DoubtApart, DoubtMachinery, DoubtTarget, DoubtRating, DoubtBasis})
+	return finding.WordsOf([]DoubtReason{DoubtApart, DoubtMachinery, DoubtTarget, DoubtRating, DoubtRange, DoubtBasis})
 }
 
 // mostDoubts is how many entries of a sheet are asked about at once: who looks up two finds
@@ -129,7 +130,35 @@ func (b *belief) pressures() {
 	if len(all) < 3 {
 		return
 	}
-	b.askApart(ofPressure, all, func(entry) bool { return true })
+	b.askApart(ofPressure, all)
+	b.askReadings()
+}
+
+// askReadings asks about all readings instead of a pressure that they make stand apart, where
+// that one is borne out: by the flow at it, by the range of the nozzle, by what machinery
+// there is. Where nothing tells which is right it asks about both.
+func (b *belief) askReadings() {
+	readings := b.in.Pressure.Readings
+	if len(readings) == 0 || slices.ContainsFunc(b.found, func(d Doubt) bool { _, _, one := d.Entry.ItemOf(pressureReadings); return one }) {
+		return
+	}
+	mean := float64(b.r.Pressure.Mean)
+	for i, d := range b.found {
+		atCatches := d.Entry.Equal(catchPressure)
+		flow, own := b.byRating(), b.in.Nozzle.PressureRange
+		right := flow != 0 && explains(flow) // at the pressure of the catches
+		switch {
+		case !machinery.pressure.holds(mean), right && atCatches, flow != 0 && !right && b.in.Output.SprayPressure == 0,
+			flow == 0 && own.holds(unit.Pressure(mean)) == finding.Outside:
+			b.found = slices.Delete(b.found, i, i+1)
+		case flow != 0 || !atCatches || own.holds(unit.Pressure(mean)) == finding.Within:
+			return
+		}
+		x := b.doubtOf(ofPressure, pressurePart.Item("readings", 0).Member("pressure"), 1/d.Beside.High)
+		x.Entry, x.First, x.Why, x.rests = pressureReadings, x.Entry, DoubtApart, partPressure|partOutput
+		b.add(x)
+		return
+	}
 }
 
 func (b *belief) pressureEntries() (all []entry) {
@@ -155,7 +184,7 @@ func (b *belief) pressureEntries() (all []entry) {
 }
 
 // askApart asks about the entries that are far from the middle one, the furthest first.
-func (b *belief) askApart(of entryKind, all []entry, ask func(entry) bool) {
+func (b *belief) askApart(of entryKind, all []entry) {
 	sorted := slices.SortedFunc(slices.Values(all), func(a, c entry) int { return cmp.Compare(a.value, c.value) })
 	middle := sorted[len(sorted)/2].value
 	if len(sorted)%2 == 0 && apart(middle, sorted[len(sorted)/2-1].value) {
@@ -173,9 +202,6 @@ func (b *belief) askApart(of entryKind, all []entry, ask func(entry) bool) {
 	for _, e := range all {
 		if !apart(e.value, middle) {
 			break
-		}
-		if !ask(e) {
-			continue
 		}
 		d := b.doubtOf(of, e.place, middle/e.value)
 		d.Why, d.rests = DoubtApart, e.rests

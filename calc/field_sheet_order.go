@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"strings"
 
 	"wetrun/calc/certainty"
@@ -251,13 +252,18 @@ func (j *judgement) catchesClose() {
 	if j.OutputStatus != Passed {
 		return
 	}
-	for _, x := range j.Output.Outliers {
-		j.step(StepCatchAgain, outputPart.Item("catches", x.Value)).Catch = x.Value
+	again := func(i int) bool {
+		return slices.ContainsFunc(j.Output.Outliers, func(x certainty.Outlier) bool { return x.Value == i })
+	}
+	for i := range j.Output.Catches {
+		if again(i) {
+			j.step(StepCatchAgain, outputPart.Item("catches", i)).Catch = i
+		}
 	}
 	var near []finding.Place
 	last := -1
 	for i := range j.Output.Catches {
-		if u := j.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == certainty.TooClose {
+		if u := j.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == certainty.TooClose && !again(i) {
 			near, last = append(near, outputPart.Item("catches", i)), i
 		}
 	}

@@ -18,6 +18,8 @@ var (
 	targetPart   = finding.Member("target")
 
 	maintenancePart = finding.Member("maintenance")
+
+	pressureReadings, catchPressure = pressurePart.Member("readings"), outputPart.Member("sprayPressure")
 )
 
 // A suspect is an entry, or all of a list alike, that could be wrong by a factor, and what
@@ -43,8 +45,9 @@ func (s *suspect) typed() finding.Place {
 
 // figures are what the whole of a sheet is held against.
 type figures struct {
-	speed, width, rate, pressure float64 // zero when not known
-	byTarget, byRating           float64 // rate over target, flow over rating; zero when not known
+	speed, width, rate, pressure float64       // zero when not known
+	made                         PressureRange // for which the nozzle is made
+	byTarget, byRating           float64       // rate over target, flow over rating; zero when not known
 }
 
 func (b *belief) figures() (f figures) {
@@ -61,7 +64,7 @@ func (b *belief) figures() (f figures) {
 	if f.pressure == 0 && b.r.Pressure != nil {
 		f.pressure = float64(b.r.Pressure.Mean)
 	}
-	f.byTarget, f.byRating = b.byTarget(), b.byRating()
+	f.byTarget, f.byRating, f.made = b.byTarget(), b.byRating(), b.in.Nozzle.PressureRange
 	return f
 }
 
@@ -109,11 +112,11 @@ func (b *belief) byRating() float64 {
 // outside all machinery, a rate far from its target, a flow far from its rating.
 func (b *belief) whole() {
 	f := b.figures()
+	if b.r.Rate != nil && b.r.Rate.Verdict == finding.Outside && b.basisDoubtful() {
+		b.add(Doubt{Entry: targetPart.Member("rateBasis"), Why: DoubtBasis, Slip: Slip{Kind: SlipBasis}, rests: partRate})
+	}
 	why := f.wrong()
 	if why == "" {
-		if b.r.Rate != nil && b.r.Rate.Verdict == finding.Outside && b.basisDoubtful() {
-			b.add(Doubt{Entry: targetPart.Member("rateBasis"), Why: DoubtBasis, Slip: Slip{Kind: SlipBasis}, rests: partRate})
-		}
 		return
 	}
 	type guess struct {
@@ -155,10 +158,13 @@ func (b *belief) whole() {
 // wrong is why the figures of a sheet are not believed; empty when they are.
 func (f *figures) wrong() DoubtReason {
 	outside := func(s reach, x float64) bool { return x != 0 && !s.holds(x) }
+	borneOut := f.byTarget != 0 && explains(f.byTarget) // no slip leaves the rate at its target
 	switch {
-	case outside(machinery.speed, f.speed), outside(machinery.width, f.width), outside(machinery.pressure, f.pressure), outside(machinery.rate, f.rate):
+	case !borneOut && (outside(machinery.speed, f.speed) || outside(machinery.width, f.width) || outside(machinery.rate, f.rate)), outside(machinery.pressure, f.pressure):
 		return DoubtMachinery
-	case apart(f.byTarget, 1):
+	case f.farFromRange():
+		return DoubtRange
+	case math.Abs(math.Log(f.byTarget)) > leastSlip && f.byTarget != 0:
 		return DoubtTarget
 	case apart(f.byRating, 1):
 		return DoubtRating
@@ -195,6 +201,16 @@ func (f figures) with(s *suspect, by float64) figures {
 func (f *figures) agrees() bool {
 	return (f.byTarget == 0 || explains(f.byTarget)) && (f.byRating == 0 || explains(f.byRating))
 }
+
+// farFromRange tells that the pressure is farOff from any that the nozzle is made for.
+func (f *figures) farFromRange() bool {
+	p := unit.Pressure(f.pressure)
+	return p != 0 && f.made != (PressureRange{}) && (p >= farOff*f.made.High || farOff*p <= f.made.Low)
+}
+
+// leastSlip is the logarithm of the least factor by which a slip makes the rate miss its
+// target: two nozzles for one, within explained.
+var leastSlip = math.Log(2 / (1 + float64(explained)))
 
 func (f *figures) misfit() (sum float64) {
 	for _, x := range []float64{f.byTarget, f.byRating} {
@@ -303,17 +319,21 @@ func (b *belief) askMachinery(f *figures) {
 	ask(machinery.rate, f.rate, outputPart.Member("catches"), partOutput|partRate)
 }
 
-// basisDoubtful tells that the rate misses its target by bed to row spacing, or the other way.
+// basisDoubtful tells that a rate outside its tolerance would be inside on the other basis,
+// treated or field area, where the two differ by more than rates usually miss.
 func (b *belief) basisDoubtful() bool {
 	m := b.in.Machine
 	if m.RowSpacing == 0 {
 		return false
 	}
 	share := float64(m.widthPerNozzle()) * float64(m.NozzlesPerBed) / float64(m.RowSpacing)
-	off := math.Abs(math.Log(b.byTarget()))
-	return math.Abs(off-math.Abs(math.Log(share))) <= math.Log1p(float64(nearBasis)) && off > 0
+	other := b.byTarget() * share
+	if b.in.Target.RateBasis == RateBasisField {
+		other = b.byTarget() / share
+	}
+	return apartBy(share, 1, leastBasis) && finding.Judge(other-1, float64(b.r.Rate.RateTolerance)) == finding.Within
 }
 
-// nearBasis is how near to bed over row spacing a rate over its target has to be for its
-// basis to be asked about. Own judgement.
-const nearBasis = 3 * unit.Percent
+// leastBasis is how many times the one area is the other when its basis is asked about. Own
+// judgement: what lies nearer is the error of a setting.
+const leastBasis = 1.2

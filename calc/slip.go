@@ -21,6 +21,7 @@ type SlipKind string
 const (
 	SlipDigit     SlipKind = "digit"      // one lost, one doubled, or the decimal point
 	SlipUnit      SlipKind = "unit"       // the number is of another unit
+	SlipConverted SlipKind = "converted"  // out of another unit, though it was not in it
 	SlipClock     SlipKind = "clock"      // 1:08 written 1.08
 	SlipOneNozzle SlipKind = "one_nozzle" // the amount of one nozzle, written down for its drop
 	SlipDrop      SlipKind = "drop"       // the amount of a drop, its number of nozzles left out
@@ -29,7 +30,7 @@ const (
 
 // Words lists every kind.
 func (SlipKind) Words() []string {
-	return finding.WordsOf([]SlipKind{SlipDigit, SlipUnit, SlipClock, SlipOneNozzle, SlipDrop, SlipBasis})
+	return finding.WordsOf([]SlipKind{SlipDigit, SlipUnit, SlipConverted, SlipClock, SlipOneNozzle, SlipDrop, SlipBasis})
 }
 
 const (
@@ -73,7 +74,7 @@ var machinery = struct {
 }{
 	speed:    reach{0.5 * float64(unit.MilePerHour), 25 * float64(unit.MilePerHour)},
 	pressure: reach{5 * float64(unit.PoundPerSquareInch), 600 * float64(unit.PoundPerSquareInch)},
-	width:    reach{3 * float64(unit.Inch), 80 * float64(unit.Inch)}, // of a nozzle
+	width:    reach{2 * float64(unit.Inch), 80 * float64(unit.Inch)}, // of a nozzle, several to a drop
 	rate:     reach{0.5 * float64(unit.USGallonPerAcre), 1500 * float64(unit.USGallonPerAcre)},
 }
 
@@ -106,6 +107,7 @@ func slips(of entryKind, typed unit.ID, yield func(Slip)) {
 		for _, meant := range mixedUp[of] {
 			if meant != from {
 				yield(Slip{Kind: SlipUnit, Meant: meant, Factor: meant.Factor() / from.Factor()})
+				yield(Slip{Kind: SlipConverted, Meant: meant, Factor: from.Factor() / meant.Factor()})
 			}
 		}
 	}
@@ -132,8 +134,11 @@ func clockSlip(t unit.Time) Slip {
 	return Slip{Kind: SlipClock, Factor: (60*whole + 100*rest) / float64(t)}
 }
 
-// apart tells that two values like each other are farOff.
-func apart(a, b float64) bool { return a > 0 && b > 0 && (a >= farOff*b || b >= farOff*a) }
+// apart tells that two values that should be like each other are farOff.
+func apart(a, b float64) bool { return apartBy(a, b, farOff) }
+
+// apartBy tells that one of two values, both above zero, is so many times the other.
+func apartBy(a, b, times float64) bool { return a > 0 && b > 0 && (a >= times*b || b >= times*a) }
 
 // explains tells that x, which should be 1, comes within explained of it.
 func explains(x float64) bool { return math.Abs(math.Log(x)) <= math.Log1p(float64(explained)) }

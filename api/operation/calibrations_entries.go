@@ -7,6 +7,7 @@ import (
 	"wetrun/api/wire"
 	"wetrun/calc"
 	"wetrun/calc/finding"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
@@ -103,7 +104,7 @@ func (r *CalibrationsRequest) ask(lang text.Language, p *sheetParts, d *calc.Dou
 	if d.Slip.Factor != 0 && a.Entry.Given() {
 		a.WouldAgree = wire.In(a.Entry.SI()*d.Slip.Factor, a.Entry.Unit)
 		meant := a.Entry.Unit
-		if d.Slip.Kind == calc.SlipUnit {
+		if d.Slip.Meant != unit.None {
 			meant = d.Slip.Meant
 		}
 		words = append(words, text.Of(lang, "ask.slip_"+string(d.Slip.Kind), s.quantity(a.WouldAgree), lang.Unit(meant.Symbol())))
