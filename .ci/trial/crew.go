@@ -29,6 +29,9 @@ func crewOf(d draw, m *machine, limit float64) crew {
 		c.volume, c.pressure, c.length, c.speed, c.rate = "mL", "bar", "m", "km/h", "L/ha"
 		marks, gauges = []float64{10, 5, 2, 1}, []float64{0.1 * bar, 0.05 * bar, 0.02 * bar}
 	}
+	if m.flow(&m.drops[0])*c.catchTime > 4000 { // a jug holds four litres
+		c.catchTime = 30
+	}
 	least := m.flow(&m.drops[0]) * c.catchTime
 	c.jugMark = pick(d, marks...)
 	if d.chance(0.9) { // the largest that does, down to the finest

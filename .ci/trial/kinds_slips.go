@@ -28,10 +28,11 @@ var slipKinds = []kind{
 	}},
 	{name: "slip: one catch times ten", weight: 3, entry: func(t *trial) { t.miscatch(10) }},
 	{name: "slip: one catch in another unit", weight: 3, entry: func(t *trial) {
-		if t.m.metric {
+		if i := t.IntN(len(t.s.Output.Catches)); t.m.metric {
 			t.miscatch(1000) // mL typed as L
 		} else {
-			t.miscatch(flOz) // mL typed as ounces
+			t.otherJug(i)
+			t.slips("catch", pointer("#/output/catches/%d", i))
 		}
 	}},
 	{name: "slip: one catch's minutes typed as seconds", weight: 3, entry: func(t *trial) {
@@ -61,17 +62,13 @@ var slipKinds = []kind{
 		}
 		// All are low alike by the number: how many ran into the jug, what was read, or what
 		// the nozzles are rated at.
-		t.slips("all catches", "#/output/catches", "#/nozzle")
+		t.slips("catches", "#/output/catches", "#/nozzle")
 	}},
 	{name: "slip: all catches in another unit", weight: 3, entry: func(t *trial) {
-		f := flOz
-		if t.m.metric {
-			f = 1 / flOz
-		}
 		for i := range t.s.Output.Catches {
-			t.s.Output.Catches[i].Volume = t.s.Output.Catches[i].Volume.times(f)
+			t.otherJug(i)
 		}
-		t.slips("all catches", "#/output/catches")
+		t.slips("catches", "#/output/catches")
 	}},
 }
 
@@ -89,6 +86,17 @@ func (t *trial) toUnit() float64 {
 		return bar / psi
 	}
 	return pick(t.draw, psi/bar, psi)
+}
+
+// otherJug reads a catch off the other scale of the jug, mL for ounces or ounces for mL, and
+// writes the number with the usual unit.
+func (t *trial) otherJug(i int) {
+	x := &t.s.Output.Catches[i]
+	mark, unit := 5.0, "mL"
+	if t.m.metric {
+		mark, unit = flOz/4, "fl_oz_us"
+	}
+	x.Volume = &quantity{written(toMark(x.Volume.inside(), mark), unit, 6).Value, x.Volume.Unit}
 }
 
 func (t *trial) misread(f float64) {

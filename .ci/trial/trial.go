@@ -70,11 +70,11 @@ func (k *kind) run(d draw) *trial {
 		k.want(t)
 	}
 	t.m = machineOf(d, t.want)
-	t.m.calm(t.limit - 0.04)
 	if t.rateBasis == "" && !t.noRows && !t.m.plain && (t.want.rows || d.chance(0.5)) {
 		t.rateBasis = pick(d, "treated", "field")
 	}
 	t.caught = spreadOver(d, t.m, t.catches)
+	t.m.calm(t.limit-0.04, t.caught)
 	meant := t.m.rate(t.rateBasis)
 	t.frame()
 	if k.truth != nil {

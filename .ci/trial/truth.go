@@ -213,6 +213,9 @@ func drawMachine(d draw, w wish) *machine {
 	if !m.fit(d, w.numbers, or(w.rate, usual)/10*m.speed*width, p) {
 		return nil
 	}
+	if float64(each)*m.ratedFlow*math.Sqrt(p/m.ratedAt)*30 > 4000 { // half a minute of a drop fills a jug
+		return nil
+	}
 	m.hang(d, n, each, p)
 	return m
 }
@@ -283,16 +286,12 @@ func (m *machine) hang(d draw, n, each int, p float64) {
 	}
 }
 
-// calm brings all drops within a margin of rating and mean: what is sound has to be so by
-// more than a crew can be mistaken.
-func (m *machine) calm(margin float64) {
-	all := make([]int, len(m.drops))
-	for i := range all {
-		all[i] = i
-	}
+// calm brings all drops within a margin of their rating and of the mean of those caught: what
+// is sound has to be so by more than a crew can be mistaken.
+func (m *machine) calm(margin float64, caught []int) {
 	farthest := 0.0
 	for i := range m.drops {
-		mean, median := m.fromMean(&m.drops[i], all)
+		mean, median := m.fromMean(&m.drops[i], caught)
 		farthest = max(farthest, math.Abs(m.fromRated(&m.drops[i])), math.Abs(mean), math.Abs(median))
 	}
 	if farthest <= margin {
