@@ -21,7 +21,7 @@ type SlipKind string
 const (
 	SlipDigit     SlipKind = "digit"      // one lost, one doubled, or the decimal point
 	SlipUnit      SlipKind = "unit"       // the number is of another unit
-	SlipConverted SlipKind = "converted"  // out of another unit, though it was not in it
+	SlipConverted SlipKind = "converted"  // out of a wrong unit, before it was sent
 	SlipClock     SlipKind = "clock"      // 1:08 written 1.08
 	SlipOneNozzle SlipKind = "one_nozzle" // the amount of one nozzle, written down for its drop
 	SlipDrop      SlipKind = "drop"       // the amount of a drop, its number of nozzles left out
@@ -101,13 +101,13 @@ func slips(of entryKind, typed unit.ID, yield func(Slip)) {
 	yield(Slip{Kind: SlipDigit, Factor: 10})
 	yield(Slip{Kind: SlipDigit, Factor: 0.1})
 	for _, from := range mixedUp[of] {
-		if typed != unit.None && from != typed {
-			continue
-		}
 		for _, meant := range mixedUp[of] {
-			if meant != from {
-				yield(Slip{Kind: SlipUnit, Meant: meant, Factor: meant.Factor() / from.Factor()})
-				yield(Slip{Kind: SlipConverted, Meant: meant, Factor: from.Factor() / meant.Factor()})
+			switch by := meant.Factor() / from.Factor(); {
+			case meant == from:
+			case from == typed || typed == unit.None:
+				yield(Slip{Kind: SlipUnit, Meant: meant, Factor: by})
+			default: // by whoever turned it into the unit that it is in
+				yield(Slip{Kind: SlipConverted, Meant: meant, Factor: by})
 			}
 		}
 	}

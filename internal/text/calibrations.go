@@ -79,7 +79,7 @@ var _ = entries{
 	{"ask.basis", "The rate misses its target by just the bed over the row spacing. Did the label mean the treated area or the whole field?", "La tasa se aparta del objetivo justo en lo que va del ancho de la cama a la distancia entre camas. ¿La etiqueta se refiere a la superficie tratada o a todo el campo?"},
 	{"ask.slip_digit", "A digit or the decimal point may be wrong: %[1]s would agree.", "Puede haber un error en un dígito o en el punto decimal: %[1]s coincidiría."},
 	{"ask.slip_unit", "If the number is in %[2]s, it is %[1]s, and agrees.", "Si el número está en %[2]s, son %[1]s, y coincide."},
-	{"ask.slip_converted", "If it was converted from %[2]s by mistake, it is %[1]s, and agrees.", "Si por error se convirtió de %[2]s, son %[1]s, y coincide."},
+	{"ask.slip_converted", "If the number that was converted was in %[2]s, it is %[1]s, and agrees.", "Si el número que se convirtió estaba en %[2]s, son %[1]s, y coincide."},
 	{"ask.slip_clock", "If it means minutes and seconds, it is %[1]s, and agrees.", "Si quiere decir minutos y segundos, son %[1]s, y coincide."},
 	{"ask.slip_one_nozzle", "If it is the amount of one nozzle, all of its drop give %[1]s, and that agrees.", "Si es la cantidad de una sola boquilla, toda la bajada da %[1]s, y eso coincide."},
 	{"ask.slip_drop", "If it is the amount of a whole drop, give the number of its nozzles, and it agrees.", "Si es la cantidad de toda una bajada, dé el número de sus boquillas, y coincide."},
