@@ -90,7 +90,7 @@ type CorrectionsResult struct {
 	Guard    unit.Ratio // the one that was given
 	Decision CorrectionDecision
 	Plans    []Plan // at most MostPlans
-	Rejected          []Rejection
+	Rejected []Rejection
 	// PlansLeftOut and RejectedLeftOut count those that there was no room for.
 	PlansLeftOut, RejectedLeftOut int
 	Warnings                      []finding.Warning

@@ -17,6 +17,7 @@ func (in FieldSheetInput) check() finding.Invalid {
 	t := in.Target
 	v = append(v, t.check().Under(finding.Member("target"))...)
 	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
+	checkDutyCycle(&v, in.DutyCycle, finding.Member("dutyCycle"))
 	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum+t.LabelMinimum != 0 {
 		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
@@ -148,6 +149,7 @@ func (r *FieldSheetResult) correction(in FieldSheetInput) (c CorrectionsInput) {
 		c = *in.Planning
 	}
 	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
+	c.Measured.DutyCycle = in.DutyCycle
 	if in.Target.RateBasis == RateBasisField {
 		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
 	}
