@@ -103,7 +103,7 @@ var instrumentCodes = []string{
 // crossFieldCodes lists, by operation, code and end of pointer.
 var crossFieldCodes = map[string][]string{
 	"application-rate": {
-		"rate_basis_required /rateBasis", "above_label_maximum /targetApplicationRate",
+		"rate_basis_required /rateBasis", "above_label_maximum /targetApplicationRate", "below_label_minimum /targetApplicationRate",
 		"not_rising /pressure", "required /sprayPressure", "required /rowSpacing",
 		"required /nozzleFlowRate", "required /groundSpeed", "required /sprayedWidthPerNozzle", "required /applicationRate",
 	},
@@ -130,7 +130,7 @@ var crossFieldCodes = map[string][]string{
 		"required /hours", "required /date", "not_a_date /date", "conflict /hours", "conflict /hoursPerSeason", "needs_two_times /catches",
 	}, nozzleCodes...),
 	"corrections": append([]string{
-		"above_label_maximum /targetApplicationRate", "out_of_range /pressureExponent",
+		"above_label_maximum /targetApplicationRate", "below_label_minimum /targetApplicationRate", "out_of_range /pressureExponent",
 		"outside_spray_volume_range /targetApplicationRate", "unknown_label /label",
 		"required /measured/engineSpeed", "required /measured/dutyCycle",
 		"over_100_percent /measured/dutyCycle", "over_100_percent /dutyCycleLimits/high", "unknown_label /measured/gear", "duplicate_label /label",
@@ -138,7 +138,7 @@ var crossFieldCodes = map[string][]string{
 	}, nozzleCodes...),
 	"calibrations": append([]string{
 		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches", "all_dry /output/catches",
-		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "rate_basis_required /target/rateBasis",
+		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "above_label_maximum /target/applicationRate", "below_label_minimum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"not_after_measured /schedule/nextSeasonStart", "required /machine/rowSpacing",
 		"outside_spray_volume_range /target/applicationRate", "unknown_label /label", "duplicate_label /label", "required /machine/engineSpeed",
 		"required /label", "out_of_range /planning",

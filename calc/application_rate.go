@@ -99,7 +99,10 @@ type ApplicationRateResult struct {
 	// little, and NotJudged without one. LabelMinimumVerdict likewise when it is under
 	// LabelMinimum.
 	LabelVerdict, LabelMinimumVerdict finding.Verdict
-	Warnings                          []finding.Warning
+	// BasisDoubtful tells that the rate misses its target by as much as treated and field
+	// area differ; see WarnRateBasisDoubtful.
+	BasisDoubtful bool
+	Warnings      []finding.Warning
 
 	Uncertainty *RateUncertainty // nil where nothing is known of it
 }
@@ -117,7 +120,11 @@ const (
 	WarnWidthOverRowSpacing  = "width_exceeds_row_spacing"     // the treated widths overlap
 	WarnPressureOutsideRange = "pressure_outside_nozzle_range" // the nozzle is not made for it
 	WarnSprayPressureUnused  = "spray_pressure_unused"         // no nozzle was given to use it
-	WarnToleranceUnused      = "tolerance_unused"              // no rate was given that it is a tolerance of
+	// WarnRateBasisDoubtful: the rate is out of tolerance, and to its target as the treated
+	// width is to the row spacing, or the other way round, within basisAlike: the target may
+	// mean the other area. Own judgement, no published source.
+	WarnRateBasisDoubtful = "rate_basis_doubtful"
+	WarnToleranceUnused   = "tolerance_unused" // no rate was given that it is a tolerance of
 )
 
 // Rates outside which a sprayer hardly works. Common practice, no published
@@ -126,6 +133,10 @@ const (
 	leastRate = 1 * unit.LitrePerHectare
 	mostRate  = 2000 * unit.LitrePerHectare
 )
+
+// basisAlike is how far a rate over its target may be from the treated share of the field
+// for WarnRateBasisDoubtful.
+const basisAlike = 0.03
 
 // ApplicationRate solves
 //
@@ -242,6 +253,12 @@ func (r *ApplicationRateResult) judge(in ApplicationRateInput) {
 	if in.TargetApplicationRate != 0 {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(rate, in.TargetApplicationRate, in.RateTolerance)
 	}
+	if share := float64(r.Width / in.RowSpacing); in.RowSpacing != 0 && r.Verdict == finding.Outside {
+		alike := func(ratio float64) bool {
+			return finding.Judge((1+float64(r.Deviation))/ratio-1, basisAlike) == finding.Within
+		}
+		r.BasisDoubtful = alike(share) || alike(1/share)
+	}
 	r.LabelVerdict = keeps(in.LabelMaximum, rate/float64(in.LabelMaximum))
 	r.LabelMinimumVerdict = keeps(in.LabelMinimum, float64(in.LabelMinimum)/rate)
 }
@@ -283,6 +300,9 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	}
 	if in.RowSpacing != 0 && !finding.AtMost(float64(r.Width/in.RowSpacing), 1) {
 		add(finding.Member("width"), WarnWidthOverRowSpacing)
+	}
+	if r.BasisDoubtful {
+		add(finding.Member("rateBasis"), WarnRateBasisDoubtful)
 	}
 	if in.RateTolerance != 0 && in.TargetApplicationRate == 0 {
 		add(finding.Member("rateTolerance"), WarnToleranceUnused)

@@ -14,11 +14,10 @@ func (in CorrectionsInput) checkDuty(v *finding.Invalid) {
 	l := in.DutyCycleLimits
 	v.PositiveFor(float64(in.Measured.DutyCycle), measuredDutyCycle, finding.Given(l != DutyCycleRange{}, "dutyCycleLimits"))
 	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check().Under(finding.Member("dutyCycleLimits"))...)
-	over := func(duty unit.Ratio) bool { return finding.Valid(float64(duty)) && !finding.AtMost(float64(duty), 1) }
-	if over(in.Measured.DutyCycle) {
-		v.Add(measuredDutyCycle, CodeOver100Percent)
+	if in.Measured.DutyCycle > 1 {
+		checkDutyCycle(v, in.Measured.DutyCycle, measuredDutyCycle)
 	}
-	if over(l.High) {
-		v.Add(finding.Member("dutyCycleLimits").Member("high"), CodeOver100Percent)
+	if l.High > 1 {
+		checkDutyCycle(v, l.High, finding.Member("dutyCycleLimits").Member("high"))
 	}
 }

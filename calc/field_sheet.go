@@ -23,6 +23,9 @@ type FieldSheetInput struct {
 	// stands for a liquid as dense as water.
 	RelativeDensity unit.Ratio
 	RateController  bool
+	// DutyCycle is the share of the time that pulsing nozzles were open for the catches, as
+	// they will be when they spray. Zero when they do not pulse.
+	DutyCycle unit.Ratio
 	// Planning is what could be changed beside speed and pressure, as Corrections
 	// takes it; what was measured, the target and the limits are filled in. Nil for
 	// speed and pressure alone.
@@ -255,7 +258,7 @@ func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) Nozzle
 	a := NozzleAcceptanceInput{
 		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
 		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
-		Gauge: in.Output.Gauge, Measuring: in.Measuring,
+		Gauge: in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean

@@ -11,7 +11,7 @@ import (
 var (
 	placesOfMaintenance = []finding.Move{{To: finding.Member("maintenance")}}
 	placesOfPressure    = []finding.Move{{From: finding.Member("pressureRange"), To: nozzlePressureRange}, stays("nozzle"), {To: finding.Member("pressure")}}
-	placesOfOutput      = []finding.Move{stays("nozzle"), {To: finding.Member("output")}}
+	placesOfOutput      = []finding.Move{stays("nozzle"), stays("dutyCycle"), {To: finding.Member("output")}}
 	placesOfSpeed       = []finding.Move{{To: finding.Member("speed")}}
 	placesOfAreaCheck   = []finding.Move{{To: finding.Member("areaCheck")}}
 	placesOfRate        = []finding.Move{
@@ -21,6 +21,7 @@ var (
 		{From: finding.Member("relativeDensity"), To: finding.Member("machine")},
 		{From: finding.Member("rateTolerance"), To: finding.Member("machine")},
 		{From: finding.Member("width"), To: finding.Member("machine")},
+		{From: finding.Member("rateBasis"), To: finding.Member("target").Member("rateBasis")},
 	}
 	// A correction goes by the pressure of the catches, or else by that of the boom.
 	placesOfCorrection       = placesOfPlanning(finding.Member("output").Member("sprayPressure"))
@@ -39,6 +40,7 @@ func placesOfPlanning(pressure finding.Place) []finding.Move {
 		{From: finding.Member("boomEven"), To: finding.Member("pressure")},
 		{From: measured.Member("groundSpeed"), To: finding.Member("speed")},
 		{From: measured.Member("sprayPressure"), To: pressure},
+		{From: measured.Member("dutyCycle"), To: finding.Member("dutyCycle")},
 		{From: measured, To: finding.Member("machine")},
 		{To: finding.Member("planning")},
 	}

@@ -17,6 +17,7 @@ func (in *FieldSheetInput) check() finding.Invalid {
 	t := in.Target
 	v = append(v, t.check().Under(finding.Member("target"))...)
 	v.Optional(float64(in.RelativeDensity), finding.Member("relativeDensity"))
+	checkDutyCycle(&v, in.DutyCycle, finding.Member("dutyCycle"))
 	if t.RateBasis == RateBasisNone && m.RowSpacing != 0 && t.ApplicationRate+t.LabelMaximum+t.LabelMinimum != 0 {
 		v.Add(finding.Member("target").Member("rateBasis"), CodeRateBasisRequired)
 	}
@@ -157,6 +158,7 @@ func (r *FieldSheetResult) correction(in *FieldSheetInput) (c CorrectionsInput) 
 		c = *in.Planning
 	}
 	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.rateOnBasis(in), r.Speed.GroundSpeed, r.Output.SprayPressure
+	c.Measured.DutyCycle = in.DutyCycle
 	t := in.Target
 	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum, c.LabelMinimum = t.ApplicationRate, t.RateTolerance, t.LabelMaximum, t.LabelMinimum
 	c.Nozzle.Nozzle, c.Limits, c.RateController, c.BoomEven = in.Nozzle, in.Limits, in.RateController, r.evenness(in)

@@ -21,6 +21,9 @@ type NozzleAcceptanceInput struct {
 	// ReplaceAllAbove is the share outside above which all nozzles are replaced, when
 	// it is wear that makes it so many. Zero stands for DefaultReplaceAllAbove.
 	ReplaceAllAbove unit.Ratio
+	// DutyCycle is the share of the time that pulsing nozzles were open, which is what they
+	// give of their rated flow. Zero when they do not pulse.
+	DutyCycle unit.Ratio
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
 	Measuring certainty.Measuring
@@ -277,6 +280,7 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	if err := in.check(r.Basis); err != nil {
 		return NozzleAcceptanceResult{}, err
 	}
+	in = in.pulsing()
 	low, high, _ := in.pressures()
 	r.SprayPressure = in.SprayPressure
 	if r.SprayPressure == 0 {
@@ -337,6 +341,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		}
 		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
+	checkDutyCycle(&v, in.DutyCycle, finding.Member("dutyCycle"))
 	if finding.NotAmong(basis, bases) {
 		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
 	}

@@ -24,6 +24,7 @@ type CalibrationsRequest struct {
 	Limits          LimitsRequest      `json:"limits,omitzero"`
 	RelativeDensity wire.Quantity      `json:"relativeDensity,omitzero" is:"ratio"`
 	RateController  *bool              `json:"rateController,omitzero"`
+	DutyCycle       wire.Quantity      `json:"dutyCycle,omitzero" is:"ratio"`
 	Maintenance     MaintenanceRequest `json:"maintenance,omitzero"`
 	AreaCheck       TankRequest        `json:"areaCheck,omitzero"`
 	Planning        *PlanningRequest   `json:"planning,omitzero"`
@@ -133,6 +134,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		Limits:          r.Limits.input(),
 		RelativeDensity: unit.Ratio(r.RelativeDensity.SI()),
 		RateController:  r.RateController != nil && *r.RateController,
+		DutyCycle:       unit.Ratio(r.DutyCycle.SI()),
 		Planning:        planning,
 		Maintenance:     r.Maintenance.input(),
 		AreaCheck:       r.AreaCheck.input(),
@@ -193,7 +195,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *wire.Refus
 		},
 		output: NozzleAcceptanceRequest{
 			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
-			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, Results: r.Results,
+			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, DutyCycle: r.DutyCycle, Results: r.Results,
 			origins: catchOrigins{inSheet: true, sources: sources},
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},

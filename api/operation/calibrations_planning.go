@@ -15,6 +15,7 @@ type PlanningRequest struct {
 	EngineSpeedLimits     wire.Range             `json:"engineSpeedLimits,omitzero" is:"rotational_speed"`
 	RatedShaft            RatedShaftRequest      `json:"ratedShaft,omitzero"`
 	Pump                  PumpRequest            `json:"pump,omitzero"`
+	DutyCycleLimits       wire.Range             `json:"dutyCycleLimits,omitzero" is:"ratio"`
 	DropletChart          []DropletRowRequest    `json:"dropletChart,omitzero" len:"0..168"`
 	AllowedDropletClasses []calc.DropletClass    `json:"allowedDropletClasses,omitzero"`
 	SprayVolumeRange      wire.Range             `json:"sprayVolumeRange,omitzero" is:"application_rate"`
@@ -24,11 +25,13 @@ type PlanningRequest struct {
 // measured is filled in by calc. Without planning it plans by speed and pressure.
 func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
 	c := &CorrectionsRequest{Results: r.Results, part: finding.Member("planning"), Nozzle: LabeledNozzleRequest{NozzleRequest: r.Nozzle}}
+	c.Measured.DutyCycle = r.DutyCycle
 	p := r.Planning
 	if p == nil {
 		return c
 	}
 	c.Nozzles, c.Gears, c.EngineSpeedLimits, c.RatedShaft, c.Pump = p.Nozzles, p.Gears, p.EngineSpeedLimits, p.RatedShaft, p.Pump
+	c.DutyCycleLimits = p.DutyCycleLimits
 	c.DropletChart, c.AllowedDropletClasses, c.SprayVolumeRange = p.DropletChart, p.AllowedDropletClasses, p.SprayVolumeRange
 	c.Measured.EngineSpeed = r.Machine.EngineSpeed
 	for _, g := range p.Gears {

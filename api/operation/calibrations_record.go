@@ -120,6 +120,7 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 	case n.RatedFlowRate.Given():
 		say("nozzle", s.word("rating", s.asSent(n.RatedFlowRate), s.asSent(n.RatedPressure)))
 	}
+	say("duty_cycle", s.asSent(r.DutyCycle))
 	say("target", s.asSent(r.Target.ApplicationRate))
 	say("rate_tolerance", s.asSent(r.Target.RateTolerance))
 	say("label_maximum", s.asSent(r.Target.LabelMaximum))

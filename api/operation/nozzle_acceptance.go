@@ -21,6 +21,7 @@ type NozzleAcceptanceRequest struct {
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
 	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero" range:"1..10000"`
 	ReplaceAllAbove   wire.Quantity            `json:"replaceAllAbove,omitzero" is:"ratio"`
+	DutyCycle         wire.Quantity            `json:"dutyCycle,omitzero" is:"ratio"`
 	Results
 
 	origins catchOrigins // of Catches
@@ -78,6 +79,7 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
 		Gauge:             r.Gauge,
 		ReplaceAllAbove:   unit.Ratio(r.ReplaceAllAbove.SI()),
+		DutyCycle:         unit.Ratio(r.DutyCycle.SI()),
 	}
 	for i := range r.Catches {
 		c := &r.Catches[i]

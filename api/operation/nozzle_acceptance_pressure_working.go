@@ -20,11 +20,28 @@ func (k *acceptanceWork) pressure(i int) wire.Quantity {
 func (k *acceptanceWork) nozzleFlow(p wire.Quantity) wire.Quantity {
 	flow, known := k.rated[p.SI()]
 	if !known {
-		flow = k.r.Nozzle.flowAt(k.Working, p, k.units.flow)
-		k.r.Nozzle.workFlow(k.Working, "", flow, p)
+		flow = k.rating(k.Working, &k.r.Nozzle, "", p)
 		k.keepRated(unit.Pressure(p.SI()), flow)
 	}
 	return flow
+}
+
+// rating adds the lines of what a nozzle gives at a pressure by its maker, for as much of the
+// time as it is open.
+func (k *acceptanceWork) rating(w working.Working, n *NozzleRequest, member string, p wire.Quantity) wire.Quantity {
+	flow := n.flowAt(w, p, k.units.flow)
+	if !k.r.DutyCycle.Given() {
+		n.workFlow(w, member, flow, p)
+		return flow
+	}
+	n.workFlow(w, "", flow, p)
+	pulsed, answered := flow, wire.Quantity{}
+	pulsed.Value *= k.r.DutyCycle.SI()
+	if member != "" {
+		answered = pulsed
+	}
+	w.LineOr(method.PulsedFlow, member, answered, pulsed).With("d", k.r.DutyCycle).With("q_f", flow)
+	return pulsed
 }
 
 // atCommonPressure adds the flow of a catch at the pressure that all are compared at.
@@ -90,8 +107,7 @@ func (k *acceptanceWork) dropFlow(w working.Working, i int, member string, p wir
 	drop.Unit = k.units.flow
 	for j := range k.r.Catches[i].NozzlesOnDrop {
 		d := &k.r.Catches[i].NozzlesOnDrop[j]
-		q := d.Nozzle.flowAt(w, p, k.units.flow)
-		d.Nozzle.workFlow(w, "", q, p)
+		q := k.rating(w, &d.Nozzle, "", p)
 		if !w.MethodsOnly {
 			each, counts = append(each, q), append(counts, working.PlainNumber(max(d.Count, 1)))
 			drop.Value += q.Value * float64(max(d.Count, 1))

@@ -54,7 +54,7 @@ func (k *acceptanceWork) common() {
 		k.Line(method.LowestPressure, "/sprayPressure", k.a.SprayPressure).Each("p_i", own)
 	}
 	if flow := k.a.RatedFlowRateAtPressure; flow.Given() {
-		k.r.Nozzle.workFlow(k.Working, "/ratedFlowRateAtPressure", flow, k.a.SprayPressure)
+		k.rating(k.Working, &k.r.Nozzle, "/ratedFlowRateAtPressure", k.a.SprayPressure)
 		k.keepRated(k.x.SprayPressure, flow)
 	}
 }

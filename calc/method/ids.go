@@ -25,6 +25,7 @@ const (
 	FlowByChart
 	RelativeDensity
 	LiquidFlow
+	PulsedFlow
 	WaterEquivalentFlow
 	WaterEquivalentRate
 	CatchFlow

@@ -41,6 +41,13 @@ var nozzleMethods = group{[]string{"application-rate", "nozzle-acceptance", "cor
 		},
 		Operations: []string{"application-rate", "nozzle-flow", "calibrations"},
 	}},
+	{PulsedFlow, Method{
+		ID: "pulsed_flow", Formula: "q = d * q_f", Domain: "positive",
+		Symbols: []Symbol{
+			{"q", "nozzle_flow", unit.KindFlowRate}, {"d", "share_open", unit.KindRatio}, {"q_f", "flow_while_open", unit.KindFlowRate},
+		},
+		Operations: []string{"nozzle-acceptance", "calibrations"},
+	}},
 	{WaterEquivalentFlow, Method{
 		ID: "water_equivalent_flow", Formula: "q_w = q * sqrt(s)", Domain: "thin_liquid", Source: sourceNonWater,
 		Symbols: []Symbol{

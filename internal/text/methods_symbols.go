@@ -223,6 +223,8 @@ var _ = entries{
 	{"symbol.seen_scatter", "scatter that was seen", "dispersión vista"},
 	{"symbol.sum_of_squared_shares", "sum of the squared shares of the measurements in the mean", "suma de los cuadrados de las proporciones de las mediciones en la media"},
 	{"symbol.share_not_caught", "share of the boom that was not caught", "proporción del aguilón que no se aforó"},
+	{"symbol.share_open", "duty cycle, the share of the time that the nozzle is open", "ciclo de trabajo, la parte del tiempo que la boquilla está abierta"},
+	{"symbol.flow_while_open", "flow of the nozzle while it is open", "caudal de la boquilla mientras está abierta"},
 	{"symbol.label_guard", "how far within the label's limits a plan keeps", "cuánto se queda un plan dentro de los límites de la etiqueta"},
 	{"symbol.signed_guard", "how far from the label's limit: below its maximum it is negative", "qué tan lejos del límite de la etiqueta: por debajo de su máximo es negativo"},
 	{"symbol.label_limit", "the label's maximum or minimum", "el máximo o el mínimo de la etiqueta"},

@@ -17,6 +17,7 @@ var _ = entries{
 	{"printed.size", "size %[1]s (ISO 10625)", "tamaño %[1]s (ISO 10625)"},
 	{"printed.rating", "%[1]s at %[2]s", "%[1]s a %[2]s"},
 	{"printed.target", "Target rate", "Tasa objetivo"},
+	{"printed.duty_cycle", "Duty cycle of the nozzles", "Ciclo de trabajo de las boquillas"},
 	{"printed.label_maximum", "Maximum of the label", "Máximo de la etiqueta"},
 	{"printed.label_minimum", "Minimum of the label", "Mínimo de la etiqueta"},
 	{"printed.rate_tolerance", "Rate may be off by", "Desviación permitida"},
