@@ -162,10 +162,7 @@ func (b *belief) askReadings() {
 }
 
 func (b *belief) pressureEntries() (all []entry) {
-	in, onReadings := b.in, partPressure
-	if in.Output.SprayPressure == 0 {
-		onReadings |= partOutput // the catches are judged at the mean of the readings
-	}
+	in, onReadings := b.in, partPressure|partOutput // on an uneven boom catches tell nothing
 	add := func(place finding.Place, p unit.Pressure, rests part) {
 		if p != 0 {
 			all = append(all, entry{place, float64(p), rests})

@@ -246,24 +246,18 @@ func (j *judgement) enoughCatches() {
 	}
 }
 
-// catchesClose are the catches in order of which something is to be said: those that stand
-// apart are made once more, those near their limit are looked at again sooner.
+// catchesClose are the catches in order of which something is to be said: those near their
+// limit, and those that stand apart from the others.
 func (j *judgement) catchesClose() {
 	if j.OutputStatus != Passed {
 		return
 	}
-	again := func(i int) bool {
-		return slices.ContainsFunc(j.Output.Outliers, func(x certainty.Outlier) bool { return x.Value == i })
-	}
-	for i := range j.Output.Catches {
-		if again(i) {
-			j.step(StepCatchAgain, outputPart.Item("catches", i)).Catch = i
-		}
-	}
 	var near []finding.Place
 	last := -1
 	for i := range j.Output.Catches {
-		if u := j.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == certainty.TooClose && !again(i) {
+		u := j.Output.Uncertainty
+		apart := slices.ContainsFunc(j.Output.Outliers, func(x certainty.Outlier) bool { return x.Value == i })
+		if apart || u != nil && u.Catches[i].Within.Conformance == certainty.TooClose {
 			near, last = append(near, outputPart.Item("catches", i)), i
 		}
 	}
@@ -310,48 +304,56 @@ func (j *judgement) target() {
 	}
 }
 
-// limits are steps of their own only where no plan keeps them.
+// limits are steps of their own only where nothing was looked for that keeps them and the rate.
 func (j *judgement) limits() {
-	if j.Correction != nil && j.Correction.Decision == ChoosePlan || len(j.Doubts) > 0 || j.unevenBoom() {
-		return
-	}
-	if j.PressureInLimits == finding.Outside {
-		j.change(StepSetPressureWithinLimits, limitsSprayPressure)
-	}
-	if j.CaughtInRange == finding.Outside || j.Pressure != nil && j.Pressure.MeanInRange == finding.Outside {
-		j.change(StepSetPressureInRange, nozzlePressureRange)
-	}
-	if j.SpeedInLimits == finding.Outside {
-		j.change(StepDriveWithinLimits, limitsGroundSpeed)
+	broken := j.brokenLimits()
+	switch {
+	case len(broken) == 0 || len(j.Doubts) > 0 || j.unevenBoom():
+	case j.Correction == nil || j.Correction.Decision != ChoosePlan && j.Correction.Decision != OutOfReach:
+		for _, at := range broken {
+			j.change(stepOfLimit[at.String()], at)
+		}
+	case j.RateStatus == Passed:
+		j.correction(broken...)
 	}
 }
 
-func (j *judgement) rate() {
-	if j.Correction == nil || j.RateStatus == NotDone && j.Correction.Decision != RepairFirst {
-		return
-	}
+var stepOfLimit = map[string]StepCode{
+	limitsGroundSpeed.String():   StepDriveWithinLimits,
+	limitsSprayPressure.String(): StepSetPressureWithinLimits,
+	nozzlePressureRange.String(): StepSetPressureInRange,
+}
+
+// correction is the step that Corrections decided on.
+func (j *judgement) correction(because ...finding.Place) {
 	switch j.Correction.Decision {
 	case RepairFirst:
 		j.step(StepRepairBeforeRate)
 	case CalibrateController:
 		j.change(StepCalibrateController)
 	case ChoosePlan:
-		j.change(StepChoosePlan, j.brokenLimits()...)
+		j.change(StepChoosePlan, because...)
 	case OutOfReach:
-		j.change(StepChangeNozzleOrGear)
+		j.change(StepChangeNozzleOrGear, because...)
+	}
+}
+
+func (j *judgement) rate() {
+	if j.Correction != nil && j.RateStatus == Failed {
+		j.correction(j.brokenLimits()...)
 	}
 }
 
 // brokenLimits are the limits that the present setting does not keep.
 func (j *judgement) brokenLimits() (all []finding.Place) {
-	if j.SpeedInLimits == finding.Outside {
-		all = append(all, limitsGroundSpeed)
-	}
 	if j.PressureInLimits == finding.Outside {
 		all = append(all, limitsSprayPressure)
 	}
-	if j.pressureOutside() && j.PressureInLimits != finding.Outside {
+	if j.pressureOutOfRange() {
 		all = append(all, nozzlePressureRange)
+	}
+	if j.SpeedInLimits == finding.Outside {
+		all = append(all, limitsGroundSpeed)
 	}
 	return all
 }

@@ -148,7 +148,12 @@ func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
 // pressureOutside tells whether a pressure of readings or catches lies outside what the
 // system allows or the nozzle is made for.
 func (r *FieldSheetResult) pressureOutside() bool {
-	return r.PressureInLimits == finding.Outside || r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+	return r.PressureInLimits == finding.Outside || r.pressureOutOfRange()
+}
+
+// pressureOutOfRange tells so of what the nozzle is made for alone.
+func (r *FieldSheetResult) pressureOutOfRange() bool {
+	return r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
 }
 
 // correction is what the sheet asks of Corrections. Of gears and other nozzles it knows by

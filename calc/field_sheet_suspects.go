@@ -46,7 +46,7 @@ func (s *suspect) typed() finding.Place {
 // figures are what the whole of a sheet is held against.
 type figures struct {
 	speed, width, rate, pressure float64       // zero when not known
-	made                         PressureRange // for which the nozzle is made
+	made                         PressureRange // for which the nozzle is made, or which the limits allow
 	byTarget, byRating           float64       // rate over target, flow over rating; zero when not known
 }
 
@@ -65,6 +65,9 @@ func (b *belief) figures() (f figures) {
 		f.pressure = float64(b.r.Pressure.Mean)
 	}
 	f.byTarget, f.byRating, f.made = b.byTarget(), b.byRating(), b.in.Nozzle.PressureRange
+	if f.made == (PressureRange{}) {
+		f.made = b.in.Limits.SprayPressure
+	}
 	return f
 }
 
@@ -202,7 +205,7 @@ func (f *figures) agrees() bool {
 	return (f.byTarget == 0 || explains(f.byTarget)) && (f.byRating == 0 || explains(f.byRating))
 }
 
-// farFromRange tells that the pressure is farOff from any that the nozzle is made for.
+// farFromRange tells that the pressure is farOff from any that is made for, or allowed.
 func (f *figures) farFromRange() bool {
 	p := unit.Pressure(f.pressure)
 	return p != 0 && f.made != (PressureRange{}) && (p >= farOff*f.made.High || farOff*p <= f.made.Low)

@@ -6,7 +6,7 @@ var (
 	// byCatches are what catches lead to: they rest on the catches, the pressures that these
 	// were made at, and the rating. What was found by eye rests on none of them.
 	byCatches  = []string{"replace_all_and_recatch", "replace", "clean_and_recatch", "still_low", "still_high"}
-	readyCodes = []string{"file_record", "calibrate_again", "catch_more"}
+	readyCodes = []string{"file_record", "calibrate_again", "catch_more", "check_sooner", "check_cab_gauge"}
 	againCodes = []string{"catch_again", "settle_catch", "check_and_recatch"}
 )
 

@@ -25,7 +25,7 @@ func (s *score) plans(t *trial, a *answer) {
 		aim = x
 	}
 	before, after := math.Abs(t.m.rate(t.rateBasis)/aim-1), math.Abs(t.after(a, offered[0])/aim-1)
-	if after > before+0.01 {
+	if after > before+0.03 { // what is measured is no better known
 		s.fault(wrongWay, "from %.1f %% off to %.1f %%: %v", 100*before, 100*after, offered[0])
 	}
 }

@@ -43,10 +43,14 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		}
 		a.Text = text.Of(lang, key, howToSettle(lang, s.Again))
 	case calc.StepChoosePlan:
-		a.Text = text.Coded(lang, "step", "choose_plan")
-		if s.Rule == calc.RuleLabelSure {
-			a.Text = text.Coded(lang, "step", "choose_plan_label")
+		key := "choose_plan"
+		switch s.Rule {
+		case calc.RuleLabelSure:
+			key = "choose_plan_label"
+		case calc.RuleLimits:
+			key = "choose_plan_limits"
 		}
+		a.Text = text.Coded(lang, "step", key)
 	case calc.StepCheckSooner:
 		a.Text = text.Coded(lang, "step", string(s.Code))
 		if s.Catch < 0 {
