@@ -125,7 +125,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"slower than the limits": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
-			[]string{"drive_within_limits", "measure_again"}, "outside the limits that were given. Choose a gear",
+			[]string{"drive_within_limits", "change_nozzle_or_gear", "measure_again"}, "outside the limits that were given. Choose a gear",
 		},
 		"over the label by the tank": {
 			decided(right(12), rateTarget("200", "205")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":210,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",

@@ -10,20 +10,13 @@ import (
 	"time"
 )
 
-// longPlan is a request whose answer has 2 MB: every gear with every nozzle, and working.
-func longPlan() string {
-	gears, nozzles := make([]string, mostItems("corrections", "gears")), make([]string, mostItems("corrections", "nozzles"))
-	for i := range gears {
-		gears[i] = fmt.Sprintf(`{"label":"gear %d","groundSpeed":{"value":%d.25,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"}}`, i, i+2)
+// longRound is a request whose answer has 2 MB: as many catches as there may be, and working.
+func longRound() string {
+	catches := make([]string, mostItems("nozzle-acceptance", "catches"))
+	for i := range catches {
+		catches[i] = fmt.Sprintf(`{"label":"drop %d","volume":{"value":%d,"unit":"mL"},"time":{"value":60,"unit":"s"}}`, i, 1150+i%100)
 	}
-	for i := range nozzles {
-		nozzles[i] = fmt.Sprintf(`{"label":"nozzle %d","ratedFlowRate":{"value":%d.35,"unit":"L/min"},"ratedPressure":{"value":3,"unit":"bar"}}`, i, i/4)
-	}
-	return `{"showWorking":true,"measured":{"applicationRate":{"value":230,"unit":"L/ha"},"groundSpeed":{"value":6,"unit":"km/h"},"engineSpeed":{"value":1800,"unit":"rpm"},"sprayPressure":{"value":3,"unit":"bar"},"gear":"gear 4"},` +
-		`"targetApplicationRate":{"value":200,"unit":"L/ha"},"nozzle":{"ratedFlowRate":{"value":1.2,"unit":"L/min"},"ratedPressure":{"value":3,"unit":"bar"}},` +
-		`"boomEven":true,"labelMaximum":{"value":220,"unit":"L/ha"},"limits":{"groundSpeed":{"low":{"value":1,"unit":"km/h"},"high":{"value":30,"unit":"km/h"}},"sprayPressure":{"low":{"value":1,"unit":"bar"},"high":{"value":6,"unit":"bar"}}},` +
-		`"engineSpeedLimits":{"low":{"value":1000,"unit":"rpm"},"high":{"value":2200,"unit":"rpm"}},"ratedShaft":{"engineSpeed":{"value":2000,"unit":"rpm"}},"pump":{"type":"positive_displacement","drive":"shaft","regulation":"relief_valve"},` +
-		`"gears":[` + strings.Join(gears, ",") + `],"nozzles":[` + strings.Join(nozzles, ",") + `]}`
+	return `{"showWorking":true,"uncertainty":false,"nozzle":{"size":"03"},"sprayPressure":{"value":3,"unit":"bar"},"catches":[` + strings.Join(catches, ",") + `]}`
 }
 
 // TestSlowReaderOfMuch: a client that takes its time gets every line of more than the room
@@ -31,7 +24,7 @@ func longPlan() string {
 func TestSlowReaderOfMuch(t *testing.T) {
 	const perSecond = 12 << 20
 	s := serverWith(t, Options{Limits: Limits{Concurrent: 2, Wait: 10 * time.Second}})
-	line := `{"id":"a","operation":"corrections","request":` + longPlan() + "}\n"
+	line := `{"id":"a","operation":"nozzle-acceptance","request":` + longRound() + "}\n"
 	const lines = 46
 	resp, err := http.Post(s.URL+"/v1/batch", ndjson, strings.NewReader(strings.Repeat(line, lines)))
 	if err != nil {

@@ -56,6 +56,7 @@ func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
 func (x *planner) plan() {
 	x.warnGiven()
 	nozzles := len(x.in.Nozzles)
+	x.combination(0, 0)
 	for _, c := range [...]Change{ChangePressure, ChangeEngineSpeed, ChangeDutyCycle} {
 		if reason := x.usable(x.now, c); reason != "" && (x.now.value(c) != 0 || c == ChangePressure) {
 			x.reject(x.unusable(c, reason))
@@ -70,7 +71,7 @@ func (x *planner) plan() {
 			continue
 		}
 		for gear := 0; gear <= len(x.in.Gears); gear++ {
-			if gear != x.gear || gear == 0 {
+			if (gear != x.gear || gear == 0) && gear+nozzle != 0 {
 				x.combination(gear, nozzle)
 			}
 		}

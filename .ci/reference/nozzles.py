@@ -182,21 +182,47 @@ def pressure_uniformity(rng):
 
 
 def corrections(rng):
+    try:
+        return _corrections(rng)
+    except Unclear:
+        return corrections(rng)
+
+
+class Unclear(Exception):
+    """Something lies so near to its limit that rounding decides."""
+
+
+def _within(x, low, high):
+    if not (clear(x, low) and clear(x, high)):
+        raise Unclear
+    return low < x < high
+
+
+def _corrections(rng):
     rate, r = draw(rng, RATES, 5e-6, 2e-3)
     speed, v = draw(rng, SPEEDS, 1, 4)
     pressure, p = draw(rng, PRESSURES, 2e5, 5e5)
     target, t = draw(rng, RATES, r * 0.6, r * 1.6)
     tolerance, limit = draw(rng, RATIOS, 0.02, 0.2)
     power, n = draw(rng, ["1"], 0.4, 0.6)
-    slow, v0 = draw(rng, SPEEDS, v * 0.6, v * 0.95)
-    fast, v1 = draw(rng, SPEEDS, v * 1.05, v * 1.6)
-    low, p0 = draw(rng, PRESSURES, p * 0.5, p * 0.95)
-    high, p1 = draw(rng, PRESSURES, p * 1.05, p * 2)
+    slow, v0 = draw(rng, SPEEDS, v * 0.6, v * 1.1)
+    fast, v1 = draw(rng, SPEEDS, v0 * 1.05, v0 * 1.7)
+    low, p0 = draw(rng, PRESSURES, p * 0.5, p * 1.1)
+    high, p1 = draw(rng, PRESSURES, p0 * 1.05, p0 * 2)
     request = {"measured": {"applicationRate": rate, "groundSpeed": speed, "sprayPressure": pressure}, "targetApplicationRate": target,
                "rateTolerance": tolerance, "pressureExponent": power, "boomEven": True,
                "limits": {"groundSpeed": {"low": slow, "high": fast}, "sprayPressure": {"low": low, "high": high}}}
+    least, most = t * (1 - limit), t * (1 + limit)
+    want = {"deviation": Near(r / t - 1, 1), "withinTolerance": _within(r / t - 1, -limit, limit)}
+    want |= {"underLabelMinimum": False, "overLabelMaximum": False}
+    if rng.random() < 0.4:
+        request["labelMinimum"], least_lawful = draw(rng, RATES, t * 0.85, t * 0.999)
+        least, want["underLabelMinimum"] = max(least, least_lawful), not _within(r, least_lawful, np.inf)
+    if rng.random() < 0.4:
+        request["labelMaximum"], most_lawful = draw(rng, RATES, t * 1.001, t * 1.15)
+        most, want["overLabelMaximum"] = min(most, most_lawful), not _within(r, 0, most_lawful)
     flow = lambda x: (x / p) ** n  # of the measured one
-    needed_pressure = p * (t / r) ** (1 / n)
+    giving = lambda f: p * f ** (1 / n)  # the pressure that gives so much of it
     if rng.random() < 0.5:  # a chart, straight between its points on paper with both scales logarithmic
         del request["pressureExponent"]
         points, bends = np.cumprod([p * 0.1, rng.uniform(3, 9), rng.uniform(3, 9)]), [rng.uniform(0.4, 0.6) for _ in range(2)]
@@ -208,37 +234,69 @@ def corrections(rng):
         given = np.log([y[1] for y in flows])
         own = lambda x: np.exp(np.interp(np.log(x), points, given))
         flow = lambda x: own(x) / own(p)
-        needed_pressure = np.exp(np.interp(np.log(own(p) * t / r), given, points))
-    if not clear(abs(r / t - 1), limit):
-        return corrections(rng)
-    want = {"deviation": Near(r / t - 1, 1), "withinTolerance": bool(abs(r / t - 1) <= limit)}
-    if want["withinTolerance"]:
-        return request, want | {"plans": [], "decision": "none_needed"}
-    plans, rejected = [], []
-    for change, now, needed, least, most, at in [
-        ("speed", v, v * r / t, v0, v1, lambda x: r * v / x),
-        ("pressure", p, needed_pressure, p0, p1, lambda x: r * flow(x)),
-    ]:
-        stands = min(max(needed, least), most)
-        predicted = at(stands)
-        off = predicted / t - 1
-        if not (clear(needed, least) and clear(needed, most) and clear(abs(off), limit)):
-            return corrections(rng)
-        if abs(off) > limit:
-            rejected.append((change, needed))
-        else:
-            plans.append((abs(np.log(stands / now)), change, stands, predicted, off, stands != needed, stands / now - 1))
-    names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
-    rank = lambda plan: plan[0] + abs(np.log(plan[3] / t))  # what it changes, and what it leaves
+        giving = lambda f: np.exp(np.interp(np.log(own(p) * f), given, points))
+
+    at = lambda speed, pressure: r * v / speed * flow(pressure)
+    fast_enough, strong_enough = _within(v, v0, v1), _within(p, p0, p1)
+    if _within(r, least, most) and fast_enough and strong_enough:
+        return request, want | {"plans": [], "rejected": [], "decision": "none_needed"}
+    plans, rejected, known = [], [], {}
+
+    def attempt(changes, by, speed, pressure):
+        """Solves one of the two, the other being given; where it ends, whether that is a plan, and whether it was stopped."""
+        needed = v * r * flow(pressure) / t if by == "speed" else giving(t / r * speed / v)
+        bounds = (v0, v1) if by == "speed" else (p0, p1)
+        stopped = not _within(needed, *bounds)
+        stands = min(max(needed, bounds[0]), bounds[1])
+        speed, pressure = (stands, pressure) if by == "speed" else (speed, stands)
+        key = changes, round(np.log(speed), 9), round(np.log(pressure), 9)
+        if key not in known:
+            predicted = at(speed, pressure) if stopped else t
+            kept = (changes != "pressure" or fast_enough) and (changes != "speed" or strong_enough)
+            known[key] = _within(predicted, least, most) and kept
+            if known[key]:
+                size = abs(np.log(speed / v)) + abs(np.log(pressure / p))
+                plans.append((size, changes, by, speed, pressure, predicted, stopped))
+            else:
+                rejected.append((changes, by, needed))
+        return stands, known[key], stopped
+
+    nearest = {"speed": min(max(v, v0), v1), "pressure": min(max(p, p0), p1)}
+    attempt("speed", "speed", v, p)
+    if not strong_enough:
+        attempt("combined", "speed", v, nearest["pressure"])
+    attempt("pressure", "pressure", v, p)
+    if not fast_enough:
+        attempt("combined", "pressure", nearest["speed"], p)
+    if not plans:
+        for first in ("speed", "pressure"):  # as far as its limits let it, then the other
+            needed = v * r * flow(nearest["pressure"]) / t if first == "speed" else giving(t / r * nearest["speed"] / v)
+            bounds, now = ((v0, v1), v) if first == "speed" else ((p0, p1), p)
+            if _within(needed, *bounds):
+                continue
+            stands = min(max(needed, bounds[0]), bounds[1])
+            if abs(stands / now - 1) < 1e-9:
+                continue
+            if first == "speed":
+                attempt("combined", "pressure", stands, p)
+            else:
+                attempt("combined", "speed", v, stands)
+
+    rank = lambda plan: plan[0] + abs(np.log(plan[5] / t))  # what it changes, and what it leaves
     plans.sort(key=rank)
-    if len(plans) == 2 and not clear(rank(plans[0]), rank(plans[1])):
-        return corrections(rng)
-    for i, (size, change, stands, predicted, off, at_limit, relative) in enumerate(plans):
+    if any(not clear(rank(a), rank(b)) for a, b in zip(plans, plans[1:])):
+        raise Unclear
+    names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
+    for i, (size, changes, by, speed, pressure, predicted, at_limit) in enumerate(plans):
         name = "plans/%d/" % i
-        want |= {name + "change": change, name + names[change][0]: stands, name + "predictedApplicationRate": predicted,
-                 name + "deviation": Near(off, 1), name + "atLimit": at_limit, name + "relativeChange": Near(relative, 1),
-                 name + "changeSize": Near(size, 1)}
-    for i, (change, needed) in enumerate(rejected):
-        want |= {"rejected/%d/change" % i: change, "rejected/%d/%s" % (i, names[change][1]): needed}
+        want |= {name + "change": changes, name + "predictedApplicationRate": predicted, name + "deviation": Near(predicted / t - 1, 1),
+                 name + "atLimit": at_limit, name + "changeSize": Near(size, 1)}
+        for change, value, now in (("speed", speed, v), ("pressure", pressure, p)):
+            if changes in (change, "combined"):
+                want[name + names[change][0]] = value
+            if changes == change:
+                want[name + "relativeChange"] = Near(value / now - 1, 1)
+    for i, (changes, by, needed) in enumerate(rejected):
+        want |= {"rejected/%d/change" % i: changes, "rejected/%d/%s" % (i, names[by][1]): needed}
     want["decision"] = "choose_plan" if plans else "out_of_reach"
     return request, want

@@ -62,6 +62,11 @@ def application_rate(rng):
     request["labelMaximum"], most = draw(rng, RATES, judged * 0.9, judged * 1.1)
     if target > most:
         del request["labelMaximum"]  # refused: no target may be above it
+    request["labelMinimum"], least = draw(rng, RATES, judged * 0.9, judged * 1.1)
+    if target < least:
+        del request["labelMinimum"]
+    elif clear(judged, least):
+        want["underLabelMinimum"] = bool(judged < least)
     deviation = judged / target - 1
     want["deviation"] = Near(deviation, 1)
     if clear(abs(deviation), limit):

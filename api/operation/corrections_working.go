@@ -216,7 +216,7 @@ func (k *correctionsWork) standing(w working.Working, t *calc.Attempt, a *attemp
 // the ground speed.
 func (k *correctionsWork) engineAtLimit(w working.Working, s *calc.MachineState, name string, answered wire.Quantity) {
 	value := wire.In(s.EngineSpeed, unit.IDRpm)
-	if limit := k.limit(value); limit != value || !answered.Given() {
+	if limit, own := k.limitOf(value); own {
 		if answered.Given() {
 			w.Conversion(name, answered, limit)
 		}
@@ -271,6 +271,12 @@ func (k *correctionsWork) solved(w working.Working, t *calc.Attempt, f wire.Quan
 
 // limit is the limit of the request that an answer stands at, as it was given.
 func (k *correctionsWork) limit(q wire.Quantity) wire.Quantity {
+	l, _ := k.limitOf(q)
+	return l
+}
+
+// limitOf is the same, and tells whether there is one; else it is the answer itself.
+func (k *correctionsWork) limitOf(q wire.Quantity) (limit wire.Quantity, found bool) {
 	r, meant := k.r, func(l wire.Quantity) bool {
 		return l.Given() && l.Unit.Kind() == q.Unit.Kind() && same(l.SI(), q.SI())
 	}
@@ -280,18 +286,18 @@ func (k *correctionsWork) limit(q wire.Quantity) wire.Quantity {
 		r.Nozzle.PressureRange.Low, r.Nozzle.PressureRange.High,
 	} {
 		if meant(l) {
-			return l
+			return l, true
 		}
 	}
 	for i := range r.Nozzles {
 		switch own := &r.Nozzles[i].PressureRange; {
 		case meant(own.Low):
-			return own.Low
+			return own.Low, true
 		case meant(own.High):
-			return own.High
+			return own.High, true
 		}
 	}
-	return q
+	return q, false
 }
 
 // size adds how much a plan changes.

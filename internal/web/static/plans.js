@@ -10,14 +10,15 @@ import { quantity } from './units.js';
 export function showPlans(element, correction, { language, chosen, choose, empty }) {
   const result = correction?.result;
   if (!result) return put(element, el('p', {}, say(correction?.status === 'none_needed' ? 'plans.noneNeeded' : 'plans.notYet')));
-  const plan = result.plans.find((one) => keyOf(one) === chosen);
+  const keys = keysOf(result.plans);
+  const plan = result.plans[keys.indexOf(chosen)];
   const detail = el('div', { class: 'chosen', 'aria-live': 'polite' }, plan && toDo(plan, language, empty));
   put(element,
     el('p', { lang: language }, result.decisionDetail),
     result.plans.length > 0 && el('fieldset', { class: 'plans' },
       el('legend', {}, say('plans.choose')),
-      result.plans.map((one, i) => card(one, i, keyOf(one) === chosen, language, () => {
-        choose(keyOf(one));
+      result.plans.map((one, i) => card(one, i, keys[i] === chosen, language, () => {
+        choose(keys[i]);
         put(detail, toDo(one, language, empty));
       }))),
     detail,
@@ -26,18 +27,14 @@ export function showPlans(element, correction, { language, chosen, choose, empty
       el('ul', { class: 'rejected' }, result.rejected.map((one) => rejected(one, language)))));
 }
 
-/** What a plan is known by when the sheet is worked out again. */
-function keyOf(plan) {
-  return [...singles(plan), plan.gear ?? '', plan.nozzle?.label ?? ''].join(' ');
-}
-
-/** Each of the single changes; the answer leaves them out where there is but one. */
-function singles(plan) {
-  return plan.changes ?? [plan.change];
+/** What plans are known by when the sheet is worked out again; of those that change the same, by their order. */
+function keysOf(plans) {
+  const kinds = plans.map((plan) => [...plan.changes, plan.gear ?? '', plan.nozzle?.label ?? ''].join(' '));
+  return kinds.map((kind, i) => `${kind} ${kinds.slice(0, i).filter((earlier) => earlier === kind).length}`);
 }
 
 function nameOf(plan) {
-  return singles(plan).map((change) => say(`change.${change}`)).join(' + ');
+  return plan.changes.map((change) => say(`change.${change}`)).join(' + ');
 }
 
 function card(plan, i, checked, language, choose) {
