@@ -142,10 +142,10 @@ func (b *belief) whole() {
 			}
 			guesses = append(guesses, guess{Doubt{Entry: s.entry, First: s.first, Why: why, Slip: x, rests: s.rests}, rank})
 		}
-		slips(s.of, b.typed(s.typed()), try)
-		for _, x := range s.more {
+		for _, x := range s.more { // of equally near ones these are the likelier
 			try(x)
 		}
+		slips(s.of, b.typed(s.typed()), try)
 	}
 	slices.SortStableFunc(guesses, func(a, c guess) int { return cmp.Compare(a.rank, c.rank) })
 	for _, g := range guesses {

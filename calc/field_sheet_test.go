@@ -259,13 +259,13 @@ func TestReferenceFieldSheet(t *testing.T) {
 	}
 }
 
-// TestReferenceCatchAgain: a catch within its range that stands apart from the others is
-// caught again, and no other is.
-func TestReferenceCatchAgain(t *testing.T) {
+// TestReferenceStandsApart: a catch within its range that stands apart from the others is
+// to be looked at sooner, and no other is.
+func TestReferenceStandsApart(t *testing.T) {
 	in := twelveCatches()
 	in.Output.Catches[4].Volume = 1.03 * unit.Litre
-	got := slices.DeleteFunc(stepsOf(mustSheet(t, in)), func(s stepAt) bool { return s.Code != calc.StepCatchAgain })
-	if want := []stepAt{{calc.StepCatchAgain, 4, -1}}; !slices.Equal(got, want) {
+	got := slices.DeleteFunc(stepsOf(mustSheet(t, in)), func(s stepAt) bool { return s.Code != calc.StepCheckSooner })
+	if want := []stepAt{{calc.StepCheckSooner, 4, -1}}; !slices.Equal(got, want) {
 		t.Errorf("steps %+v, want %+v", got, want)
 	}
 }
