@@ -21,6 +21,9 @@ type NozzleAcceptanceInput struct {
 	// ReplaceAllAbove is the share outside above which all nozzles are replaced, when
 	// it is wear that makes it so many. Zero stands for DefaultReplaceAllAbove.
 	ReplaceAllAbove unit.Ratio
+	// ReplaceAllFrom, instead of it, is how many of the whole boom are enough; it needs
+	// CatchPointsOnBoom.
+	ReplaceAllFrom int
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
 	Measuring certainty.Measuring
@@ -42,39 +45,20 @@ type AcceptanceCatch struct {
 	NozzlesOnDrop []DropNozzle
 }
 
-// OutputTolerance is how far a nozzle may be from what it is compared with.
-type OutputTolerance struct {
-	Limit unit.Ratio // zero stands for DefaultOutputTolerance
-	Basis Basis
-}
-
-// Basis is what a nozzle's flow is compared with.
-type Basis string
-
-// The bases of an output tolerance.
-const (
-	DefaultBasis Basis = ""      // the rating when the nozzle is given, else the mean
-	RatedBasis   Basis = "rated" // the maker's flow at the working pressure
-	MeanBasis    Basis = "mean"  // the mean of the catches
-	BothBases    Basis = "both"  // outside if outside either
-)
-
-var bases = []Basis{RatedBasis, MeanBasis, BothBases}
-
-// Words lists the bases.
-func (Basis) Words() []string { return finding.WordsOf(bases) }
-
-// FlowRange is a lowest and a highest flow of one nozzle.
+// FlowRange is a lowest and a highest flow of one nozzle. Zero is the end of a way that is
+// not limited.
 type FlowRange struct{ Low, High unit.FlowRate }
 
-// VolumeRange is a lowest and a highest reading of a jug.
+// VolumeRange is a lowest and a highest reading of a jug, in the same way.
 type VolumeRange struct{ Low, High unit.Volume }
 
 // NozzleAcceptanceResult is the verdict on each catch and on the round.
 type NozzleAcceptanceResult struct {
 	Basis           Basis
-	Limit           unit.Ratio
-	ReplaceAllAbove unit.Ratio
+	Rated, Mean     Limits     // that were applied; zero for what nothing is compared with
+	Limit           unit.Ratio // the narrowest of them
+	ReplaceAllAbove unit.Ratio // zero where ReplaceAllFrom was given
+	ReplaceAllFrom  int
 	// SprayPressure is the working pressure that statistics refer to: the common
 	// one, else the one that the catches share, else, when their own differ, the
 	// lowest of them. Zero when no pressure is known.
@@ -121,8 +105,9 @@ type CatchResult struct {
 	AcceptableVolume         VolumeRange // what the jug may read; zero when nothing is acceptable
 	// LargestHiddenDeviation is how far from the reference one nozzle of a drop
 	// within its range could be while each other lies within the tolerance. Zero
-	// for a single nozzle and for a drop outside.
+	// for a single nozzle, for a drop outside, and where one way is not limited.
 	LargestHiddenDeviation unit.Ratio
+	HiddenFrom             Basis // that reference, with both bases the one it is larger from
 }
 
 // Status tells where a catch lies.
@@ -255,20 +240,12 @@ const MostWear = 50 * unit.Percent
 // limit for a new set: common practice, no published source.
 func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) {
 	r := NozzleAcceptanceResult{
-		Basis: in.Tolerance.Basis, Limit: in.Tolerance.Limit, ReplaceAllAbove: in.ReplaceAllAbove,
+		ReplaceAllAbove: in.ReplaceAllAbove, ReplaceAllFrom: in.ReplaceAllFrom,
 		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1 && !in.allDry(), Tested: len(in.Catches), Decision: Keep,
 	}
-	if r.Limit == 0 {
-		r.Limit = DefaultOutputTolerance
-	}
-	if r.ReplaceAllAbove == 0 {
+	r.apply(&in.Tolerance)
+	if r.ReplaceAllAbove == 0 && r.ReplaceAllFrom == 0 {
 		r.ReplaceAllAbove = certainty.DefaultReplaceAllAbove
-	}
-	if r.Basis == DefaultBasis {
-		r.Basis = MeanBasis
-		if r.HasRating {
-			r.Basis = RatedBasis
-		}
 	}
 	if err := in.check(r.Basis); err != nil {
 		return NozzleAcceptanceResult{}, err
@@ -320,8 +297,6 @@ func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) 
 	return low, high, all
 }
 
-var toleranceLimit = finding.Member("tolerance").Member("limit")
-
 func (in NozzleAcceptanceInput) check(basis Basis) error {
 	var v finding.Invalid
 	mixed := in.mixedDrops()
@@ -333,11 +308,13 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		}
 		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
-	if finding.NotAmong(basis, bases) {
-		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
-	}
+	in.Tolerance.check(&v)
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
-		v.Add(finding.Member("tolerance").Member("basis"), CodeRatedBasisOnly)
+		place := toleranceBasis
+		if in.Tolerance.own() {
+			place = toleranceMean
+		}
+		v.Add(place, CodeRatedBasisOnly)
 	}
 	switch {
 	case len(in.Catches) == 0:
@@ -348,8 +325,7 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		v.Add(finding.Member("catches"), CodeAllDry)
 	}
 	v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
-	v.Optional(float64(in.Tolerance.Limit), toleranceLimit)
-	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
+	in.pointsCaught(nil).CheckLimit(&v)
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.pointsCaught(nil).Caught {
 		v.Add(finding.Member("catchPointsOnBoom"), certainty.CodeFewerThanCaught)
 	}

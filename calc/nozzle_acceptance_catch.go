@@ -101,7 +101,6 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 // judgeCatch compares one catch with what it should be.
 func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	c, x := &in.Catches[i], &r.Catches[i]
-	limit := float64(r.Limit)
 	var rated, mean unit.FlowRate // of one nozzle, at the pressure of the catch
 	alike := c.nozzles()          // as many of its smallest nozzle would give as much
 	if r.HasRating {
@@ -120,25 +119,23 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 		}
 		x.DeviationFromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
 	}
-	d := float64(r.offBy(x))
 	x.AcceptableFlowRate = r.acceptable(rated, mean)
 	all := c.nozzles() * float64(c.Time)
 	x.AcceptableVolume = VolumeRange{
 		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
 	}
-	switch {
-	case finding.Judge(d, limit) == finding.Within:
-		x.Status = StatusWithin
-		x.LargestHiddenDeviation = unit.Ratio(hidden(alike, d, limit))
-		r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
-	case d < 0:
-		x.Status = StatusBelow
-	default:
-		x.Status = StatusAbove
+	if x.Status = r.Rated.status(x.DeviationFromRated); x.Status == StatusWithin {
+		x.Status = r.Mean.status(x.DeviationFromMean)
 	}
 	if x.Status != StatusWithin {
 		r.Outside++
+		return
 	}
+	x.LargestHiddenDeviation, x.HiddenFrom = unit.Ratio(r.Rated.hidden(alike, float64(x.DeviationFromRated))), RatedBasis
+	if byMean := unit.Ratio(r.Mean.hidden(alike, float64(x.DeviationFromMean))); byMean > x.LargestHiddenDeviation {
+		x.LargestHiddenDeviation, x.HiddenFrom = byMean, MeanBasis
+	}
+	r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
 }
 
 // offBy is how far a catch is from the reference that its status goes by.
@@ -151,14 +148,11 @@ func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
 
 // byMean tells whether the status of a catch goes by the mean.
 func (r *NozzleAcceptanceResult) byMean(x *CatchResult) bool {
-	limit := float64(r.Limit)
-	outsideMeanOnly := finding.Judge(float64(x.DeviationFromRated), limit) == finding.Within && finding.Judge(float64(x.DeviationFromMean), limit) == finding.Outside
-	return r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly
+	return !r.Rated.given() || r.Rated.status(x.DeviationFromRated) == StatusWithin && r.Mean.status(x.DeviationFromMean) != StatusWithin
 }
 
-// warnHidden warns of the drop that can hide the most, among those that lean: N d
-// exceeds the limit of one nozzle for any N of two or more when d exceeds half of it. A
-// new set leaves nothing to look into.
+// warnHidden warns of the drop that can hide the most, among those that lean. A new set
+// leaves nothing to look into.
 func (r *NozzleAcceptanceResult) warnHidden() {
 	r.Hides = -1
 	if r.Decision == ReplaceAll {
@@ -167,41 +161,14 @@ func (r *NozzleAcceptanceResult) warnHidden() {
 	var most unit.Ratio
 	for i := range r.Catches {
 		x := &r.Catches[i]
-		if leans := !finding.AtMost(math.Abs(float64(r.offBy(x))), float64(r.Limit)/2); leans && x.LargestHiddenDeviation > most {
+		leans := r.Rated.leans(x.DeviationFromRated) || r.Mean.leans(x.DeviationFromMean)
+		if leans && x.LargestHiddenDeviation > most {
 			r.Hides, most = i, x.LargestHiddenDeviation
 		}
 	}
 	if r.Hides >= 0 {
 		r.warn(finding.Item("catches", r.Hides).Member("volume"), WarnHiddenDeviation)
 	}
-}
-
-// acceptable is the range about the rated flow, about the mean, or what the two
-// share. Two that only touch share the point where they do.
-func (r *NozzleAcceptanceResult) acceptable(rated, mean unit.FlowRate) FlowRange {
-	less, more := unit.FlowRate(math.Max(1-float64(r.Limit), 0)), unit.FlowRate(1+r.Limit)
-	switch r.Basis {
-	case RatedBasis:
-		return FlowRange{rated * less, rated * more}
-	case MeanBasis:
-		return FlowRange{mean * less, mean * more}
-	}
-	low, high := max(rated, mean)*less, min(rated, mean)*more
-	if finding.Difference(float64(low), float64(high)) > 0 {
-		return FlowRange{}
-	}
-	return FlowRange{low, max(low, high)}
-}
-
-// hidden is how far one of n nozzles could be from the reference when their mean
-// is off by d and each other lies within limit. No nozzle can give less than
-// nothing, so the low side ends at 1.
-func hidden(n, d, limit float64) float64 {
-	if n < 2 {
-		return 0
-	}
-	others := (n - 1) * limit
-	return math.Max(n*d+math.Min(others, n-1), math.Min(others-n*d, 1))
 }
 
 // coefficientOfVariation is the coefficient of variation of per-nozzle flows with n - 1, in two

@@ -31,8 +31,12 @@ func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
 	r.Decision = FixListed
 	typical := r.typical()
 	distorted := r.distorted(typical) // such a mean condemns nobody
-	worn := float64(r.pointsWorn(in, typical, distorted)) / float64(points.Caught)
-	if !finding.AtMost(worn, float64(r.ReplaceAllAbove)) {
+	worn := r.pointsWorn(in, typical, distorted)
+	tooMany := !finding.AtMost(float64(worn)/float64(points.Caught), float64(r.ReplaceAllAbove))
+	if r.ReplaceAllFrom != 0 {
+		tooMany = worn >= r.ReplaceAllFrom
+	}
+	if tooMany {
 		r.Decision = ReplaceAll
 		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
 		return

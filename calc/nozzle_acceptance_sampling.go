@@ -17,7 +17,7 @@ const reactionTime = 0.5 * unit.Second
 // pointsCaught is how many points were caught, and outside those of them with a
 // catch that is. Catches of one drop, each of its nozzles alone, are one point.
 func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty.SamplingInput) {
-	s.CatchPointsOnBoom, s.ReplaceAllAbove = in.CatchPointsOnBoom, in.ReplaceAllAbove
+	s.CatchPointsOnBoom, s.ReplaceAllAbove, s.ReplaceAllFrom = in.CatchPointsOnBoom, in.ReplaceAllAbove, in.ReplaceAllFrom
 	counted := false // the point at hand is among those outside
 	for i := range in.Catches {
 		if !in.Catches[i].SamePoint || i == 0 {

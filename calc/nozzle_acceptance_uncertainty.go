@@ -196,7 +196,6 @@ func (c *catchRound) variation() certainty.Uncertainty {
 // judge works out one catch.
 func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	x, q := &c.in.Catches[i], &c.r.Catches[i]
-	limit := float64(c.r.Limit)
 	if x.Volume == 0 {
 		c.judgeDry(i, u)
 		return
@@ -206,9 +205,7 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	if c.r.HasRating {
 		x.addPressure(&p, c.e, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
 		u.DeviationFromRated = p.Uncertainty(c.e, 1+float64(q.DeviationFromRated))
-		if c.r.Basis != MeanBasis {
-			u.within(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
-		}
+		u.within(float64(q.DeviationFromRated), c.r.Rated, &u.DeviationFromRated)
 	}
 	if !q.InMean {
 		return
@@ -218,16 +215,13 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	p.Add(moved-c.moved, &c.working)
 	p.DropCancelled()
 	u.DeviationFromMean = p.Uncertainty(c.e, 1+float64(q.DeviationFromMean))
-	if c.r.Basis != RatedBasis {
-		u.within(float64(q.DeviationFromMean), limit, &u.DeviationFromMean)
-	}
+	u.within(float64(q.DeviationFromMean), c.r.Mean, &u.DeviationFromMean)
 }
 
 // judgeDry works out one catch of nothing. Each of its figures follows its jug alone, by
 // what the jug could not show as a share of what the figure is held against.
 func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	x, q := &c.in.Catches[i], &c.r.Catches[i]
-	limit := float64(c.r.Limit)
 	against := func(of unit.FlowRate, reference float64) certainty.Uncertainty {
 		p := x.dryErrors(c.e, of)
 		return p.Uncertainty(c.e, reference)
@@ -236,22 +230,21 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	if c.r.HasRating {
 		sum, _ := x.ratedFlow(c.in.Nozzle, q.SprayPressure)
 		u.DeviationFromRated = against(sum/unit.FlowRate(x.nozzles()), 1)
-		if c.r.Basis != MeanBasis {
-			u.within(-1, limit, &u.DeviationFromRated)
-		}
+		u.within(-1, c.r.Rated, &u.DeviationFromRated)
 	}
 	if !q.InMean {
 		return
 	}
 	u.DeviationFromMean = against(c.atCatch(i, c.r.MeanNozzleFlowRate), 1)
-	if c.r.Basis != RatedBasis {
-		u.within(-1, limit, &u.DeviationFromMean)
-	}
+	u.within(-1, c.r.Mean, &u.DeviationFromMean)
 }
 
-// within judges one deviation of a catch, either way.
-func (u *CatchUncertainty) within(d, limit float64, of *certainty.Uncertainty) {
-	u.Within.Judge(d, of, -limit, limit, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
+// within judges one deviation of a catch by its limits, if it has any.
+func (u *CatchUncertainty) within(d float64, limits Limits, of *certainty.Uncertainty) {
+	if limits.given() {
+		low, high := limits.ends()
+		u.Within.Judge(d, of, low, high, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
+	}
 }
 
 // exponent is the n of q = k p^n of the nozzles of a catch, about p.

@@ -36,7 +36,7 @@ type Conformity struct {
 	MeasureAgain MeasureAgain
 }
 
-// Unlimited is the low end of what is judged on one side only.
+// Unlimited is the low end of what is judged on one side only; its negative is a high end.
 var Unlimited = math.Inf(-1)
 
 // ConformanceProbability is the probability that a value lies from low to high, having
@@ -81,6 +81,8 @@ func (u *Uncertainty) below(d float64) float64 {
 	switch {
 	case math.IsInf(d, -1):
 		return 0
+	case math.IsInf(d, 1):
+		return 1
 	case u.DegreesOfFreedom == 0:
 		return math.Erfc(-d/u.Standard/math.Sqrt2) / 2
 	}
