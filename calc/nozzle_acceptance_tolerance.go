@@ -125,8 +125,8 @@ func (l Limits) status(d unit.Ratio) Status {
 	return StatusWithin
 }
 
-// ends are the least and the greatest deviation that is within.
-func (l Limits) ends() (low, high float64) {
+// Ends are the least and the greatest deviation that is within.
+func (l Limits) Ends() (low, high float64) {
 	low, high = certainty.Unlimited, -certainty.Unlimited
 	if l.Below != 0 {
 		low = -float64(l.Below)

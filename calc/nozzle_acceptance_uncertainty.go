@@ -242,7 +242,7 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 // within judges one deviation of a catch by its limits, if it has any.
 func (u *CatchUncertainty) within(d float64, limits Limits, of *certainty.Uncertainty) {
 	if limits.given() {
-		low, high := limits.ends()
+		low, high := limits.Ends()
 		u.Within.Judge(d, of, low, high, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
 	}
 }

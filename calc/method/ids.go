@@ -39,6 +39,7 @@ const (
 	PressureSpread
 	FlowSpread
 	FlowSpreadAtLimit
+	DifferenceByShare
 	CabOffset
 	CabIfGaugeError
 	CabIfHoseLoss
