@@ -119,38 +119,31 @@ func (r *FieldSheetResult) outputSteps() (changed bool) {
 		return false
 	case r.OutputStatus == NotDone:
 		r.step(StepCatchOutput)
-	case r.Output.Systematic && 2*r.Output.Outside > r.Output.Tested: // cleaning each would miss it
-		r.step(StepCheckReference)
-		if r.Output.Decision != ReplaceAll {
-			return true
-		}
-	}
-	if r.Output.Decision == ReplaceAll { // the round is made anew, so no catch has a step of its own
-		if r.Output.Sampling.More > 0 {
-			r.step(StepCatchMore)
-		}
-		r.step(StepReplaceAllAndRecatch)
-		return true
 	}
 	r.catchSteps()
 	return len(r.Output.Actions) > 0
 }
 
-// catchSteps goes from catch to catch: what to settle before anything is done about
-// it, what to do about it, and where there is neither, whether to make it again.
+// catchSteps are the actions one by one; then what is too close to say and has none, and
+// what stands apart and has neither.
 func (r *FieldSheetResult) catchSteps() {
-	actions := r.Output.Actions
+	acted := func(i int) bool {
+		return slices.ContainsFunc(r.Steps, func(s Step) bool { return s.Catch == i })
+	}
+	for _, a := range r.Output.Actions {
+		r.Steps = append(r.Steps, Step{StepCode(a.Do), a.Catch, -1})
+	}
+	if r.Output.Decision == ReplaceAll || r.Output.Decision == NotJudged { // the round is made anew
+		return
+	}
 	for i := range r.Output.Catches {
-		before := len(r.Steps)
-		if u := r.Output.Uncertainty; u != nil && u.Catches[i].Within.Conformance == certainty.TooClose {
-			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
-		}
-		if len(actions) > 0 && actions[0].Catch == i {
-			r.Steps = append(r.Steps, Step{StepCode(actions[0].Do), i, -1})
-			actions = actions[1:]
-		}
+		u := r.Output.Uncertainty
 		apart := func(o certainty.Outlier) bool { return o.Value == i }
-		if len(r.Steps) == before && slices.ContainsFunc(r.Output.Outliers, apart) {
+		switch {
+		case acted(i):
+		case u != nil && u.Catches[i].Within.Conformance == certainty.TooClose && r.Output.Catches[i].FirstStatus == "":
+			r.Steps = append(r.Steps, Step{StepSettleCatch, i, -1})
+		case slices.ContainsFunc(r.Output.Outliers, apart):
 			r.Steps = append(r.Steps, Step{StepCatchAgain, i, -1})
 		}
 	}

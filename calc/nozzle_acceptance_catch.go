@@ -14,13 +14,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	var flows, nozzles, mixedFlows, mixedNozzles float64
 	for i := range in.Catches {
 		c, x := &in.Catches[i], &r.Catches[i]
-		x.FlowRate = c.FlowRate()
-		x.NozzleFlowRate = x.FlowRate / unit.FlowRate(c.nozzles())
-		x.SprayPressure = c.pressure(in.SprayPressure)
-		x.NozzleFlowRateAtPressure = x.NozzleFlowRate
-		if x.SprayPressure != 0 {
-			x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
-		}
+		r.flow(&in, c, x)
 		if c.short() {
 			r.warn(finding.Item("catches", i).Member("time"), WarnShortCatch)
 		}
@@ -50,8 +44,19 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(coefficientOfVariation(r.Catches))
-		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
+		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), r.alike())
 		r.sides(in)
+	}
+}
+
+// flow fills in the flows of a catch.
+func (r *NozzleAcceptanceResult) flow(in *NozzleAcceptanceInput, c *AcceptanceCatch, x *CatchResult) {
+	x.FlowRate = c.FlowRate()
+	x.NozzleFlowRate = x.FlowRate / unit.FlowRate(c.nozzles())
+	x.SprayPressure = c.pressure(in.SprayPressure)
+	x.NozzleFlowRateAtPressure = x.NozzleFlowRate
+	if x.SprayPressure != 0 {
+		x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
 	}
 }
 
@@ -99,33 +104,17 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 }
 
 // judgeCatch compares one catch with what it should be.
-func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
+func (r *NozzleAcceptanceResult) judgeCatch(in *NozzleAcceptanceInput, i int) {
 	c, x := &in.Catches[i], &r.Catches[i]
-	var rated, mean unit.FlowRate // of one nozzle, at the pressure of the catch
-	alike := c.nozzles()          // as many of its smallest nozzle would give as much
-	if r.HasRating {
-		sum, least := c.ratedFlow(in.Nozzle, x.SprayPressure)
-		rated = least
-		if c.mixed() {
-			rated = sum / unit.FlowRate(c.nozzles())
-			x.RatedFlowRateAtPressure, alike = sum, float64(sum/least)
-		}
-		x.DeviationFromRated = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRate), float64(rated)))
-	}
-	if x.InMean {
-		mean = r.MeanNozzleFlowRate
-		if x.SprayPressure != 0 {
-			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
-		}
-		x.DeviationFromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
-	}
+	rated, mean, alike := r.compare(in, c, x)
 	x.AcceptableFlowRate = r.acceptable(rated, mean)
 	all := c.nozzles() * float64(c.Time)
 	x.AcceptableVolume = VolumeRange{
 		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
 	}
-	if x.Status = r.Rated.status(x.DeviationFromRated); x.Status == StatusWithin {
-		x.Status = r.Mean.status(x.DeviationFromMean)
+	if c.First != nil {
+		_, first := r.first(in, c)
+		x.FirstStatus = first.Status
 	}
 	if x.Status != StatusWithin {
 		r.Outside++
@@ -138,24 +127,62 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 	r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
 }
 
-// offBy is how far a catch is from the reference that its status goes by.
-func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
-	if r.byMean(x) {
-		return x.DeviationFromMean
+// compare fills in how far a catch is from its references, and where it lies. The references
+// are of one nozzle, at the pressure of the catch; so many of its smallest nozzle as alike
+// says would give as much.
+func (r *NozzleAcceptanceResult) compare(in *NozzleAcceptanceInput, c *AcceptanceCatch, x *CatchResult) (rated, mean unit.FlowRate, alike float64) {
+	alike = c.nozzles()
+	if r.HasRating {
+		sum, least := c.ratedFlow(in.Nozzle, x.SprayPressure)
+		rated = least
+		if c.mixed() {
+			rated = sum / unit.FlowRate(c.nozzles())
+			x.RatedFlowRateAtPressure, alike = sum, float64(sum/least)
+		}
+		x.DeviationFromRated = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRate), float64(rated)))
 	}
-	return x.DeviationFromRated
+	fromMean := unit.Ratio(-1) // of a dry catch among dry ones, which have no mean
+	if x.InMean {
+		mean = r.MeanNozzleFlowRate
+		if x.SprayPressure != 0 {
+			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
+		}
+		x.DeviationFromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
+		fromMean = x.DeviationFromMean
+	}
+	if x.Status = r.Rated.status(x.DeviationFromRated); x.Status == StatusWithin {
+		x.Status = r.Mean.status(fromMean)
+	}
+	return rated, mean, alike
 }
 
-// byMean tells whether the status of a catch goes by the mean.
-func (r *NozzleAcceptanceResult) byMean(x *CatchResult) bool {
-	return !r.Rated.given() || r.Rated.status(x.DeviationFromRated) == StatusWithin && r.Mean.status(x.DeviationFromMean) != StatusWithin
+// first is the catch of the first round that a catch stands in for, held against what the
+// round is held against now. One that was read without a pressure had that of the follow-up.
+func (r *NozzleAcceptanceResult) first(in *NozzleAcceptanceInput, c *AcceptanceCatch) (first AcceptanceCatch, x CatchResult) {
+	first = *c.First
+	if first.SprayPressure == 0 && in.SprayPressure == 0 {
+		first.SprayPressure, first.Gauge = c.SprayPressure, c.Gauge
+	}
+	r.flow(in, &first, &x)
+	x.InMean = r.HasMean && !first.mixed()
+	r.compare(in, &first, &x)
+	return first, x
+}
+
+// checkFirst looks at such a catch.
+func (in *NozzleAcceptanceInput) checkFirst(i int) (v finding.Invalid) {
+	first := in.Catches[i].First
+	first.checkDry(&v, "catches", i)
+	first.checkInstruments(&v, &in.Measuring, "catches", i)
+	at := finding.Item("catches", i)
+	return v.Moved([]finding.Move{{From: at, To: at.Member("first")}})
 }
 
 // warnHidden warns of the drop that can hide the most, among those that lean. A new set
 // leaves nothing to look into.
 func (r *NozzleAcceptanceResult) warnHidden() {
 	r.Hides = -1
-	if r.Decision == ReplaceAll {
+	if r.Decision == ReplaceAll || r.Decision == NotJudged {
 		return
 	}
 	var most unit.Ratio
