@@ -84,6 +84,7 @@ type SheetOutput struct {
 	Tolerance         OutputTolerance
 	CatchPointsOnBoom int
 	ReplaceAllAbove   unit.Ratio
+	ReplaceAllFrom    int
 }
 
 // SheetTarget is the rate that is wanted.
@@ -258,7 +259,8 @@ func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) Nozzle
 	a := NozzleAcceptanceInput{
 		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
 		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
-		Gauge: in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
+		ReplaceAllFrom: in.Output.ReplaceAllFrom,
+		Gauge:          in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean
@@ -266,7 +268,7 @@ func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) Nozzle
 			a.pressureErrors = &pressure.Uncertainty.mean
 		}
 	}
-	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && len(a.Catches) > 1 {
+	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && !a.Tolerance.own() && len(a.Catches) > 1 {
 		a.Nozzle = Nozzle{} // nothing to move its rating to: the mean has to do
 	}
 	return a

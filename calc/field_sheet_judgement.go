@@ -83,15 +83,15 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 		r.Output.notJudged()
 		return
 	}
-	switch r.Output.Decision {
-	case Undecided:
+	switch {
+	case r.Output.Decision == NotJudged && r.Output.boomMean != 0: // a new nozzle has to tell
 		return
-	case Keep:
-	default:
+	case r.Output.Decision != Keep:
 		r.OutputStatus = Failed
 		return
 	}
 	points := r.Output.points
+	points.ReplaceAllFrom = 0 // evidence is of a share, also where so many of the whole boom mean a set
 	r.moreCatches = points.MoreInOrder()
 	if points.Caught != points.CatchPointsOnBoom {
 		r.uncaughtSides = in.unseen(func(yield func(certainty.Position)) {

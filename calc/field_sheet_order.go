@@ -224,6 +224,10 @@ func (j *judgement) catches() {
 		j.step(StepMatchPressures, placesOf("pressure/readings", "output/sprayPressure")...)
 	case j.CatchLonger != 0:
 		j.step(StepCatchLonger)
+	case j.OutputStatus == NotDone:
+		for _, a := range j.Output.Actions {
+			j.step(StepCode(a.Do))
+		}
 	}
 }
 
@@ -233,6 +237,9 @@ func (j *judgement) nozzles() {
 	}
 	for _, a := range j.Output.Actions {
 		s := j.change(StepCode(a.Do))
+		if a.Do == CatchMore {
+			s.More, s.On = j.Output.Worn.More, j.Output.Worn.MoreOn
+		}
 		if s.Catch = a.Catch; a.Catch >= 0 {
 			s.Because = []finding.Place{outputPart.Item("catches", a.Catch), finding.Item("catches", a.Catch).Under(outputPart.Member("result"))}
 		}
@@ -257,6 +264,9 @@ func (j *judgement) catchesClose() {
 	for i := range j.Output.Catches {
 		u := j.Output.Uncertainty
 		apart := slices.ContainsFunc(j.Output.Outliers, func(x certainty.Outlier) bool { return x.Value == i })
+		if j.in.Output.Catches[i].First != nil {
+			continue // nobody looks at one a third time
+		}
 		if apart || u != nil && u.Catches[i].Within.Conformance == certainty.TooClose {
 			near, last = append(near, outputPart.Item("catches", i)), i
 		}

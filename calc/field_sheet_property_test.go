@@ -231,7 +231,7 @@ func TestPropertyPlanOnTheSheet(t *testing.T) {
 // never makes the decision milder, nor its ends of the interval lower, and the chance
 // that the boom is above the limit only grows.
 func TestPropertyWorseIsNeverBetter(t *testing.T) {
-	graver := map[calc.Decision]int{calc.Keep: 1, calc.Undecided: 2, calc.FixListed: 2, calc.ReplaceAll: 3} // twice as much may also be a doubted entry
+	graver := map[calc.Decision]int{calc.Keep: 1, calc.NotJudged: 2, calc.FixListed: 2, calc.ReplaceAll: 3} // twice as much may also be a doubted entry
 	rapid.Check(t, func(t *rapid.T) {
 		in := anySheet(t)
 		in.Output.Tolerance.Basis = calc.RatedBasis

@@ -35,12 +35,16 @@ func TestReferenceSettleSteps(t *testing.T) {
 	if got := settle(); len(got) != 1 || got[0] != (stepAt{calc.StepCheckSooner, 7, -1}) {
 		t.Errorf("steps %+v, want one about catch 7", got)
 	}
-	// Where all nozzles are replaced nobody settles one.
-	in.Output.ReplaceAllAbove = 0.1
-	for i := range 3 {
-		in.Output.Catches[i].Volume = 0.5 * unit.Litre
+	// Where all nozzles are replaced nobody settles one, nor one that was caught again.
+	first := in.Output.Catches[7]
+	in.Output.Catches[7].First = &first
+	if got := settle(); len(got) != 0 {
+		t.Errorf("steps %+v about one that was caught again", got)
 	}
-	in.Output.Catches[7].Volume = 1.03 * unit.Litre // 0.9375 is the mean: 9.9 %
+	in.Output.Catches[7].First, in.Output.Tolerance.Basis = nil, calc.RatedBasis
+	for i := range 7 {
+		in.Output.Catches[i].Volume = 1.3 * unit.Litre
+	}
 	if r := mustSheet(t, in); r.Output.Decision != calc.ReplaceAll || len(settle()) != 0 {
 		t.Errorf("decision %v, steps %+v", r.Output.Decision, settle())
 	}

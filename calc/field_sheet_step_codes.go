@@ -41,14 +41,19 @@ const (
 	StepCatchOutput             StepCode = "catch_output"                 // a dozen drops
 	StepCatchAfterRepair        StepCode = "catch_after_repair"           // what was caught on an uneven boom tells nothing
 	StepMatchPressures          StepCode = "match_pressures"              // catches and readings were at different pressures
-	StepCheckReference          StepCode = "check_reference"              // all are off alike: the gauge, the size, the jug
+	StepCheckSupply             StepCode = StepCode(CheckSupply)          // all catches were dry
+	StepCatchNewNozzle          StepCode = StepCode(CatchNewNozzle)       // two groups of catches, and no rating
+	StepCheckReference          StepCode = StepCode(CheckReference)       // all are off alike: the gauge, the size, the jug
+	StepCheckSize               StepCode = StepCode(CheckSize)            // a bed or a side is off alike, by about a size
 	StepCheckSooner             StepCode = "check_sooner"                 // in order, but near the limit
 	StepCleanAndRecatch         StepCode = StepCode(CleanAndRecatch)      // one catch
 	StepCheckAndRecatch         StepCode = StepCode(CheckAndRecatch)      // one catch
 	StepReplace                 StepCode = StepCode(ReplaceNozzle)        // one catch
 	StepCatchEachNozzle         StepCode = StepCode(CatchEachNozzle)      // one catch
-	StepCatchAgain              StepCode = "catch_again"                  // one catch: it stands apart from the others
-	StepCatchMore               StepCode = "catch_more"                   // before a new set: whether it is needed is still open
+	StepStillLow                StepCode = StepCode(StillLow)             // one catch, cleaned before
+	StepStillHigh               StepCode = StepCode(StillHigh)            // one catch, replaced before
+	StepCatchAgain              StepCode = StepCode(CatchAgain)           // one catch: it is too close to call, or stands apart from the others
+	StepCatchMore               StepCode = StepCode(CatchMore)            // before a new set: whether it is needed is still open
 	StepReplaceAllAndRecatch    StepCode = StepCode(ReplaceAllAndRecatch) // the whole set
 	StepTimeRuns                StepCode = "time_runs"                    // at least two
 	StepRepeatRuns              StepCode = "repeat_runs"                  // they differ too much
@@ -74,8 +79,8 @@ func (StepCode) Words() []string {
 		StepCheckEntry, StepUnderLabelMinimum, StepCatchLonger, StepRunLonger, StepFinerGauge,
 		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
 		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
-		StepMatchPressures, StepCheckReference, StepCheckSooner, StepCleanAndRecatch, StepCheckAndRecatch, StepReplace,
-		StepCatchEachNozzle, StepCatchAgain, StepCatchMore, StepReplaceAllAndRecatch, StepTimeRuns, StepRepeatRuns,
+		StepMatchPressures, StepCheckSupply, StepCatchNewNozzle, StepCheckReference, StepCheckSize, StepCheckSooner, StepCleanAndRecatch,
+		StepCheckAndRecatch, StepReplace, StepCatchEachNozzle, StepStillLow, StepStillHigh, StepCatchAgain, StepCatchMore, StepReplaceAllAndRecatch, StepTimeRuns, StepRepeatRuns,
 		StepDriveWithinLimits, StepTankOverLabelMaximum, StepFindDisagreement, StepOverLabelMaximum, StepGiveWidth,
 		StepSetTarget, StepSettleRate, StepRepairBeforeRate, StepChoosePlan, StepCalibrateController, StepChangeNozzleOrGear,
 		StepMeasureAgain, StepFileRecord, StepCalibrateAgain,

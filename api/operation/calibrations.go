@@ -54,7 +54,7 @@ type PressureRequest struct {
 	Readings       []ReadingRequest `json:"readings" validate:"required" len:"1..100"`
 	CabPressure    wire.Quantity    `json:"cabPressure,omitzero" is:"pressure"`
 	TargetPressure wire.Quantity    `json:"targetPressure,omitzero" is:"pressure"`
-	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure"`
+	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure,ratio"`
 }
 
 // OutputRequest is the round of catches.
@@ -66,6 +66,7 @@ type OutputRequest struct {
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
 	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero" range:"1..10000"`
 	ReplaceAllAbove   wire.Quantity            `json:"replaceAllAbove,omitzero" is:"ratio"`
+	ReplaceAllFrom    int                      `json:"replaceAllFrom,omitzero" range:"1..1000"`
 }
 
 // SpeedRequest is the timed runs.
@@ -88,6 +89,9 @@ var calibrationsTable = wire.RequestTable[CalibrationsRequest]()
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnswer, error) {
 	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Output.Catches).Under(output)...); unused != nil {
 		return CalibrationsAnswer{}, unused
+	}
+	if wrong := r.Output.Tolerance.check(); wrong != nil {
+		return CalibrationsAnswer{}, wrong.Under(output)
 	}
 	if wrong := r.Schedule.check(); wrong != nil {
 		return CalibrationsAnswer{}, wrong
@@ -171,7 +175,7 @@ func (r *CalibrationsRequest) uncoveredBeds() *wire.Refusal {
 func sheetOutput(in calc.NozzleAcceptanceInput) calc.SheetOutput {
 	return calc.SheetOutput{
 		SprayPressure: in.SprayPressure, Gauge: in.Gauge, Catches: in.Catches, Tolerance: in.Tolerance,
-		CatchPointsOnBoom: in.CatchPointsOnBoom, ReplaceAllAbove: in.ReplaceAllAbove,
+		CatchPointsOnBoom: in.CatchPointsOnBoom, ReplaceAllAbove: in.ReplaceAllAbove, ReplaceAllFrom: in.ReplaceAllFrom,
 	}
 }
 
@@ -195,7 +199,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *wire.Refus
 		},
 		output: NozzleAcceptanceRequest{
 			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
-			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, DutyCycle: r.DutyCycle, Results: r.Results,
+			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, ReplaceAllFrom: r.Output.ReplaceAllFrom, DutyCycle: r.DutyCycle, Results: r.Results,
 			origins: catchOrigins{inSheet: true, sources: sources},
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},

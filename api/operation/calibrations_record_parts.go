@@ -67,11 +67,19 @@ func (s *sheetRecord) catches() *record.Table {
 		}
 		acceptable := "-"
 		point := &record.Point{Value: c.NozzleFlowRate.As(u), Status: string(c.Status)}
-		if c.AcceptableVolume.High.Given() {
-			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.quantity(c.AcceptableVolume.High))
+		switch jug := c.AcceptableVolume; {
+		case jug.Low.Given() && jug.High.Given():
+			acceptable = s.word("range", s.lang.Number(jug.Low.Value), s.quantity(jug.High))
+		case jug.Low.Given():
+			acceptable = s.word("or_more", s.quantity(jug.Low))
+		case jug.High.Given():
+			acceptable = s.word("or_less", s.quantity(jug.High))
 		}
-		if c.AcceptableFlowRate.High.Given() {
-			point.Low, point.High = c.AcceptableFlowRate.Low.As(u), c.AcceptableFlowRate.High.As(u)
+		if flow := c.AcceptableFlowRate; flow.Low.Given() {
+			point.Low = flow.Low.As(u)
+		}
+		if flow := c.AcceptableFlowRate; flow.High.Given() {
+			point.High = flow.High.As(u)
 		}
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != calc.StatusWithin,

@@ -105,9 +105,17 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 		mean = s.withUncertainty(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
 	}
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.quantity(x.Tolerance.Limit))}
+	if !x.Tolerance.Limit.Given() {
+		lines[0] = s.of("output_limits", x.CatchesOutside, x.CatchesTested, mean, s.limits(&x.Tolerance))
+	}
 	for i, c := range x.Catches {
-		if c.Status != calc.StatusWithin {
-			lines = append(lines, s.of("catch_"+string(c.Status), x.origins.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
+		name, jug := x.origins.name(c.Label, i), c.AcceptableVolume
+		switch {
+		case c.Status == calc.StatusWithin:
+		case jug.Low.Given() == jug.High.Given():
+			lines = append(lines, s.of("catch_"+string(c.Status), name, s.quantity(jug.Low), s.quantity(jug.High)))
+		default:
+			lines = append(lines, s.of("catch_"+string(c.Status)+"_only", name, s.quantity(jug.Low.Or(jug.High))))
 		}
 	}
 	lines = append(lines, s.catchRemarks(x)...)
@@ -116,6 +124,20 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 		lines = append(lines, more.Detail)
 	}
 	return lines
+}
+
+// limits lists those of a tolerance that has them one by one.
+func (s *summary) limits(t *ToleranceAnswer) string {
+	var all []string
+	for _, limit := range [...]struct {
+		key string
+		q   wire.Quantity
+	}{{"limit_rated_below", t.Rated.Below}, {"limit_rated_above", t.Rated.Above}, {"limit_mean_below", t.Mean.Below}, {"limit_mean_above", t.Mean.Above}} {
+		if limit.q.Given() {
+			all = append(all, s.of(limit.key, s.quantity(limit.q)))
+		}
+	}
+	return strings.Join(all, "; ")
 }
 
 func (s *summary) speed(x *GroundSpeedAnswer) []string {

@@ -17,7 +17,7 @@ type PressureUniformityRequest struct {
 	Readings       []ReadingRequest `json:"readings" validate:"required" len:"1..100"`
 	CabPressure    wire.Quantity    `json:"cabPressure,omitzero" is:"pressure"`
 	TargetPressure wire.Quantity    `json:"targetPressure,omitzero" is:"pressure"`
-	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure"`
+	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure,ratio"`
 	PressureRange  wire.Range       `json:"pressureRange,omitzero" is:"pressure"`
 	Results
 }
@@ -117,15 +117,25 @@ func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 			gauges[i] = x.Gauge
 		}
 	}
-	return calc.PressureUniformityInput{
+	in := calc.PressureUniformityInput{
 		Readings:       readings,
 		Gauges:         gauges,
 		Positions:      positions,
-		MaxDifference:  unit.Pressure(r.MaxDifference.SI()),
 		CabPressure:    unit.Pressure(r.CabPressure.SI()),
 		TargetPressure: unit.Pressure(r.TargetPressure.SI()),
 		PressureRange:  pressureRange(r.PressureRange),
 	}
+	if r.byShare() {
+		in.MaxShare = unit.Ratio(r.MaxDifference.SI())
+	} else {
+		in.MaxDifference = unit.Pressure(r.MaxDifference.SI())
+	}
+	return in
+}
+
+// byShare tells that the largest difference is a share of the mean.
+func (r *PressureUniformityRequest) byShare() bool {
+	return r.MaxDifference.Given() && r.MaxDifference.Unit.Kind() == unit.KindRatio
 }
 
 var pressureCautions = cautionsOf("pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules")

@@ -36,7 +36,7 @@ type Conformity struct {
 	MeasureAgain MeasureAgain
 }
 
-// Unlimited is the low end of what is judged on one side only.
+// Unlimited is the low end of what is judged on one side only; its negative is a high end.
 var Unlimited = math.Inf(-1)
 
 // ConformanceProbability is the probability that a value lies from low to high, having
