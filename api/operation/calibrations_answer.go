@@ -42,8 +42,11 @@ type StepAnswer struct {
 	Entry      wire.Quantity `json:"entry,omitzero"`
 	WouldAgree wire.Quantity `json:"wouldAgree,omitzero"`
 	Slip       calc.SlipKind `json:"slip,omitzero"`
-	Rule       calc.RuleID   `json:"rule"`
-	Because    []string      `json:"because,omitzero"`
+	// Rule is the row of the order of judgement that it follows from, Why the same in words, and
+	// Because points to the entries and results that it rests on.
+	Rule    calc.RuleID `json:"rule"`
+	Why     string      `json:"why"`
+	Because []string    `json:"because,omitzero"`
 
 	name string // for people: the label of what it speaks of, or else its number
 }

@@ -16,7 +16,7 @@ func (s *sheetRecord) recordParts() (all []record.Part) {
 	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
 		all = append(all, record.Part{
-			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.of(string(p.status)), Lines: p.lines, Table: tables[p.name],
+			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.statusWord(p.status, p.measured), Lines: p.lines, Table: tables[p.name],
 		})
 	}
 	if tank := s.answer.AreaCheck; tank.Result == nil {

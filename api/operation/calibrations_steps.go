@@ -13,7 +13,7 @@ import (
 
 // step words one next step, with the catch or the bed it speaks of.
 func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepAnswer {
-	a := StepAnswer{Code: s.Code, Rule: s.Rule, Because: because(&p.output.origins, s)}
+	a := StepAnswer{Code: s.Code, Rule: s.Rule, Why: text.Coded(lang, "rule", string(s.Rule)), Because: because(&p.output.origins, s)}
 	switch s.Code {
 	case calc.StepCheckEntry:
 		r.ask(lang, &p, &x.Doubts[s.Doubt], &a)
