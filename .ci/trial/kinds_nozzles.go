@@ -8,20 +8,12 @@ var nozzleKinds = []kind{
 	{name: "three dirty", truth: func(t *trial) { t.dirty(3) }},
 	{name: "one worn, one dirty", weight: 4, truth: func(t *trial) { t.worn(1); t.dirty(1) }},
 	{name: "half of the boom worn", weight: 4, truth: func(t *trial) {
-		for i := range t.m.drops {
-			if t.chance(0.5) {
-				t.wear(i, t.between(0.15, 0.30))
-			}
-		}
+		t.halfWorn(0.15)
 	}},
 	{name: "whole set worn alike", weight: 4, want: rated, truth: wornAlike},
 	{name: "worn alike, no rating", want: unrated, truth: wornAlike},
 	{name: "half worn, no rating", want: unrated, truth: func(t *trial) {
-		for i := range t.m.drops {
-			if t.chance(0.5) {
-				t.wear(i, t.between(0.25, 0.30))
-			}
-		}
+		t.halfWorn(0.25)
 		worn := 0
 		for _, i := range t.caught {
 			if t.m.drops[i].nozzles[0].wear > 0 {
@@ -73,6 +65,14 @@ func wornAlike(t *trial) {
 	wear := t.between(0.12, 0.16)
 	for i := range t.m.drops {
 		t.wear(i, wear+t.normal(0.01))
+	}
+}
+
+// halfWorn wears every second drop, scattered, by this share to 30 %.
+func (t *trial) halfWorn(least float64) {
+	n := len(t.m.drops)
+	for _, i := range t.Perm(n)[:(n+1)/2] {
+		t.wear(i, t.between(least, 0.30))
 	}
 }
 
