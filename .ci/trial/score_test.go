@@ -95,8 +95,13 @@ func TestWords(t *testing.T) {
 			t.target /= 1.2
 			t.s.Limits = &sheetLimits{GroundSpeed: &span{&quantity{2, "mph"}, &quantity{3.5, "mph"}}}
 		}, offered(3.6, "choose_plan"), []word{unsafe}},
-		"a plan that helps":            {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(3.6, "choose_plan"), nil},
-		"a plan the wrong way":         {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(2.5, "choose_plan"), []word{wrongWay}},
+		"a plan that helps":    {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(3.6, "choose_plan"), nil},
+		"a plan the wrong way": {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(2.5, "choose_plan"), []word{wrongWay}},
+		"a plan that mends a limit": { // 19.8 gal/acre at 3 mph are 19.2 at 3.1
+			func(t *trial) {
+				unsound(t)
+				t.s.Limits = &sheetLimits{GroundSpeed: &span{&quantity{3.1, "mph"}, &quantity{4, "mph"}}}
+			}, offered(3.1, "choose_plan"), nil},
 		"one worn, replaced":           {worn(0.2, 1), says("replace #/output/catches/0"), nil},
 		"one worn, another replaced":   {worn(0.2, 1), says("replace #/output/catches/3"), []word{needless}},
 		"one worn, a set":              {worn(0.2, 1), says("replace_all_and_recatch"), []word{needless}},

@@ -26,7 +26,7 @@ var scales = [words]struct {
 	unsafe:        {"unsafe", "all answered", "READY, or a plan that leads there, while the true rate is more than 3 % over the label's maximum; READY while the boom is truly uneven by more than 1.3 of what is allowed, or a finding by eye is open; a plan beside an open repair, question or finding; a plan that leaves a limit of the sheet broken", 0},
 	needless:      {"needless", "all answered", "a new set while the true share of worn points is not above 25 %; `replace` of what is truly below the limit less 3 points; the mechanic for a boom within 0.8 of what is allowed; any of them where the only fault is a slip", 0.001},
 	missed:        {"missed", "sheets that may not be READY", "READY while a caught drop is truly outside by its limit and 4 points more, the rate by its tolerance and 3 points more, pressure or speed by 5 %, or while something else is wrong (runs that disagree, one run, a label's minimum, two kinds of flow)", 0.003},
-	wrongWay:      {"wrong way", "sheets with a plan", "the first plan, carried out on the true machine, leaves the true rate further from what it aims at than it was, by more than a point", 0.003},
+	wrongWay:      {"wrong way", "sheets with a plan", "the first plan, carried out on the true machine, leaves the true rate further from what it aims at than it was, by more than a point; where it mends a broken limit, outside its tolerance", 0.003},
 	thin:          {"thin", "sheets with a side unseen or too few catches", "READY", 0.003},
 	unquestioned:  {"unquestioned", "slips", "no question within the first two steps that points at the entry, at what holds it, or at an entry that explains the same figures", 0.003},
 	asked:         {"asked", "sound sheets", "a question about an entry", 0.005},
