@@ -29,7 +29,7 @@ var nozzleKinds = []kind{
 		bed := t.m.drops[t.caught[t.IntN(len(t.caught))]].bed
 		t.fit(pick(t.draw, 1.2, 1.25, 1.33, 1.5), func(p *drop) bool { return p.bed == bed })
 	}},
-	{name: "one side with the next size up", weight: 3, truth: func(t *trial) {
+	{name: "one side with the next size up", weight: 3, want: func(t *trial) { t.positions = true }, truth: func(t *trial) {
 		side := pick(t.draw, allSides...)
 		t.fit(pick(t.draw, 1.2, 1.25, 1.33, 1.5), func(p *drop) bool { return p.side == side })
 	}},
@@ -37,7 +37,7 @@ var nozzleKinds = []kind{
 		for i := range t.m.drops {
 			t.soil(i, 1)
 		}
-		t.off, t.notReady = 0, true
+		t.notReady = true
 	}},
 	{name: "uneven boom", weight: 4, truth: func(t *trial) {
 		side, less := pick(t.draw, allSides...), t.m.allowed*t.between(1.4, 2)

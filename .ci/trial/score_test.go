@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"math"
 	"reflect"
 	"strings"
@@ -177,6 +178,18 @@ func TestSoundIsSound(t *testing.T) {
 			}
 			if x.m.spread() > x.m.allowed/2 {
 				t.Fatalf("%s, %d: pressures differ by %v", k.name, i, x.m.spread())
+			}
+		}
+	}
+}
+
+// TestNoSheetIsRefusedForNumbers: no kind writes a value that no sheet may have.
+func TestNoSheetIsRefusedForNumbers(t *testing.T) {
+	var out bytes.Buffer
+	for _, k := range kinds() {
+		for i := range uint64(20) {
+			if _, refused, err := ask(calibrations, &k.run(drawOf(11, i)).s, &out); err != nil || strings.Contains(refused, "not_positive") {
+				t.Fatalf("%s, %d: %v %s", k.name, i, err, refused)
 			}
 		}
 	}

@@ -30,7 +30,7 @@ func (t *trial) frame() {
 // truth was broken it is that of the machine in order, or of the machine as it is.
 func (t *trial) aim(meant float64) {
 	rate := t.m.rate(t.rateBasis)
-	if !t.kind.sound && t.kind.truth != nil && math.IsNaN(t.off) && t.chance(0.5) {
+	if !t.kind.sound && t.kind.truth != nil && math.IsNaN(t.off) && t.chance(0.5) || rate == 0 {
 		rate = meant
 	}
 	off := t.off

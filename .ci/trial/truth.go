@@ -114,6 +114,9 @@ func (m *machine) fromMean(p *drop, of []int) (mean, median float64) {
 	}
 	slices.Sort(flows)
 	n := len(flows)
+	if mean == 0 {
+		return 0, 0 // nothing came out anywhere
+	}
 	own := m.flow(p) / p.rating()
 	return own/mean - 1, own/((flows[(n-1)/2]+flows[n/2])/2) - 1
 }
