@@ -8,20 +8,12 @@ var nozzleKinds = []kind{
 	{name: "three dirty", truth: func(t *trial) { t.dirty(3) }},
 	{name: "one worn, one dirty", weight: 4, truth: func(t *trial) { t.worn(1); t.dirty(1) }},
 	{name: "half of the boom worn", weight: 4, truth: func(t *trial) {
-		for i := range t.m.drops {
-			if t.chance(0.5) {
-				t.wear(i, t.between(0.15, 0.30))
-			}
-		}
+		t.halfWorn(0.15)
 	}},
 	{name: "whole set worn alike", weight: 4, want: rated, truth: wornAlike},
 	{name: "worn alike, no rating", want: unrated, truth: wornAlike},
 	{name: "half worn, no rating", want: unrated, truth: func(t *trial) {
-		for i := range t.m.drops {
-			if t.chance(0.5) {
-				t.wear(i, t.between(0.25, 0.30))
-			}
-		}
+		t.halfWorn(0.25)
 		worn := 0
 		for _, i := range t.caught {
 			if t.m.drops[i].nozzles[0].wear > 0 {
@@ -37,7 +29,7 @@ var nozzleKinds = []kind{
 		bed := t.m.drops[t.caught[t.IntN(len(t.caught))]].bed
 		t.fit(pick(t.draw, 1.2, 1.25, 1.33, 1.5), func(p *drop) bool { return p.bed == bed })
 	}},
-	{name: "one side with the next size up", weight: 3, truth: func(t *trial) {
+	{name: "one side with the next size up", weight: 3, want: func(t *trial) { t.positions = true }, truth: func(t *trial) {
 		side := pick(t.draw, allSides...)
 		t.fit(pick(t.draw, 1.2, 1.25, 1.33, 1.5), func(p *drop) bool { return p.side == side })
 	}},
@@ -45,7 +37,7 @@ var nozzleKinds = []kind{
 		for i := range t.m.drops {
 			t.soil(i, 1)
 		}
-		t.off, t.notReady = 0, true
+		t.notReady = true
 	}},
 	{name: "uneven boom", weight: 4, truth: func(t *trial) {
 		side, less := pick(t.draw, allSides...), t.m.allowed*t.between(1.4, 2)
@@ -73,6 +65,14 @@ func wornAlike(t *trial) {
 	wear := t.between(0.12, 0.16)
 	for i := range t.m.drops {
 		t.wear(i, wear+t.normal(0.01))
+	}
+}
+
+// halfWorn wears every second drop, scattered, by this share to 30 %.
+func (t *trial) halfWorn(least float64) {
+	n := len(t.m.drops)
+	for _, i := range t.Perm(n)[:(n+1)/2] {
+		t.wear(i, t.between(least, 0.30))
 	}
 }
 

@@ -21,26 +21,24 @@ var soundKinds = []kind{
 	{name: "sound, without positions", sound: true, want: func(t *trial) { t.positions = false }},
 	{name: "sound, tiny boom all caught", sound: true, want: func(t *trial) { t.want.plain, t.want.points = true, [2]int{5, 11} }},
 	{name: "sound, on one side only", sound: true, want: func(t *trial) { t.want.sides, t.positions = []string{"left"}, true }},
-	{name: "sound, dirty drop cleaned and caught again", weight: 4, sound: true, truth: func(t *trial) { t.fixed(1, 0, -0.4) }},
-	{name: "sound, two of twelve cleaned", sound: true, truth: func(t *trial) { t.fixed(2, 0, -0.3) }},
-	{name: "sound, worn one replaced", weight: 4, sound: true, truth: func(t *trial) { t.fixed(1, 0.2, 0.4) }},
+	{name: "sound, dirty drop cleaned and caught again", weight: 4, sound: true, truth: func(t *trial) { t.fixed(1, -0.4) }},
+	{name: "sound, two of twelve cleaned", sound: true, truth: func(t *trial) { t.fixed(2, -0.3) }},
+	{name: "sound, worn one replaced", weight: 4, sound: true, truth: func(t *trial) { t.fixed(1, 0.4) }},
 	{name: "sound, 5 % under the label's maximum", sound: true, truth: func(t *trial) {
 		t.labelMax, t.off = t.m.rate(t.rateBasis)/0.95, t.between(-0.04, 0)
 	}},
 }
 
-// fixed makes so many of the drops caught to have been off at first, by a share between two; they
-// are in order now.
-func (t *trial) fixed(n int, low, high float64) {
+// fixed makes so many of the drops caught to have been off at first, by as much as far; they are
+// in order now.
+func (t *trial) fixed(n int, far float64) {
 	for _, j := range t.Perm(len(t.caught))[:n] {
 		i := t.caught[j]
 		p := t.m.drops[i]
 		p.nozzles = append([]nozzle(nil), p.nozzles...)
-		off := t.between(low, high)
-		if high < 0 {
-			off = t.between(high, -t.limit-0.06)
-		} else {
-			off = t.between(max(low, t.limit+0.06), high)
+		off := t.between(t.limit+0.06, far)
+		if far < 0 {
+			off = t.between(far, -t.limit-0.06)
 		}
 		for k := range p.nozzles {
 			p.nozzles[k].maker *= 1 + off

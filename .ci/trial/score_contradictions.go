@@ -41,7 +41,7 @@ func (s *score) contradictions(t *trial, a *answer) {
 		s.fault(contradiction, "%d questions", questions)
 	}
 	for _, x := range a.Output.Result.Actions {
-		if is(x.Action, byCatches...) && (repair || restsOn(a, x.Action, strings.Replace(x.Pointer, "#/", "#/output/", 1)) != "") {
+		if is(x.Action, byCatches...) && (repair || restsOn(a, x.Action, x.Pointer) != "") {
 			s.fault(contradiction, "the output tells %s, which the steps forbid", x.Action)
 		}
 	}

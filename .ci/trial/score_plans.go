@@ -25,7 +25,8 @@ func (s *score) plans(t *trial, a *answer) {
 		aim = x
 	}
 	before, after := math.Abs(t.m.rate(t.rateBasis)/aim-1), math.Abs(t.after(a, offered[0])/aim-1)
-	if after > before+0.03 { // what is measured is no better known
+	mends := t.breaks(a, plan{}) != "" && after <= t.rateLimit // a limit, at a rate that was right
+	if after > before+0.02 && !mends {
 		s.fault(wrongWay, "from %.1f %% off to %.1f %%: %v", 100*before, 100*after, offered[0])
 	}
 }
@@ -81,7 +82,7 @@ func (t *trial) breaks(a *answer, p plan) string {
 		return "the nozzle's range"
 	case t.s.Target.LabelMaximum != nil && rate > t.s.Target.LabelMaximum.inside()*1.0001:
 		return "the label's maximum"
-	case rate < t.s.Target.LabelMinimum.inside()*0.9999:
+	case rate != 0 && rate < t.s.Target.LabelMinimum.inside()*0.9999:
 		return "the label's minimum"
 	}
 	return ""

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"math"
 	"reflect"
 	"strings"
@@ -95,8 +96,13 @@ func TestWords(t *testing.T) {
 			t.target /= 1.2
 			t.s.Limits = &sheetLimits{GroundSpeed: &span{&quantity{2, "mph"}, &quantity{3.5, "mph"}}}
 		}, offered(3.6, "choose_plan"), []word{unsafe}},
-		"a plan that helps":            {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(3.6, "choose_plan"), nil},
-		"a plan the wrong way":         {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(2.5, "choose_plan"), []word{wrongWay}},
+		"a plan that helps":    {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(3.6, "choose_plan"), nil},
+		"a plan the wrong way": {func(t *trial) { unsound(t); t.target /= 1.2 }, offered(2.5, "choose_plan"), []word{wrongWay}},
+		"a plan that mends a limit": { // 19.8 gal/acre at 3 mph are 19.2 at 3.1
+			func(t *trial) {
+				unsound(t)
+				t.s.Limits = &sheetLimits{GroundSpeed: &span{&quantity{3.1, "mph"}, &quantity{4, "mph"}}}
+			}, offered(3.1, "choose_plan"), nil},
 		"one worn, replaced":           {worn(0.2, 1), says("replace #/output/catches/0"), nil},
 		"one worn, another replaced":   {worn(0.2, 1), says("replace #/output/catches/3"), []word{needless}},
 		"one worn, a set":              {worn(0.2, 1), says("replace_all_and_recatch"), []word{needless}},
@@ -172,6 +178,18 @@ func TestSoundIsSound(t *testing.T) {
 			}
 			if x.m.spread() > x.m.allowed/2 {
 				t.Fatalf("%s, %d: pressures differ by %v", k.name, i, x.m.spread())
+			}
+		}
+	}
+}
+
+// TestNoSheetIsRefusedForNumbers: no kind writes a value that no sheet may have.
+func TestNoSheetIsRefusedForNumbers(t *testing.T) {
+	var out bytes.Buffer
+	for _, k := range kinds() {
+		for i := range uint64(20) {
+			if _, refused, err := ask(calibrations, &k.run(drawOf(11, i)).s, &out); err != nil || strings.Contains(refused, "not_positive") {
+				t.Fatalf("%s, %d: %v %s", k.name, i, err, refused)
 			}
 		}
 	}
