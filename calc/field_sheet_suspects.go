@@ -130,7 +130,7 @@ func (b *belief) whole() {
 	for _, s := range b.suspects(&f) {
 		try := func(x Slip) {
 			after := f.with(&s, x.Factor)
-			if after.wrong() != "" || !after.agrees() {
+			if math.Abs(math.Log(x.Factor)) < leastSlip || after.wrong() != "" || !after.agrees() {
 				return
 			}
 			rank := after.misfit()
@@ -160,10 +160,9 @@ func (b *belief) whole() {
 
 // wrong is why the figures of a sheet are not believed; empty when they are.
 func (f *figures) wrong() DoubtReason {
-	outside := func(s reach, x float64) bool { return x != 0 && !s.holds(x) }
 	borneOut := f.byTarget != 0 && explains(f.byTarget) // no slip leaves the rate at its target
 	switch {
-	case !borneOut && (outside(machinery.speed, f.speed) || outside(machinery.width, f.width) || outside(machinery.rate, f.rate)), outside(machinery.pressure, f.pressure):
+	case !borneOut && f.outsideMachinery(), machinery.pressure.excludes(f.pressure):
 		return DoubtMachinery
 	case f.farFromRange():
 		return DoubtRange
@@ -173,6 +172,10 @@ func (f *figures) wrong() DoubtReason {
 		return DoubtRating
 	}
 	return ""
+}
+
+func (f *figures) outsideMachinery() bool {
+	return machinery.speed.excludes(f.speed) || machinery.width.excludes(f.width) || machinery.rate.excludes(f.rate) || machinery.pressure.excludes(f.pressure)
 }
 
 // with are the figures after an entry was multiplied by a factor.
@@ -308,7 +311,7 @@ func (b *belief) nozzlesPerCatch() float64 {
 // askMachinery asks about what is outside all machinery where no slip explains it.
 func (b *belief) askMachinery(f *figures) {
 	ask := func(s reach, x float64, entry finding.Place, rests part) {
-		if x != 0 && !s.holds(x) {
+		if s.excludes(x) {
 			b.add(Doubt{Entry: entry, Why: DoubtMachinery, rests: rests})
 		}
 	}

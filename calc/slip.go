@@ -95,6 +95,9 @@ func (s reach) holds(x float64) bool {
 	return finding.AtMost(x/s.high, 1) && finding.AtMost(s.low/x, 1)
 }
 
+// excludes tells that a value, where it is known, lies outside.
+func (s reach) excludes(x float64) bool { return x != 0 && !s.holds(x) }
+
 // slips calls yield with each slip of a kind of entry that was typed in a unit; None stands
 // for any unit.
 func slips(of entryKind, typed unit.ID, yield func(Slip)) {
