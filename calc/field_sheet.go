@@ -140,6 +140,10 @@ type FieldSheetResult struct {
 	RunLonger      unit.Length
 	GaugeTooCoarse bool
 
+	// MoreToSettle is how many more catches, all in order, would settle what those of a sheet
+	// that passes leave open; see certainty.SamplingInput.
+	MoreToSettle int
+
 	Doubts  []Doubt // entries to be asked about first
 	Verdict SheetVerdict
 	Steps   []Step

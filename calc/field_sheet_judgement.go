@@ -102,6 +102,9 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 	}
 	if r.moreCatches == 0 && len(r.uncaughtSides) == 0 {
 		r.OutputStatus = Passed
+		if r.Output.Sampling.Settled == certainty.SettledOpen {
+			r.MoreToSettle = points.MoreToSettle()
+		}
 	}
 }
 

@@ -33,6 +33,7 @@ var order = [...]rule{
 	{RuleEvenBoom, NotReady, placesOf("pressure/readings", "pressure/result/spread", "pressure/result/maxDifference"), (*judgement).evenBoom},
 	{RuleByEye, NotReady, nil, (*judgement).byEye},
 
+	{RuleAim, Ready, placesOf("target/applicationRate", "target/labelMaximum"), (*judgement).aim},
 	{RuleReadings, Incomplete, placesOf("pressure/readings"), (*judgement).readings},
 	{RulePressureClose, Ready, placesOf("pressure/result/spread", "pressure/result/conformanceProbability"), (*judgement).pressureClose},
 	{RuleCabGauge, Ready, placesOf("pressure/cabPressure", "pressure/result/cabOffset"), (*judgement).cabGauge},
@@ -66,6 +67,7 @@ const (
 	RuleTankLabel     RuleID = "tank_label_maximum"
 	RuleEvenBoom      RuleID = "even_boom"
 	RuleByEye         RuleID = "found_by_eye"
+	RuleAim           RuleID = "target_below_label"
 	RuleReadings      RuleID = "enough_readings"
 	RulePressureClose RuleID = "pressure_close"
 	RuleCabGauge      RuleID = "cab_gauge"
@@ -187,6 +189,13 @@ func (j *judgement) byEye() {
 		default:
 			say(StepCleanByEye, i)
 		}
+	}
+}
+
+// aim says before anything is measured that the target is too near to the label's maximum.
+func (j *judgement) aim() {
+	if t := j.in.Target; j.Rate == nil && AimBelow(t.ApplicationRate, t.LabelMaximum) != 0 {
+		j.step(StepAimLower)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"wetrun/calc"
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
@@ -18,6 +19,10 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	case calc.StepCheckEntry:
 		r.ask(lang, &p, &x.Doubts[s.Doubt], &a)
 		return a
+	case calc.StepAimLower:
+		t := r.Target
+		a.Aim = wire.In(calc.AimBelow(unit.ApplicationRate(t.ApplicationRate.SI()), unit.ApplicationRate(t.LabelMaximum.SI())), t.ApplicationRate.Unit)
+		a.Text = text.Of(lang, "step.aim_lower", (&summary{lang: lang}).quantity(a.Aim))
 	case calc.StepReadPressure:
 		a.Text = withSides(lang, text.Coded(lang, "step", string(s.Code)), s.On)
 	case calc.StepRepairBoom:

@@ -127,4 +127,9 @@ var _ = entries{
 	{"rule.hours_used_up", "Nozzles wear with the hours.", "Las boquillas se desgastan con las horas."},
 	{"rule.ready", "A record is kept, and a sprayer does not stay as it was.", "El registro se guarda, y una pulverizadora no se queda como estaba."},
 	{"step.choose_plan_limits", "Something is set outside its limits. Choose one of the plans: it keeps the limits, and the rate within its tolerance.", "Algo está ajustado fuera de sus límites. Elija uno de los planes: respeta los límites, y la tasa dentro de su tolerancia."},
+	{"step.aim_lower", "The target is close to the label's maximum. Aim at %[1]s, so that what you measure can show that the maximum is kept.", "El objetivo está cerca del máximo de la etiqueta. Apunte a %[1]s, para que lo que mida pueda mostrar que se respeta el máximo."},
+	{"rule.target_below_label", "What is measured is never exact, and the label's maximum has no tolerance.", "Lo que se mide nunca es exacto, y el máximo de la etiqueta no tiene tolerancia."},
+	{"warning.target_near_label_maximum", "The target is close to the label's maximum. Aim about 5 % below the maximum, so that what you measure can show that it is kept.", "El objetivo está cerca del máximo de la etiqueta. Apunte más o menos un 5 % por debajo del máximo, para que lo que mida pueda mostrar que se respeta."},
+	{"verdict.open", "Of the %[1]d points not caught up to %[2]d may be outside; %[3]d more in order would settle it.", "De los %[1]d puntos sin aforar, hasta %[2]d pueden estar fuera del rango; con %[3]d más en orden se sabría."},
+	{"verdict.open_share", "Of the points not caught up to %[1]d %% may be outside; %[2]d more in order would settle it.", "De los puntos sin aforar, hasta un %[1]d %% puede estar fuera del rango; con %[2]d más en orden se sabría."},
 }.add()
