@@ -55,6 +55,13 @@ const (
 	partRate
 )
 
+// Doubts are the entries of a part of a sheet that nobody would believe, of one that was worked
+// out alone: x holds its result, in what it was worked out from.
+func Doubts(in *FieldSheetInput, x *FieldSheetResult) []Doubt {
+	x.doubts(in)
+	return x.Doubts
+}
+
 // doubts finds the entries to ask about. Those that stand apart from others like them come
 // first; only where there are none is it asked what all entries alike could be wrong by.
 // A single low catch is no doubt but dirt.

@@ -114,7 +114,7 @@ func (r *CalibrationsRequest) ask(lang text.Language, p *sheetParts, d *calc.Dou
 	if _, _, reading := d.Entry.ItemOf(finding.Member("pressure").Member("readings")); reading && d.Low {
 		words = append(words, text.Of(lang, "ask.low_pressure"))
 	}
-	a.Text = strings.Join(append(words, text.Of(lang, "step.check_entry")), " ")
+	a.Text = strings.Join(words, " ")
 	a.Label, a.name = r.entryName(lang, p, d.Entry)
 }
 

@@ -18,6 +18,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	switch s.Code {
 	case calc.StepCheckEntry:
 		r.ask(lang, &p, &x.Doubts[s.Doubt], &a)
+		a.Text += " " + text.Of(lang, "step.check_entry")
 		return a
 	case calc.StepAimLower:
 		t := r.Target
