@@ -2,7 +2,6 @@ package operation
 
 import (
 	"cmp"
-	"strings"
 
 	"wetrun/api/wire"
 	"wetrun/calc"
@@ -19,17 +18,10 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.MeasureAgain))
 	case calc.StepSettleCatch:
 		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.MeasureAgain))
-	case calc.StepCatchEachNozzle:
-		a.Text = text.Coded(lang, "step", string(s.Code))
-		if len(p.output.Catches[s.Catch].NozzlesOnDrop) > 0 {
-			a.Text = text.Of(lang, "step.catch_each_nozzle_drop")
-		}
 	case calc.StepSettleRate:
 		a.Text = settleRate(lang, x.Rate.Uncertainty)
-	case calc.StepCatchMore:
-		a.Text = catchMore(lang, x.Output.Sampling, r.Output.CatchPointsOnBoom > 0)
 	default:
-		a.Text = text.Coded(lang, "step", string(s.Code))
+		a.Text = p.stepText(lang, x, s)
 	}
 	switch {
 	case s.Catch >= 0:
@@ -40,6 +32,21 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.name = cmp.Or(a.Label, text.Of(lang, "step.bed_number", s.Bed+1))
 	}
 	return a
+}
+
+// stepText words a step as the action that it stands for, where it does.
+func (p *sheetParts) stepText(lang text.Language, x *calc.FieldSheetResult, s calc.Step) string {
+	if x.Output != nil {
+		for _, a := range x.Output.Actions {
+			if a.Catch == s.Catch && a.Do == calc.Remedy(s.Code) {
+				return p.output.actionText(lang, x.Output, a)
+			}
+		}
+	}
+	if s.Code == calc.StepCatchAgain {
+		return text.Coded(lang, "step", "catch_again_apart")
+	}
+	return text.Coded(lang, "step", string(s.Code))
 }
 
 // settleRate says which limit the rate is too close to, and what to measure again;
@@ -55,26 +62,4 @@ func settleRate(lang text.Language, u *calc.RateUncertainty) string {
 		return text.Of(lang, "step.settle_rate_both", label)
 	}
 	return text.Of(lang, "step.settle_rate", tolerance) + " " + text.Of(lang, "step.settle_rate_label", label)
-}
-
-// catchMore says how many points to catch before a new set is bought, and where.
-func catchMore(lang text.Language, s certainty.SamplingResult, pointsKnown bool) string {
-	switch {
-	case s.AllOthers:
-		return text.Of(lang, "step.catch_more_all", s.More)
-	case !pointsKnown:
-		return withSides(lang, text.Of(lang, "step.catch_more_if_there", s.More), s)
-	}
-	return withSides(lang, text.Of(lang, "step.catch_more", s.More), s)
-}
-
-func withSides(lang text.Language, words string, s certainty.SamplingResult) string {
-	if len(s.MoreOn) == 0 {
-		return words
-	}
-	var sides []string
-	for _, p := range s.MoreOn {
-		sides = append(sides, text.Of(lang, "side."+string(p)))
-	}
-	return words + " " + text.Of(lang, "step.catch_more_begin", strings.Join(sides, ", "))
 }
