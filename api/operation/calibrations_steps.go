@@ -59,7 +59,7 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		}
 	case calc.StepCatchMore:
 		if a.Text = p.stepText(lang, x, s); s.Rule == calc.RuleEnoughCatches {
-			a.Text = missingSides(lang, text.Of(lang, "step.catch_more", s.More), s.On)
+			a.Text = missingSides(lang, text.Of(lang, "step.catch_more_points", s.More), s.On)
 		}
 	default:
 		a.Text = p.stepText(lang, x, s)
