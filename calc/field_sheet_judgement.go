@@ -193,7 +193,7 @@ func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
 
 // nearLabel is how near to a limit of the label a rate has to be for its uncertainty to matter:
 // more than that of any that was measured with care. Own judgement.
-const nearLabel = 20 * unit.Percent
+const nearLabel = 10 * unit.Percent
 
 func statusOf(v finding.Verdict) PartStatus {
 	if v == finding.NotJudged {
