@@ -143,7 +143,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		Overdue:         r.Schedule.answer().hoursUsedUp(),
 		Sides:           r.Machine.Sides,
 		Confirmed:       r.confirmed(&p),
-		TypedIn:         func(at finding.Place) unit.ID { return r.quantityAt(&p, at).Unit },
+		Typed:           r,
 	})
 	if err != nil {
 		return CalibrationsAnswer{}, p.output.origins.moveViolations(err)

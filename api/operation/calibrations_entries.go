@@ -11,6 +11,12 @@ import (
 	"wetrun/internal/text"
 )
 
+// TypedIn is the unit in which an entry was typed, at a place of calc.
+func (r *CalibrationsRequest) TypedIn(at finding.Place) unit.ID {
+	p, _ := r.parts(text.English)
+	return r.quantityAt(&p, at).Unit
+}
+
 // quantityAt is the quantity of the request at a place of calc, where catches are those that
 // are judged; the zero Quantity where there is none.
 func (r *CalibrationsRequest) quantityAt(p *sheetParts, at finding.Place) (q wire.Quantity) {
