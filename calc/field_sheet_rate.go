@@ -119,7 +119,7 @@ func (r *FieldSheetResult) rateKnown() bool {
 func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	outside := r.SpeedInLimits == finding.Outside || r.pressureOutside()
 	switch {
-	case r.RateStatus != Failed && !outside || in.Target.ApplicationRate == 0 || !r.rateKnown():
+	case r.RateStatus != Failed && (!outside || r.evenness(in) == BoomUneven) || in.Target.ApplicationRate == 0 || !r.rateKnown():
 		return nil
 	case r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside: // which of two rates would be corrected?
 		return nil
@@ -132,7 +132,9 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
 	}
-	r.Correction = &x
+	if r.RateStatus == Failed || x.Decision != NoCorrectionNeeded {
+		r.Correction = &x
+	}
 	return nil
 }
 
