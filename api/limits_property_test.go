@@ -59,6 +59,11 @@ var onLimits = []struct {
 		pressure := func(x float64) string { return `{"pressure":` + p.q(unit.KindPressure, x) + `}` }
 		return `"readings":[` + pressure(low) + "," + pressure(low+apart*beyond) + `],"maxDifference":` + p.q(unit.KindPressure, apart)
 	}},
+	{"pressure-uniformity#/maxDifference", `"withinTolerance":true`, `"withinTolerance":false`, func(p pen, l, beyond float64) string {
+		mean := p.draw("bar", 1, 10) * float64(unit.Bar)
+		pressure := func(x float64) string { return `{"pressure":` + p.q(unit.KindPressure, x) + `}` }
+		return `"readings":[` + pressure(mean*(1-l*beyond/2)) + "," + pressure(mean*(1+l*beyond/2)) + `],"maxDifference":` + p.cost(l)
+	}},
 	{"nozzle-acceptance#/tolerance/limit", `"status":"within"`, `"status":"above"`, func(p pen, l, beyond float64) string {
 		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
 		return p.rated(q) + `,"tolerance":{"limit":` + p.cost(l) + `},"catches":[` + p.catch(q*min*(1+l*beyond), min, "") + `]`
@@ -67,9 +72,34 @@ var onLimits = []struct {
 		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
 		return p.rated(q) + `,"tolerance":{"limit":` + p.cost(l) + `},"catches":[` + p.catch(3*q*min*(1-l*beyond), min, `,"nozzles":3`) + `]`
 	}},
-	{"nozzle-acceptance#/tolerance/limit", `"decision":"keep"`, `"decision":"replace_all"`, func(p pen, l, beyond float64) string {
+	{"nozzle-acceptance#/tolerance/limit", `"decision":"keep"`, `"decision":"fix_listed"`, func(p pen, l, beyond float64) string {
 		q := p.draw("L/min", 0.1, 5)
 		return `"tolerance":{"limit":` + p.cost(l) + `,"basis":"mean"},"catches":[` + p.catch(q*(1+l*beyond), 1, "") + "," + p.catch(2*q*(1-l*beyond), 2, "") + `]`
+	}},
+	{"nozzle-acceptance#/tolerance/rated/above", `"status":"within"`, `"status":"above"`, func(p pen, l, beyond float64) string {
+		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
+		return p.rated(q) + `,"tolerance":{"rated":{"above":` + p.cost(l) + `}},"catches":[` + p.catch(q*min*(1+l*beyond), min, "") + `]`
+	}},
+	{"nozzle-acceptance#/tolerance/mean/below", `"catchesOutside":0`, `"catchesOutside":1`, func(p pen, l, beyond float64) string {
+		q := p.draw("L/min", 0.1, 5) // 1 + l and 1 - l have a mean of 1
+		return `"tolerance":{"mean":{"below":` + p.cost(l) + `}},"catches":[` + p.catch(q*(1+l*beyond), 1, "") + "," + p.catch(2*q*(1-l*beyond), 2, "") + `]`
+	}},
+	{"nozzle-acceptance#/replaceAllFrom", `"decision":"fix_listed"`, `"decision":"replace_all"`, func(p pen, _, beyond float64) string {
+		n := rapid.IntRange(2, 40).Draw(p.t, "caught")
+		k := rapid.IntRange(1, (n+1)/2).Draw(p.t, "worn")
+		from := k
+		if beyond == 1 {
+			from = k + 1
+		}
+		var catches []string
+		for i := range n {
+			litres := 1.0
+			if i < k {
+				litres = 1.3 + 0.01*float64(i%2) // worn
+			}
+			catches = append(catches, p.catch(litres, 1, ""))
+		}
+		return p.rated(1) + fmt.Sprintf(`,"catchPointsOnBoom":%d,"replaceAllFrom":%d,"catches":[%s]`, n, from, strings.Join(catches, ","))
 	}},
 	{"nozzle-acceptance#/replaceAllAbove", `"decision":"fix_listed"`, `"decision":"replace_all"`, func(p pen, _, beyond float64) string {
 		n := rapid.IntRange(2, 40).Draw(p.t, "caught")
@@ -78,11 +108,11 @@ var onLimits = []struct {
 		for i := range n {
 			litres := 1.0
 			if i < k {
-				litres = 1.4 // worn
+				litres = 1.3 + 0.15*float64(i%2) // worn, one by one
 			}
 			catches = append(catches, p.catch(litres, 1, ""))
 		}
-		return p.rated(1) + `,"replaceAllAbove":` + p.cost(float64(k)/float64(n)/beyond) + `,"catches":[` + strings.Join(catches, ",") + `]`
+		return p.rated(1) + fmt.Sprintf(`,"catchPointsOnBoom":%d,"replaceAllAbove":%s,"catches":[%s]`, n, p.cost(float64(k)/float64(n)/beyond), strings.Join(catches, ","))
 	}},
 	{"nozzle-flow#/catches/0/time", "", `"short_catch"`, func(p pen, _, beyond float64) string {
 		return `"catches":[` + p.catch(1, float64(calc.ShortCatch)/60/beyond, "") + `]`

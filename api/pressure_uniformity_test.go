@@ -58,7 +58,8 @@ func TestPressureUniformityNotices(t *testing.T) {
 		body          string
 		warned, steps []string
 	}{
-		"even":    {readings("50", "55", "60") + `}`, nil, nil},
+		"even":    {readings("100", "105", "110") + `}`, nil, nil},
+		"a share": {readings("50", "55", "60") + `}`, []string{"#/readings pressure_share_wide"}, nil}, // 10 of 55 psi
 		"uneven":  {readings("50", "55", "60.1") + `}`, nil, []string{"repair_boom"}},
 		"single":  {readings("50") + `}`, []string{"#/readings single_reading"}, nil},
 		"two":     {readings("50", "61") + `}`, []string{"#/readings few_readings"}, []string{"repair_boom"}},
@@ -66,11 +67,11 @@ func TestPressureUniformityNotices(t *testing.T) {
 		"cab off": {readings("50", "50", "50") + `,"cabPressure":` + psi("44") + `}`, []string{"#/cabPressure cab_gauge_differs"}, []string{"check_cab_gauge"}},
 		"unusual": {
 			readings("4", "6", "6") + `,"targetPressure":` + psi("1001") + `}`,
-			[]string{"#/readings flow_spread_wide", "#/readings/0 unusual_pressure", "#/targetPressure unusual_pressure"}, nil,
+			[]string{"#/readings flow_spread_wide", "#/readings pressure_share_wide", "#/readings/0 unusual_pressure", "#/targetPressure unusual_pressure"}, nil,
 		},
 		"range": {
 			readings("30", "40", "40") + `,"targetPressure":` + psi("61") + `,"pressureRange":{"low":` + psi("35") + `,"high":` + psi("60") + `}}`,
-			[]string{"#/readings/0 pressure_outside_nozzle_range", "#/targetPressure pressure_outside_nozzle_range"}, nil,
+			[]string{"#/readings pressure_share_wide", "#/readings/0 pressure_outside_nozzle_range", "#/targetPressure pressure_outside_nozzle_range"}, nil,
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -175,7 +175,8 @@ const (
 // or held by a controller, needs none, unless the boom is uneven: a mean that is right says
 // nothing of its parts.
 //
-// Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
+// A plan that leaves the rate further from its target than it is, to keep a limit, comes after
+// those that do not. Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
 // least first: who changes less because a limit stops the plan short has not done with
 // less. Of equal ones the nearer to the target comes first. Of many the best of each kind
 // of change are kept, and then the best; see MostPlans.

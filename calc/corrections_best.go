@@ -24,12 +24,30 @@ func (r *CorrectionsResult) keepBest(target float64) {
 	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }
 	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
 		return cmp.Or(
+			compareBools(r.leavesWorse(&a), r.leavesWorse(&b)),
 			cmp.Compare(finding.Difference(a.Size+left(&a), b.Size+left(&b)), 0),
 			cmp.Compare(finding.Difference(1+left(&a), 1+left(&b)), 0),
 		)
 	})
 	r.Plans, r.PlansLeftOut = firstOfEach(r.Plans, MostPlans, func(p *Plan) kind { return kind{p.Changes, ""} }, func(*Plan) float64 { return 0 })
 	r.Rejected, r.RejectedLeftOut = firstOfEach(r.Rejected, MostRejected, func(no *Rejection) kind { return kind{no.Changes, no.Reason} }, (*Rejection).off)
+}
+
+// compareBools puts what is not so before what is.
+func compareBools(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
+}
+
+// leavesWorse tells that a plan, stopped short by a limit, leaves the rate further from its
+// target than it is: it brings something else inside its limits.
+func (r *CorrectionsResult) leavesWorse(p *Plan) bool {
+	return p.AtLimit && !finding.AtMost(math.Abs(float64(p.Deviation)), math.Abs(float64(r.Deviation)))
 }
 
 // A kind is what is alike in plans or in rejections.

@@ -39,16 +39,17 @@ type FieldSheetInput struct {
 	Overdue bool
 	// Measuring is what all of it was measured with; the parts have none of their own.
 	Measuring certainty.Measuring
+	// Sides are those that the boom has; nil stands for all three.
+	Sides []certainty.Position
+	// Confirmed are entries, or lists of them, that were asked about and are right.
+	Confirmed []finding.Place
+	// TypedIn tells the unit that an entry was typed in, for slips of the unit. It may be nil.
+	TypedIn func(finding.Place) unit.ID
 }
 
-// FewestReadings and FewestCatches are what a sheet needs of a boom that has more. Three
-// places are common practice, no published source; a dozen catches are, and half of them
-// is own judgement: with six in order it is sure (95 %) that less than half of the boom is
-// out of order.
-const (
-	FewestReadings = 3
-	FewestCatches  = 6
-)
+// FewestReadings is what a sheet needs of a boom: left, center and right. Common practice, no
+// published source. How many catches it needs tells certainty.CatchesNeeded.
+const FewestReadings = 3
 
 // WarnOtherPressure: the catches are said to be at a pressure that the boom, as read,
 // is further from than its readings may be from each other.
@@ -83,6 +84,7 @@ type SheetOutput struct {
 	Tolerance         OutputTolerance
 	CatchPointsOnBoom int
 	ReplaceAllAbove   unit.Ratio
+	ReplaceAllFrom    int
 }
 
 // SheetTarget is the rate that is wanted.
@@ -131,8 +133,25 @@ type FieldSheetResult struct {
 	HasCost                bool
 	CostPerArea, CostTotal float64
 
+	// CatchLonger is how long to catch instead, where the marks of the jug or the stopwatch are
+	// too coarse for the tolerance; RunLonger is how long a course to time, and GaugeTooCoarse
+	// tells that no mark of the gauge is fine enough. Zero where they are fit.
+	CatchLonger    unit.Time
+	RunLonger      unit.Length
+	GaugeTooCoarse bool
+
+	// MoreToSettle is how many more catches, all in order, would settle what those of a sheet
+	// that passes leave open; see certainty.SamplingInput.
+	MoreToSettle int
+
+	Doubts  []Doubt // entries to be asked about first
 	Verdict SheetVerdict
 	Steps   []Step
+
+	doubted                    part // what rests on them
+	unreadSides, uncaughtSides []certainty.Position
+	moreCatches                int  // all in order, until they speak for the boom
+	labelOpen                  bool // whether the rate keeps the label's maximum is not sure
 }
 
 // SheetVerdict is the overall verdict. A sheet with a part not done is never ready.
@@ -151,22 +170,16 @@ func (SheetVerdict) Words() []string {
 
 // FieldSheet runs the whole job in its order: pressure along the boom, the output
 // of each catch at the working pressure, the ground speed, the rate per area, and
-// where the rate is out, what to change.
+// where the rate is out, what to change. What follows from it stands in order, the one list
+// of the rules of judgement.
 //
 // The working pressure is Output.SprayPressure or else the mean of the readings.
 // The rate comes from the mean flow of one nozzle that was caught, brought to the
 // liquid by q / sqrt(rd), the ground speed and the width per nozzle. When no
-// pressure is known the catches are compared with their own mean. Fewer than
-// FewestReadings do not tell the pressure of a boom, and fewer than FewestCatches of a
-// boom that has more points, or nobody knows how many, do not tell its output; nor do
-// catches on an uneven boom, or at a pressure that it was not read at.
+// pressure is known the catches are compared with their own mean.
 //
-// Until two runs agree and the output is known, the rate is computed but not judged,
-// except that over the label's maximum it fails; while runs disagree, what its deviation
-// costs is not worked out. Corrections are not looked for until then, nor while the
-// tank says another rate; on a boom whose output failed, the decision is RepairFirst. What
-// was measured outside Limits, or outside the nozzle's range, is not in order, however right
-// the rate, and is corrected with it.
+// A verdict that could go either way is taken with uncertainties, whether or not they were
+// asked for, and the result then has them.
 //
 // The error is finding.Invalid. Its places, and those of the warnings of all parts, are
 // where a sheet has what its parts speak of; see placesOfPressure and the others.
@@ -174,11 +187,43 @@ func (SheetVerdict) Words() []string {
 // Source: the order of the job and the rules of the steps are common practice, no
 // published source; the arithmetic is that of the functions named.
 func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
+	r, err := fieldSheet(&in)
+	if err != nil || in.Measuring.Uncertainty || !r.couldGoEitherWay(&in) {
+		return r, err
+	}
+	in.Measuring.Uncertainty = true
+	sure, err := fieldSheet(&in)
+	if err != nil { // instruments that have to be named for it
+		return r, nil
+	}
+	return sure, nil
+}
+
+func fieldSheet(in *FieldSheetInput) (FieldSheetResult, error) {
 	r := FieldSheetResult{
 		MaintenanceStatus: NotDone, PressureStatus: NotDone, OutputStatus: NotDone,
 		SpeedStatus: NotDone, RateStatus: NotDone, AreaCheckStatus: NotDone,
 	}
-	var v finding.Invalid
+	if v := r.measure(in); len(v) > 0 {
+		return FieldSheetResult{}, v
+	}
+	if err := r.rate(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	r.doubts(in)
+	if err := r.judge(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	if err := r.correct(in); err != nil {
+		return FieldSheetResult{}, err
+	}
+	r.conclude(in)
+	r.placeWarnings(in)
+	return r, nil
+}
+
+// measure works out each part from what was measured.
+func (r *FieldSheetResult) measure(in *FieldSheetInput) (v finding.Invalid) {
 	in.Pressure.PressureRange = in.Nozzle.PressureRange
 	in.Pressure.Measuring, in.Speed.Measuring = in.Measuring, in.Measuring
 	if len(in.Maintenance.Beds) > 0 {
@@ -195,51 +240,31 @@ func FieldSheet(in FieldSheetInput) (FieldSheetResult, error) {
 	if len(in.Pressure.Readings) > 0 {
 		all.pressure, err = PressureUniformity(in.Pressure)
 		addPart(&v, err, placesOfPressure)
-		r.Pressure, r.PressureStatus = &all.pressure, in.pressureStatus(&all.pressure)
+		r.Pressure = &all.pressure
 	}
 	if len(in.Output.Catches) > 0 {
 		all.output, err = NozzleAcceptance(in.acceptance(r.Pressure))
 		addPart(&v, err, placesOfOutput)
 		r.Output = &all.output
-		r.checkPressures(in)
-		r.OutputStatus = r.outputStatus(in)
 	}
 	if len(in.Speed.Runs) > 0 {
 		all.speed, err = GroundSpeed(in.Speed)
 		addPart(&v, err, placesOfSpeed)
-		r.Speed, r.SpeedStatus = &all.speed, statusOf(all.speed.Repeatable)
+		r.Speed = &all.speed
 	}
 	for _, x := range in.check() {
 		addNew(&v, x)
 	}
-	if len(v) > 0 {
-		return FieldSheetResult{}, v
-	}
-	if err := r.rate(in); err != nil {
-		return FieldSheetResult{}, err
-	}
-	if err := r.checkTank(in); err != nil {
-		return FieldSheetResult{}, err
-	}
-	r.checkLimits(in)
-	if err := r.correct(in); err != nil {
-		return FieldSheetResult{}, err
-	}
-	if r.Rate != nil && r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
-		r.HasCost = true
-		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
-	}
-	r.conclude(in)
-	r.placeWarnings(&in)
-	return r, nil
+	return v
 }
 
 // acceptance is the round of catches as NozzleAcceptance takes it.
-func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleAcceptanceInput {
+func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleAcceptanceInput {
 	a := NozzleAcceptanceInput{
 		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
 		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
-		Gauge: in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
+		ReplaceAllFrom: in.Output.ReplaceAllFrom,
+		Gauge:          in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean
@@ -247,71 +272,8 @@ func (in FieldSheetInput) acceptance(pressure *PressureUniformityResult) NozzleA
 			a.pressureErrors = &pressure.Uncertainty.mean
 		}
 	}
-	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && len(a.Catches) > 1 {
+	if _, highest, _ := a.pressures(); highest == 0 && a.Tolerance.Basis == DefaultBasis && !a.Tolerance.own() && len(a.Catches) > 1 {
 		a.Nozzle = Nozzle{} // nothing to move its rating to: the mean has to do
 	}
 	return a
-}
-
-// pressureStatus is that of the readings. Few of them leave a part of the boom unseen.
-func (in FieldSheetInput) pressureStatus(x *PressureUniformityResult) PartStatus {
-	switch {
-	case x.MeanInRange == finding.Outside || x.Even == finding.Outside:
-		return Failed
-	case len(in.Pressure.Readings) < FewestReadings:
-		return NotDone
-	}
-	return Passed
-}
-
-// outputStatus is that of the catches. A few of many say little of the others.
-func (r *FieldSheetResult) outputStatus(in FieldSheetInput) PartStatus {
-	caught := r.Output.Sampling.Caught
-	switch {
-	case r.OtherPressure, r.Pressure != nil && r.Pressure.Even == finding.Outside:
-		return NotDone
-	case r.Output.Decision != Keep:
-		return Failed
-	case caught < FewestCatches && caught != in.Output.CatchPointsOnBoom:
-		return NotDone
-	}
-	return Passed
-}
-
-// checkPressures holds those of the catches to the boom and to the nozzle.
-func (r *FieldSheetResult) checkPressures(in FieldSheetInput) {
-	check := func(p unit.Pressure, place func() finding.Place) {
-		if r.Pressure != nil && finding.Judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == finding.Outside {
-			r.OtherPressure = true
-			r.Output.warn(place(), WarnOtherPressure)
-		}
-		if v := in.Nozzle.PressureRange.holds(p); r.CaughtInRange != finding.Outside {
-			r.CaughtInRange = v
-		}
-	}
-	if p := in.Output.SprayPressure; p != 0 {
-		check(p, func() finding.Place { return finding.Member("sprayPressure") })
-	}
-	for i := range in.Output.Catches {
-		if p := in.Output.Catches[i].SprayPressure; p != 0 {
-			check(p, func() finding.Place { return finding.Item("catches", i).Member("sprayPressure") })
-		}
-	}
-	if r.Pressure != nil && r.Pressure.Even == finding.Outside {
-		r.Output.warn(finding.Member("catches"), WarnUnevenBoom)
-	}
-}
-
-func statusOf(v finding.Verdict) PartStatus {
-	if v == finding.NotJudged {
-		return NotDone
-	}
-	return passedIf(v == finding.Within)
-}
-
-func passedIf(ok bool) PartStatus {
-	if ok {
-		return Passed
-	}
-	return Failed
 }

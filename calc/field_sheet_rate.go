@@ -7,7 +7,7 @@ import (
 )
 
 // check looks at what no part checks for itself.
-func (in FieldSheetInput) check() finding.Invalid {
+func (in *FieldSheetInput) check() finding.Invalid {
 	m := in.Machine
 	v := m.check().Under(finding.Member("machine"))
 	in.Measuring.Check(&v)
@@ -66,11 +66,19 @@ func (t SheetTarget) check() (v finding.Invalid) {
 	return v
 }
 
+// widthPerNozzle is the width per nozzle; zero when it is not known.
+func (m Machine) widthPerNozzle() unit.Length {
+	if m.BedWidth != 0 {
+		return m.BedWidth / unit.Length(m.NozzlesPerBed)
+	}
+	return m.SprayedWidthPerNozzle
+}
+
 // hasWidth tells whether the width per nozzle is known.
 func (m Machine) hasWidth() bool { return m.SprayedWidthPerNozzle != 0 || m.BedWidth != 0 }
 
 // rate computes the rate from what was caught and timed, when all of it is there.
-func (r *FieldSheetResult) rate(in FieldSheetInput) error {
+func (r *FieldSheetResult) rate(in *FieldSheetInput) error {
 	if r.Output == nil || r.Output.boomMean == 0 || r.Speed == nil || !in.Machine.hasWidth() {
 		return nil
 	}
@@ -96,32 +104,33 @@ func (r *FieldSheetResult) rate(in FieldSheetInput) error {
 	if err != nil {
 		return err
 	}
-	r.Rate, r.RateStatus = &x, statusOf(x.Verdict)
-	if !r.rateKnown() {
-		r.RateStatus = NotDone // computed, but from a speed or an output that nobody knows
-	}
-	if x.LabelVerdict == finding.Outside || x.LabelMinimumVerdict == finding.Outside {
-		r.RateStatus = Failed
-	}
+	r.Rate = &x
 	if in.Measuring.Uncertainty {
-		x.Uncertainty = r.rateUncertainty(&in, &of)
+		x.Uncertainty = r.rateUncertainty(in, &of)
 	}
 	return nil
 }
 
-// rateKnown tells whether the rate is known well enough to judge it and to correct it.
-func (r *FieldSheetResult) rateKnown() bool {
-	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone
+// rateOnBasis is the rate that target and label are held against.
+func (r *FieldSheetResult) rateOnBasis(in *FieldSheetInput) unit.ApplicationRate {
+	if in.Target.RateBasis == RateBasisField {
+		return r.Rate.FieldApplicationRate
+	}
+	return r.Rate.ApplicationRate
 }
 
-// correct looks for what would bring a rate that failed to its target, and what was
-// measured outside its limits inside them.
-func (r *FieldSheetResult) correct(in FieldSheetInput) error {
-	outside := r.SpeedInLimits == finding.Outside || r.pressureOutside()
-	switch {
-	case r.RateStatus != Failed && (!outside || r.evenness(in) == BoomUneven) || in.Target.ApplicationRate == 0 || !r.rateKnown():
-		return nil
-	case r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside: // which of two rates would be corrected?
+// rateKnown tells whether the rate is known well enough to judge it and to correct it.
+func (r *FieldSheetResult) rateKnown() bool {
+	return r.Rate != nil && r.SpeedStatus == Passed && r.OutputStatus != NotDone && !r.rests(partRate)
+}
+
+// correct looks for what would bring the sprayer to its target and into its limits, where
+// anything is outside of them and the rate is known. What stands before it in the order comes
+// first: an entry that is doubted, something found by eye, a tank that says another rate.
+func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
+	outside := r.RateStatus == Failed || r.labelOpen || (r.SpeedInLimits == finding.Outside || r.pressureOutside()) && r.evenness(in) != BoomUneven
+	tank := r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside // which of two rates would be corrected?
+	if !outside || tank || in.Target.ApplicationRate == 0 || !r.rateKnown() || len(r.Doubts) > 0 || r.MaintenanceStatus == Failed {
 		return nil
 	}
 	c := r.correction(in)
@@ -132,7 +141,7 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
 	}
-	if r.RateStatus == Failed || x.Decision != NoCorrectionNeeded {
+	if x.Decision != NoCorrectionNeeded { // a controller holds the rate at whatever speed and pressure
 		r.Correction = &x
 	}
 	return nil
@@ -141,20 +150,22 @@ func (r *FieldSheetResult) correct(in FieldSheetInput) error {
 // pressureOutside tells whether a pressure of readings or catches lies outside what the
 // system allows or the nozzle is made for.
 func (r *FieldSheetResult) pressureOutside() bool {
-	return r.PressureInLimits == finding.Outside || r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
+	return r.PressureInLimits == finding.Outside || r.pressureOutOfRange()
+}
+
+// pressureOutOfRange tells so of what the nozzle is made for alone.
+func (r *FieldSheetResult) pressureOutOfRange() bool {
+	return r.CaughtInRange == finding.Outside || r.Pressure != nil && r.Pressure.MeanInRange == finding.Outside
 }
 
 // correction is what the sheet asks of Corrections. Of gears and other nozzles it knows by
 // Planning alone.
-func (r *FieldSheetResult) correction(in FieldSheetInput) (c CorrectionsInput) {
+func (r *FieldSheetResult) correction(in *FieldSheetInput) (c CorrectionsInput) {
 	if in.Planning != nil {
 		c = *in.Planning
 	}
-	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.Rate.ApplicationRate, r.Speed.GroundSpeed, r.Output.SprayPressure
+	c.Measured.ApplicationRate, c.Measured.GroundSpeed, c.Measured.SprayPressure = r.rateOnBasis(in), r.Speed.GroundSpeed, r.Output.SprayPressure
 	c.Measured.DutyCycle = in.DutyCycle
-	if in.Target.RateBasis == RateBasisField {
-		c.Measured.ApplicationRate = r.Rate.FieldApplicationRate
-	}
 	t := in.Target
 	c.TargetApplicationRate, c.RateTolerance, c.LabelMaximum, c.LabelMinimum = t.ApplicationRate, t.RateTolerance, t.LabelMaximum, t.LabelMinimum
 	c.Nozzle.Nozzle, c.Limits, c.RateController, c.BoomEven = in.Nozzle, in.Limits, in.RateController, r.evenness(in)
@@ -172,16 +183,12 @@ func (r *FieldSheetResult) correction(in FieldSheetInput) (c CorrectionsInput) {
 // target. The tank loses clean water, as the catches do, so with a liquid of another
 // density the rate is turned back into that of water, and the label's maximum into what
 // water may be.
-func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
+func (r *FieldSheetResult) checkTank(in *FieldSheetInput) error {
 	if in.AreaCheck == (AreaCheckInput{}) {
 		return nil
 	}
-	if r.Rate != nil {
-		in.AreaCheck.ExpectedApplicationRate = r.Rate.ApplicationRate
-		if in.Target.RateBasis == RateBasisField {
-			in.AreaCheck.ExpectedApplicationRate = r.Rate.FieldApplicationRate
-		}
-		in.AreaCheck.ExpectedApplicationRate *= in.waterByLiquid()
+	if r.Rate != nil && !r.rests(partRate) {
+		in.AreaCheck.ExpectedApplicationRate = r.rateOnBasis(in) * in.waterByLiquid()
 		in.AreaCheck.RateTolerance = in.Target.RateTolerance
 	}
 	x, err := AreaCheck(in.AreaCheck)
@@ -199,7 +206,7 @@ func (r *FieldSheetResult) checkTank(in FieldSheetInput) error {
 }
 
 // waterByLiquid is how much more water flows than the liquid to be sprayed.
-func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
+func (in *FieldSheetInput) waterByLiquid() unit.ApplicationRate {
 	if in.RelativeDensity == 0 {
 		return 1
 	}
@@ -208,7 +215,7 @@ func (in FieldSheetInput) waterByLiquid() unit.ApplicationRate {
 
 // checkLimits holds the speed that is known, and the pressure of the catches or else
 // of the boom, to what tractor, ground and label allow.
-func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
+func (r *FieldSheetResult) checkLimits(in *FieldSheetInput) {
 	if r.SpeedStatus == Passed {
 		r.SpeedInLimits = in.Limits.GroundSpeed.holds(r.Speed.GroundSpeed)
 	}
@@ -230,9 +237,9 @@ func (r *FieldSheetResult) checkLimits(in FieldSheetInput) {
 
 // evenness is what pressure and output say of the boom together, whether or not it was at a
 // pressure that the nozzle is made for.
-func (r *FieldSheetResult) evenness(in FieldSheetInput) Evenness {
+func (r *FieldSheetResult) evenness(in *FieldSheetInput) Evenness {
 	switch {
-	case r.OutputStatus == Failed, r.Pressure != nil && r.Pressure.Even == finding.Outside:
+	case r.OutputStatus == Failed, r.unevenBoom():
 		return BoomUneven
 	case r.Pressure != nil && r.Pressure.Even == finding.Within && len(in.Pressure.Readings) >= FewestReadings && r.OutputStatus == Passed:
 		return BoomEven

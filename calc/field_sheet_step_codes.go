@@ -1,18 +1,35 @@
 package calc
 
-import "wetrun/calc/finding"
+import (
+	"wetrun/calc/certainty"
+	"wetrun/calc/finding"
+)
 
-// A Step is one thing to do next. Catch is the catch it speaks of, Bed the bed, or
-// else -1.
+// A Step is one thing to do next.
 type Step struct {
-	Code       StepCode
-	Catch, Bed int
+	Code StepCode
+	// Catch is the catch it speaks of, Bed the bed, Doubt the one of Doubts, Reading the lowest
+	// of an uneven boom; -1 for none.
+	Catch, Bed, Doubt, Reading int
+	More                       int                    // of a step for more catches
+	Again                      certainty.MeasureAgain // what would settle it, of a step to be sure
+	On                         []certainty.Position   // the sides where nothing was measured
+	// Rule is the row of the order that it follows from, and Because the entries and results
+	// that this step rests on beside those that the rule asks about; see SheetRules.
+	Rule    RuleID
+	Because []finding.Place
 }
 
 // StepCode names a step, in the order of the job.
 type StepCode string
 
 const (
+	StepCheckEntry              StepCode = "check_entry"                  // that nobody would believe
+	StepUnderLabelMinimum       StepCode = "under_label_minimum"          // the rate, by however little
+	StepAimLower                StepCode = "aim_lower"                    // the target is near the label's maximum
+	StepCatchLonger             StepCode = "catch_longer"                 // the marks are too coarse
+	StepRunLonger               StepCode = "run_longer"                   // the marks of the stopwatch are
+	StepFinerGauge              StepCode = "finer_gauge"                  // its marks are too coarse
 	StepCleanByEye              StepCode = "clean_by_eye"                 // one bed
 	StepReplaceByEye            StepCode = "replace_by_eye"               // one bed
 	StepReplaceAllByEye         StepCode = "replace_all_by_eye"           // more than three of a bed were rejected
@@ -25,14 +42,19 @@ const (
 	StepCatchOutput             StepCode = "catch_output"                 // a dozen drops
 	StepCatchAfterRepair        StepCode = "catch_after_repair"           // what was caught on an uneven boom tells nothing
 	StepMatchPressures          StepCode = "match_pressures"              // catches and readings were at different pressures
-	StepCheckReference          StepCode = "check_reference"              // all are off alike: the gauge, the size, the jug
-	StepSettleCatch             StepCode = "settle_catch"                 // one catch: too close to its limit to be sure, before what is done about it
+	StepCheckSupply             StepCode = StepCode(CheckSupply)          // all catches were dry
+	StepCatchNewNozzle          StepCode = StepCode(CatchNewNozzle)       // two groups of catches, and no rating
+	StepCheckReference          StepCode = StepCode(CheckReference)       // all are off alike: the gauge, the size, the jug
+	StepCheckSize               StepCode = StepCode(CheckSize)            // a bed or a side is off alike, by about a size
+	StepCheckSooner             StepCode = "check_sooner"                 // in order, but near the limit
 	StepCleanAndRecatch         StepCode = StepCode(CleanAndRecatch)      // one catch
 	StepCheckAndRecatch         StepCode = StepCode(CheckAndRecatch)      // one catch
 	StepReplace                 StepCode = StepCode(ReplaceNozzle)        // one catch
 	StepCatchEachNozzle         StepCode = StepCode(CatchEachNozzle)      // one catch
-	StepCatchAgain              StepCode = "catch_again"                  // one catch: it stands apart from the others
-	StepCatchMore               StepCode = "catch_more"                   // before a new set: whether it is needed is still open
+	StepStillLow                StepCode = StepCode(StillLow)             // one catch, cleaned before
+	StepStillHigh               StepCode = StepCode(StillHigh)            // one catch, replaced before
+	StepCatchAgain              StepCode = StepCode(CatchAgain)           // one catch: it is too close to call, or stands apart from the others
+	StepCatchMore               StepCode = StepCode(CatchMore)            // before a new set: whether it is needed is still open
 	StepReplaceAllAndRecatch    StepCode = StepCode(ReplaceAllAndRecatch) // the whole set
 	StepTimeRuns                StepCode = "time_runs"                    // at least two
 	StepRepeatRuns              StepCode = "repeat_runs"                  // they differ too much
@@ -55,10 +77,11 @@ const (
 // Words lists every step.
 func (StepCode) Words() []string {
 	return finding.WordsOf([]StepCode{
+		StepCheckEntry, StepUnderLabelMinimum, StepAimLower, StepCatchLonger, StepRunLonger, StepFinerGauge,
 		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
 		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
-		StepMatchPressures, StepCheckReference, StepSettleCatch, StepCleanAndRecatch, StepCheckAndRecatch, StepReplace,
-		StepCatchEachNozzle, StepCatchAgain, StepCatchMore, StepReplaceAllAndRecatch, StepTimeRuns, StepRepeatRuns,
+		StepMatchPressures, StepCheckSupply, StepCatchNewNozzle, StepCheckReference, StepCheckSize, StepCheckSooner, StepCleanAndRecatch,
+		StepCheckAndRecatch, StepReplace, StepCatchEachNozzle, StepStillLow, StepStillHigh, StepCatchAgain, StepCatchMore, StepReplaceAllAndRecatch, StepTimeRuns, StepRepeatRuns,
 		StepDriveWithinLimits, StepTankOverLabelMaximum, StepFindDisagreement, StepOverLabelMaximum, StepGiveWidth,
 		StepSetTarget, StepSettleRate, StepRepairBeforeRate, StepChoosePlan, StepCalibrateController, StepChangeNozzleOrGear,
 		StepMeasureAgain, StepFileRecord, StepCalibrateAgain,

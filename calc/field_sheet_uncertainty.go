@@ -38,15 +38,3 @@ func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationR
 	})
 	return u
 }
-
-// closeRate adds a step for a rate that is too close to its limits to be sure. One that
-// is surely outside its tolerance is set anew anyway, however near the label's maximum,
-// and so is that of a boom that is not in order.
-func (r *FieldSheetResult) closeRate() {
-	if r.Rate == nil || r.Rate.Uncertainty == nil || r.PressureStatus == Failed || r.OutputStatus == Failed {
-		return
-	}
-	if u := r.Rate.Uncertainty; u.Within.Conformance == certainty.TooClose || u.UnderLabel.Conformance == certainty.TooClose && u.Within.Conformance != certainty.SurelyOutside {
-		r.step(StepSettleRate)
-	}
-}

@@ -24,6 +24,12 @@ type NozzleAcceptanceInput struct {
 	// DutyCycle is the share of the time that pulsing nozzles were open, which is what they
 	// give of their rated flow. Zero when they do not pulse.
 	DutyCycle unit.Ratio
+	// ReplaceAllFrom, instead of it, is how many of the whole boom are enough; it needs
+	// CatchPointsOnBoom.
+	ReplaceAllFrom int
+	// NotJudged tells that the round rests on something that has to be put right first: what
+	// it gave is said, and nothing follows from it.
+	NotJudged bool
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
 	Measuring certainty.Measuring
@@ -36,6 +42,10 @@ type NozzleAcceptanceInput struct {
 type AcceptanceCatch struct {
 	Catch
 	Position certainty.Position
+	Bed      int // counted from the left; zero when not known
+	// First is the catch of the first round that this one stands in for, alone or with
+	// those of the SamePoint; nil of one that was never caught again.
+	First *AcceptanceCatch
 	// SamePoint tells that it is of the same drop as the catch before it, as when each
 	// nozzle of a drop is caught alone. Together they are one catch point.
 	SamePoint bool
@@ -45,39 +55,20 @@ type AcceptanceCatch struct {
 	NozzlesOnDrop []DropNozzle
 }
 
-// OutputTolerance is how far a nozzle may be from what it is compared with.
-type OutputTolerance struct {
-	Limit unit.Ratio // zero stands for DefaultOutputTolerance
-	Basis Basis
-}
-
-// Basis is what a nozzle's flow is compared with.
-type Basis string
-
-// The bases of an output tolerance.
-const (
-	DefaultBasis Basis = ""      // the rating when the nozzle is given, else the mean
-	RatedBasis   Basis = "rated" // the maker's flow at the working pressure
-	MeanBasis    Basis = "mean"  // the mean of the catches
-	BothBases    Basis = "both"  // outside if outside either
-)
-
-var bases = []Basis{RatedBasis, MeanBasis, BothBases}
-
-// Words lists the bases.
-func (Basis) Words() []string { return finding.WordsOf(bases) }
-
-// FlowRange is a lowest and a highest flow of one nozzle.
+// FlowRange is a lowest and a highest flow of one nozzle. Zero is the end of a way that is
+// not limited.
 type FlowRange struct{ Low, High unit.FlowRate }
 
-// VolumeRange is a lowest and a highest reading of a jug.
+// VolumeRange is a lowest and a highest reading of a jug, in the same way.
 type VolumeRange struct{ Low, High unit.Volume }
 
 // NozzleAcceptanceResult is the verdict on each catch and on the round.
 type NozzleAcceptanceResult struct {
 	Basis           Basis
-	Limit           unit.Ratio
-	ReplaceAllAbove unit.Ratio
+	Rated, Mean     Limits     // that were applied; zero for what nothing is compared with
+	Limit           unit.Ratio // the narrowest of them
+	ReplaceAllAbove unit.Ratio // zero where ReplaceAllFrom was given
+	ReplaceAllFrom  int
 	// SprayPressure is the working pressure that statistics refer to: the common
 	// one, else the one that the catches share, else, when their own differ, the
 	// lowest of them. Zero when no pressure is known.
@@ -95,14 +86,16 @@ type NozzleAcceptanceResult struct {
 	Actions                  []Action
 	Warnings                 []finding.Warning
 	Sampling                 certainty.SamplingResult // what the catches tell of the whole boom
+	Worn                     certainty.SamplingResult // the same of those that are surely worn; zero where none is
 	Outliers                 []certainty.Outlier      // catches to make again, Value and Without being catches
 	Compared                 []int                    // the catches that Outliers were found among
 	Hides                    int                      // the catch that WarnHiddenDeviation speaks of; -1 for none
-	HasMean, HasRating, Even bool                     // Even: the catches agree among themselves within half the limit
+	HasMean, HasRating, Even bool                     // Even: the catches agree among themselves; see alike
 	Systematic               bool                     // see WarnSystematicDeviation
 
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
+	points   certainty.SamplingInput
 	boomMean unit.FlowRate // MeanNozzleFlowRate with the drops of different nozzles among them
 }
 
@@ -120,12 +113,14 @@ type CatchResult struct {
 	DeviationFromMean        unit.Ratio
 	InMean                   bool // it counts in the mean, and there is one
 	Status                   Status
+	FirstStatus              Status      // of the first catch, beside what the round is held to now; empty when there is none
 	AcceptableFlowRate       FlowRange   // at the catch's own pressure
 	AcceptableVolume         VolumeRange // what the jug may read; zero when nothing is acceptable
 	// LargestHiddenDeviation is how far from the reference one nozzle of a drop
 	// within its range could be while each other lies within the tolerance. Zero
-	// for a single nozzle and for a drop outside.
+	// for a single nozzle, for a drop outside, and where one way is not limited.
 	LargestHiddenDeviation unit.Ratio
+	HiddenFrom             Basis // that reference, with both bases the one it is larger from
 }
 
 // Status tells where a catch lies.
@@ -142,42 +137,6 @@ func (Status) Words() []string {
 	return finding.WordsOf([]Status{StatusWithin, StatusBelow, StatusAbove})
 }
 
-// Decision is what follows for the nozzles that were caught.
-type Decision string
-
-const (
-	Keep       Decision = "keep"        // all that were caught are within
-	FixListed  Decision = "fix_listed"  // some are outside: see the actions
-	ReplaceAll Decision = "replace_all" // too many are worn: a new set, caught again before it is trusted
-)
-
-// Words lists every decision.
-func (Decision) Words() []string { return finding.WordsOf([]Decision{Keep, FixListed, ReplaceAll}) }
-
-// An Action is what to do about one catch, or about all (Catch is then -1).
-type Action struct {
-	Catch int
-	Do    Remedy
-}
-
-// Remedy is a kind of action. Low means dirt, high means wear, and far too high neither.
-// Of a drop of several nozzles the sum hides which one is worn, so each is caught before
-// a part is bought.
-type Remedy string
-
-const (
-	CleanAndRecatch      Remedy = "clean_and_recatch"
-	CheckAndRecatch      Remedy = "check_and_recatch" // the reading, its unit, what ran into the jug, the size of the nozzle
-	ReplaceNozzle        Remedy = "replace"
-	CatchEachNozzle      Remedy = "catch_each_nozzle"
-	ReplaceAllAndRecatch Remedy = "replace_all_and_recatch"
-)
-
-// Words lists every remedy.
-func (Remedy) Words() []string {
-	return finding.WordsOf([]Remedy{CleanAndRecatch, CheckAndRecatch, ReplaceNozzle, CatchEachNozzle, ReplaceAllAndRecatch})
-}
-
 // SideMean is the mean of the catches at one side of the boom.
 type SideMean struct {
 	Position           certainty.Position
@@ -190,11 +149,10 @@ type SideMean struct {
 const (
 	CodeNozzleRequired = "nozzle_required" // a rated basis without a rating
 	CodeMeanNeedsTwo   = "mean_needs_two"  // one catch has no mean to be compared with
-	CodeAllDry         = "all_dry"         // a mean of nothing is nothing to be compared with
 
-	// WarnSystematicDeviation: all that are outside lie on one side and the catches
-	// agree among themselves. A wrong gauge, size or pressure is likelier than wear
-	// of so many parts at once.
+	// WarnSystematicDeviation: most are outside, all on one side, and the catches agree
+	// among themselves. A wrong gauge, size or pressure is likelier than wear of so many
+	// parts at once.
 	WarnSystematicDeviation = "systematic_deviation"
 	// WarnAllDry: nothing came out anywhere. A valve, the pump or the tank is likelier
 	// than every nozzle.
@@ -205,16 +163,12 @@ const (
 	// further from the reference than half of it. One of its nozzles alone, all others
 	// being right, would then be outside. The one drop of a round that can hide the most.
 	WarnHiddenDeviation = "hidden_deviation"
-	// WarnJudgeAgain: dirt, slips or a mean that has them in it make part of what is
-	// outside. Those are seen to first.
-	WarnJudgeAgain = "judge_again"
+	// WarnTwoGroups: without a rating, two groups of catches that are further apart than
+	// the limit. Which of them is right, the catches alone do not tell.
+	WarnTwoGroups = "two_groups"
 	// WarnWornAlikeUnseen: without a rating, nozzles that are all worn alike pass.
 	WarnWornAlikeUnseen = "worn_alike_unseen"
 )
-
-// MostWear is how far above its reference a nozzle may lie by wear. What gives more was
-// misread, or is another nozzle. Own judgement: sets are changed at a tenth.
-const MostWear = 50 * unit.Percent
 
 // NozzleAcceptance judges catches against the maker's flow at the working
 // pressure, q = q_rated x sqrt(p / p_rated) or that of the flow chart, against the
@@ -230,10 +184,7 @@ const MostWear = 50 * unit.Percent
 // both bases the ranges about the rating and about the mean may not meet: nothing
 // is acceptable then.
 //
-// When more than ReplaceAllAbove of the points caught give too much, by MostWear at
-// most, the decision is ReplaceAll. Those that give too little are cleaned, and those
-// that give far too much looked into, before they count for a new set; and a mean that
-// has such catches in it condemns no other catch (judge_again).
+// What follows is in decide, and what is done about one catch in remedy.
 //
 // A drop of different nozzles is judged by its rating alone, q_rated being the mean
 // of its nozzles' at the pressure, and N in hidden the sum of their ratings over the
@@ -245,7 +196,10 @@ const MostWear = 50 * unit.Percent
 // and but for those nearer to the others than half a second of the stopwatch.
 //
 // A dry catch, of volume zero, is 100 % below and counts in the mean. Catches that are
-// all dry have no mean, nor what is made of it, and cannot be held to one (all_dry).
+// all dry have no mean, nor what is made of it; each is below, and nothing is judged.
+//
+// A point that was outside in the first round counts for what it says of the others, though
+// it was put right since: Sampling counts it as outside. All else speaks of the present.
 //
 // There must be at least one catch (too_few), two for a basis with the mean
 // (mean_needs_two); a rating needs a pressure for every catch, and so do catches
@@ -258,20 +212,12 @@ const MostWear = 50 * unit.Percent
 // limit for a new set: common practice, no published source.
 func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) {
 	r := NozzleAcceptanceResult{
-		Basis: in.Tolerance.Basis, Limit: in.Tolerance.Limit, ReplaceAllAbove: in.ReplaceAllAbove,
+		ReplaceAllAbove: in.ReplaceAllAbove, ReplaceAllFrom: in.ReplaceAllFrom,
 		HasRating: in.Nozzle.given() || in.mixedDrops() > 0, HasMean: len(in.Catches)-in.mixedDrops() > 1 && !in.allDry(), Tested: len(in.Catches), Decision: Keep,
 	}
-	if r.Limit == 0 {
-		r.Limit = DefaultOutputTolerance
-	}
-	if r.ReplaceAllAbove == 0 {
+	r.apply(&in.Tolerance)
+	if r.ReplaceAllAbove == 0 && r.ReplaceAllFrom == 0 {
 		r.ReplaceAllAbove = certainty.DefaultReplaceAllAbove
-	}
-	if r.Basis == DefaultBasis {
-		r.Basis = MeanBasis
-		if r.HasRating {
-			r.Basis = RatedBasis
-		}
 	}
 	if err := in.check(r.Basis); err != nil {
 		return NozzleAcceptanceResult{}, err
@@ -284,15 +230,22 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	}
 	r.measure(in)
 	for i := range r.Catches {
-		r.judgeCatch(in, i)
-	}
-	r.decide(in)
-	r.warnHidden()
-	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || finding.Difference(float64(high), float64(low)) == 0) {
-		r.common(in)
+		r.judgeCatch(&in, i)
 	}
 	if in.Measuring.Uncertainty {
 		r.Uncertainty = r.uncertainty(&in)
+		for i := range in.Catches {
+			if in.Catches[i].First != nil { // nobody measures again twice
+				r.Uncertainty.Catches[i].Within.MeasureAgain = certainty.MeasureAgain{}
+			}
+		}
+	}
+	if err := r.decide(&in); err != nil {
+		return NozzleAcceptanceResult{}, err
+	}
+	r.warnHidden()
+	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || finding.Difference(float64(high), float64(low)) == 0) {
+		r.common(in)
 	}
 	err := r.sample(in)
 	return r, err
@@ -324,8 +277,6 @@ func (in NozzleAcceptanceInput) pressures() (low, high unit.Pressure, all bool) 
 	return low, high, all
 }
 
-var toleranceLimit = finding.Member("tolerance").Member("limit")
-
 func (in NozzleAcceptanceInput) check(basis Basis) error {
 	var v finding.Invalid
 	mixed := in.mixedDrops()
@@ -338,23 +289,22 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		v = append(v, in.Nozzle.PressureRange.check().Under(nozzlePressureRange)...)
 	}
 	checkDutyCycle(&v, in.DutyCycle, finding.Member("dutyCycle"))
-	if finding.NotAmong(basis, bases) {
-		v.Add(finding.Member("tolerance").Member("basis"), finding.CodeNotAllowed)
-	}
+	in.Tolerance.check(&v)
 	if mixed > 0 && (basis == MeanBasis || basis == BothBases) {
-		v.Add(finding.Member("tolerance").Member("basis"), CodeRatedBasisOnly)
+		place := toleranceBasis
+		if in.Tolerance.own() {
+			place = toleranceMean
+		}
+		v.Add(place, CodeRatedBasisOnly)
 	}
 	switch {
 	case len(in.Catches) == 0:
 		v.Add(finding.Member("catches"), finding.CodeTooFew)
 	case len(in.Catches) == 1 && basis != RatedBasis:
 		v.Add(finding.Member("catches"), CodeMeanNeedsTwo)
-	case mixed == 0 && in.allDry() && basis != RatedBasis:
-		v.Add(finding.Member("catches"), CodeAllDry)
 	}
 	v.Optional(float64(in.SprayPressure), finding.Member("sprayPressure"))
-	v.Optional(float64(in.Tolerance.Limit), toleranceLimit)
-	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
+	in.pointsCaught(nil).CheckLimit(&v)
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.pointsCaught(nil).Caught {
 		v.Add(finding.Member("catchPointsOnBoom"), certainty.CodeFewerThanCaught)
 	}
@@ -363,6 +313,9 @@ func (in NozzleAcceptanceInput) check(basis Basis) error {
 		in.Catches[i].checkInstruments(&v, &in.Measuring, "catches", i)
 		if in.Catches[i].Position.Index() < 0 {
 			v.Add(finding.Item("catches", i).Member("position"), finding.CodeNotAllowed)
+		}
+		if in.Catches[i].First != nil {
+			v = append(v, in.checkFirst(i)...)
 		}
 	}
 	in.checkDrops(&v)

@@ -14,13 +14,7 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	var flows, nozzles, mixedFlows, mixedNozzles float64
 	for i := range in.Catches {
 		c, x := &in.Catches[i], &r.Catches[i]
-		x.FlowRate = c.FlowRate()
-		x.NozzleFlowRate = x.FlowRate / unit.FlowRate(c.nozzles())
-		x.SprayPressure = c.pressure(in.SprayPressure)
-		x.NozzleFlowRateAtPressure = x.NozzleFlowRate
-		if x.SprayPressure != 0 {
-			x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
-		}
+		r.flow(&in, c, x)
 		if c.short() {
 			r.warn(finding.Item("catches", i).Member("time"), WarnShortCatch)
 		}
@@ -50,8 +44,19 @@ func (r *NozzleAcceptanceResult) measure(in NozzleAcceptanceInput) {
 	r.boomMean = unit.FlowRate((flows + mixedFlows) / (nozzles + mixedNozzles))
 	if r.HasMean {
 		r.CoefficientOfVariation = unit.Ratio(coefficientOfVariation(r.Catches))
-		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), float64(r.Limit)/2)
+		r.Even = mixedNozzles == 0 && finding.AtMost(float64(r.CoefficientOfVariation), r.alike())
 		r.sides(in)
+	}
+}
+
+// flow fills in the flows of a catch.
+func (r *NozzleAcceptanceResult) flow(in *NozzleAcceptanceInput, c *AcceptanceCatch, x *CatchResult) {
+	x.FlowRate = c.FlowRate()
+	x.NozzleFlowRate = x.FlowRate / unit.FlowRate(c.nozzles())
+	x.SprayPressure = c.pressure(in.SprayPressure)
+	x.NozzleFlowRateAtPressure = x.NozzleFlowRate
+	if x.SprayPressure != 0 {
+		x.NozzleFlowRateAtPressure = c.move(in.Nozzle, x.NozzleFlowRate, x.SprayPressure, r.SprayPressure)
 	}
 }
 
@@ -99,11 +104,34 @@ func (r *NozzleAcceptanceResult) sides(in NozzleAcceptanceInput) {
 }
 
 // judgeCatch compares one catch with what it should be.
-func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
+func (r *NozzleAcceptanceResult) judgeCatch(in *NozzleAcceptanceInput, i int) {
 	c, x := &in.Catches[i], &r.Catches[i]
-	limit := float64(r.Limit)
-	var rated, mean unit.FlowRate // of one nozzle, at the pressure of the catch
-	alike := c.nozzles()          // as many of its smallest nozzle would give as much
+	rated, mean, alike := r.compare(in, c, x)
+	x.AcceptableFlowRate = r.acceptable(rated, mean)
+	all := c.nozzles() * float64(c.Time)
+	x.AcceptableVolume = VolumeRange{
+		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
+	}
+	if c.First != nil {
+		_, first := r.first(in, c)
+		x.FirstStatus = first.Status
+	}
+	if x.Status != StatusWithin {
+		r.Outside++
+		return
+	}
+	x.LargestHiddenDeviation, x.HiddenFrom = unit.Ratio(r.Rated.hidden(alike, float64(x.DeviationFromRated))), RatedBasis
+	if byMean := unit.Ratio(r.Mean.hidden(alike, float64(x.DeviationFromMean))); byMean > x.LargestHiddenDeviation {
+		x.LargestHiddenDeviation, x.HiddenFrom = byMean, MeanBasis
+	}
+	r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
+}
+
+// compare fills in how far a catch is from its references, and where it lies. The references
+// are of one nozzle, at the pressure of the catch; so many of its smallest nozzle as alike
+// says would give as much.
+func (r *NozzleAcceptanceResult) compare(in *NozzleAcceptanceInput, c *AcceptanceCatch, x *CatchResult) (rated, mean unit.FlowRate, alike float64) {
+	alike = c.nozzles()
 	if r.HasRating {
 		sum, least := c.ratedFlow(in.Nozzle, x.SprayPressure)
 		rated = least
@@ -113,95 +141,61 @@ func (r *NozzleAcceptanceResult) judgeCatch(in NozzleAcceptanceInput, i int) {
 		}
 		x.DeviationFromRated = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRate), float64(rated)))
 	}
+	fromMean := unit.Ratio(-1) // of a dry catch among dry ones, which have no mean
 	if x.InMean {
 		mean = r.MeanNozzleFlowRate
 		if x.SprayPressure != 0 {
 			mean = in.Nozzle.move(mean, r.SprayPressure, x.SprayPressure)
 		}
 		x.DeviationFromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), float64(r.MeanNozzleFlowRate)))
+		fromMean = x.DeviationFromMean
 	}
-	d := float64(r.offBy(x))
-	x.AcceptableFlowRate = r.acceptable(rated, mean)
-	all := c.nozzles() * float64(c.Time)
-	x.AcceptableVolume = VolumeRange{
-		unit.Volume(float64(x.AcceptableFlowRate.Low) * all), unit.Volume(float64(x.AcceptableFlowRate.High) * all),
+	if x.Status = r.Rated.status(x.DeviationFromRated); x.Status == StatusWithin {
+		x.Status = r.Mean.status(fromMean)
 	}
-	switch {
-	case finding.Judge(d, limit) == finding.Within:
-		x.Status = StatusWithin
-		x.LargestHiddenDeviation = unit.Ratio(hidden(alike, d, limit))
-		r.LargestHiddenDeviation = max(r.LargestHiddenDeviation, x.LargestHiddenDeviation)
-	case d < 0:
-		x.Status = StatusBelow
-	default:
-		x.Status = StatusAbove
-	}
-	if x.Status != StatusWithin {
-		r.Outside++
-	}
+	return rated, mean, alike
 }
 
-// offBy is how far a catch is from the reference that its status goes by.
-func (r *NozzleAcceptanceResult) offBy(x *CatchResult) unit.Ratio {
-	if r.byMean(x) {
-		return x.DeviationFromMean
+// first is the catch of the first round that a catch stands in for, held against what the
+// round is held against now. One that was read without a pressure had that of the follow-up.
+func (r *NozzleAcceptanceResult) first(in *NozzleAcceptanceInput, c *AcceptanceCatch) (first AcceptanceCatch, x CatchResult) {
+	first = *c.First
+	if first.SprayPressure == 0 && in.SprayPressure == 0 {
+		first.SprayPressure, first.Gauge = c.SprayPressure, c.Gauge
 	}
-	return x.DeviationFromRated
+	r.flow(in, &first, &x)
+	x.InMean = r.HasMean && !first.mixed()
+	r.compare(in, &first, &x)
+	return first, x
 }
 
-// byMean tells whether the status of a catch goes by the mean.
-func (r *NozzleAcceptanceResult) byMean(x *CatchResult) bool {
-	limit := float64(r.Limit)
-	outsideMeanOnly := finding.Judge(float64(x.DeviationFromRated), limit) == finding.Within && finding.Judge(float64(x.DeviationFromMean), limit) == finding.Outside
-	return r.Basis == MeanBasis || r.Basis == BothBases && outsideMeanOnly
+// checkFirst looks at such a catch.
+func (in *NozzleAcceptanceInput) checkFirst(i int) (v finding.Invalid) {
+	first := in.Catches[i].First
+	first.checkDry(&v, "catches", i)
+	first.checkInstruments(&v, &in.Measuring, "catches", i)
+	at := finding.Item("catches", i)
+	return v.Moved([]finding.Move{{From: at, To: at.Member("first")}})
 }
 
-// warnHidden warns of the drop that can hide the most, among those that lean: N d
-// exceeds the limit of one nozzle for any N of two or more when d exceeds half of it. A
-// new set leaves nothing to look into.
+// warnHidden warns of the drop that can hide the most, among those that lean. A new set
+// leaves nothing to look into.
 func (r *NozzleAcceptanceResult) warnHidden() {
 	r.Hides = -1
-	if r.Decision == ReplaceAll {
+	if r.Decision == ReplaceAll || r.Decision == NotJudged {
 		return
 	}
 	var most unit.Ratio
 	for i := range r.Catches {
 		x := &r.Catches[i]
-		if leans := !finding.AtMost(math.Abs(float64(r.offBy(x))), float64(r.Limit)/2); leans && x.LargestHiddenDeviation > most {
+		leans := r.Rated.leans(x.DeviationFromRated) || r.Mean.leans(x.DeviationFromMean)
+		if leans && x.LargestHiddenDeviation > most {
 			r.Hides, most = i, x.LargestHiddenDeviation
 		}
 	}
 	if r.Hides >= 0 {
 		r.warn(finding.Item("catches", r.Hides).Member("volume"), WarnHiddenDeviation)
 	}
-}
-
-// acceptable is the range about the rated flow, about the mean, or what the two
-// share. Two that only touch share the point where they do.
-func (r *NozzleAcceptanceResult) acceptable(rated, mean unit.FlowRate) FlowRange {
-	less, more := unit.FlowRate(math.Max(1-float64(r.Limit), 0)), unit.FlowRate(1+r.Limit)
-	switch r.Basis {
-	case RatedBasis:
-		return FlowRange{rated * less, rated * more}
-	case MeanBasis:
-		return FlowRange{mean * less, mean * more}
-	}
-	low, high := max(rated, mean)*less, min(rated, mean)*more
-	if finding.Difference(float64(low), float64(high)) > 0 {
-		return FlowRange{}
-	}
-	return FlowRange{low, max(low, high)}
-}
-
-// hidden is how far one of n nozzles could be from the reference when their mean
-// is off by d and each other lies within limit. No nozzle can give less than
-// nothing, so the low side ends at 1.
-func hidden(n, d, limit float64) float64 {
-	if n < 2 {
-		return 0
-	}
-	others := (n - 1) * limit
-	return math.Max(n*d+math.Min(others, n-1), math.Min(others-n*d, 1))
 }
 
 // coefficientOfVariation is the coefficient of variation of per-nozzle flows with n - 1, in two

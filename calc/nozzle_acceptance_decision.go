@@ -1,125 +1,179 @@
 package calc
 
 import (
-	"math"
 	"slices"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
-// decide turns the verdicts into a decision and actions.
-func (r *NozzleAcceptanceResult) decide(in NozzleAcceptanceInput) {
-	points := in.pointsCaught(r.Catches)
+// Decision is what follows for the nozzles that were caught.
+type Decision string
+
+const (
+	Keep       Decision = "keep"        // all that were caught are within
+	FixListed  Decision = "fix_listed"  // some are outside: see the actions
+	ReplaceAll Decision = "replace_all" // too many are worn: a new set, caught again before it is trusted
+	NotJudged  Decision = "not_judged"  // something else has to be put right or known first
+)
+
+// Words lists every decision.
+func (Decision) Words() []string {
+	return finding.WordsOf([]Decision{Keep, FixListed, ReplaceAll, NotJudged})
+}
+
+// MostWear is how far above its reference a nozzle may lie by wear. What gives more was
+// misread, or is another nozzle. Own judgement: sets are changed at a tenth.
+const MostWear = 50 * unit.Percent
+
+// mostAlikeWear is how far above its rating a whole set may lie by wear alike. What lies
+// further is another size, the next of which gives a fifth more (ISO 10625), or a slip.
+// Own judgement.
+const mostAlikeWear = 17 * unit.Percent
+
+// decide turns what was seen into a decision and actions, in this order:
+//
+//	rests on what is not right   nothing follows
+//	all dry                      the supply, before any nozzle
+//	two groups, no rating        a new nozzle, since nobody knows which of them is right
+//	none outside                 keep
+//	most outside, all alike      the reference; and then a set, by what wear makes
+//	surely too many worn         a set
+//	else                         each by its remedy, and more catches where a set is open
+func (r *NozzleAcceptanceResult) decide(in *NozzleAcceptanceInput) (err error) {
+	points := in.pointsCaught(func(i int) bool { return r.Catches[i].Status != StatusWithin })
 	r.ProportionOutside = unit.Ratio(float64(points.Outside) / float64(points.Caught))
 	if !r.HasRating {
 		r.warn(finding.Member("nozzle"), WarnWornAlikeUnseen)
 	}
-	if r.Outside == 0 {
-		return
+	switch {
+	case in.NotJudged:
+		r.Decision = NotJudged
+	case r.boomMean == 0:
+		r.Decision, r.Actions = NotJudged, ofAll(CheckSupply)
+	case !r.HasRating && r.twoGroups():
+		r.warn(finding.Member("catches"), WarnTwoGroups)
+		r.Decision, r.Actions = NotJudged, ofAll(CatchNewNozzle)
+	case r.Outside > 0:
+		err = r.putRight(in)
 	}
-	below := 0
-	for i := range r.Catches {
-		if r.Catches[i].Status == StatusBelow {
-			below++
-		}
-	}
-	r.Systematic = r.Basis != MeanBasis && r.Outside > 1 && (below == 0 || below == r.Outside) && r.Even
-	if r.Systematic {
-		r.warn(finding.Member("catches"), WarnSystematicDeviation)
+	return err
+}
+
+// ofAll is one action for the whole round.
+func ofAll(do Remedy) []Action { return []Action{{Catch: -1, Do: do}} }
+
+// putRight decides where some catch is outside.
+func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
+	leans := r.leans(in)
+	sizes := r.sizeGroups(in, leans)
+	set, more, err := r.countWorn(in, leans)
+	if err != nil {
+		return err
 	}
 	r.Decision = FixListed
-	typical := r.typical()
-	distorted := r.distorted(typical) // such a mean condemns nobody
-	worn := float64(r.pointsWorn(in, typical, distorted)) / float64(points.Caught)
-	if !finding.AtMost(worn, float64(r.ReplaceAllAbove)) {
-		r.Decision = ReplaceAll
-		r.Actions = []Action{{-1, ReplaceAllAndRecatch}}
-		return
-	}
-	judgeAgain := r.Outside > 1 && !finding.AtMost(float64(r.ProportionOutside), float64(r.ReplaceAllAbove))
-	r.Actions = make([]Action, 0, r.Outside)
-	for i := range r.Catches {
-		x, off := &r.Catches[i], r.gross(i, typical)
-		switch {
-		case x.Status == StatusWithin:
-		case off > 0:
-			r.Actions = append(r.Actions, Action{i, CheckAndRecatch})
-		case off < 0:
-			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
-		case distorted && r.byMean(x): // judged again when what pulls the mean is put right
-			judgeAgain = true
-		case x.Status == StatusBelow:
-			r.Actions = append(r.Actions, Action{i, CleanAndRecatch})
-		case in.Catches[i].nozzles() > 1:
-			r.Actions = append(r.Actions, Action{i, CatchEachNozzle})
-		default:
-			r.Actions = append(r.Actions, Action{i, ReplaceNozzle})
-		}
-	}
-	if judgeAgain && !r.Systematic && r.boomMean > 0 {
-		r.warn(finding.Member("catches"), WarnJudgeAgain)
-	}
-}
-
-// distorted tells that a plugged catch or a slip is in the mean that catches are held to.
-func (r *NozzleAcceptanceResult) distorted(typical float64) bool {
-	if r.Basis == RatedBasis {
-		return false
-	}
-	return slices.ContainsFunc(r.Catches, func(x CatchResult) bool {
-		return finding.Difference(math.Abs(float64(x.NozzleFlowRateAtPressure)-typical), float64(MostWear)*typical) > 0
-	})
-}
-
-// typical is the median flow of the catches, which a gross one does not move as it moves
-// the mean; zero where no catch is held to the mean.
-func (r *NozzleAcceptanceResult) typical() float64 {
-	if r.Basis == RatedBasis {
-		return 0
-	}
-	var buffer [32]float64 // of most rounds
-	flows := buffer[:0]
-	for i := range r.Catches {
-		flows = append(flows, float64(r.Catches[i].NozzleFlowRateAtPressure))
-	}
-	slices.Sort(flows)
-	n := len(flows)
-	return (flows[(n-1)/2] + flows[n/2]) / 2
-}
-
-// gross tells of a catch whether it gave more than any wear makes, 1, or so little that
-// it is plugged, -1, beside its rating; where it is held to the mean, beside typical.
-func (r *NozzleAcceptanceResult) gross(i int, typical float64) int {
-	x := &r.Catches[i]
-	off := float64(r.offBy(x))
-	if r.byMean(x) && typical > 0 {
-		off = (float64(x.NozzleFlowRateAtPressure) - typical) / typical
+	if r.Systematic = r.systematic(leans); r.Systematic {
+		r.warn(finding.Member("catches"), WarnSystematicDeviation)
+		r.Actions = ofAll(CheckReference)
+		set = set && finding.AtMost(float64(r.MeanNozzleFlowRate/in.Nozzle.FlowAt(r.SprayPressure))-1, float64(mostAlikeWear))
 	}
 	switch {
-	case x.Status == StatusWithin:
-	case !finding.AtMost(off, float64(MostWear)):
-		return 1
-	case !finding.AtMost(-off, float64(MostWear)):
-		return -1
+	case set:
+		r.Decision = ReplaceAll
+		r.Actions = append(r.Actions, ofAll(ReplaceAllAndRecatch)...)
+	case !r.Systematic:
+		if more {
+			r.Actions = ofAll(CatchMore)
+		}
+		r.listActions(in, leans, sizes)
 	}
-	return 0
+	return nil
 }
 
-// pointsWorn is how many points speak for a new set: with a catch that gives too much,
-// or is apart from a sound mean either way, since worn ones raise it above the others.
-func (r *NozzleAcceptanceResult) pointsWorn(in NozzleAcceptanceInput, typical float64, distorted bool) (worn int) {
-	counted := false // the point at hand is among them
-	for i := range r.Catches {
-		if !in.Catches[i].SamePoint {
-			counted = false
+// systematic tells that most catches are outside their rating, all to one side, and all
+// catches even among themselves.
+func (r *NozzleAcceptanceResult) systematic(leans []lean) bool {
+	count := map[Status]int{}
+	for i := range leans {
+		count[leans[i].side]++
+	}
+	outside := count[StatusAbove] + count[StatusBelow]
+	oneSide := count[StatusAbove] == 0 || count[StatusBelow] == 0
+	return r.Rated.given() && outside > 1 && 2*outside > len(leans) && oneSide && r.Even
+}
+
+// countWorn counts the points that are surely worn as Sampling counts those outside, so
+// that one that was replaced since speaks for the others too. A set is called for when they
+// are surely more of the boom than ReplaceAllAbove; more catches, when of those caught they
+// are, and further ones would tell.
+func (r *NozzleAcceptanceResult) countWorn(in *NozzleAcceptanceInput, leans []lean) (set, more bool, err error) {
+	points := in.pointsCaught(func(i int) bool { return r.worn(in, i, &leans[i]) })
+	if points.Outside == 0 {
+		return false, false, nil
+	}
+	if r.Worn, err = certainty.Sampling(points); err != nil {
+		return false, false, err
+	}
+	set = r.Worn.Settled == certainty.SettledAbove || finding.AtMost(float64(certainty.SureEnough), float64(r.Worn.ChanceAbove))
+	seen := float64(points.Outside) / float64(points.Caught)
+	more = !set && r.Worn.More > 0 && !finding.AtMost(seen, float64(r.ReplaceAllAbove))
+	return set, more, nil
+}
+
+// worn tells that a catch, or the one that it stands in for, is surely above by wear.
+func (r *NozzleAcceptanceResult) worn(in *NozzleAcceptanceInput, i int, l *lean) bool {
+	if l.side == StatusAbove && l.sure && !l.sized && !l.gross() {
+		return true
+	}
+	if !r.firstSurely(i, StatusAbove) {
+		return false
+	}
+	_, first := r.first(in, &in.Catches[i])
+	off := first.DeviationFromRated
+	if !r.Rated.given() || r.Rated.status(off) == StatusWithin {
+		off = first.DeviationFromMean
+	}
+	return finding.AtMost(float64(off), float64(MostWear))
+}
+
+// firstSurely tells that the first catch that one stands in for was surely outside that way.
+func (r *NozzleAcceptanceResult) firstSurely(i int, side Status) bool {
+	return r.Catches[i].FirstStatus == side && (r.Uncertainty == nil || r.Uncertainty.Catches[i].first.Conformance == certainty.SurelyOutside)
+}
+
+// listActions goes from catch to catch. Where more than half of the catches, and more than
+// three, have the same remedy, it is said once for all of them.
+func (r *NozzleAcceptanceResult) listActions(in *NozzleAcceptanceInput, leans []lean, sizes []Action) {
+	remedies, count := make([]Remedy, len(leans)), map[Remedy]int{}
+	for i := range leans {
+		remedies[i] = r.remedy(&in.Catches[i], i, &leans[i])
+		count[remedies[i]]++
+	}
+	for i, do := range remedies {
+		if at := slices.IndexFunc(sizes, func(a Action) bool { return a.Catch == i }); at >= 0 {
+			r.Actions = append(r.Actions, sizes[at])
 		}
-		x, byMean := &r.Catches[i], r.byMean(&r.Catches[i])
-		speaks := x.Status == StatusAbove && !byMean || x.Status != StatusWithin && byMean && !distorted
-		if !counted && speaks && r.gross(i, typical) == 0 {
-			counted = true
-			worn++
+		switch shared := count[do] > 3 && 2*count[do] > len(leans); {
+		case do == "":
+		case !shared:
+			r.Actions = append(r.Actions, Action{Catch: i, Do: do})
+		case slices.Index(remedies, do) == i:
+			r.Actions = append(r.Actions, Action{Catch: -1, Do: do})
 		}
 	}
-	return worn
+}
+
+// notJudged takes back what was decided: flows and statuses stay.
+func (r *NozzleAcceptanceResult) notJudged() { r.Decision, r.Actions = NotJudged, nil }
+
+// middleFlow is the flow of the middle one of the catches, at the working pressure.
+func (r *NozzleAcceptanceResult) middleFlow() unit.FlowRate {
+	var buffer [32]unit.FlowRate // of most rounds
+	flows := buffer[:0]
+	for i := range r.Catches {
+		flows = append(flows, r.Catches[i].NozzleFlowRateAtPressure)
+	}
+	slices.Sort(flows)
+	return flows[len(flows)/2]
 }

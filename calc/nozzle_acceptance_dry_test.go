@@ -27,8 +27,8 @@ func TestReferenceDryCatch(t *testing.T) {
 	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: jug(0.02)}
 	r := mustAccept(t, in)
 	dry, u := r.Catches[3], r.Uncertainty
-	if dry.Status != calc.StatusBelow || fmt.Sprint(r.Actions) != fmt.Sprint([]calc.Action{{Catch: 3, Do: calc.CleanAndRecatch}}) {
-		t.Errorf("status %v, actions %v", dry.Status, r.Actions)
+	if dry.Status != calc.StatusBelow || toldTo(r) != "fix_listed, 4 clean_and_recatch" {
+		t.Errorf("status %v, %s", dry.Status, toldTo(r))
 	}
 	if dry.DeviationFromRated != -1 || dry.DeviationFromMean != -1 || dry.FlowRate != 0 {
 		t.Errorf("%+v", dry)
@@ -45,23 +45,30 @@ func TestReferenceDryCatch(t *testing.T) {
 	}
 }
 
-// TestAllDry: without any flow there is no mean, and nothing that is made of it; what is
-// held to the rating is below it, and warned of as a whole.
+// TestAllDry: without any flow there is no mean, and nothing that is made of it. Whatever it
+// is held to each catch is below, nothing is judged, and the supply is looked at before any
+// nozzle.
 func TestAllDry(t *testing.T) {
 	in := litreRated(0.1, 0, 0, 0)
 	in.Measuring.Uncertainty = true
-	r := mustAccept(t, in)
-	if r.HasMean || r.MeanNozzleFlowRate != 0 || r.Sides != nil || r.Outside != 3 || warned(r.Warnings) != "catches: all_dry" {
-		t.Errorf("%+v", r)
-	}
-	for _, basis := range []calc.Basis{calc.MeanBasis, calc.BothBases} {
+	for _, basis := range []calc.Basis{calc.DefaultBasis, calc.MeanBasis, calc.BothBases} {
 		in.Tolerance.Basis = basis
-		_, err := calc.NozzleAcceptance(in)
-		if fmt.Sprint(err) != "calc: catches: all_dry" {
-			t.Errorf("basis %s: %v", basis, err)
+		r := mustAccept(t, in)
+		if r.HasMean || r.MeanNozzleFlowRate != 0 || r.Sides != nil || statuses(r) != "bbb" || warned(r.Warnings) != "catches: all_dry" {
+			t.Errorf("basis %s: %+v", basis, r)
+		}
+		if toldTo(r) != "not_judged, all check_supply" {
+			t.Errorf("basis %s: %s", basis, toldTo(r))
+		}
+		if where := notFinite(reflect.ValueOf(r), "result"); where != "" {
+			t.Error(where)
 		}
 	}
-	in.Tolerance.Basis, in.Catches[1].Volume = calc.DefaultBasis, -1
+	in.Nozzle, in.SprayPressure, in.Tolerance.Basis = calc.Nozzle{}, 0, calc.DefaultBasis
+	if r := mustAccept(t, in); toldTo(r) != "not_judged, all check_supply" || r.AcceptableFlowRate != (calc.FlowRange{}) {
+		t.Errorf("without a rating: %s, %v", toldTo(r), r.AcceptableFlowRate)
+	}
+	in.Catches[1].Volume = -1
 	if _, err := calc.NozzleAcceptance(in); fmt.Sprint(err) != "calc: catches[1].volume: not_positive" {
 		t.Errorf("%v", err)
 	}

@@ -15,9 +15,9 @@ import (
 const reactionTime = 0.5 * unit.Second
 
 // pointsCaught is how many points were caught, and outside those of them with a
-// catch that is. Catches of one drop, each of its nozzles alone, are one point.
-func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty.SamplingInput) {
-	s.CatchPointsOnBoom, s.ReplaceAllAbove = in.CatchPointsOnBoom, in.ReplaceAllAbove
+// catch that speaks. Catches of one drop, each of its nozzles alone, are one point.
+func (in *NozzleAcceptanceInput) pointsCaught(speaks func(i int) bool) (s certainty.SamplingInput) {
+	s.CatchPointsOnBoom, s.ReplaceAllAbove, s.ReplaceAllFrom = in.CatchPointsOnBoom, in.ReplaceAllAbove, in.ReplaceAllFrom
 	counted := false // the point at hand is among those outside
 	for i := range in.Catches {
 		if !in.Catches[i].SamePoint || i == 0 {
@@ -27,7 +27,7 @@ func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty
 				s.CaughtOn[p]++
 			}
 		}
-		if catches != nil && catches[i].Status != StatusWithin && !counted {
+		if speaks != nil && !counted && speaks(i) {
 			counted = true
 			s.Outside++
 		}
@@ -38,7 +38,11 @@ func (in NozzleAcceptanceInput) pointsCaught(catches []CatchResult) (s certainty
 // sample says what the catches tell of the boom, and which of them to catch again.
 func (r *NozzleAcceptanceResult) sample(in NozzleAcceptanceInput) error {
 	var err error
-	r.Sampling, err = certainty.Sampling(in.pointsCaught(r.Catches))
+	r.points = in.pointsCaught(func(i int) bool {
+		first := r.Catches[i].FirstStatus
+		return r.Catches[i].Status != StatusWithin || first != "" && first != StatusWithin
+	})
+	r.Sampling, err = certainty.Sampling(r.points)
 	r.Outliers = r.outliers(in)
 	return err
 }

@@ -23,6 +23,8 @@ type CatchUncertainty struct {
 	DeviationFromRated certainty.Uncertainty // zero without a rating
 	DeviationFromMean  certainty.Uncertainty // zero when it is not in the mean
 	Within             certainty.Conformity  // with both bases that of the one that is the less likely
+
+	first certainty.Conformity // of the first catch that it stands in for
 }
 
 // A catchRound is what the uncertainties of a round are worked out with.
@@ -81,7 +83,14 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 		u.CoefficientOfVariation = c.variation()
 	}
 	for i := range in.Catches {
-		c.judge(i, &u.Catches[i])
+		x, known := &in.Catches[i], &u.Catches[i]
+		c.judge(x, &r.Catches[i], c.flow(i)/c.total, known)
+		if x.First != nil {
+			first, q := r.first(in, x)
+			var of CatchUncertainty
+			c.judge(&first, &q, 0, &of)
+			known.first = of.Within
+		}
 	}
 	return u
 }
@@ -103,10 +112,9 @@ func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 // A dry catch has no share of itself to be off by. What its jug could not show is a
 // share of the catch that it would be with the mean flow of the boom; its scales and
 // its stopwatch do nothing.
-func (c *catchRound) own(i int) (p certainty.Propagation, moved float64) {
-	x := &c.in.Catches[i]
+func (c *catchRound) own(x *AcceptanceCatch, q *CatchResult) (p certainty.Propagation, moved float64) {
 	if x.Volume == 0 {
-		return x.dryErrors(c.e, c.atCatch(i, c.r.boomMean)), 0
+		return x.dryErrors(c.e, c.atCatch(x, q, c.r.boomMean)), 0
 	}
 	p = x.flowErrors(c.e)
 	if x.SprayPressure != 0 {
@@ -125,7 +133,7 @@ func (c *catchRound) add(all bool) (m catchMean, moved, flow float64) {
 	}
 	for i := range c.in.Catches {
 		if all || !c.in.Catches[i].mixed() {
-			own, by := c.own(i)
+			own, by := c.own(&c.in.Catches[i], &c.r.Catches[i])
 			m.add(c.flow(i)/flow, c.reference(i)/flow, &own)
 			moved += c.flow(i) / flow * by
 		}
@@ -139,11 +147,11 @@ func (c *catchRound) flow(i int) float64 {
 }
 
 // atCatch brings a flow from the working pressure to that of a catch.
-func (c *catchRound) atCatch(i int, q unit.FlowRate) unit.FlowRate {
-	if p := c.r.Catches[i].SprayPressure; p != 0 {
-		return c.in.Catches[i].move(c.in.Nozzle, q, c.r.SprayPressure, p)
+func (c *catchRound) atCatch(x *AcceptanceCatch, q *CatchResult, flow unit.FlowRate) unit.FlowRate {
+	if p := q.SprayPressure; p != 0 {
+		return x.move(c.in.Nozzle, flow, c.r.SprayPressure, p)
 	}
-	return q
+	return flow
 }
 
 // reference is the flow of which own tells shares: that of the catch, and of a dry one
@@ -184,7 +192,7 @@ func (c *catchRound) variation() certainty.Uncertainty {
 		ratio := float64(c.r.Catches[i].NozzleFlowRateAtPressure) / sum * n
 		follows := c.reference(i) / c.in.Catches[i].nozzles() / sum * n
 		by := follows * ((ratio-1)/((n-1)*cv) - cv/n)
-		own, m := c.own(i)
+		own, m := c.own(&c.in.Catches[i], &c.r.Catches[i])
 		p.Accumulate(by, &own)
 		moved += by * m
 	}
@@ -193,12 +201,10 @@ func (c *catchRound) variation() certainty.Uncertainty {
 	return p.Uncertainty(c.e, 1)
 }
 
-// judge works out one catch.
-func (c *catchRound) judge(i int, u *CatchUncertainty) {
-	x, q := &c.in.Catches[i], &c.r.Catches[i]
-	limit := float64(c.r.Limit)
+// judge works out one catch that has a share of the mean, or none.
+func (c *catchRound) judge(x *AcceptanceCatch, q *CatchResult, share float64, u *CatchUncertainty) {
 	if x.Volume == 0 {
-		c.judgeDry(i, u)
+		c.judgeDry(x, q, u)
 		return
 	}
 	p := x.flowErrors(c.e)
@@ -206,28 +212,22 @@ func (c *catchRound) judge(i int, u *CatchUncertainty) {
 	if c.r.HasRating {
 		x.addPressure(&p, c.e, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
 		u.DeviationFromRated = p.Uncertainty(c.e, 1+float64(q.DeviationFromRated))
-		if c.r.Basis != MeanBasis {
-			u.within(float64(q.DeviationFromRated), limit, &u.DeviationFromRated)
-		}
+		u.within(float64(q.DeviationFromRated), c.r.Rated, &u.DeviationFromRated)
 	}
 	if !q.InMean {
 		return
 	}
-	p, moved := c.own(i)
-	p.RelateTo(&c.grouped, c.flow(i)/c.total)
+	p, moved := c.own(x, q)
+	p.RelateTo(&c.grouped, share)
 	p.Add(moved-c.moved, &c.working)
 	p.DropCancelled()
 	u.DeviationFromMean = p.Uncertainty(c.e, 1+float64(q.DeviationFromMean))
-	if c.r.Basis != RatedBasis {
-		u.within(float64(q.DeviationFromMean), limit, &u.DeviationFromMean)
-	}
+	u.within(float64(q.DeviationFromMean), c.r.Mean, &u.DeviationFromMean)
 }
 
 // judgeDry works out one catch of nothing. Each of its figures follows its jug alone, by
 // what the jug could not show as a share of what the figure is held against.
-func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
-	x, q := &c.in.Catches[i], &c.r.Catches[i]
-	limit := float64(c.r.Limit)
+func (c *catchRound) judgeDry(x *AcceptanceCatch, q *CatchResult, u *CatchUncertainty) {
 	against := func(of unit.FlowRate, reference float64) certainty.Uncertainty {
 		p := x.dryErrors(c.e, of)
 		return p.Uncertainty(c.e, reference)
@@ -236,22 +236,21 @@ func (c *catchRound) judgeDry(i int, u *CatchUncertainty) {
 	if c.r.HasRating {
 		sum, _ := x.ratedFlow(c.in.Nozzle, q.SprayPressure)
 		u.DeviationFromRated = against(sum/unit.FlowRate(x.nozzles()), 1)
-		if c.r.Basis != MeanBasis {
-			u.within(-1, limit, &u.DeviationFromRated)
-		}
+		u.within(-1, c.r.Rated, &u.DeviationFromRated)
 	}
 	if !q.InMean {
 		return
 	}
-	u.DeviationFromMean = against(c.atCatch(i, c.r.MeanNozzleFlowRate), 1)
-	if c.r.Basis != RatedBasis {
-		u.within(-1, limit, &u.DeviationFromMean)
-	}
+	u.DeviationFromMean = against(c.atCatch(x, q, c.r.MeanNozzleFlowRate), 1)
+	u.within(-1, c.r.Mean, &u.DeviationFromMean)
 }
 
-// within judges one deviation of a catch, either way.
-func (u *CatchUncertainty) within(d, limit float64, of *certainty.Uncertainty) {
-	u.Within.Judge(d, of, -limit, limit, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
+// within judges one deviation of a catch by its limits, if it has any.
+func (u *CatchUncertainty) within(d float64, limits Limits, of *certainty.Uncertainty) {
+	if limits.given() {
+		low, high := limits.Ends()
+		u.Within.Judge(d, of, low, high, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
+	}
 }
 
 // exponent is the n of q = k p^n of the nozzles of a catch, about p.

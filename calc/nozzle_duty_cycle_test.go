@@ -95,7 +95,7 @@ func TestReferencePulsedSheet(t *testing.T) {
 		"dutyCycle: not_positive":     func(in *calc.FieldSheetInput) { in.DutyCycle = -1 },
 		"dutyCycle: required": func(in *calc.FieldSheetInput) {
 			*in = wholeSheet()
-			in.Target.ApplicationRate = 11 * unit.USGallonPerAcre
+			in.Target.ApplicationRate = 20 * unit.USGallonPerAcre
 			in.Planning = &calc.CorrectionsInput{DutyCycleLimits: calc.DutyCycleRange{Low: 0.4, High: 1}}
 		},
 	} {

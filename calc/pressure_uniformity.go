@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
@@ -14,6 +16,8 @@ type PressureUniformityInput struct {
 	// MaxDifference is how far the highest may lie above the lowest. Zero stands
 	// for DefaultPressureDifference.
 	MaxDifference unit.Pressure
+	// MaxShare, instead of MaxDifference, says it as a share of the mean.
+	MaxShare unit.Ratio
 	// CabPressure is what the gauge at the seat shows meanwhile. It may be left out.
 	CabPressure unit.Pressure
 	// TargetPressure is the pressure wanted at the boom. With CabPressure it asks
@@ -21,8 +25,10 @@ type PressureUniformityInput struct {
 	TargetPressure unit.Pressure
 	// PressureRange is the nozzle's own working range. It may be left out.
 	PressureRange PressureRange
-	// Gauges names the gauge of each reading, as far as it goes; see Measuring.
+	// Gauges names the gauge of each reading, and Positions its side of the boom, as far as
+	// they go; see Measuring.
 	Gauges    []string
+	Positions []certainty.Position
 	Measuring certainty.Measuring
 }
 
@@ -65,7 +71,15 @@ const (
 	WarnCabGaugeDiffers = "cab_gauge_differs" // a wrong gauge, or loss in the hoses
 	WarnUnusualPressure = "unusual_pressure"  // outside 5 to 1000 psi
 	WarnFlowSpreadWide  = "flow_spread_wide"  // even by its difference, but not by what that does to flow
+	// WarnPressureShareWide: even by its difference, which is more than WidePressureShare of
+	// the mean.
+	WarnPressureShareWide = "pressure_share_wide"
 )
+
+// WidePressureShare is the difference, as a share of the pressure, above which inspections
+// fail a boom: the fall along a line in Ireland, and that from 3 bar to the end of the boom
+// in Uruguay (2.7 bar). Sources: see publishedRules.
+const WidePressureShare = 10 * unit.Percent
 
 // cabAgreement is how far the cab may be from the boom before it is warned of.
 // Source: the pressure at the nozzle is often 10 to 20 % below the gauge seen from
@@ -88,6 +102,10 @@ const (
 // pressure, so that the same difference matters less at a high pressure:
 //
 //	flow spread = sqrt(p_max / p_min) - 1
+//
+// The largest difference may be given as a share of the mean too. A boom within it whose
+// pressures differ by more than WidePressureShare of their mean is warned of
+// (pressure_share_wide): 10 psi is a quarter of 40 psi.
 //
 // A boom that is even by its difference, but makes equal nozzles differ by more than
 // twice DefaultOutputTolerance, is warned of (flow_spread_wide): no nozzle there could
@@ -112,10 +130,13 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 		return PressureUniformityResult{}, err
 	}
 	r := PressureUniformityResult{MaxDifference: in.MaxDifference}
-	if r.MaxDifference == 0 {
+	r.summarize(in.Readings)
+	switch {
+	case in.MaxShare != 0:
+		r.MaxDifference = unit.Pressure(in.MaxShare) * r.Mean
+	case in.MaxDifference == 0:
 		r.MaxDifference = DefaultPressureDifference
 	}
-	r.summarize(in.Readings)
 	if half := r.MaxDifference / 2; half < r.Mean {
 		r.FlowAtMaxDifference = flowSpread(r.Mean+half, r.Mean-half)
 	}
@@ -129,6 +150,9 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 		r.Even = finding.Judge(float64(r.Spread/r.MaxDifference), 1)
 		if r.Even == finding.Within && !finding.AtMost(float64(r.FlowSpread), 2*float64(DefaultOutputTolerance)) {
 			r.warn(finding.Member("readings"), WarnFlowSpreadWide)
+		}
+		if r.Even == finding.Within && !finding.AtMost(float64(r.Spread/r.Mean), float64(WidePressureShare)) {
+			r.warn(finding.Member("readings"), WarnPressureShareWide)
 		}
 	}
 	r.compareCab(in)
@@ -212,6 +236,19 @@ func unusualPressure(p unit.Pressure) bool {
 	return p != 0 && usual.holds(p) == finding.Outside
 }
 
+// lowest is which of the readings is the lowest.
+func (r *PressureUniformityResult) lowest(readings []unit.Pressure) int {
+	return slices.Index(readings, r.Lowest)
+}
+
+// position is the side of the boom at which a pressure was read.
+func (in *PressureUniformityInput) position(i int) certainty.Position {
+	if i < len(in.Positions) {
+		return in.Positions[i]
+	}
+	return certainty.Unplaced
+}
+
 func (r *PressureUniformityResult) warn(place finding.Place, code string) {
 	r.Warnings = append(r.Warnings, finding.Warning{Place: place, Code: code})
 }
@@ -227,6 +264,7 @@ func (in PressureUniformityInput) check() error {
 	}
 	in.Measuring.Check(&v)
 	v.Optional(float64(in.MaxDifference), finding.Member("maxDifference"))
+	v.Optional(float64(in.MaxShare), finding.Member("maxDifference"))
 	v.Optional(float64(in.CabPressure), finding.Member("cabPressure"))
 	v.Optional(float64(in.TargetPressure), finding.Member("targetPressure"))
 	return append(v, in.PressureRange.check().Under(finding.Member("pressureRange"))...).Err()

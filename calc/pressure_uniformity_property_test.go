@@ -25,10 +25,13 @@ func TestReferencePressureWarnings(t *testing.T) {
 	}{
 		{"one", calc.PressureUniformityInput{Readings: readingsOf(psi, 40)}, finding.NotJudged, "readings: single_reading"},
 		{"two", calc.PressureUniformityInput{Readings: readingsOf(psi, 40, 51)}, finding.Outside, "readings: few_readings"},
-		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 22.73, 30, 32.73)}, finding.Within, ""},
+		// 10 of a mean of 100 psi are 10 %, 10 of 99.9 are more; so are 10 psi of 28.5.
+		{"a tenth", calc.PressureUniformityInput{Readings: readingsOf(psi, 95, 100, 105)}, finding.Within, ""},
+		{"more than a tenth", calc.PressureUniformityInput{Readings: readingsOf(psi, 95, 99.7, 105)}, finding.Within, "readings: pressure_share_wide"},
+		{"usual", calc.PressureUniformityInput{Readings: readingsOf(psi, 22.73, 30, 32.73)}, finding.Within, "readings: pressure_share_wide"},
 		// The roots of 36 / 25 and of 36.1 / 25: 20 % and a little more, twice the tolerance of nozzles.
-		{"alike enough", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36), MaxDifference: 11.1 * psi}, finding.Within, ""},
-		{"even, but not in flow", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.1), MaxDifference: 11.1 * psi}, finding.Within, "readings: flow_spread_wide"},
+		{"alike enough", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36), MaxDifference: 11.1 * psi}, finding.Within, "readings: pressure_share_wide"},
+		{"even, but not in flow", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.1), MaxDifference: 11.1 * psi}, finding.Within, "readings: flow_spread_wide; readings: pressure_share_wide"},
 		{"uneven", calc.PressureUniformityInput{Readings: readingsOf(psi, 25, 30, 36.2), MaxDifference: 11.1 * psi}, finding.Outside, ""},
 		{"strong", calc.PressureUniformityInput{Readings: readingsOf(psi, 1000, 1000, 1001)}, finding.Within, "readings[2]: unusual_pressure"},
 		{
@@ -40,7 +43,7 @@ func TestReferencePressureWarnings(t *testing.T) {
 				Readings: readingsOf(psi, 29, 30, 31, 60), MaxDifference: 40 * psi,
 				TargetPressure: 61 * psi, PressureRange: calc.PressureRange{Low: low, High: high},
 			},
-			finding.Within, "readings: flow_spread_wide; readings[0]: pressure_outside_nozzle_range; targetPressure: pressure_outside_nozzle_range",
+			finding.Within, "readings: flow_spread_wide; readings: pressure_share_wide; readings[0]: pressure_outside_nozzle_range; targetPressure: pressure_outside_nozzle_range",
 		},
 	} {
 		r := mustPressureUniformity(t, c.in)

@@ -15,7 +15,8 @@ type RateUncertainty struct {
 	FieldApplicationRate certainty.Uncertainty // zero without RowSpacing
 	Deviation            certainty.Uncertainty // zero without a target
 	// Within is the probability that the rate truly is within its tolerance, and
-	// UnderLabel that it does not pass the label's maximum.
+	// UnderLabel that it keeps what the label allows, not above its maximum and not below its
+	// minimum.
 	Within, UnderLabel certainty.Conformity
 }
 
@@ -80,10 +81,16 @@ func (u *RateUncertainty) rate(r *ApplicationRateResult, in *ApplicationRateInpu
 		u.Deviation = judged.ForResult(1 + d)
 		u.Within.Judge(d, &u.Deviation, -limit, limit, n)
 	}
-	if r.LabelVerdict != finding.NotJudged {
-		over := rate / float64(in.LabelMaximum)
-		label := judged.ForResult(over)
-		u.UnderLabel.Judge(over, &label, certainty.Unlimited, 1, n)
+	if in.LabelMaximum+in.LabelMinimum != 0 {
+		low, high := certainty.Unlimited, -certainty.Unlimited
+		if in.LabelMaximum != 0 {
+			high = float64(in.LabelMaximum) / rate
+		}
+		if in.LabelMinimum != 0 {
+			low = float64(in.LabelMinimum) / rate
+		}
+		label := judged.ForResult(1)
+		u.UnderLabel.Judge(1, &label, low, high, n)
 	}
 }
 

@@ -73,6 +73,7 @@ const (
 	forPressure = "pressure-uniformity#/maxDifference"
 	forOutput   = "nozzle-acceptance#/tolerance/limit"
 	forReplace  = "nozzle-acceptance#/replaceAllAbove"
+	forCount    = "nozzle-acceptance#/replaceAllFrom"
 	forRate     = "application-rate#/rateTolerance"
 	forRuns     = "ground-speed#/runTolerance"
 	forCourse   = "ground-speed#/runs/0/courseLength"
@@ -84,6 +85,9 @@ const (
 	forPattern  = "pattern-uniformity#/maxCoefficientOfVariation"
 	forPlace    = "pattern-uniformity#/maxPlaceDeviation"
 	forMeter    = "meter-calibration#/meterTolerance"
+
+	forAboveRated = "nozzle-acceptance#/tolerance/rated/above"
+	forBelowMean  = "nozzle-acceptance#/tolerance/mean/below"
 )
 
 // commonTolerances are common practice, no published source. Course and catch are
@@ -102,8 +106,6 @@ func commonTolerances() []Tolerance {
 		common("application_rate", float64(DefaultRateTolerance), unit.IDPct, forRate, "", true),
 		common("run_spread", float64(DefaultRunTolerance), unit.IDPct, forRuns, "", true),
 		common("nozzle_wear", float64(DefaultWearLimit), unit.IDPct, forWear, BasisNewNozzle, true),
-		memory("pattern_variation", float64(10*unit.Percent), forPattern, false),
-		memory("pattern_place", float64(20*unit.Percent), forPlace, false),
 		common("course_length", float64(100*unit.Foot), unit.IDFt, forCourse, "", false),
 		common("catch_time", float64(30*unit.Second), unit.IDS, forCatch, "", false),
 		memory("field_efficiency", float64(DefaultFieldEfficiency), forCapacity, true),
@@ -115,12 +117,12 @@ func commonTolerances() []Tolerance {
 
 // publishedTolerances are read in the sources that each names.
 func publishedTolerances() []Tolerance {
-	all := make([]Tolerance, 0, len(publishedRules))
+	all := make([]Tolerance, 0, len(publishedRules)+1)
 	for _, r := range publishedRules {
 		all = append(all, Tolerance{
 			Name: r.name, Value: float64(unit.Ratio(r.percent) * unit.Percent), Unit: unit.IDPct,
 			AppliesTo: r.appliesTo, Basis: r.basis, Source: r.source,
 		})
 	}
-	return all
+	return append(all, Tolerance{Name: "replace_all_from_2", Value: 2, Unit: unit.IDOne, AppliesTo: forCount, Source: berryGrower})
 }

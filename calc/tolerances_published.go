@@ -27,7 +27,35 @@ var (
 	}
 )
 
-// publishedRules are 5 %, 7 % and 10 %, by source. The same figure from two sources is two
+// More of them, each with two rules.
+var (
+	// More or less than the maker's rate or a new tip; two or more above it are a new set.
+	berryGrower = method.Source{
+		Title:     "Two keys to sprayer efficiency (pp. 16-17)",
+		Publisher: "British Columbia Berry Grower", Year: 2010,
+		URL: "https://content.yudu.com/Library/A1nx70/BritishColumbiaBerry/resources/17.htm",
+	}
+	// Against the mean of three new tips of the same model at the working pressure.
+	esalq = method.Source{
+		Title:     "Calibration of sprayers, producer series no. 61, p. 62",
+		Publisher: "ESALQ, Universidade de São Paulo",
+		URL:       "http://www.esalq.usp.br/cprural/flipbook/pb/pb61/assets/basic-html/page63.html",
+	}
+	// Both at once: either way from the mean, and above the original flow.
+	castelar = method.Source{
+		Title:     "Necesidad de picos pulverizadores aptos (summary of a work of 1987)",
+		Publisher: "INTA Castelar, reprinted by a blog", Year: 1987,
+		URL: "https://bioplagasargentina.blogspot.com/2017/07/necesidad-de-picos-pulverizadores-aptos.html",
+	}
+	// The variation of a row of cups, and each place where nozzles overlap.
+	balcarce = method.Source{
+		Title:     "Protocolo integral de verificación técnica de equipos pulverizadores (report on it)",
+		Publisher: "Facultad de Ciencias Agrarias, Balcarce (UNMdP), reported by a farm news site",
+		URL:       "https://bichosdecampo.com/la-facultad-de-ciencias-agrarias-de-balcarce-publico-un-protocolo-integral-de-verificacion-tecnica-de-equipos-pulverizadores",
+	}
+)
+
+// publishedRules are 5 %, 7 %, 10 % and more, by source. The same figure from two sources is two
 // rules, which a number at the end tells apart.
 var publishedRules = [...]publishedRule{
 	// Attributed there to two federal agencies; a newspaper's report.
@@ -91,4 +119,34 @@ var publishedRules = [...]publishedRule{
 		Title:     "Airblast Sprayer Calibration Worksheet (winegrapes)",
 		Publisher: "Texas winegrape extension worksheet" + method.SeenInCopy, URL: "",
 	}},
+	{"output_5_of_rated", 5, forOutput, BasisRated, method.Source{
+		Title:     "Made to measure (on the National Sprayer Testing Scheme, United Kingdom)",
+		Publisher: "a farm trade magazine of the United Kingdom",
+		URL:       "https://www.eioperator.com/?p=165701",
+	}},
+	{"output_5_of_rated_2", 5, forOutput, BasisRated, berryGrower},
+	{"output_10_of_rated_new_2", 10, forOutput, BasisNewNozzle, esalq},
+	{"replace_all_10", 10, forReplace, "", esalq},
+	{"output_10_of_mean_3", 10, forOutput, BasisMean, castelar},
+	{"output_15_above_rated", 15, forAboveRated, BasisRated, castelar},
+	// What gives less than that is rejected as blocked; what gives more is called worn.
+	{"output_5_below_mean", 5, forBelowMean, BasisMean, method.Source{
+		Title:     "Doppen veldspuit wijken vaak af",
+		Publisher: "Groenten & Fruit (Schoon Water project)", Year: 2010,
+		URL: "https://www.gfactueel.nl/Vollegrond/Nieuws/2010/10/Doppen-veldspuit-wijken-vaak-af-GFA137273W/",
+	}},
+	// The fall from one end of a spray line to the other.
+	{"pressure_10_of_mean", 10, forPressure, "", method.Source{
+		Title:     "Getting prepped for the sprayer test (Irish inspection)",
+		Publisher: "Agriland, with an approved equipment inspector",
+		URL:       "https://agriland.co.uk/farming-news/machinery-focus-getting-prepped-for-the-sprayer-test",
+	}},
+	// From 3 bar to no less than 2.7 bar at the end of the boom.
+	{"pressure_10_of_mean_2", 10, forPressure, "", method.Source{
+		Title:     "Revista del Plan Agropecuario no. 162, p. 57",
+		Publisher: "Instituto Plan Agropecuario, Uruguay",
+		URL:       "https://www.planagropecuario.org.uy/publicaciones/revista/Revista_on_line/Revista_162/files/assets/basic-html/page59.html",
+	}},
+	{"pattern_variation", 10, forPattern, "", balcarce},
+	{"pattern_place", 20, forPlace, "", balcarce},
 }

@@ -5,6 +5,7 @@ import (
 
 	"wetrun/api/wire"
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 	"wetrun/internal/text"
@@ -29,21 +30,23 @@ type CalibrationsRequest struct {
 	Planning        *PlanningRequest   `json:"planning,omitzero"`
 	Schedule        ScheduleRequest    `json:"schedule,omitzero"`
 	Cost            CostRequest        `json:"cost,omitzero"`
+	Confirmed       []string           `json:"confirmed,omitzero" is:"pointer" len:"1..20"`
 	Results
 }
 
 // MachineRequest is the sprayer, repeated in the answer.
 type MachineRequest struct {
-	Label                 string        `json:"label,omitzero"`
-	TankVolume            wire.Quantity `json:"tankVolume,omitzero" is:"volume"`
-	BedsCovered           int           `json:"bedsCovered,omitzero" range:"1..100"`
-	BedWidth              wire.Quantity `json:"bedWidth,omitzero" is:"length"`
-	NozzlesPerBed         int           `json:"nozzlesPerBed,omitzero" range:"1..1000"`
-	SprayedWidthPerNozzle wire.Quantity `json:"sprayedWidthPerNozzle,omitzero" is:"length"`
-	RowSpacing            wire.Quantity `json:"rowSpacing,omitzero" is:"length"`
-	EngineSpeed           wire.Quantity `json:"engineSpeed,omitzero" is:"rotational_speed"`
-	Gear                  string        `json:"gear,omitzero"`
-	Tape                  string        `json:"tape,omitzero"`
+	Label                 string               `json:"label,omitzero"`
+	TankVolume            wire.Quantity        `json:"tankVolume,omitzero" is:"volume"`
+	BedsCovered           int                  `json:"bedsCovered,omitzero" range:"1..100"`
+	BedWidth              wire.Quantity        `json:"bedWidth,omitzero" is:"length"`
+	NozzlesPerBed         int                  `json:"nozzlesPerBed,omitzero" range:"1..1000"`
+	SprayedWidthPerNozzle wire.Quantity        `json:"sprayedWidthPerNozzle,omitzero" is:"length"`
+	RowSpacing            wire.Quantity        `json:"rowSpacing,omitzero" is:"length"`
+	EngineSpeed           wire.Quantity        `json:"engineSpeed,omitzero" is:"rotational_speed"`
+	Gear                  string               `json:"gear,omitzero"`
+	Tape                  string               `json:"tape,omitzero"`
+	Sides                 []certainty.Position `json:"sides,omitzero"`
 }
 
 // PressureRequest is the pressures along the boom and in the cab.
@@ -51,7 +54,7 @@ type PressureRequest struct {
 	Readings       []ReadingRequest `json:"readings" validate:"required" len:"1..100"`
 	CabPressure    wire.Quantity    `json:"cabPressure,omitzero" is:"pressure"`
 	TargetPressure wire.Quantity    `json:"targetPressure,omitzero" is:"pressure"`
-	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure"`
+	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure,ratio"`
 }
 
 // OutputRequest is the round of catches.
@@ -63,6 +66,7 @@ type OutputRequest struct {
 	Tolerance         ToleranceRequest         `json:"tolerance,omitzero"`
 	CatchPointsOnBoom int                      `json:"catchPointsOnBoom,omitzero" range:"1..10000"`
 	ReplaceAllAbove   wire.Quantity            `json:"replaceAllAbove,omitzero" is:"ratio"`
+	ReplaceAllFrom    int                      `json:"replaceAllFrom,omitzero" range:"1..1000"`
 }
 
 // SpeedRequest is the timed runs.
@@ -85,6 +89,9 @@ var calibrationsTable = wire.RequestTable[CalibrationsRequest]()
 func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnswer, error) {
 	if unused := append(r.Nozzle.unusedSizeRating().Under(finding.Member("nozzle")), unusedSizeRatings(r.Output.Catches).Under(output)...); unused != nil {
 		return CalibrationsAnswer{}, unused
+	}
+	if wrong := r.Output.Tolerance.check(); wrong != nil {
+		return CalibrationsAnswer{}, wrong.Under(output)
 	}
 	if wrong := r.Schedule.check(); wrong != nil {
 		return CalibrationsAnswer{}, wrong
@@ -134,6 +141,9 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		Cost:            r.Cost.input(),
 		Measuring:       with,
 		Overdue:         r.Schedule.answer().hoursUsedUp(),
+		Sides:           r.Machine.Sides,
+		Confirmed:       r.confirmed(&p),
+		TypedIn:         func(at finding.Place) unit.ID { return r.quantityAt(&p, at).Unit },
 	})
 	if err != nil {
 		return CalibrationsAnswer{}, p.output.origins.moveViolations(err)
@@ -161,7 +171,7 @@ func (r *CalibrationsRequest) uncoveredBeds() *wire.Refusal {
 func sheetOutput(in calc.NozzleAcceptanceInput) calc.SheetOutput {
 	return calc.SheetOutput{
 		SprayPressure: in.SprayPressure, Gauge: in.Gauge, Catches: in.Catches, Tolerance: in.Tolerance,
-		CatchPointsOnBoom: in.CatchPointsOnBoom, ReplaceAllAbove: in.ReplaceAllAbove,
+		CatchPointsOnBoom: in.CatchPointsOnBoom, ReplaceAllAbove: in.ReplaceAllAbove, ReplaceAllFrom: in.ReplaceAllFrom,
 	}
 }
 
@@ -185,7 +195,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *wire.Refus
 		},
 		output: NozzleAcceptanceRequest{
 			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
-			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, DutyCycle: r.DutyCycle, Results: r.Results,
+			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, ReplaceAllFrom: r.Output.ReplaceAllFrom, DutyCycle: r.DutyCycle, Results: r.Results,
 			origins: catchOrigins{inSheet: true, sources: sources},
 		},
 		speed: GroundSpeedRequest{Runs: r.Speed.Runs, RunTolerance: r.Speed.RunTolerance, Results: r.Results},

@@ -2,7 +2,9 @@ package operation
 
 import (
 	"context"
+	"math"
 
+	"wetrun/api/wire"
 	"wetrun/api/working"
 	"wetrun/calc"
 	"wetrun/internal/text"
@@ -36,6 +38,17 @@ type StepAnswer struct {
 	Label   string        `json:"label,omitzero"`
 	Pointer string        `json:"pointer,omitzero"`
 	Text    string        `json:"text"`
+	// Entry is what was sent, WouldAgree what it may have been meant to be, and Slip how it
+	// came about; of a step that asks about an entry.
+	Entry      wire.Quantity `json:"entry,omitzero"`
+	WouldAgree wire.Quantity `json:"wouldAgree,omitzero"`
+	Slip       calc.SlipKind `json:"slip,omitzero"`
+	Aim        wire.Quantity `json:"aim,omitzero"` // of a step to aim lower
+	// Rule is the row of the order of judgement that it follows from, Why the same in words, and
+	// Because points to the entries and results that it rests on.
+	Rule    calc.RuleID `json:"rule"`
+	Why     string      `json:"why"`
+	Because []string    `json:"because,omitzero"`
 
 	name string // for people: the label of what it speaks of, or else its number
 }
@@ -92,6 +105,9 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Correction:    CorrectionPart{Status: correctionStatus(x)},
 		Cautions:      sheetCautions.in(ctx),
 	}
+	if x.Verdict == calc.Ready && x.MoreToSettle > 0 {
+		a.VerdictDetail += " " + leftOpen(lang, &x, r.Output.CatchPointsOnBoom)
+	}
 	a.NextDue = r.Schedule.answer()
 	for i, s := range x.Steps {
 		a.NextSteps[i] = r.step(lang, p, &x, s)
@@ -105,19 +121,34 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	return a
 }
 
-// verdictSuffix ends the key of a verdict's words where they say more: that the rate is over
-// the label's maximum, or that all is in order by the plain rule but too close to be sure.
+// verdictSuffix ends the key of a verdict's words where they say more: that an entry is asked
+// about, that the rate is over the label's maximum or may be, that something in order is close.
 func verdictSuffix(x calc.FieldSheetResult) string {
 	suffix := ""
 	for _, s := range x.Steps {
-		switch {
-		case s.Code == calc.StepOverLabelMaximum:
+		switch s.Rule {
+		case calc.RuleEntries:
+			return "_entry"
+		case calc.RuleLabelMaximum:
 			return "_over_label_maximum"
-		case x.Verdict != calc.NotReady && (s.Code == calc.StepSettlePressure || s.Code == calc.StepSettleCatch || s.Code == calc.StepSettleRate):
-			suffix = "_close"
+		case calc.RuleLabelSure:
+			return "_label_open"
+		case calc.RulePressureClose, calc.RuleCatchClose, calc.RuleRateClose:
+			if x.Verdict == calc.Ready {
+				suffix = "_close"
+			}
 		}
 	}
 	return suffix
+}
+
+// leftOpen says what a sheet that is ready leaves open of the points that were not caught.
+func leftOpen(lang text.Language, x *calc.FieldSheetResult, points int) string {
+	s := &x.Output.Sampling
+	if points > 0 {
+		return text.Of(lang, "verdict.open", points-s.Caught, s.HighPoints-s.Outside, x.MoreToSettle)
+	}
+	return text.Of(lang, "verdict.open_share", int(math.Ceil(100*float64(s.High))), x.MoreToSettle)
 }
 
 // results fills in each part's own answer. Places are of the sheet already.
@@ -131,6 +162,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	if x.Pressure != nil {
 		part := &all.pressure
 		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		part.NextSteps = nil // the sheet has its own, which know of the other parts
 		a.Pressure.Result = part
 	}
 	if x.Output != nil {

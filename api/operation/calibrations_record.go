@@ -76,10 +76,13 @@ func (s *sheetRecord) page(digest string) *record.Page {
 	if s.request.Uncertainty == nil || *s.request.Uncertainty {
 		p.Note = s.word("near")
 	}
-	for _, step := range a.NextSteps {
+	for i, step := range a.NextSteps {
 		line := step.Text
 		if step.name != "" {
 			line = step.name + ": " + line
+		}
+		if i+1 == len(a.NextSteps) || a.NextSteps[i+1].Rule != step.Rule {
+			line += " " + s.of("why", step.Why)
 		}
 		p.Steps.Lines = append(p.Steps.Lines, line)
 	}

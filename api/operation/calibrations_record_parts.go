@@ -16,7 +16,7 @@ func (s *sheetRecord) recordParts() (all []record.Part) {
 	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
 		all = append(all, record.Part{
-			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.of(string(p.status)), Lines: p.lines, Table: tables[p.name],
+			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.statusWord(p.status, p.measured), Lines: p.lines, Table: tables[p.name],
 		})
 	}
 	if tank := s.answer.AreaCheck; tank.Result == nil {
@@ -31,11 +31,7 @@ func (s *sheetRecord) readings() *record.Table {
 	}
 	t := &record.Table{Caption: s.word("readings"), Heads: []string{s.word("place"), s.word("pressure")}}
 	for i, r := range s.request.Pressure.Readings {
-		name := nameOrNumber(r.Label, i)
-		if r.Label == "" && r.Position != "" {
-			name = s.word("position_" + string(r.Position))
-		}
-		t.Rows = append(t.Rows, record.Row{Cells: []string{name, s.asSent(r.Pressure)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{readingName(s.lang, r, i), s.asSent(r.Pressure)}})
 	}
 	if q := s.request.Pressure.CabPressure; q.Given() {
 		t.Rows = append(t.Rows, record.Row{Cells: []string{s.word("cab"), s.asSent(q)}})
@@ -71,11 +67,19 @@ func (s *sheetRecord) catches() *record.Table {
 		}
 		acceptable := "-"
 		point := &record.Point{Value: c.NozzleFlowRate.As(u), Status: string(c.Status)}
-		if c.AcceptableVolume.High.Given() {
-			acceptable = s.word("range", s.lang.Number(c.AcceptableVolume.Low.Value), s.quantity(c.AcceptableVolume.High))
+		switch jug := c.AcceptableVolume; {
+		case jug.Low.Given() && jug.High.Given():
+			acceptable = s.word("range", s.lang.Number(jug.Low.Value), s.quantity(jug.High))
+		case jug.Low.Given():
+			acceptable = s.word("or_more", s.quantity(jug.Low))
+		case jug.High.Given():
+			acceptable = s.word("or_less", s.quantity(jug.High))
 		}
-		if c.AcceptableFlowRate.High.Given() {
-			point.Low, point.High = c.AcceptableFlowRate.Low.As(u), c.AcceptableFlowRate.High.As(u)
+		if flow := c.AcceptableFlowRate; flow.Low.Given() {
+			point.Low = flow.Low.As(u)
+		}
+		if flow := c.AcceptableFlowRate; flow.High.Given() {
+			point.High = flow.High.As(u)
 		}
 		t.Rows = append(t.Rows, record.Row{
 			Marked: c.Status != calc.StatusWithin,

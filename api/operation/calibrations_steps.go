@@ -8,28 +8,61 @@ import (
 	"wetrun/calc"
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
 // step words one next step, with the catch or the bed it speaks of.
 func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepAnswer {
-	a := StepAnswer{Code: s.Code}
+	a := StepAnswer{Code: s.Code, Rule: s.Rule, Why: text.Coded(lang, "rule", string(s.Rule)), Because: because(&p.output.origins, s)}
 	switch s.Code {
+	case calc.StepCheckEntry:
+		r.ask(lang, &p, &x.Doubts[s.Doubt], &a)
+		a.Text += " " + text.Of(lang, "step.check_entry")
+		return a
+	case calc.StepAimLower:
+		t := r.Target
+		a.Aim = wire.In(calc.AimBelow(unit.ApplicationRate(t.ApplicationRate.SI()), unit.ApplicationRate(t.LabelMaximum.SI())), t.ApplicationRate.Unit)
+		a.Text = text.Of(lang, "step.aim_lower", (&summary{lang: lang}).quantity(a.Aim))
+	case calc.StepReadPressure:
+		a.Text = missingSides(lang, text.Coded(lang, "step", string(s.Code)), s.On)
+	case calc.StepRepairBoom:
+		low := s.Reading
+		a.Text = text.Of(lang, "step.repair_boom", readingName(lang, r.Pressure.Readings[low], low))
+		a.Pointer = wire.Pointer(finding.Item("readings", low).Under(finding.Member("pressure")))
+	case calc.StepCatchLonger:
+		a.Text = text.Of(lang, "step.catch_longer", int(x.CatchLonger))
+	case calc.StepRunLonger:
+		length := wire.In(x.RunLonger, r.Speed.Runs[0].CourseLength.Unit)
+		a.Text = text.Of(lang, "step.run_longer", (&summary{lang: lang}).quantity(length))
 	case calc.StepSettlePressure:
-		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, x.Pressure.Uncertainty.Even.MeasureAgain))
-	case calc.StepSettleCatch:
-		a.Text = text.Of(lang, "step.settle_catch", howToSettle(lang, x.Output.Uncertainty.Catches[s.Catch].Within.MeasureAgain))
-	case calc.StepCatchEachNozzle:
-		a.Text = text.Coded(lang, "step", string(s.Code))
-		if len(p.output.Catches[s.Catch].NozzlesOnDrop) > 0 {
-			a.Text = text.Of(lang, "step.catch_each_nozzle_drop")
-		}
+		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, s.Again))
 	case calc.StepSettleRate:
-		a.Text = settleRate(lang, x.Rate.Uncertainty)
-	case calc.StepCatchMore:
-		a.Text = catchMore(lang, x.Output.Sampling, r.Output.CatchPointsOnBoom > 0)
-	default:
+		key := "step.settle_rate"
+		if s.Rule == calc.RuleLabelSure {
+			key = "step.settle_rate_label"
+		}
+		a.Text = text.Of(lang, key, howToSettle(lang, s.Again))
+	case calc.StepChoosePlan:
+		key := "choose_plan"
+		switch s.Rule {
+		case calc.RuleLabelSure:
+			key = "choose_plan_label"
+		case calc.RuleLimits:
+			key = "choose_plan_limits"
+		}
+		a.Text = text.Coded(lang, "step", key)
+	case calc.StepCheckSooner:
 		a.Text = text.Coded(lang, "step", string(s.Code))
+		if s.Catch < 0 {
+			a.Text = text.Of(lang, "step.check_sooner_these", r.names(lang, &p, s.Because))
+		}
+	case calc.StepCatchMore:
+		if a.Text = p.stepText(lang, x, s); s.Rule == calc.RuleEnoughCatches {
+			a.Text = missingSides(lang, text.Of(lang, "step.catch_more_points", s.More), s.On)
+		}
+	default:
+		a.Text = p.stepText(lang, x, s)
 	}
 	switch {
 	case s.Catch >= 0:
@@ -42,39 +75,50 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	return a
 }
 
-// settleRate says which limit the rate is too close to, and what to measure again;
-// what is the same for both is said once.
-func settleRate(lang text.Language, u *calc.RateUncertainty) string {
-	tolerance, label := howToSettle(lang, u.Within.MeasureAgain), howToSettle(lang, u.UnderLabel.MeasureAgain)
-	switch {
-	case u.UnderLabel.Conformance != certainty.TooClose:
-		return text.Of(lang, "step.settle_rate", tolerance)
-	case u.Within.Conformance != certainty.TooClose:
-		return text.Of(lang, "step.settle_rate_label", label)
-	case tolerance == label:
-		return text.Of(lang, "step.settle_rate_both", label)
+// stepText words a step as the action that it stands for, where it does.
+func (p *sheetParts) stepText(lang text.Language, x *calc.FieldSheetResult, s calc.Step) string {
+	if x.Output != nil {
+		for _, a := range x.Output.Actions {
+			if a.Catch == s.Catch && a.Do == calc.Remedy(s.Code) {
+				return p.output.actionText(lang, x.Output, a)
+			}
+		}
 	}
-	return text.Of(lang, "step.settle_rate", tolerance) + " " + text.Of(lang, "step.settle_rate_label", label)
+	return text.Coded(lang, "step", string(s.Code))
 }
 
-// catchMore says how many points to catch before a new set is bought, and where.
-func catchMore(lang text.Language, s certainty.SamplingResult, pointsKnown bool) string {
-	switch {
-	case s.AllOthers:
-		return text.Of(lang, "step.catch_more_all", s.More)
-	case !pointsKnown:
-		return withSides(lang, text.Of(lang, "step.catch_more_if_there", s.More), s)
+// because are the pointers to what a step rests on: those of its rule, and its own.
+func because(origins *catchOrigins, s calc.Step) []string {
+	rule := ruleRests[s.Rule]
+	if len(s.Because) == 0 {
+		return rule
 	}
-	return withSides(lang, text.Of(lang, "step.catch_more", s.More), s)
+	all := make([]string, 0, len(s.Because)+len(rule))
+	for _, p := range s.Because {
+		all = append(all, wire.Pointer(origins.moved(p)))
+	}
+	return append(all, rule...)
 }
 
-func withSides(lang text.Language, words string, s certainty.SamplingResult) string {
-	if len(s.MoreOn) == 0 {
+// ruleRests are the pointers to what each rule asks about.
+var ruleRests = func() map[calc.RuleID][]string {
+	all := map[calc.RuleID][]string{}
+	for id, rests := range calc.SheetRules {
+		for _, p := range rests {
+			all[id] = append(all[id], wire.Pointer(p))
+		}
+	}
+	return all
+}()
+
+// missingSides adds the sides at which nothing was measured.
+func missingSides(lang text.Language, words string, on []certainty.Position) string {
+	if len(on) == 0 {
 		return words
 	}
 	var sides []string
-	for _, p := range s.MoreOn {
+	for _, p := range on {
 		sides = append(sides, text.Of(lang, "side."+string(p)))
 	}
-	return words + " " + text.Of(lang, "step.catch_more_begin", strings.Join(sides, ", "))
+	return words + " " + text.Of(lang, "step.missing_sides", strings.Join(sides, ", "))
 }

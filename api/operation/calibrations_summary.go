@@ -27,10 +27,13 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 			name = step.name + ": "
 		}
 		s.line(fmt.Sprintf("%2d. %s%s", i+1, name, step.Text))
+		if i+1 == len(a.NextSteps) || a.NextSteps[i+1].Rule != step.Rule { // once for all steps of a rule
+			s.line("    " + s.of("why", step.Why))
+		}
 	}
 	s.heading("found")
 	for _, p := range s.parts(a) {
-		s.line(s.of("part_"+p.name) + ": " + s.of(string(p.status)) + ". " + p.lines[0])
+		s.line(s.of("part_"+p.name) + ": " + s.statusWord(p.status, p.measured) + ". " + p.lines[0])
 		for _, line := range p.lines[1:] {
 			s.line("  " + line)
 		}
@@ -70,20 +73,30 @@ func (s *summary) heading(key string)             { s.line("\n" + s.of(key)) }
 // A sheetPart is one part of the job with what was found: the first line says how it
 // came out, the others go into it.
 type sheetPart struct {
-	name   string
-	status calc.PartStatus
-	lines  []string
+	name     string
+	status   calc.PartStatus
+	measured bool // something was, whether or not it was judged
+	lines    []string
+}
+
+// statusWord is the word for a status: what was measured but could not be judged is not
+// called not done.
+func (s *summary) statusWord(status calc.PartStatus, measured bool) string {
+	if status == calc.NotDone && measured {
+		return s.of("not_judged")
+	}
+	return s.of(string(status))
 }
 
 func (s *summary) parts(a *CalibrationsAnswer) []sheetPart {
 	all := []sheetPart{
-		{"pressure", a.Pressure.Status, s.pressure(a.Pressure.Result)},
-		{"output", a.Output.Status, s.output(a.Output.Result)},
-		{"speed", a.Speed.Status, s.speed(a.Speed.Result)},
-		{"rate", a.Rate.Status, s.rate(a)},
+		{"pressure", a.Pressure.Status, a.Pressure.Result != nil, s.pressure(a.Pressure.Result)},
+		{"output", a.Output.Status, a.Output.Result != nil, s.output(a.Output.Result)},
+		{"speed", a.Speed.Status, a.Speed.Result != nil, s.speed(a.Speed.Result)},
+		{"rate", a.Rate.Status, a.Rate.Result != nil, s.rate(a)},
 	}
 	if t := a.AreaCheck.Result; t != nil {
-		all = append(all, sheetPart{"tank", a.AreaCheck.Status, []string{s.of("area_check", s.quantity(t.ApplicationRate))}})
+		all = append(all, sheetPart{"tank", a.AreaCheck.Status, true, []string{s.of("area_check", s.quantity(t.ApplicationRate))}})
 	}
 	return all
 }
@@ -104,10 +117,21 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 	if u := x.Uncertainty; u != nil {
 		mean = s.withUncertainty(x.MeanNozzleFlowRate, u.MeanNozzleFlowRate)
 	}
+	if x.Decision == calc.NotJudged {
+		return []string{s.of("output_not_judged", x.CatchesTested, mean)}
+	}
 	lines := []string{s.of("output", x.CatchesOutside, x.CatchesTested, mean, s.quantity(x.Tolerance.Limit))}
+	if !x.Tolerance.Limit.Given() {
+		lines[0] = s.of("output_limits", x.CatchesOutside, x.CatchesTested, mean, s.limits(&x.Tolerance))
+	}
 	for i, c := range x.Catches {
-		if c.Status != calc.StatusWithin {
-			lines = append(lines, s.of("catch_"+string(c.Status), x.origins.name(c.Label, i), s.quantity(c.AcceptableVolume.Low), s.quantity(c.AcceptableVolume.High)))
+		name, jug := x.origins.name(c.Label, i), c.AcceptableVolume
+		switch {
+		case c.Status == calc.StatusWithin:
+		case jug.Low.Given() == jug.High.Given():
+			lines = append(lines, s.of("catch_"+string(c.Status), name, s.quantity(jug.Low), s.quantity(jug.High)))
+		default:
+			lines = append(lines, s.of("catch_"+string(c.Status)+"_only", name, s.quantity(jug.Low.Or(jug.High))))
 		}
 	}
 	lines = append(lines, s.catchRemarks(x)...)
@@ -116,6 +140,20 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 		lines = append(lines, more.Detail)
 	}
 	return lines
+}
+
+// limits lists those of a tolerance that has them one by one.
+func (s *summary) limits(t *ToleranceAnswer) string {
+	var all []string
+	for _, limit := range [...]struct {
+		key string
+		q   wire.Quantity
+	}{{"limit_rated_below", t.Rated.Below}, {"limit_rated_above", t.Rated.Above}, {"limit_mean_below", t.Mean.Below}, {"limit_mean_above", t.Mean.Above}} {
+		if limit.q.Given() {
+			all = append(all, s.of(limit.key, s.quantity(limit.q)))
+		}
+	}
+	return strings.Join(all, "; ")
 }
 
 func (s *summary) speed(x *GroundSpeedAnswer) []string {

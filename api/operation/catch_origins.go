@@ -69,7 +69,8 @@ func (o *catchOrigins) row(i int) int {
 func (o *catchOrigins) name(label string, i int) string { return nameOrNumber(label, o.row(i)) }
 
 // moved puts a place among the catches where the sheet has it. What a drop
-// carries is said of the catch that says so, which follow-ups leave alone.
+// carries is said of the catch that says so, which follow-ups leave alone, and so is what is
+// wrong with that catch itself.
 func (o *catchOrigins) moved(p finding.Place) finding.Place {
 	i, member, ok := p.ItemOf(outputCatches)
 	switch {
@@ -78,7 +79,25 @@ func (o *catchOrigins) moved(p finding.Place) finding.Place {
 	case member.Part() == "nozzlesOnDrop":
 		return member.Under(outputCatch(o.row(i)))
 	}
+	if ofFirst, ok := member.After(finding.Member("first")); ok {
+		return ofFirst.Under(outputCatch(o.row(i)))
+	}
 	return member.Under(o.place(i))
+}
+
+// judged is the reverse of moved: a place in the request, said of the catches that are
+// judged. One in a catch that was caught again is left where it is.
+func (o *catchOrigins) judged(p finding.Place) finding.Place {
+	for i, x := range o.sources {
+		at := outputCatch(x.catch)
+		if x.followUp >= 0 {
+			at = finding.Item("followUps", x.followUp).Under(output)
+		}
+		if member, ok := p.After(at); ok {
+			return member.Under(outputCatch(i))
+		}
+	}
+	return p
 }
 
 // moveWarnings puts what is unusual of the catches where the sheet has it.

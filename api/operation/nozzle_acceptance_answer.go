@@ -18,7 +18,7 @@ type NozzleAcceptanceAnswer struct {
 	Tolerance               ToleranceAnswer         `json:"tolerance"`
 	SprayPressure           wire.Quantity           `json:"sprayPressure,omitzero"`
 	RatedFlowRateAtPressure wire.Quantity           `json:"ratedFlowRateAtPressure,omitzero"`
-	AcceptableFlowRate      wire.Range              `json:"acceptableFlowRate,omitzero"`
+	AcceptableFlowRate      BoundsAnswer            `json:"acceptableFlowRate,omitzero"`
 	Catches                 []AcceptanceCatchAnswer `json:"catches"`
 	MeanNozzleFlowRate      wire.Quantity           `json:"meanNozzleFlowRate,omitzero"`
 	CoefficientOfVariation  wire.Quantity           `json:"coefficientOfVariation,omitzero"`
@@ -29,7 +29,8 @@ type NozzleAcceptanceAnswer struct {
 	CatchesOutside          int                     `json:"catchesOutside"`
 	CatchPointsOnBoom       int                     `json:"catchPointsOnBoom,omitzero"`
 	ProportionOutside       wire.Quantity           `json:"proportionOutside"`
-	ReplaceAllAbove         wire.Quantity           `json:"replaceAllAbove"`
+	ReplaceAllAbove         wire.Quantity           `json:"replaceAllAbove,omitzero"`
+	ReplaceAllFrom          int                     `json:"replaceAllFrom,omitzero"`
 	Decision                calc.Decision           `json:"decision"`
 	DecisionDetail          string                  `json:"decisionDetail"`
 	Actions                 []ActionAnswer          `json:"actions"`
@@ -42,10 +43,24 @@ type NozzleAcceptanceAnswer struct {
 	origins catchOrigins // of Catches, for the names of those without a label
 }
 
-// ToleranceAnswer is the tolerance that was applied.
+// ToleranceAnswer is the tolerance that was applied, in the form that it was asked for.
 type ToleranceAnswer struct {
-	Limit wire.Quantity `json:"limit"`
-	Basis calc.Basis    `json:"basis"`
+	Limit wire.Quantity      `json:"limit,omitzero"`
+	Basis calc.Basis         `json:"basis,omitzero"`
+	Rated OutputLimitsAnswer `json:"rated,omitzero"`
+	Mean  OutputLimitsAnswer `json:"mean,omitzero"`
+}
+
+// OutputLimitsAnswer is how far below and above.
+type OutputLimitsAnswer struct {
+	Below wire.Quantity `json:"below,omitzero"`
+	Above wire.Quantity `json:"above,omitzero"`
+}
+
+// BoundsAnswer is from what to what; an end that nothing limits is left out.
+type BoundsAnswer struct {
+	Low  wire.Quantity `json:"low,omitzero"`
+	High wire.Quantity `json:"high,omitzero"`
 }
 
 // AcceptanceCatchAnswer is the verdict on one catch.
@@ -58,10 +73,11 @@ type AcceptanceCatchAnswer struct {
 	DeviationFromRated       wire.Quantity `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        wire.Quantity `json:"deviationFromMean,omitzero"`
 	Status                   calc.Status   `json:"status"`
+	FirstStatus              calc.Status   `json:"firstStatus,omitzero"`
 	working.ConformanceAnswer
 	Uncertainty            *CatchUncertainty `json:"uncertainty,omitzero"`
-	AcceptableFlowRate     wire.Range        `json:"acceptableFlowRate,omitzero"`
-	AcceptableVolume       wire.Range        `json:"acceptableVolume,omitzero"`
+	AcceptableFlowRate     BoundsAnswer      `json:"acceptableFlowRate,omitzero"`
+	AcceptableVolume       BoundsAnswer      `json:"acceptableVolume,omitzero"`
 	LargestHiddenDeviation wire.Quantity     `json:"largestHiddenDeviation,omitzero"`
 }
 
@@ -86,27 +102,19 @@ type SideMeanAnswer struct {
 	DeviationFromMean  wire.Quantity      `json:"deviationFromMean"`
 }
 
-// ActionAnswer is what to do about one catch, or about all.
-type ActionAnswer struct {
-	Label   string      `json:"label,omitzero"`
-	Pointer string      `json:"pointer"`
-	Action  calc.Remedy `json:"action"`
-	Text    string      `json:"text"`
-}
-
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
 
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceAnswer {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceAnswer{
 		Nozzle:            r.Nozzle.answer(x.SprayPressure),
-		Tolerance:         ToleranceAnswer{percent(x.Limit), x.Basis},
+		Tolerance:         r.Tolerance.answer(&x),
 		Catches:           make([]AcceptanceCatchAnswer, len(x.Catches)),
 		CatchesTested:     x.Tested,
 		CatchesOutside:    x.Outside,
 		CatchPointsOnBoom: r.CatchPointsOnBoom,
 		ProportionOutside: percent(x.ProportionOutside),
-		ReplaceAllAbove:   percent(x.ReplaceAllAbove),
+		ReplaceAllFrom:    x.ReplaceAllFrom,
 		Decision:          x.Decision,
 		DecisionDetail:    text.Coded(lang, "decision", string(x.Decision)),
 		Actions:           make([]ActionAnswer, len(x.Actions)),
@@ -125,8 +133,11 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 	if x.RatedFlowRateAtPressure != 0 {
 		a.RatedFlowRateAtPressure = wire.In(x.RatedFlowRateAtPressure, units.flow)
 	}
+	if x.ReplaceAllFrom == 0 {
+		a.ReplaceAllAbove = percent(x.ReplaceAllAbove)
+	}
 	if x.AcceptableFlowRate != (calc.FlowRange{}) {
-		a.AcceptableFlowRate = wire.Range{Low: wire.In(x.AcceptableFlowRate.Low, units.flow), High: wire.In(x.AcceptableFlowRate.High, units.flow)}
+		a.AcceptableFlowRate = boundsIn(&x, x.AcceptableFlowRate.Low, x.AcceptableFlowRate.High, units.flow)
 	}
 	if x.MeanNozzleFlowRate != 0 {
 		a.MeanNozzleFlowRate = wire.In(x.MeanNozzleFlowRate, units.flow)
@@ -159,8 +170,8 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		})
 	}
 	for i, action := range x.Actions {
-		a.Actions[i] = ActionAnswer{Pointer: r.origins.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
-		if action.Catch >= 0 {
+		a.Actions[i] = ActionAnswer{Pointer: r.origins.pointer(action.Catch), Action: action.Do, Text: r.actionText(lang, &x, action)}
+		if action.Catch >= 0 && action.Do != calc.CheckSize {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 		}
 	}
@@ -174,10 +185,11 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 		FlowRate:       wire.In(q.FlowRate, units.flow),
 		NozzleFlowRate: wire.In(q.NozzleFlowRate, units.flow),
 		Status:         q.Status,
+		FirstStatus:    q.FirstStatus,
 	}
-	if q.AcceptableFlowRate.High > 0 { // else rating and mean lie so far apart that nothing is
-		a.AcceptableFlowRate = wire.Range{Low: wire.In(q.AcceptableFlowRate.Low, units.flow), High: wire.In(q.AcceptableFlowRate.High, units.flow)}
-		a.AcceptableVolume = wire.Range{Low: wire.In(q.AcceptableVolume.Low, c.Volume.Unit), High: wire.In(q.AcceptableVolume.High, c.Volume.Unit)}
+	if q.AcceptableFlowRate != (calc.FlowRange{}) { // else rating and mean lie so far apart that nothing is
+		a.AcceptableFlowRate = boundsIn(x, q.AcceptableFlowRate.Low, q.AcceptableFlowRate.High, units.flow)
+		a.AcceptableVolume = boundsIn(x, q.AcceptableVolume.Low, q.AcceptableVolume.High, c.Volume.Unit)
 	}
 	if q.NozzleFlowRateAtPressure != q.NozzleFlowRate {
 		a.NozzleFlowRateAtPressure = wire.In(q.NozzleFlowRateAtPressure, units.flow)
@@ -195,4 +207,33 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 		a.LargestHiddenDeviation = percent(q.LargestHiddenDeviation)
 	}
 	return a
+}
+
+// answer is the tolerance in the form that it was asked for.
+func (t *ToleranceRequest) answer(x *calc.NozzleAcceptanceResult) ToleranceAnswer {
+	if t.Rated == nil && t.Mean == nil {
+		return ToleranceAnswer{Limit: percent(x.Limit), Basis: x.Basis}
+	}
+	return ToleranceAnswer{Rated: limitsAnswer(x.Rated), Mean: limitsAnswer(x.Mean)}
+}
+
+func limitsAnswer(l calc.Limits) (a OutputLimitsAnswer) {
+	if l.Below != 0 {
+		a.Below = percent(l.Below)
+	}
+	if l.Above != 0 {
+		a.Above = percent(l.Above)
+	}
+	return a
+}
+
+// boundsIn are the ends that something limits; the low one may be 0 then.
+func boundsIn[T ~float64](x *calc.NozzleAcceptanceResult, low, high T, in unit.ID) (b BoundsAnswer) {
+	if x.Rated.Below != 0 || x.Mean.Below != 0 {
+		b.Low = wire.In(low, in)
+	}
+	if high != 0 {
+		b.High = wire.In(high, in)
+	}
+	return b
 }

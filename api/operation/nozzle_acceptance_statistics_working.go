@@ -7,7 +7,6 @@ import (
 	"wetrun/api/working"
 	"wetrun/calc/certainty"
 	"wetrun/calc/method"
-	"wetrun/calc/unit"
 )
 
 // flowsOf are the flows of the catches of one side, or of all with an empty one, and
@@ -64,7 +63,7 @@ func (k *acceptanceWork) sampling() {
 		k.Line(chance, "/sampling/chanceAboveLimit", a.ChanceAboveLimit),
 	} {
 		if l != nil {
-			limit := certainty.SamplingInput{CatchPointsOnBoom: points, ReplaceAllAbove: unit.Ratio(k.a.ReplaceAllAbove.SI())}
+			limit := certainty.SamplingInput{CatchPointsOnBoom: points, ReplaceAllAbove: k.x.ReplaceAllAbove, ReplaceAllFrom: k.x.ReplaceAllFrom}
 			l.Count("x", s.Outside).Count("n", s.Caught).Count("N", points).
 				With("L", k.a.ReplaceAllAbove).Number("K", float64(limit.AtLimit()))
 		}

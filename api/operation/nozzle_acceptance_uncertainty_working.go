@@ -19,34 +19,47 @@ func (k *acceptanceWork) uncertainties() {
 		w.Uncertain("/uncertainty/nozzleFlowRate", &u.NozzleFlowRate)
 		w.Uncertain("/uncertainty/deviationFromRated", &u.DeviationFromRated)
 		w.Uncertain("/uncertainty/deviationFromMean", &u.DeviationFromMean)
-		d, known := k.judgedBy(c)
-		w.ConformsEitherWay("", &c.ConformanceAnswer, d, known, a.Tolerance.Limit)
+		d, known, limits := k.judgedBy(c)
+		conforms(w, &c.ConformanceAnswer, d, known, limits)
 	}
 	k.Uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
 	k.Uncertain("/uncertainty/coefficientOfVariation", &a.Uncertainty.CoefficientOfVariation)
 }
 
-// judgedBy is the deviation whose probability a catch has: with both bases that of the
-// one that is the less likely to be within its limit. Where only the method is asked
-// for, either of them tells it, unless one alone has degrees of freedom.
-func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *working.UncertaintyAnswer) {
-	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
-	switch tolerance := &k.a.Tolerance; {
-	case tolerance.Basis == calc.MeanBasis || rated.Source() == nil:
-		return c.DeviationFromMean, mean
-	case tolerance.Basis == calc.RatedBasis || mean.Source() == nil:
-		return c.DeviationFromRated, rated
-	case k.MethodsOnly && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
-		return c.DeviationFromRated, rated
+// conforms adds how surely a deviation is within its limits; one that is limited below
+// alone is turned round.
+func conforms(w working.Working, c *working.ConformanceAnswer, d wire.Quantity, u *working.UncertaintyAnswer, limits calc.Limits) {
+	switch {
+	case limits.Above == 0:
+		w.Conforms("", c, wire.Quantity{Value: -d.Value, Unit: d.Unit}, u, wire.Quantity{}, percent(limits.Below))
+	case limits.Below == 0:
+		w.Conforms("", c, d, u, wire.Quantity{}, percent(limits.Above))
+	default:
+		w.Conforms("", c, d, u, percent(-limits.Below), percent(limits.Above))
 	}
-	limit := k.a.Tolerance.Limit.SI()
-	if probabilityWithin(c.DeviationFromMean.SI(), mean, limit) < probabilityWithin(c.DeviationFromRated.SI(), rated, limit) {
-		return c.DeviationFromMean, mean
-	}
-	return c.DeviationFromRated, rated
 }
 
-// probabilityWithin is the probability that a deviation measured as d is within its limit.
-func probabilityWithin(d float64, u *working.UncertaintyAnswer, limit float64) float64 {
-	return certainty.ConformanceProbability(d, u.Source(), -limit, limit)
+// judgedBy is the deviation whose probability a catch has, with its limits: with both bases
+// that of the one that is the less likely to be within them. Where only the method is asked
+// for, either of them tells it, unless the two have different ones.
+func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *working.UncertaintyAnswer, calc.Limits) {
+	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
+	switch ofRated, ofMean := k.x.Rated, k.x.Mean; {
+	case ofRated == (calc.Limits{}) || rated.Source() == nil:
+		return c.DeviationFromMean, mean, ofMean
+	case ofMean == (calc.Limits{}) || mean.Source() == nil:
+		return c.DeviationFromRated, rated, ofRated
+	case k.MethodsOnly && ofRated == ofMean && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
+		return c.DeviationFromRated, rated, ofRated
+	case probabilityWithin(c.DeviationFromMean.SI(), mean, ofMean) < probabilityWithin(c.DeviationFromRated.SI(), rated, ofRated):
+		return c.DeviationFromMean, mean, ofMean
+	default:
+		return c.DeviationFromRated, rated, ofRated
+	}
+}
+
+// probabilityWithin is the probability that a deviation measured as d is within its limits.
+func probabilityWithin(d float64, u *working.UncertaintyAnswer, limits calc.Limits) float64 {
+	low, high := limits.Ends()
+	return certainty.ConformanceProbability(d, u.Source(), low, high)
 }

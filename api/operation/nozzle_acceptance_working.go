@@ -28,7 +28,7 @@ func (r *NozzleAcceptanceRequest) work(w working.Working, x *calc.NozzleAcceptan
 	for i := range r.Catches {
 		k.judged(i)
 	}
-	if a.AcceptableFlowRate.High.Given() {
+	if a.AcceptableFlowRate != (BoundsAnswer{}) {
 		k.acceptable(w, &a.AcceptableFlowRate, a.RatedFlowRateAtPressure, a.MeanNozzleFlowRate)
 	}
 	if x.LargestHiddenDeviation != 0 {
@@ -105,38 +105,46 @@ func (k *acceptanceWork) judged(i int) {
 	if q.DeviationFromRated.Given() {
 		w.Line(method.OutputDeviation, "/deviationFromRated", q.DeviationFromRated).With("q", q.NozzleFlowRate).With("q_r", rated)
 	}
-	if q.AcceptableFlowRate.High.Given() {
+	if q.AcceptableFlowRate != (BoundsAnswer{}) {
 		k.acceptable(w, &q.AcceptableFlowRate, rated, mean)
-		w.Line(method.JugReading, "/acceptableVolume/low", q.AcceptableVolume.Low).
-			With("q", q.AcceptableFlowRate.Low).Count("n", k.nozzles(i)).With("t", c.Time)
-		w.Line(method.JugReading, "/acceptableVolume/high", q.AcceptableVolume.High).
-			With("q", q.AcceptableFlowRate.High).Count("n", k.nozzles(i)).With("t", c.Time)
+		if q.AcceptableVolume.Low.Given() {
+			w.Line(method.JugReading, "/acceptableVolume/low", q.AcceptableVolume.Low).
+				With("q", q.AcceptableFlowRate.Low).Count("n", k.nozzles(i)).With("t", c.Time)
+		}
+		if q.AcceptableVolume.High.Given() {
+			w.Line(method.JugReading, "/acceptableVolume/high", q.AcceptableVolume.High).
+				With("q", q.AcceptableFlowRate.High).Count("n", k.nozzles(i)).With("t", c.Time)
+		}
 	}
 	if q.LargestHiddenDeviation.Given() {
-		d := q.DeviationFromRated
-		if k.x.Basis == calc.MeanBasis {
-			d = q.DeviationFromMean
+		d, limits := q.DeviationFromRated, k.x.Rated
+		if x.HiddenFrom == calc.MeanBasis {
+			d, limits = q.DeviationFromMean, k.x.Mean
 		}
 		w.Line(method.HiddenDeviation, "/largestHiddenDeviation", q.LargestHiddenDeviation).
-			With("n", alike).With("d", d).With("l", k.a.Tolerance.Limit)
+			With("n", alike).With("d", d).With("l_b", percent(limits.Below)).With("l_a", percent(limits.Above))
 	}
 }
 
-// acceptable adds the range about the flows that the basis asks for.
-func (k *acceptanceWork) acceptable(w working.Working, flows *wire.Range, rated, mean wire.Quantity) {
-	low := w.Line(method.AcceptableLow, "/acceptableFlowRate/low", flows.Low).With("l", k.a.Tolerance.Limit)
-	high := w.Line(method.AcceptableHigh, "/acceptableFlowRate/high", flows.High).With("l", k.a.Tolerance.Limit)
-	switch k.x.Basis {
-	case calc.RatedBasis:
-		low.With("q_i", rated)
-		high.With("q_i", rated)
-	case calc.MeanBasis:
-		low.With("q_i", mean)
-		high.With("q_i", mean)
-	default:
-		low.Both("q_i", rated, mean)
-		high.Both("q_i", rated, mean)
+// acceptable adds the range about the flows that are limited.
+func (k *acceptanceWork) acceptable(w working.Working, flows *BoundsAnswer, rated, mean wire.Quantity) {
+	about := func(id method.ID, member string, end wire.Quantity, ofRated, ofMean unit.Ratio) {
+		if !end.Given() {
+			return
+		}
+		l := w.Line(id, member, end)
+		switch {
+		case l == nil:
+		case ofRated == 0:
+			l.With("q_i", mean).With("l_i", percent(ofMean))
+		case ofMean == 0 || !mean.Given():
+			l.With("q_i", rated).With("l_i", percent(ofRated))
+		default:
+			l.Both("q_i", rated, mean).Both("l_i", percent(ofRated), percent(ofMean))
+		}
 	}
+	about(method.AcceptableLow, "/acceptableFlowRate/low", flows.Low, k.x.Rated.Below, k.x.Mean.Below)
+	about(method.AcceptableHigh, "/acceptableFlowRate/high", flows.High, k.x.Rated.Above, k.x.Mean.Above)
 }
 
 // hidden are the hidden deviations of the catches that have one.

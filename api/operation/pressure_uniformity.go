@@ -17,7 +17,7 @@ type PressureUniformityRequest struct {
 	Readings       []ReadingRequest `json:"readings" validate:"required" len:"1..100"`
 	CabPressure    wire.Quantity    `json:"cabPressure,omitzero" is:"pressure"`
 	TargetPressure wire.Quantity    `json:"targetPressure,omitzero" is:"pressure"`
-	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure"`
+	MaxDifference  wire.Quantity    `json:"maxDifference,omitzero" is:"pressure,ratio"`
 	PressureRange  wire.Range       `json:"pressureRange,omitzero" is:"pressure"`
 	Results
 }
@@ -92,6 +92,9 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 		return PressureUniformityAnswer{}, err
 	}
 	a := pressureUniformityAnswer(ctx, r, result)
+	a.Warnings = append(a.Warnings, doubtful(ctx, "pressure", calc.FieldSheetInput{Pressure: in}, calc.FieldSheetResult{Pressure: &result}, func() (*CalibrationsRequest, *sheetParts) {
+		return &CalibrationsRequest{Pressure: PressureRequest{Readings: r.Readings, CabPressure: r.CabPressure, TargetPressure: r.TargetPressure}}, &sheetParts{}
+	})...)
 	w := working.New(r.shows())
 	r.work(w, &a)
 	a.Explained = w.Answer()
@@ -101,7 +104,14 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 	readings := make([]unit.Pressure, len(r.Readings))
 	var gauges []string
+	var positions []certainty.Position
 	for i, x := range r.Readings {
+		if x.Position != "" && positions == nil {
+			positions = make([]certainty.Position, len(r.Readings))
+		}
+		if positions != nil {
+			positions[i] = x.Position
+		}
 		readings[i] = unit.Pressure(x.Pressure.SI())
 		if x.Gauge != "" && gauges == nil {
 			gauges = make([]string, len(r.Readings))
@@ -110,14 +120,25 @@ func (r *PressureUniformityRequest) input() calc.PressureUniformityInput {
 			gauges[i] = x.Gauge
 		}
 	}
-	return calc.PressureUniformityInput{
+	in := calc.PressureUniformityInput{
 		Readings:       readings,
 		Gauges:         gauges,
-		MaxDifference:  unit.Pressure(r.MaxDifference.SI()),
+		Positions:      positions,
 		CabPressure:    unit.Pressure(r.CabPressure.SI()),
 		TargetPressure: unit.Pressure(r.TargetPressure.SI()),
 		PressureRange:  pressureRange(r.PressureRange),
 	}
+	if r.byShare() {
+		in.MaxShare = unit.Ratio(r.MaxDifference.SI())
+	} else {
+		in.MaxDifference = unit.Pressure(r.MaxDifference.SI())
+	}
+	return in
+}
+
+// byShare tells that the largest difference is a share of the mean.
+func (r *PressureUniformityRequest) byShare() bool {
+	return r.MaxDifference.Given() && r.MaxDifference.Unit.Kind() == unit.KindRatio
 }
 
 var pressureCautions = cautionsOf("pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules")

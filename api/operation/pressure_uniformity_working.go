@@ -15,8 +15,12 @@ func (r *PressureUniformityRequest) work(w working.Working, a *PressureUniformit
 	w.Line(method.MeanPressure, "/mean", a.Mean).Each("p_i", readings).Count("n", len(readings))
 	w.Line(method.PressureSpread, "/spread", a.Spread).With("p_h", a.Highest).With("p_l", a.Lowest)
 	w.Line(method.FlowSpread, "/flowSpread", a.FlowSpread).With("p_h", a.Highest).With("p_l", a.Lowest)
-	largest := r.MaxDifference.Or(wire.In(calc.DefaultPressureDifference, unit.IDPsi)) // as people speak of it
-	w.Conversion("/maxDifference", a.MaxDifference, largest)
+	if r.byShare() {
+		w.Line(method.DifferenceByShare, "/maxDifference", a.MaxDifference).With("s", r.MaxDifference).With("p", a.Mean)
+	} else {
+		largest := r.MaxDifference.Or(wire.In(calc.DefaultPressureDifference, unit.IDPsi)) // as people speak of it
+		w.Conversion("/maxDifference", a.MaxDifference, largest)
+	}
 	if a.FlowSpreadAtMaxDifference.Given() {
 		w.Line(method.FlowSpreadAtLimit, "/flowSpreadAtMaxDifference", a.FlowSpreadAtMaxDifference).With("p", a.Mean).With("d", a.MaxDifference)
 	}

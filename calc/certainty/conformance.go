@@ -36,7 +36,7 @@ type Conformity struct {
 	MeasureAgain MeasureAgain
 }
 
-// Unlimited is the low end of what is judged on one side only.
+// Unlimited is the low end of what is judged on one side only; its negative is a high end.
 var Unlimited = math.Inf(-1)
 
 // ConformanceProbability is the probability that a value lies from low to high, having
@@ -79,8 +79,8 @@ func (c *Conformity) Judge(x float64, u *Uncertainty, low, high float64, n Repea
 // below is the probability that the true value exceeds the measured one by less than d.
 func (u *Uncertainty) below(d float64) float64 {
 	switch {
-	case math.IsInf(d, -1):
-		return 0
+	case math.IsInf(d, 0):
+		return max(math.Copysign(1, d), 0)
 	case u.DegreesOfFreedom == 0:
 		return math.Erfc(-d/u.Standard/math.Sqrt2) / 2
 	}

@@ -181,3 +181,14 @@ func (m *Measuring) ids(kind InstrumentKind) (all []string) {
 	}
 	return all
 }
+
+// Mark is the width of one mark of the instrument of a kind that an id names, or of the only
+// one of that kind; zero where none is listed, or its marks are not known.
+func (m *Measuring) Mark(kind InstrumentKind, id string) (mark float64) {
+	for i := range m.Instruments {
+		if x := &m.Instruments[i]; x.Kind == kind && (x.ID == id || id == "") {
+			mark = x.Resolution
+		}
+	}
+	return mark
+}

@@ -23,6 +23,9 @@ type SamplingInput struct {
 	// ReplaceAllAbove is the share outside above which all nozzles are replaced.
 	// Zero stands for DefaultReplaceAllAbove.
 	ReplaceAllAbove unit.Ratio
+	// ReplaceAllFrom, instead of it, is how many outside are enough. It needs
+	// CatchPointsOnBoom: a count is of the whole boom.
+	ReplaceAllFrom int
 	// CaughtOn is how many of Caught were caught at each side, by Position; the first
 	// is those of which the side is not known.
 	CaughtOn [len(Positions)]int
@@ -106,7 +109,8 @@ func (Settled) Words() []string {
 //
 // At least one point is caught (too_few), of which no more are outside than were
 // caught and none less than zero (not_allowed); there are not fewer points than
-// catches (fewer_than_caught); the limit is not below zero (not_positive).
+// catches (fewer_than_caught); the limit is not below zero (not_positive), and either a share
+// or a count (conflict), which needs the number of points (required).
 //
 // Source: C. Clopper and E. Pearson, The use of confidence or fiducial limits
 // illustrated in the case of the binomial, Biometrika 26, 1934; the same with
@@ -114,12 +118,10 @@ func (Settled) Words() []string {
 // invariant form for the prior probability, 1946. All from memory, none read: the
 // tests invert the tail sums by brute force and count the coverage.
 func Sampling(in SamplingInput) (SamplingResult, error) {
-	if in.ReplaceAllAbove == 0 {
-		in.ReplaceAllAbove = DefaultReplaceAllAbove
-	}
 	if err := in.check(); err != nil {
 		return SamplingResult{}, err
 	}
+	in.ReplaceAllAbove = in.limit()
 	r := SamplingResult{Caught: in.Caught, Outside: in.Outside, Known: in.Caught == in.CatchPointsOnBoom}
 	limit := float64(in.ReplaceAllAbove)
 	if n := in.CatchPointsOnBoom; n > 0 {
@@ -157,13 +159,44 @@ func (in SamplingInput) check() error {
 	if in.CatchPointsOnBoom != 0 && in.CatchPointsOnBoom < in.Caught {
 		v.Add(finding.Member("catchPointsOnBoom"), CodeFewerThanCaught)
 	}
-	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
+	in.CheckLimit(&v)
 	return v.Err()
+}
+
+// CheckLimit looks at what says when all nozzles are replaced.
+func (in SamplingInput) CheckLimit(v *finding.Invalid) {
+	v.Optional(float64(in.ReplaceAllAbove), finding.Member("replaceAllAbove"))
+	if in.ReplaceAllFrom == 0 {
+		return
+	}
+	if in.ReplaceAllFrom < 0 {
+		v.Add(finding.Member("replaceAllFrom"), finding.CodeNotPositive)
+	}
+	if in.ReplaceAllAbove != 0 {
+		v.Conflict(finding.Member("replaceAllFrom"), finding.Member("replaceAllAbove"))
+	}
+	if in.CatchPointsOnBoom == 0 {
+		v.RequiredBy(finding.Member("catchPointsOnBoom"), finding.Member("replaceAllFrom"))
+	}
+}
+
+// limit is the share above which the set is replaced.
+func (in SamplingInput) limit() unit.Ratio {
+	switch {
+	case in.ReplaceAllFrom != 0:
+		return unit.Ratio(float64(in.ReplaceAllFrom-1) / float64(in.CatchPointsOnBoom))
+	case in.ReplaceAllAbove == 0:
+		return DefaultReplaceAllAbove
+	}
+	return in.ReplaceAllAbove
 }
 
 // AtLimit is the greatest number of points outside that is not above the limit.
 func (in SamplingInput) AtLimit() int {
 	n := float64(in.CatchPointsOnBoom)
+	if in.ReplaceAllFrom != 0 {
+		return min(in.ReplaceAllFrom-1, in.CatchPointsOnBoom)
+	}
 	return int(math.Floor(min((float64(in.ReplaceAllAbove)+finding.Slack)*n, n)))
 }
 

@@ -40,6 +40,7 @@ const (
 	PressureSpread
 	FlowSpread
 	FlowSpreadAtLimit
+	DifferenceByShare
 	CabOffset
 	CabIfGaugeError
 	CabIfHoseLoss

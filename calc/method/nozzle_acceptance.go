@@ -11,16 +11,16 @@ var nozzleAcceptanceMethods = group{[]string{"nozzle-acceptance", "calibrations"
 		},
 	}},
 	{AcceptableLow, Method{
-		ID: "acceptable_low", Formula: "q_l = max(1 - l, 0) * max(q_i)", Domain: "references",
+		ID: "acceptable_low", Formula: "q_l = max((1 - l_i) * q_i, 0)", Domain: "references",
 		Symbols: []Symbol{
-			{"q_l", "lowest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
+			{"q_l", "lowest_acceptable_flow", unit.KindFlowRate}, {"l_i", "limit_below", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
 	}},
 	{AcceptableHigh, Method{
-		ID: "acceptable_high", Formula: "q_h = (1 + l) * min(q_i)", Domain: "references",
+		ID: "acceptable_high", Formula: "q_h = min((1 + l_i) * q_i)", Domain: "references",
 		Symbols: []Symbol{
-			{"q_h", "highest_acceptable_flow", unit.KindFlowRate}, {"l", "tolerance", unit.KindRatio},
+			{"q_h", "highest_acceptable_flow", unit.KindFlowRate}, {"l_i", "limit_above", unit.KindRatio},
 			{"q_i", "reference_flow", unit.KindFlowRate},
 		},
 	}},
@@ -56,10 +56,10 @@ var nozzleAcceptanceMethods = group{[]string{"nozzle-acceptance", "calibrations"
 		},
 	}},
 	{HiddenDeviation, Method{
-		ID: "hidden_deviation", Formula: "h = max(n * d + min((n - 1) * l, n - 1), min((n - 1) * l - n * d, 1))", Domain: "several_nozzles",
+		ID: "hidden_deviation", Formula: "h = max(n * d + min((n - 1) * l_b, n - 1), min((n - 1) * l_a - n * d, 1))", Domain: "several_nozzles",
 		Symbols: []Symbol{
 			{"h", "hidden_deviation", unit.KindRatio}, {"n", "nozzles_on_drop", unit.KindNone}, {"d", "output_deviation", unit.KindRatio},
-			{"l", "tolerance", unit.KindRatio},
+			{"l_b", "limit_below", unit.KindRatio}, {"l_a", "limit_above", unit.KindRatio},
 		},
 	}},
 	{LargestHiddenDeviation, Method{

@@ -38,6 +38,12 @@ var pressureUniformityMethods = group{[]string{"pressure-uniformity", "calibrati
 			{"f", "flow_spread", unit.KindRatio}, {"p", "mean_pressure", unit.KindPressure}, {"d", "largest_difference", unit.KindPressure},
 		},
 	}},
+	{DifferenceByShare, Method{
+		ID: "difference_by_share", Formula: "d = s * p", Domain: "positive",
+		Symbols: []Symbol{
+			{"d", "largest_difference", unit.KindPressure}, {"s", "share_of_mean", unit.KindRatio}, {"p", "mean_pressure", unit.KindPressure},
+		},
+	}},
 	{CabOffset, Method{
 		ID: "cab_offset", Formula: "c = p_c - p", Domain: "positive",
 		Symbols: []Symbol{

@@ -9,7 +9,8 @@ type Chart struct {
 	Number func(float64) string // writes a number as the page's language does
 }
 
-// A Point is one catch. A range of 0 to 0 stands for none.
+// A Point is one catch. A range of 0 to 0 stands for none; one with an end of 0 goes on to
+// the end of the strip.
 type Point struct {
 	Value, Low, High float64
 	Status           string // within, below, above
@@ -41,8 +42,11 @@ func scaleOf(rows []Row) Scale {
 			continue
 		}
 		low, high = min(low, r.Point.Value), max(high, r.Point.Value)
+		if r.Point.Low > 0 {
+			low, high = min(low, r.Point.Low), max(high, r.Point.Low)
+		}
 		if r.Point.High > 0 {
-			low, high = min(low, r.Point.Low), max(high, r.Point.High)
+			low, high = min(low, r.Point.High), max(high, r.Point.High)
 		}
 	}
 	if low == high {
@@ -70,10 +74,14 @@ func (s Scale) ticks() (all []float64) {
 
 // mark places a catch.
 func (s Scale) mark(p Point) placedPoint {
-	m := placedPoint{Point: p, X: s.x(p.Value), Ranged: p.High > 0}
+	m := placedPoint{Point: p, X: s.x(p.Value), Ranged: p.Low > 0 || p.High > 0}
 	if m.Ranged {
-		m.Left = s.x(p.Low)
-		m.Width = tenth(s.x(p.High) - m.Left)
+		from, to := max(p.Low, s.Low), p.High
+		if to == 0 {
+			to = s.High
+		}
+		m.Left = s.x(from)
+		m.Width = tenth(s.x(to) - m.Left)
 	}
 	return m
 }

@@ -14,9 +14,13 @@ func TestPropertyChartHoldsItsPoints(t *testing.T) {
 		unit := math.Pow(10, float64(rapid.IntRange(-6, 6).Draw(t, "power")))
 		rows := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Row {
 			p := Point{Value: unit * rapid.Float64Range(0.01, 10).Draw(t, "value"), Status: "within"}
-			if rapid.Bool().Draw(t, "ranged") {
-				p.Low = unit * rapid.Float64Range(0.01, 5).Draw(t, "low")
-				p.High = p.Low + unit*rapid.Float64Range(0.01, 5).Draw(t, "width")
+			low := unit * rapid.Float64Range(0.01, 5).Draw(t, "low")
+			ends := rapid.SampledFrom([]string{"none", "both", "low", "high"}).Draw(t, "ends")
+			if ends == "both" || ends == "low" {
+				p.Low = low
+			}
+			if ends == "both" || ends == "high" {
+				p.High = low + unit*rapid.Float64Range(0.01, 5).Draw(t, "width")
 			}
 			return Row{Point: &p}
 		}), 1, 200).Draw(t, "rows")
@@ -31,9 +35,15 @@ func TestPropertyChartHoldsItsPoints(t *testing.T) {
 		for _, r := range rows[:len(rows)-1] {
 			m := s.mark(*r.Point)
 			inside("a point", m.X)
+			if m.Ranged != (r.Point.Low > 0 || r.Point.High > 0) {
+				t.Fatalf("ranged %v: %+v", m.Ranged, r.Point)
+			}
 			if m.Ranged {
 				inside("a range", m.Left)
 				inside("a range", m.Left+m.Width)
+			}
+			if m.Ranged && r.Point.High == 0 && m.Left+m.Width < s.x(s.High)-0.2 {
+				t.Fatal("a range without an end ends in the strip")
 			}
 			if last.Value > m.Value && last.X < m.X {
 				t.Fatal("more stands further left")

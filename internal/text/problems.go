@@ -56,6 +56,7 @@ var _ = entries{
 	{"problem.required", "This is missing and must be given.", "Falta este dato y hay que darlo."},
 	{"wording.required_because", "This is missing, and %[1]s cannot be used without it.", "Falta este dato, y sin él no se puede usar %[1]s."},
 	{"wording.required_or", "This is missing. Give it, or give instead: %[1]s.", "Falta este dato. Delo, o dé en su lugar: %[1]s."},
+	{"problem.not_a_pointer", "This points to no entry. Write it as the answer gives it, such as #/target/applicationRate.", "Esto no apunta a ningún dato. Escríbalo como lo da la respuesta, por ejemplo #/target/applicationRate."},
 	{"problem.empty", "This must not be empty.", "Esto no puede quedar vacío."},
 	{"problem.unknown_member", "There is no member of this name here. There are: %[1]s.", "Aquí no hay ningún miembro con este nombre. Los que hay: %[1]s."},
 	{"problem.misspelt_member", "There is no member of this name here. Did you mean %[1]s?", "Aquí no hay ningún miembro con este nombre. ¿Quiso decir %[1]s?"},

@@ -57,6 +57,8 @@ var _ = entries{
 	{"printed.position_center", "center", "centro"},
 	{"printed.position_right", "right", "derecha"},
 	{"printed.catches", "Catches", "Aforos"},
+	{"printed.or_more", "%[1]s or more", "%[1]s o más"},
+	{"printed.or_less", "%[1]s or less", "%[1]s o menos"},
 	{"printed.nozzles", "Nozzles", "Boquillas"},
 	{"printed.reading", "Jug", "Jarra"},
 	{"printed.time", "Time", "Tiempo"},

@@ -1,0 +1,347 @@
+package calc
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"wetrun/calc/finding"
+	"wetrun/calc/unit"
+)
+
+// A Doubt is an entry that nobody would believe: what is asked before anything is judged that
+// rests on it.
+type Doubt struct {
+	Entry finding.Place // or the list of entries that would all be wrong alike
+	First finding.Place // the first of a list, to say what it would be; zero for an entry alone
+	Why   DoubtReason
+	Slip  Slip // the likeliest that makes it agree
+	// Beside are what it stands beside, the lowest and the highest, in times of itself; zero
+	// where it is doubted for something else.
+	Beside struct{ Low, High float64 }
+	Low    bool // it is lower than what it stands beside
+
+	rests part // what rests on it
+}
+
+// DoubtReason is why an entry is not believed.
+type DoubtReason string
+
+const (
+	DoubtApart     DoubtReason = "apart"     // from others like it
+	DoubtMachinery DoubtReason = "machinery" // it, or what follows from it alone, is outside all machinery
+	DoubtTarget    DoubtReason = "target"    // the rate misses its target by a factor that a slip explains
+	DoubtRating    DoubtReason = "rating"    // the flow misses the rating by one
+	DoubtRange     DoubtReason = "range"     // the pressure is far from any that the nozzle is made for
+	DoubtBasis     DoubtReason = "basis"     // the rate misses its target by bed to row spacing
+)
+
+// Words lists every reason.
+func (DoubtReason) Words() []string {
+	return finding.WordsOf([]DoubtReason{DoubtApart, DoubtMachinery, DoubtTarget, DoubtRating, DoubtRange, DoubtBasis})
+}
+
+// mostDoubts is how many entries of a sheet are asked about at once: who looks up two finds
+// the rest.
+const mostDoubts = 2
+
+// A part is a set of the parts of a sheet.
+type part uint8
+
+const (
+	partPressure part = 1 << iota
+	partOutput
+	partSpeed
+	partRate
+)
+
+// Doubts are the entries of a part of a sheet that nobody would believe, of one that was worked
+// out alone: x holds its result, in what it was worked out from.
+func Doubts(in *FieldSheetInput, x *FieldSheetResult) []Doubt {
+	x.doubts(in)
+	return x.Doubts
+}
+
+// doubts finds the entries to ask about. Those that stand apart from others like them come
+// first; only where there are none is it asked what all entries alike could be wrong by.
+// A single low catch is no doubt but dirt.
+func (r *FieldSheetResult) doubts(in *FieldSheetInput) {
+	b := belief{in: in, r: r}
+	b.pressures()
+	b.catches()
+	b.runs()
+	if len(b.found) == 0 {
+		b.whole()
+	}
+	r.Doubts = b.found[:min(len(b.found), mostDoubts)]
+	for _, d := range r.Doubts {
+		r.doubted |= d.rests
+	}
+}
+
+type belief struct {
+	in    *FieldSheetInput
+	r     *FieldSheetResult
+	found []Doubt
+}
+
+// add takes in a doubt, unless whoever sent the sheet has confirmed the entry.
+func (b *belief) add(d Doubt) bool {
+	for _, c := range b.in.Confirmed {
+		_, within := d.Entry.After(c)
+		_, holds := c.After(d.Entry)
+		if within || holds {
+			return false
+		}
+	}
+	b.found = append(b.found, d)
+	return true
+}
+
+func (b *belief) typed(p finding.Place) unit.ID {
+	if b.in.TypedIn == nil {
+		return unit.None
+	}
+	return b.in.TypedIn(p)
+}
+
+// An entry is one of several that should be like each other.
+type entry struct {
+	place finding.Place
+	value float64
+	rests part
+}
+
+// pressures asks about each that is far from the others on the same boom.
+func (b *belief) pressures() {
+	in := b.in
+	low, high := math.Inf(1), 0.0
+	note := func(p unit.Pressure) {
+		if p != 0 {
+			low, high = min(low, float64(p)), max(high, float64(p))
+		}
+	}
+	for _, p := range in.Pressure.Readings {
+		note(p)
+	}
+	note(in.Pressure.CabPressure)
+	note(in.Pressure.TargetPressure)
+	note(in.Output.SprayPressure)
+	for i := range in.Output.Catches {
+		note(in.Output.Catches[i].SprayPressure)
+	}
+	if !apart(low, high) {
+		return
+	}
+	all := b.pressureEntries()
+	if len(all) < 3 {
+		return
+	}
+	b.askApart(ofPressure, all)
+	b.askReadings()
+}
+
+// askReadings asks about all readings instead of a pressure that they make stand apart, where
+// that one is borne out: by the flow at it, by the range of the nozzle, by what machinery
+// there is. Where nothing tells which is right it asks about both.
+func (b *belief) askReadings() {
+	readings := b.in.Pressure.Readings
+	if len(readings) == 0 || slices.ContainsFunc(b.found, func(d Doubt) bool { _, _, one := d.Entry.ItemOf(pressureReadings); return one }) {
+		return
+	}
+	mean := float64(b.r.Pressure.Mean)
+	for i, d := range b.found {
+		atCatches := d.Entry.Equal(catchPressure)
+		flow, own := b.byRating(), b.in.Nozzle.PressureRange
+		right := flow != 0 && explains(flow) // at the pressure of the catches
+		switch {
+		case !machinery.pressure.holds(mean), right && atCatches, flow != 0 && !right && b.in.Output.SprayPressure == 0,
+			flow == 0 && own.holds(unit.Pressure(mean)) == finding.Outside:
+			b.found = slices.Delete(b.found, i, i+1)
+		case flow != 0 || !atCatches || own.holds(unit.Pressure(mean)) == finding.Within:
+			return
+		}
+		x := b.doubtOf(ofPressure, pressurePart.Item("readings", 0).Member("pressure"), 1/d.Beside.High)
+		x.Entry, x.First, x.Why, x.rests = pressureReadings, x.Entry, DoubtApart, partPressure|partOutput
+		b.add(x)
+		return
+	}
+}
+
+func (b *belief) pressureEntries() (all []entry) {
+	in, onReadings := b.in, partPressure|partOutput // on an uneven boom catches tell nothing
+	add := func(place finding.Place, p unit.Pressure, rests part) {
+		if p != 0 {
+			all = append(all, entry{place, float64(p), rests})
+		}
+	}
+	for i, p := range in.Pressure.Readings {
+		add(pressurePart.Item("readings", i).Member("pressure"), p, onReadings)
+	}
+	add(pressurePart.Member("cabPressure"), in.Pressure.CabPressure, 0)
+	add(pressurePart.Member("targetPressure"), in.Pressure.TargetPressure, 0)
+	add(outputPart.Member("sprayPressure"), in.Output.SprayPressure, partOutput)
+	for i := range in.Output.Catches {
+		add(outputPart.Item("catches", i).Member("sprayPressure"), in.Output.Catches[i].SprayPressure, partOutput)
+	}
+	return all
+}
+
+// askApart asks about the entries that are far from the middle one, the furthest first.
+func (b *belief) askApart(of entryKind, all []entry) {
+	sorted := slices.SortedFunc(slices.Values(all), func(a, c entry) int { return cmp.Compare(a.value, c.value) })
+	middle := sorted[len(sorted)/2].value
+	if len(sorted)%2 == 0 && apart(middle, sorted[len(sorted)/2-1].value) {
+		return // as many on either side: which half is wrong?
+	}
+	low, high := middle, middle
+	for _, e := range sorted {
+		if !apart(e.value, middle) {
+			low, high = min(low, e.value), max(high, e.value)
+		}
+	}
+	slices.SortStableFunc(all, func(a, c entry) int {
+		return cmp.Compare(math.Abs(math.Log(c.value/middle)), math.Abs(math.Log(a.value/middle)))
+	})
+	for _, e := range all {
+		if !apart(e.value, middle) {
+			break
+		}
+		d := b.doubtOf(of, e.place, middle/e.value)
+		d.Why, d.rests = DoubtApart, e.rests
+		d.Beside.Low, d.Beside.High = low/e.value, high/e.value
+		b.add(d)
+	}
+}
+
+// catches asks about those that gave far more than the others; those that gave far less are
+// dirty. Of what makes a catch the member is asked about whose slip explains it, the volume
+// before the others.
+func (b *belief) catches() {
+	if b.r.Output == nil || len(b.in.Output.Catches) < 3 {
+		return
+	}
+	catches, high, low := b.r.Output.Catches, unit.FlowRate(0), unit.FlowRate(math.Inf(1))
+	for i := range catches {
+		high = max(high, catches[i].NozzleFlowRateAtPressure)
+		low = min(low, catches[i].NozzleFlowRateAtPressure)
+	}
+	if float64(high) < farOff*float64(low) {
+		return
+	}
+	middle := float64(b.r.Output.middleFlow())
+	if middle == 0 {
+		return
+	}
+	for i := range catches {
+		q := float64(catches[i].NozzleFlowRateAtPressure)
+		if q < farOff*middle || b.in.Output.Catches[i].mixed() {
+			continue
+		}
+		d := b.catchSlip(i, middle/q)
+		d.Why, d.rests = DoubtApart, partOutput|partRate
+		b.add(d)
+	}
+}
+
+// catchSlip is the slip that makes a catch want times as large.
+func (b *belief) catchSlip(i int, want float64) Doubt {
+	c := &b.in.Output.Catches[i]
+	at := outputPart.Item("catches", i)
+	usualTime, usualNozzles := b.usualOfOthers(i)
+	if c.Nozzles < usualNozzles && explains(float64(usualNozzles)/c.nozzles()*want) {
+		return Doubt{Entry: at.Member("nozzles"), Slip: Slip{Kind: SlipDrop, Factor: float64(usualNozzles) / c.nozzles()}}
+	}
+	if apart(float64(c.Time), float64(usualTime)) {
+		place := at.Member("time")
+		return b.doubtOfTime(place, c.Time, 1/want)
+	}
+	return b.doubtOf(ofVolume, at.Member("volume"), want)
+}
+
+// doubtOf is the doubt about an entry that should be want times itself.
+func (b *belief) doubtOf(of entryKind, place finding.Place, want float64) Doubt {
+	d := Doubt{Entry: place, Slip: likeliestSlip(of, b.typed(place), want), Low: want > 1}
+	d.Beside.Low, d.Beside.High = want, want
+	return d
+}
+
+// doubtOfTime is the same of a time, which may be minutes and seconds.
+func (b *belief) doubtOfTime(place finding.Place, t unit.Time, want float64) Doubt {
+	d := b.doubtOf(ofTime, place, want)
+	if s := clockSlip(t); s.Factor != 0 && explains(s.Factor/want) {
+		d.Slip = s
+	}
+	return d
+}
+
+// usualOfOthers are the time and the nozzles of most catches: those of the first two that agree.
+func (b *belief) usualOfOthers(not int) (t unit.Time, nozzles int) {
+	times, counts := make([]float64, 0, 16), make([]int, 0, 16)
+	for i := range b.in.Output.Catches {
+		if i != not {
+			times = append(times, float64(b.in.Output.Catches[i].Time))
+			counts = append(counts, int(b.in.Output.Catches[i].nozzles()))
+		}
+	}
+	slices.Sort(times)
+	slices.Sort(counts)
+	return unit.Time(times[len(times)/2]), counts[len(counts)/2]
+}
+
+// runs asks about a run whose speed is far from the others. Of two the one is asked about
+// with which the rate is far from its target, if it is right with the other; else both.
+func (b *belief) runs() {
+	if b.r.Speed == nil || len(b.r.Speed.Runs) < 2 {
+		return
+	}
+	all, low, high := make([]entry, 0, 4), math.Inf(1), 0.0
+	for i, v := range b.r.Speed.Runs {
+		low, high = min(low, float64(v)), max(high, float64(v))
+		all = append(all, entry{finding.Item("runs", i).Under(speedPart), float64(v), partSpeed | partRate})
+	}
+	if !apart(low, high) {
+		return
+	}
+	if len(all) > 2 {
+		middle := slices.Sorted(slices.Values(b.r.Speed.Runs))[len(all)/2]
+		for i, e := range all {
+			if apart(e.value, float64(middle)) {
+				b.askRun(i, float64(middle)/e.value)
+			}
+		}
+		return
+	}
+	for i := range all {
+		other := all[1-i].value
+		if !machinery.speed.holds(all[i].value) || b.rateAt(other) != 0 && explains(b.rateAt(other)) && !explains(b.rateAt(all[i].value)) {
+			b.askRun(i, other/all[i].value)
+		}
+	}
+	if len(b.found) == 0 {
+		b.add(Doubt{Entry: speedPart.Member("runs"), Why: DoubtApart, rests: partSpeed | partRate})
+	}
+}
+
+// rateAt is the rate over its target at another speed than the measured one; zero when one of
+// them is not known.
+func (b *belief) rateAt(speed float64) float64 {
+	f := b.byTarget()
+	if f == 0 {
+		return 0
+	}
+	return f * float64(b.r.Speed.GroundSpeed) / speed
+}
+
+// askRun asks about the time or the length of a run, whichever differs from that of the run
+// before or after it.
+func (b *belief) askRun(i int, want float64) {
+	runs := b.in.Speed.Runs
+	at, other := finding.Item("runs", i).Under(speedPart), runs[(i+1)%len(runs)]
+	d := b.doubtOfTime(at.Member("time"), runs[i].Time, 1/want)
+	if apart(float64(runs[i].CourseLength), float64(other.CourseLength)) {
+		d = b.doubtOf(ofCourse, at.Member("courseLength"), want)
+	}
+	d.Why, d.rests = DoubtApart, partSpeed|partRate
+	b.add(d)
+}
