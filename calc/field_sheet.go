@@ -118,7 +118,7 @@ type FieldSheetResult struct {
 	Output      *NozzleAcceptanceResult
 	Speed       *GroundSpeedResult
 	Rate        *ApplicationRateResult
-	Correction  *CorrectionsResult // nil unless the rate failed
+	Correction  *CorrectionsResult // nil unless the rate failed or was made outside some limit
 	AreaCheck   *AreaCheckResult
 	// SpeedInLimits and PressureInLimits hold what was measured to Limits; NotJudged
 	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.
