@@ -291,12 +291,20 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	if own := in.Nozzle.PressureRange; own != (PressureRange{}) {
 		pressure.usual = reach{float64(own.Low), float64(own.High)}
 	}
-	pressure.entry, pressure.first = pressurePart.Member("readings"), pressurePart.Item("readings", 0).Member("pressure")
-	if in.Output.SprayPressure != 0 {
-		pressure.entry, pressure.first = outputPart.Member("sprayPressure"), finding.Place{}
-	}
+	pressure.entry, pressure.first = b.workingPressure()
 	add(f.pressure != 0, pressure)
 	return all
+}
+
+// workingPressure is where the pressure of the catches was entered, and the first of a list.
+func (b *belief) workingPressure() (entry, first finding.Place) {
+	switch {
+	case b.in.Output.SprayPressure != 0:
+		return catchPressure, finding.Place{}
+	case len(b.in.Pressure.Readings) > 0:
+		return pressureReadings, pressurePart.Item("readings", 0).Member("pressure")
+	}
+	return outputPart.Member("catches"), outputPart.Item("catches", 0).Member("sprayPressure") // they have their own
 }
 
 // nozzlesPerCatch is how many nozzles most catches are of.
@@ -321,7 +329,8 @@ func (b *belief) askMachinery(f *figures) {
 		width = machinePart.Member("bedWidth")
 	}
 	ask(machinery.width, f.width, width, partRate)
-	ask(machinery.pressure, f.pressure, pressurePart.Member("readings"), partPressure|partOutput)
+	pressure, _ := b.workingPressure()
+	ask(machinery.pressure, f.pressure, pressure, partPressure|partOutput)
 	ask(machinery.rate, f.rate, outputPart.Member("catches"), partOutput|partRate)
 }
 
