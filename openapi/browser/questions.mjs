@@ -9,7 +9,7 @@ const questions = (page) => page.locator('#result .question');
 const asked = (page, pointer) => page.locator('.field', { has: entry(page, pointer) }).locator('.messages .question');
 
 /** A sheet that is ready but for a reading that was typed in bar where all others are in psi: 60.9 psi are 4.2 bar. */
-function typedInBar() {
+export function typedInBar() {
   const sheet = demo('ready');
   sheet.pressure.readings[1].pressure.value = 4.2;
   return sheet;
@@ -111,7 +111,7 @@ export function questionTests(sheetTest, said) {
     const list = page.locator('.list[data-at="calibrations#/output/catches"]');
     assert.match(await list.locator('> .messages .question').innerText(), /^¿Es correcto\? /);
     assert.equal(await list.getAttribute('aria-describedby'), await list.locator('> .messages').getAttribute('id'));
-    assert.equal(await list.locator('> .rows').evaluate((one) => getComputedStyle(one).borderTopStyle), 'dashed');
+    assert.equal(await list.locator('> .rows').evaluate((one) => getComputedStyle(one).outlineStyle), 'dashed');
     await questions(page).getByRole('button', { name: 'Ir allí' }).click();
     assert.equal(await page.evaluate(() => document.activeElement.dataset.at), 'calibrations#/output/catches');
     const sent = await requestOf(page, () => questions(page).getByRole('button', { name: 'Es correcto' }).click());

@@ -44,7 +44,7 @@ function line(drop, name, i, axis) {
   return svg('g', { class: `drop ${drop.status}` },
     svg('text', { class: 'name', x: axis.left - 10, y: y + 5, 'text-anchor': 'end' }, name),
     svg('rect', { class: 'range', x: low, y: y - 9, width: high - low, height: 18, rx: 2 }),
-    svg('line', { class: 'stem', x1: (low + high) / 2, x2: x, y1: y, y2: y }),
+    range.low && range.high && svg('line', { class: 'stem', x1: (low + high) / 2, x2: x, y1: y, y2: y }),
     mark(drop.status, x, y));
 }
 

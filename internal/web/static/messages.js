@@ -94,7 +94,7 @@ export function showMessages(operation, messages, kind, origin, spoken) {
     const detail = notRead || (own ?? withLabels(operation, message, origin));
     const said = [...(list?.children ?? [])].some((one) => one.dataset.detail === detail);
     if (notRead) place.closest('.field').querySelector('.note').textContent = notRead;
-    else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail} `, message.button));
+    else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`, message.button && [' ', message.button]));
     if (sign === 'error') place.setAttribute('aria-invalid', 'true');
     // Nobody looks for a mistake where it is folded away.
     const fold = kind !== 'warning' && place?.closest('details');

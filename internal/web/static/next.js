@@ -57,15 +57,22 @@ function rightButton(pointer, confirm, look) {
   } }, say('question.right'));
 }
 
-/** The rule of a step, once for those of the same rule that follow each other, and the entries beside its own place that it rests on. */
+/** The rule of a step and what it rests on; of steps of one rule that follow each other, what the one before did not say. */
 function why(steps, i, origin, language) {
   const step = steps[i];
-  const own = placeOfNext(step, origin);
-  const found = (step.because ?? []).map((pointer) => placeAt(calibrations, origin(pointer))).filter((place) => place && !own.contains(place) && !place.contains(own));
-  const rests = [...new Set(found)].flatMap((place, n) => [n > 0 && ', ', el('a', { href: `#${place.closest('.step').id}`, onclick: (event) => {
+  const before = steps[i - 1]?.rule === step.rule ? restsOn(steps[i - 1], origin) : undefined;
+  const rests = restsOn(step, origin).filter((place) => !before?.includes(place));
+  const links = rests.flatMap((place, n) => [n > 0 && ', ', el('a', { href: `#${place.closest('.step').id}`, onclick: (event) => {
     event.preventDefault();
     goTo(place);
   } }, nameOf(place))]);
-  const rule = steps[i - 1]?.rule !== step.rule && el('span', { lang: language }, step.why);
-  return (rule || rests.length > 0) && el('small', { class: 'why' }, rule, rests.length > 0 && [' ', say('restsOn'), ' ', rests]);
+  return (!before || links.length > 0) && el('small', { class: 'why' },
+    !before && el('span', { lang: language }, step.why), links.length > 0 && [' ', say('restsOn'), ' ', links]);
+}
+
+/** The entries that a step rests on beside its own place; results are no places of the page. */
+function restsOn({ because = [], ...step }, origin) {
+  const own = placeOfNext(step, origin);
+  const places = because.map((pointer) => placeAt(calibrations, origin(pointer)));
+  return [...new Set(places)].filter((place) => place && !own.contains(place) && !place.contains(own));
 }
