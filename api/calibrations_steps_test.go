@@ -35,9 +35,11 @@ func rateTarget(target, maximum string) string {
 func right(n int) []float64 { return slices.Repeat([]float64{500}, n) }
 
 // sheetAnswer is what a test of steps reads.
+type stepAnswer struct{ Code, Label, Pointer, Text, Rule string }
+
 type sheetAnswer struct {
 	Verdict, VerdictDetail string
-	NextSteps              []operation.StepAnswer
+	NextSteps              []stepAnswer
 	Output                 struct {
 		Status string
 		Result struct {
@@ -95,15 +97,15 @@ func TestReferenceSheetSteps(t *testing.T) {
 			[]string{"over_label_maximum", "choose_plan", "measure_again"}, "over the label's maximum. Do not spray",
 		},
 		"too close to the label": {
-			decided(right(12), rateTarget("190", "201"), ""), "ready", "ready_close",
-			append([]string{"settle_rate"}, ready...), "close to the label's maximum to be sure on which side it is. ",
+			decided(right(12), rateTarget("190", "201"), ""), "incomplete", "incomplete_label_open",
+			[]string{"choose_plan", "settle_rate", "measure_again"}, "too close to the label's maximum. Set it lower",
 		},
 		"surely in order": {
 			decided(right(12), rateTarget("200", "250"), ""), "ready", "ready", ready, "Keep this record",
 		},
 		"too close, and no target": {
-			decided(off(11, 548), `"label":"no target"`, ""), "incomplete", "incomplete_close",
-			[]string{"settle_catch n12", "set_target"}, "Find out before you act on it. ",
+			decided(off(11, 548), `"label":"no target"`, ""), "incomplete", "incomplete",
+			[]string{"check_sooner n12", "set_target"}, "in order, but near its limit",
 		},
 		"four of twelve": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
@@ -118,8 +120,8 @@ func TestReferenceSheetSteps(t *testing.T) {
 			[]string{"check_reference", "replace_all_and_recatch", "measure_again"}, "Most are off to the same side",
 		},
 		"two dirty and one misread of eight": {
-			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "not_ready", "not_ready",
-			[]string{"clean_and_recatch n6", "check_and_recatch n7", "clean_and_recatch n8", "repair_before_rate", "measure_again"}, "It gives too little.",
+			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "incomplete", "incomplete_entry",
+			[]string{"check_entry n7"}, "It says 5000 mL, and others like it say 500 mL. A digit or the decimal point may be wrong: 500 mL would agree.",
 		},
 		"too close to what the boom may differ by": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"readings":[{"pressure":{"value":3,`, `"maxDifference":{"value":0.5,"unit":"bar"},"readings":[{"pressure":{"value":3.5,`, 1),
@@ -127,7 +129,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"slower than the limits": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
-			[]string{"drive_within_limits", "change_nozzle_or_gear", "measure_again"}, "outside the limits that were given. Choose a gear",
+			[]string{"change_nozzle_or_gear", "measure_again"}, "No change of speed or pressure reaches the rate inside all limits.",
 		},
 		"over the label by the tank": {
 			decided(right(12), rateTarget("200", "205")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":210,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",
@@ -142,8 +144,8 @@ func TestReferenceSheetSteps(t *testing.T) {
 			[]string{"replace n12", "measure_again"}, "It was above its limit, and is again. Fit a new one,",
 		},
 		"one that stands apart": {
-			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready",
-			append([]string{"catch_again n12"}, ready...), "Catch this one again.",
+			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready_close",
+			append([]string{"check_sooner n12"}, ready...), "apart from the others",
 		},
 		"one that stands apart and is to be replaced": {
 			decided(append(scattered[:11:11], 600), rateTarget("200", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
@@ -152,7 +154,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			a := postSheet(t, c.body)
-			if a.Verdict != c.verdict || a.VerdictDetail != text.Of(text.English, "verdict."+c.detail) || !slices.Equal(a.steps(), c.steps) {
+			if a.Verdict != c.verdict || !strings.HasPrefix(a.VerdictDetail, text.Of(text.English, "verdict."+c.detail)) || !slices.Equal(a.steps(), c.steps) {
 				t.Fatalf("%s: %s\n%q, want %q", a.Verdict, a.VerdictDetail, a.steps(), c.steps)
 			}
 			if !strings.Contains(a.NextSteps[0].Text, c.says) {

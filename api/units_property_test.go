@@ -114,6 +114,9 @@ func apart(at string, a, b any) string {
 			if k == "text" { // names a nozzle by the rating that came
 				x[k], y[k] = butNozzle(x[k]), butNozzle(y[k])
 			}
+			if slices.Contains([]any{"check_entry", "doubtful_entry", "aim_lower"}, x["code"]) && (k == "text" || k == "detail" || k == "slip") {
+				continue // worded in the unit that was typed
+			}
 			if strings.HasPrefix(at, "/errors") && (k == "detail" || k == "limit") || k == "requestId" { // worded in the unit that came
 				continue
 			}

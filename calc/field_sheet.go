@@ -43,8 +43,8 @@ type FieldSheetInput struct {
 	Sides []certainty.Position
 	// Confirmed are entries, or lists of them, that were asked about and are right.
 	Confirmed []finding.Place
-	// TypedIn tells the unit that an entry was typed in, for slips of the unit. It may be nil.
-	TypedIn func(finding.Place) unit.ID
+	// Typed tells the unit that an entry was typed in, for slips of the unit. It may be nil.
+	Typed interface{ TypedIn(finding.Place) unit.ID }
 }
 
 // FewestReadings is what a sheet needs of a boom: left, center and right. Common practice, no
@@ -118,7 +118,7 @@ type FieldSheetResult struct {
 	Output      *NozzleAcceptanceResult
 	Speed       *GroundSpeedResult
 	Rate        *ApplicationRateResult
-	Correction  *CorrectionsResult // nil unless the rate failed
+	Correction  *CorrectionsResult // nil unless the rate failed or was made outside some limit
 	AreaCheck   *AreaCheckResult
 	// SpeedInLimits and PressureInLimits hold what was measured to Limits; NotJudged
 	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.

@@ -99,10 +99,10 @@ func (b *belief) add(d Doubt) bool {
 }
 
 func (b *belief) typed(p finding.Place) unit.ID {
-	if b.in.TypedIn == nil {
+	if b.in.Typed == nil {
 		return unit.None
 	}
-	return b.in.TypedIn(p)
+	return b.in.Typed.TypedIn(p)
 }
 
 // An entry is one of several that should be like each other.
@@ -295,27 +295,23 @@ func (b *belief) runs() {
 	if b.r.Speed == nil || len(b.r.Speed.Runs) < 2 {
 		return
 	}
-	all, low, high := make([]entry, 0, 4), math.Inf(1), 0.0
-	for i, v := range b.r.Speed.Runs {
-		low, high = min(low, float64(v)), max(high, float64(v))
-		all = append(all, entry{finding.Item("runs", i).Under(speedPart), float64(v), partSpeed | partRate})
-	}
-	if !apart(low, high) {
+	speeds := b.r.Speed.Runs
+	if !apart(float64(slices.Min(speeds)), float64(slices.Max(speeds))) {
 		return
 	}
-	if len(all) > 2 {
-		middle := slices.Sorted(slices.Values(b.r.Speed.Runs))[len(all)/2]
-		for i, e := range all {
-			if apart(e.value, float64(middle)) {
-				b.askRun(i, float64(middle)/e.value)
+	if len(speeds) > 2 {
+		middle := slices.Sorted(slices.Values(speeds))[len(speeds)/2]
+		for i, v := range speeds {
+			if apart(float64(v), float64(middle)) {
+				b.askRun(i, float64(middle/v))
 			}
 		}
 		return
 	}
-	for i := range all {
-		other := all[1-i].value
-		if !machinery.speed.holds(all[i].value) || b.rateAt(other) != 0 && explains(b.rateAt(other)) && !explains(b.rateAt(all[i].value)) {
-			b.askRun(i, other/all[i].value)
+	for i, v := range speeds {
+		own, other := b.rateAt(float64(v)), b.rateAt(float64(speeds[1-i]))
+		if !machinery.speed.holds(float64(v)) || other != 0 && explains(other) && !explains(own) {
+			b.askRun(i, float64(speeds[1-i]/v))
 		}
 	}
 	if len(b.found) == 0 {

@@ -55,11 +55,11 @@ func (r *FieldSheetResult) judgePressure(in *FieldSheetInput) {
 		return
 	}
 	if len(in.Pressure.Readings) >= FewestReadings || len(in.Pressure.Positions) > 0 {
-		r.unreadSides = in.unseen(func(yield func(certainty.Position)) {
-			for i := range in.Pressure.Readings {
-				yield(in.Pressure.position(i))
-			}
-		})
+		var at sides
+		for i := range in.Pressure.Readings {
+			at[in.Pressure.position(i).Index()]++
+		}
+		r.unreadSides = in.unseen(at)
 	}
 	switch {
 	case r.Pressure.Even == finding.Outside:
@@ -94,11 +94,7 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 	points.ReplaceAllFrom = 0 // evidence is of a share, also where so many of the whole boom mean a set
 	r.moreCatches = points.MoreInOrder()
 	if points.Caught != points.CatchPointsOnBoom {
-		r.uncaughtSides = in.unseen(func(yield func(certainty.Position)) {
-			for i := range in.Output.Catches {
-				yield(in.Output.Catches[i].Position)
-			}
-		})
+		r.uncaughtSides = in.unseen(points.CaughtOn)
 	}
 	if r.moreCatches == 0 && len(r.uncaughtSides) == 0 {
 		r.OutputStatus = Passed
@@ -108,12 +104,13 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 	}
 }
 
+// sides count by position.
+type sides = [len(certainty.Positions)]int
+
 // unseen are the sides of the boom at which nothing was measured. Where it is not said at
 // which side something was, it may have been any.
-func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []certainty.Position) {
-	var at [len(certainty.Positions)]int
-	each(func(p certainty.Position) { at[p.Index()]++ })
-	if at == [len(certainty.Positions)]int{at[0]} {
+func (in *FieldSheetInput) unseen(at sides) (missing []certainty.Position) {
+	if at == (sides{at[0]}) {
 		return nil
 	}
 	all := in.Sides
@@ -122,13 +119,13 @@ func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []
 	}
 	for _, p := range all {
 		if at[p.Index()] == 0 {
-			sides = append(sides, p)
+			missing = append(missing, p)
 		}
 	}
-	if len(sides) <= at[0] {
+	if len(missing) <= at[0] {
 		return nil
 	}
-	return sides
+	return missing
 }
 
 // judgeRate leaves a rate not done that rests on a speed, an output or an entry that nobody
@@ -137,6 +134,10 @@ func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []
 func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	if r.Rate == nil || r.rests(partRate) {
 		return
+	}
+	if r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
+		r.HasCost = true
+		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}
 	r.RateStatus = statusOf(r.Rate.Verdict)
 	if !r.rateKnown() {
@@ -147,10 +148,6 @@ func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	}
 	if u := r.Rate.Uncertainty; r.RateStatus == Passed && in.Target.LabelMaximum+in.Target.LabelMinimum != 0 && u != nil && u.UnderLabel.Conformance != certainty.SurelyWithin {
 		r.RateStatus, r.labelOpen = NotDone, true
-	}
-	if r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
-		r.HasCost = true
-		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
 	}
 }
 
@@ -192,7 +189,7 @@ func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
 
 // nearLabel is how near to a limit of the label a rate has to be for its uncertainty to matter:
 // more than that of any that was measured with care. Own judgement.
-const nearLabel = 20 * unit.Percent
+const nearLabel = 10 * unit.Percent
 
 func statusOf(v finding.Verdict) PartStatus {
 	if v == finding.NotJudged {

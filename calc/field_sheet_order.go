@@ -109,7 +109,7 @@ func SheetRules(yield func(id RuleID, rests []finding.Place) bool) {
 // conclude takes the overall verdict and lists what to do, in the order of judgement.
 func (r *FieldSheetResult) conclude(in *FieldSheetInput) {
 	j := judgement{FieldSheetResult: r, in: in}
-	r.Steps, r.Verdict = make([]Step, 0, 8), Ready
+	r.Steps, r.Verdict = make([]Step, 0, 4), Ready
 	for i := range order {
 		j.rule = &order[i]
 		before := len(r.Steps)
@@ -389,7 +389,7 @@ func (j *judgement) labelSure() {
 }
 
 func (j *judgement) rateClose() {
-	if j.RateStatus == Passed && j.Rate.Uncertainty != nil && j.Rate.Uncertainty.Within.Conformance == certainty.TooClose {
+	if j.RateStatus == Passed && j.OutputStatus == Passed && j.Rate.Uncertainty != nil && j.Rate.Uncertainty.Within.Conformance == certainty.TooClose {
 		j.step(StepSettleRate).Again = j.Rate.Uncertainty.Within.MeasureAgain
 	}
 }

@@ -282,10 +282,12 @@ def _corrections(rng):
             else:
                 attempt("combined", "speed", v, stands)
 
-    rank = lambda plan: plan[0] + abs(np.log(plan[5] / t))  # what it changes, and what it leaves
-    plans.sort(key=rank)
-    if any(not clear(rank(a), rank(b)) for a, b in zip(plans, plans[1:])):
+    # What it changes, and what it leaves; last what a limit leaves further off than it was.
+    worse = lambda plan: plan[6] and not _within(abs(plan[5] / t - 1), -1, abs(r / t - 1))
+    ranked = sorted((worse(plan), plan[0] + abs(np.log(plan[5] / t)), i) for i, plan in enumerate(plans))
+    if any(a[0] == b[0] and not clear(a[1], b[1]) for a, b in zip(ranked, ranked[1:])):
         raise Unclear
+    plans = [plans[i] for *_, i in ranked]
     names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
     for i, (size, changes, by, speed, pressure, predicted, at_limit) in enumerate(plans):
         name = "plans/%d/" % i

@@ -162,6 +162,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	if x.Pressure != nil {
 		part := &all.pressure
 		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		part.NextSteps = nil // the sheet has its own, which know of the other parts
 		a.Pressure.Result = part
 	}
 	if x.Output != nil {

@@ -11,6 +11,12 @@ import (
 	"wetrun/internal/text"
 )
 
+// TypedIn is the unit in which an entry was typed, at a place of calc.
+func (r *CalibrationsRequest) TypedIn(at finding.Place) unit.ID {
+	p, _ := r.parts(text.English)
+	return r.quantityAt(&p, at).Unit
+}
+
 // quantityAt is the quantity of the request at a place of calc, where catches are those that
 // are judged; the zero Quantity where there is none.
 func (r *CalibrationsRequest) quantityAt(p *sheetParts, at finding.Place) (q wire.Quantity) {
@@ -47,40 +53,11 @@ func (r *CalibrationsRequest) countAt(p *sheetParts, at finding.Place) int {
 }
 
 // confirmed are the places that the pointers of the request point to, as calc has them.
-func (r *CalibrationsRequest) confirmed(p *sheetParts) (all []finding.Place, _ *wire.Refusal) {
-	var wrong []wire.FieldError
-	for i, pointer := range r.Confirmed {
-		place, ok := placeOf(pointer)
-		if !ok {
-			wrong = append(wrong, wire.FieldError{Pointer: wire.Pointer(finding.Item("confirmed", i)), Code: "not_a_pointer"})
-			continue
-		}
-		all = append(all, p.output.origins.judged(place))
+func (r *CalibrationsRequest) confirmed(p *sheetParts) (all []finding.Place) {
+	for _, pointer := range r.Confirmed {
+		all = append(all, p.output.origins.judged(wire.PlaceOf(pointer)))
 	}
-	if wrong != nil {
-		return nil, &wire.Refusal{Kind: wire.InvalidRequest, Fields: wrong}
-	}
-	return all, nil
-}
-
-// placeOf reads a JSON pointer, with or without the # of a URI fragment.
-func placeOf(pointer string) (place finding.Place, ok bool) {
-	path, ok := strings.CutPrefix(strings.TrimPrefix(pointer, "#"), "/")
-	if !ok || path == "" {
-		return place, false
-	}
-	names := strings.Split(path, "/")
-	for n := 0; n < len(names); n++ {
-		step := finding.Member(names[n])
-		if n+1 < len(names) {
-			if i, err := strconv.Atoi(names[n+1]); err == nil && i >= 0 {
-				step = finding.Item(names[n], i)
-				n++
-			}
-		}
-		place = step.Under(place)
-	}
-	return place, !place.IsZero()
+	return all
 }
 
 // ask words a question about an entry.

@@ -78,6 +78,9 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 		return NozzleAcceptanceAnswer{}, err
 	}
 	a := r.answer(ctx, result)
+	a.Warnings = append(a.Warnings, doubtful(ctx, "output", calc.FieldSheetInput{Nozzle: in.Nozzle, Output: sheetOutput(in)}, calc.FieldSheetResult{Output: &result}, func() *CalibrationsRequest {
+		return &CalibrationsRequest{Nozzle: r.Nozzle, Output: OutputRequest{Catches: r.Catches, SprayPressure: r.SprayPressure}}
+	})...)
 	w := working.New(r.shows())
 	r.work(w, &result, &a)
 	a.Explained = w.Answer()

@@ -106,20 +106,23 @@ func (u *Uncertainty) setDegreesOfFreedom(nu float64) {
 	u.CoverageFactor = studentCoverage(nu)
 }
 
-// studentCoverage is the 0.975 quantile of Student's t. The library's own search takes
-// several times as long as all the rest of an uncertainty, so from three degrees of
-// freedom on it is found by Newton's steps on the library's distribution, from the
-// first term of Fisher's expansion about the normal quantile. That lies below the
-// quantile, and the distribution bends down from there, so no step goes too far.
-func studentCoverage(nu float64) float64 {
+// studentCoverage is the 0.975 quantile of Student's t.
+func studentCoverage(nu float64) float64 { return studentQuantile(0.975, normalCoverage, nu) }
+
+// studentQuantile is a quantile of Student's t above its middle, where the normal
+// distribution has z. The library's own search takes several times as long as all the rest
+// of an uncertainty, so from three degrees of freedom on it is found by Newton's steps on
+// the library's distribution, from the first term of Fisher's expansion about the normal
+// quantile. That lies below the quantile, and the distribution bends down from there, so no
+// step goes too far.
+func studentQuantile(p, z, nu float64) float64 {
 	t := distuv.StudentsT{Sigma: 1, Nu: nu}
 	if nu < 3 {
-		return t.Quantile(0.975)
+		return t.Quantile(p)
 	}
-	z := normalCoverage
 	x := z * (1 + (z*z+1)/(4*nu))
 	for range 12 {
-		step := (0.975 - t.CDF(x)) / t.Prob(x)
+		step := (p - t.CDF(x)) / t.Prob(x)
 		x += step
 		if step < 1e-6 {
 			break
