@@ -145,7 +145,6 @@ func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	}
 	if r.Rate.LabelVerdict == finding.Outside || r.Rate.LabelMinimumVerdict == finding.Outside {
 		r.RateStatus = Failed
-		return
 	}
 	if u := r.Rate.Uncertainty; r.RateStatus == Passed && in.Target.LabelMaximum+in.Target.LabelMinimum != 0 && u != nil && u.UnderLabel.Conformance != certainty.SurelyWithin {
 		r.RateStatus, r.labelOpen = NotDone, true
