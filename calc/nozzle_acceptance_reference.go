@@ -131,7 +131,7 @@ func (r *NozzleAcceptanceResult) twoGroups() (low, high float64, two bool) {
 	flows = slices.DeleteFunc(flows, func(q float64) bool {
 		return finding.Difference(math.Abs(q-middle), float64(MostWear)*middle) > 0
 	})
-	if len(flows) < 4 {
+	if len(flows) < 4 || middle == 0 {
 		return 0, 0, false
 	}
 	part := 1
