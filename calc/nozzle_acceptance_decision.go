@@ -44,15 +44,17 @@ const mostAlikeWear = 17 * unit.Percent
 func (r *NozzleAcceptanceResult) decide(in *NozzleAcceptanceInput) (err error) {
 	points := in.pointsCaught(func(i int) bool { return r.Catches[i].Status != StatusWithin })
 	r.ProportionOutside = unit.Ratio(float64(points.Outside) / float64(points.Caught))
+	two := false
 	if !r.HasRating {
 		r.warn(finding.Member("nozzle"), WarnWornAlikeUnseen)
+		_, _, two = r.twoGroups()
 	}
 	switch {
 	case in.NotJudged:
 		r.Decision = NotJudged
 	case r.boomMean == 0:
 		r.Decision, r.Actions = NotJudged, ofAll(CheckSupply)
-	case !r.HasRating && r.twoGroups():
+	case two:
 		r.warn(finding.Member("catches"), WarnTwoGroups)
 		r.Decision, r.Actions = NotJudged, ofAll(CatchNewNozzle)
 	case r.Outside > 0:
@@ -66,7 +68,7 @@ func ofAll(do Remedy) []Action { return []Action{{Catch: -1, Do: do}} }
 
 // putRight decides where some catch is outside.
 func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
-	leans := r.leans(in)
+	leans := r.leans(r.reference(in))
 	sizes := r.sizeGroups(in, leans)
 	set, more, err := r.countWorn(in, leans)
 	if err != nil {
@@ -87,6 +89,9 @@ func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
 			r.Actions = ofAll(CatchMore)
 		}
 		r.listActions(in, leans, sizes)
+	}
+	if len(r.Actions) == 0 { // nothing but the mean of all puts them outside
+		r.listActions(in, r.leans(float64(r.MeanNozzleFlowRate)), nil)
 	}
 	return nil
 }
@@ -123,7 +128,7 @@ func (r *NozzleAcceptanceResult) countWorn(in *NozzleAcceptanceInput, leans []le
 
 // worn tells that a catch, or the one that it stands in for, is surely above by wear.
 func (r *NozzleAcceptanceResult) worn(in *NozzleAcceptanceInput, i int, l *lean) bool {
-	if l.side == StatusAbove && l.sure && !l.sized && !l.gross() {
+	if l.side == StatusAbove && r.Catches[i].Status == StatusAbove && l.sure && !l.sized && !l.gross() {
 		return true
 	}
 	if !r.firstSurely(i, StatusAbove) {

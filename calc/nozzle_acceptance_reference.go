@@ -24,20 +24,9 @@ func (l *lean) gross() bool {
 	return l.side == StatusAbove && !finding.AtMost(float64(l.off), float64(MostWear))
 }
 
-// leans of all catches. Where nothing but the mean of all puts a catch outside, it goes by
-// that.
-func (r *NozzleAcceptanceResult) leans(in *NozzleAcceptanceInput) []lean {
-	all := make([]lean, len(in.Catches))
-	reference := r.reference()
-	if outside := r.lean(all, reference); outside == 0 {
-		r.lean(all, float64(r.MeanNozzleFlowRate))
-	}
-	return all
-}
-
-// lean fills in how catches lie when the mean is taken to be reference, and counts those
-// outside.
-func (r *NozzleAcceptanceResult) lean(all []lean, reference float64) (outside int) {
+// leans of all catches, when the mean is taken to be reference.
+func (r *NozzleAcceptanceResult) leans(reference float64) []lean {
+	all := make([]lean, len(r.Catches))
 	for i := range all {
 		x, l := &r.Catches[i], &all[i]
 		fromMean := unit.Ratio(0)
@@ -48,12 +37,9 @@ func (r *NozzleAcceptanceResult) lean(all []lean, reference float64) (outside in
 		if byMean := r.Mean.status(fromMean); l.side == StatusWithin && byMean != StatusWithin {
 			l.side, l.off = byMean, fromMean
 		}
-		if l.side != StatusWithin {
-			outside++
-			l.sure = r.surely(i, fromMean)
-		}
+		l.sure = l.side != StatusWithin && r.surely(i, fromMean)
 	}
-	return outside
+	return all
 }
 
 // surely tells that a catch is outside as surely as was asked for: without uncertainties
@@ -76,10 +62,17 @@ func (r *NozzleAcceptanceResult) surely(i int, fromMean unit.Ratio) bool {
 // reference is what the mean of the catches is without what pulls it: the median, those
 // beyond the limit from it left out, and the median of the others. What is dry is left out
 // from the first. Where nothing is left out, nothing pulls the mean, and it is the mean itself.
-func (r *NozzleAcceptanceResult) reference() float64 {
+// Of two groups the one nearer to the rating is right.
+func (r *NozzleAcceptanceResult) reference(in *NozzleAcceptanceInput) float64 {
 	mean := float64(r.MeanNozzleFlowRate)
 	if !r.Mean.given() || !r.HasMean {
 		return mean
+	}
+	if low, high, two := r.twoGroups(); two && r.HasRating {
+		if rated := float64(in.Nozzle.FlowAt(r.SprayPressure)); high-rated < rated-low {
+			return high
+		}
+		return low
 	}
 	var buffer [32]float64 // of most rounds
 	flows := r.sortedFlows(buffer[:0])
@@ -124,13 +117,13 @@ func median(sorted []float64) float64 {
 	return (sorted[(n-1)/2] + sorted[n/2]) / 2
 }
 
-// twoGroups tells that the catches fall into two groups whose means are further apart than
-// the limit, the smaller with a quarter of them or more, and with two at least. They part
-// at the widest gap. What is off the median by more than MostWear is plugged or a slip, and
-// in neither.
-func (r *NozzleAcceptanceResult) twoGroups() bool {
+// twoGroups are the means of two groups that the catches fall into, if they are further apart
+// than the limit, the smaller with a quarter of the catches or more, and with two at least.
+// They part at the widest gap. What is off the median by more than MostWear is plugged or a
+// slip, and in neither.
+func (r *NozzleAcceptanceResult) twoGroups() (low, high float64, two bool) {
 	if !r.HasMean {
-		return false
+		return 0, 0, false
 	}
 	var buffer [32]float64
 	flows := r.sortedFlows(buffer[:0])
@@ -138,8 +131,8 @@ func (r *NozzleAcceptanceResult) twoGroups() bool {
 	flows = slices.DeleteFunc(flows, func(q float64) bool {
 		return finding.Difference(math.Abs(q-middle), float64(MostWear)*middle) > 0
 	})
-	if len(flows) < 4 {
-		return false
+	if len(flows) < 4 || middle == 0 {
+		return 0, 0, false
 	}
 	part := 1
 	for i := 2; i < len(flows); i++ {
@@ -147,11 +140,9 @@ func (r *NozzleAcceptanceResult) twoGroups() bool {
 			part = i
 		}
 	}
+	low, high = mean(flows[:part]), mean(flows[part:])
 	smaller := min(part, len(flows)-part)
-	if 4*smaller < len(flows) || smaller < 2 {
-		return false
-	}
-	return !finding.AtMost(finding.Deviation(mean(flows[part:]), mean(flows[:part])), float64(r.Limit))
+	return low, high, 4*smaller >= len(flows) && smaller > 1 && !finding.AtMost(finding.Deviation(high, low), float64(r.Limit))
 }
 
 func mean(values []float64) (m float64) {

@@ -54,6 +54,12 @@ func TestReferenceWornMakeNobodyDirty(t *testing.T) {
 	if statuses(r) != "wwwwwwwwwbaa" || toldTo(r) != "fix_listed, 11 replace, 12 replace" {
 		t.Errorf("%s: %s", statuses(r), toldTo(r))
 	}
+	// A jug read to half an ounce: 7.5 of 7 is 7.1 % above what most give, but 0.6 % below the
+	// mean of 90.5 / 12 with two of 9 and 9.5 in it. Only what is above both is replaced.
+	r = mustAccept(t, byMean(0.07, 7, 7, 7.5, 7, 9.5, 9, 7.5, 7, 7, 7, 7, 7))
+	if toldTo(r) != "fix_listed, 5 replace, 6 replace" {
+		t.Errorf("a coarse jug: %s", toldTo(r))
+	}
 	r = mustAccept(t, byMean(0.1, 0.905, 1, 1, 1, 1, 1, 1.04, 1.05, 1.06, 1.07))
 	if statuses(r) != "bwwwwwwwww" || toldTo(r) != "fix_listed, 1 clean_and_recatch" {
 		t.Errorf("%s: %s", statuses(r), toldTo(r))
