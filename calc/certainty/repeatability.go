@@ -65,9 +65,9 @@ type Scatter struct {
 	squares, caught    float64
 }
 
-// Pool is the scatter to go by after n measurements, of which readings is the mean
-// variance that independent errors of instruments add to one, and observed the variance
-// among them (n - 1), all as shares squared:
+// Pool is the scatter to go by after n measurements, of which readings is the variance that
+// independent errors of instruments add to one, as the mean has them (what they add to it
+// over squares), and observed the variance among them (n - 1), all as shares squared:
 //
 //	s_p^2 = (nu0 (s0^2 + readings) + (n - 1) observed) / (nu0 + n - 1)
 //
