@@ -73,10 +73,11 @@ func (m *catchMean) add(share, sensitivity float64, own *certainty.Propagation) 
 // s_p being the pooled scatter of the catches, which has the readings in it, u_i the
 // readings of one catch and w_i its share of the flow. That is the variance of the
 // mean of a sample without replacement (finite population correction, 1 - n / N).
-// cv is the coefficient of variation of n catches; 0 of one.
+// cv is the coefficient of variation of n catches; 0 of one. point is the share of the boom
+// that one more catch is; 0 where it is not known.
 //
 // What is pooled is what the readings add to the mean, sum of w_i^2 u_i^2 over the sum of
 // w_i^2: of a catch that is nearly dry u_i has no bound, w_i u_i has.
-func (m *catchMean) scatter(prior certainty.Prior, cv float64, n int, f float64) certainty.Scatter {
-	return prior.Pool(m.errors.ReadingVariance()/m.squares, cv*cv, n, m.squares, f)
+func (m *catchMean) scatter(prior certainty.Prior, cv float64, n int, f, point float64) certainty.Scatter {
+	return prior.Pool(m.errors.ReadingVariance()/m.squares, cv*cv, n, m.squares, f, point)
 }

@@ -64,7 +64,7 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 		d := (float64(v) - sum) / float64(r.GroundSpeed)
 		observed += d * d / math.Max(n-1, 1)
 	}
-	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(read.ReadingVariance()/squares, observed, len(in.Runs), squares, 0)
+	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(read.ReadingVariance()/squares, observed, len(in.Runs), squares, 0, 0)
 	b := certainty.Budget{certainty.SourceRuns: u.scatter.Component()}
 	u.errors.AddTo(&b, e)
 	u.GroundSpeed = b.Combine(float64(r.GroundSpeed)).WithParts(e, &u.errors, &u.scatter, nil)
