@@ -52,10 +52,9 @@ func gaugeErrors(e *certainty.Evaluation, gauge string, pressure unit.Pressure) 
 // A catchMean is how a mean flow follows the catches in it, each by its share of the
 // flow. errors has the scales, and the readings of the catches by kind.
 type catchMean struct {
-	errors   certainty.Propagation
-	squares  float64 // sum of squared shares
-	readings float64 // what readings add to one catch, as a mean
-	n        int
+	errors  certainty.Propagation
+	squares float64 // sum of squared shares
+	n       int
 }
 
 // add takes in a catch with its share of the flow. sensitivity is the share of the flow
@@ -63,7 +62,6 @@ type catchMean struct {
 func (m *catchMean) add(share, sensitivity float64, own *certainty.Propagation) {
 	m.errors.Accumulate(sensitivity, own)
 	m.squares += share * share
-	m.readings += own.ReadingVariance()
 	m.n++
 }
 
@@ -75,7 +73,11 @@ func (m *catchMean) add(share, sensitivity float64, own *certainty.Propagation) 
 // s_p being the pooled scatter of the catches, which has the readings in it, u_i the
 // readings of one catch and w_i its share of the flow. That is the variance of the
 // mean of a sample without replacement (finite population correction, 1 - n / N).
-// cv is the coefficient of variation of n catches; 0 of one.
-func (m *catchMean) scatter(prior certainty.Prior, cv float64, n int, f float64) certainty.Scatter {
-	return prior.Pool(m.readings/float64(m.n), cv*cv, n, m.squares, f)
+// cv is the coefficient of variation of n catches; 0 of one. point is the share of the boom
+// that one more catch is; 0 where it is not known.
+//
+// What is pooled is what the readings add to the mean, sum of w_i^2 u_i^2 over the sum of
+// w_i^2: of a catch that is nearly dry u_i has no bound, w_i u_i has.
+func (m *catchMean) scatter(prior certainty.Prior, cv float64, n int, f, point float64) certainty.Scatter {
+	return prior.Pool(m.errors.ReadingVariance()/m.squares, cv*cv, n, m.squares, f, point)
 }

@@ -268,6 +268,9 @@ func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) Nozzle
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean
+		if pressure.Mean == 0 { // refused: any stands in for it, or the catches would be said to have none
+			a.SprayPressure = unit.Bar
+		}
 		if pressure.Uncertainty != nil {
 			a.pressureErrors = &pressure.Uncertainty.mean
 		}

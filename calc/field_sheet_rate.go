@@ -30,9 +30,7 @@ func (in *FieldSheetInput) check() finding.Invalid {
 	if t.ApplicationRate != 0 && !finding.AtMost(float64(t.LabelMinimum/t.ApplicationRate), 1) {
 		v.Add(finding.Member("target").Member("applicationRate"), CodeBelowLabelMinimum)
 	}
-	if s := in.Limits.GroundSpeed; s.Low > s.High {
-		v.Add(limitsGroundSpeed.Member("low"), finding.CodeRangeInverted)
-	}
+	v = append(v, in.Limits.GroundSpeed.check().Under(limitsGroundSpeed)...)
 	if !in.Nozzle.silent() {
 		v = append(v, in.Nozzle.check().Under(finding.Member("nozzle"))...)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -95,5 +96,33 @@ func TestFieldSheetTargetAtLabelMaximum(t *testing.T) {
 	in.Machine.RowSpacing, in.Target.LabelMaximum = 0, in.Target.ApplicationRate*0.99
 	if _, err := calc.FieldSheet(in); refusal(err) != "target.applicationRate: above_label_maximum" {
 		t.Errorf("refused with %q", refusal(err))
+	}
+}
+
+// TestFieldSheetRefusesNoMore: nothing is refused besides because of what was refused: half a
+// range is not inverted, catches are not without a pressure because its reading is none, and
+// an instrument that lacks its id may be the one that a catch names.
+func TestFieldSheetRefusesNoMore(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*calc.FieldSheetInput)
+		want   string
+	}{
+		"lowest speed alone":     {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed = calc.SpeedRange{Low: 1} }, "limits.groundSpeed.high: required"},
+		"highest speed alone":    {func(in *calc.FieldSheetInput) { in.Limits.GroundSpeed = calc.SpeedRange{High: 1} }, "limits.groundSpeed.low: required"},
+		"lowest pressure alone":  {func(in *calc.FieldSheetInput) { in.Limits.SprayPressure = calc.PressureRange{Low: 1} }, "limits.sprayPressure.high: required"},
+		"half a nozzle's range":  {func(in *calc.FieldSheetInput) { in.Nozzle.PressureRange.High = 0 }, "nozzle.pressureRange.high: required"},
+		"reading of no pressure": {func(in *calc.FieldSheetInput) { in.Pressure.Readings[1] = 0 }, "pressure.readings[1]: required"},
+		"jug without its id": {func(in *calc.FieldSheetInput) {
+			in.Measuring.Instruments = []certainty.Instrument{{Kind: certainty.Jug}}
+			in.Output.Catches[0].Jug = "jug A"
+		}, "instruments[0].id: empty"},
+	} {
+		in := wholeSheet()
+		in.Output.SprayPressure = 0 // that of the readings
+		c.change(&in)
+		_, err := calc.FieldSheet(in)
+		if got := refusal(err); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
 	}
 }

@@ -34,7 +34,7 @@ func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationR
 	}
 	u.Solved = treated
 	u.rate(r.Rate, of, treated, field, certainty.Repeats{
-		Runs: len(in.Speed.Runs), Catches: len(in.Output.Catches), Readings: certainty.MeasureCatches, Lengths: certainty.MeasureWidth,
+		Runs: runs, Catches: catches, Read: len(in.Output.Catches), Readings: certainty.MeasureCatches, Lengths: certainty.MeasureWidth,
 	})
 	return u
 }

@@ -21,7 +21,8 @@ type GroundSpeedUncertainty struct {
 
 // uncertainty works out how well the speeds are known. The speed is total length over
 // total time, so scale errors weigh by the shares of length and time. The scatter of
-// the runs, pooled with the prior, has the readings of tape and stopwatch in it:
+// the runs, pooled with the prior, has the readings of tape and stopwatch in it, by what they
+// add to the total length and time:
 //
 //	u^2 = s_p^2 x sum of (t_i / t)^2 + scale of tape and of stopwatch
 //
@@ -35,7 +36,8 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 	u := &GroundSpeedUncertainty{Runs: make([]certainty.Uncertainty, len(in.Runs))}
 	n := float64(len(in.Runs))
 	fastest, slowest := 0, 0
-	var readings, sum, squares float64
+	var read certainty.Propagation // of the mean by the readings of the instruments
+	var sum, squares float64
 	for i := range in.Runs {
 		run := &in.Runs[i]
 		own := run.errors(e, 1)
@@ -44,7 +46,8 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 		u.errors.AddScale(e.Instrument(certainty.Tape, run.Tape), length)
 		u.errors.AddScale(e.Instrument(certainty.Stopwatch, run.Stopwatch), -time)
 		squares += time * time
-		readings += own.ReadingVariance() / n
+		read.AddReading(e.Instrument(certainty.Tape, run.Tape), length, float64(run.CourseLength))
+		read.AddReading(e.Instrument(certainty.Stopwatch, run.Stopwatch), time, float64(run.Time))
 		sum += float64(r.Runs[i]) / n
 		if r.Runs[i] > r.Runs[fastest] {
 			fastest = i
@@ -61,7 +64,7 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 		d := (float64(v) - sum) / float64(r.GroundSpeed)
 		observed += d * d / math.Max(n-1, 1)
 	}
-	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(readings, observed, len(in.Runs), squares, 0)
+	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(read.ReadingVariance()/squares, observed, len(in.Runs), squares, 0, 0)
 	b := certainty.Budget{certainty.SourceRuns: u.scatter.Component()}
 	u.errors.AddTo(&b, e)
 	u.GroundSpeed = b.Combine(float64(r.GroundSpeed)).WithParts(e, &u.errors, &u.scatter, nil)

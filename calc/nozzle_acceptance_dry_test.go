@@ -119,7 +119,46 @@ func TestPropertyDryCatches(t *testing.T) {
 			agrees(t, "from rated", x.DeviationFromRated.Standard, y.DeviationFromRated.Standard, 1e-5)
 			agrees(t, "from mean", x.DeviationFromMean.Standard, y.DeviationFromMean.Standard, 1e-5)
 		}
+		agrees(t, "mean", r.Uncertainty.MeanNozzleFlowRate.Standard, b.Uncertainty.MeanNozzleFlowRate.Standard, 1e-5)
 		agrees(t, "variation", r.Uncertainty.CoefficientOfVariation.Standard, b.Uncertainty.CoefficientOfVariation.Standard, 1e-5)
+	})
+}
+
+// TestReferenceNearlyDry works out by hand what a catch of next to nothing beside one of 1210
+// mL leaves of the mean, both of a minute with a jug of marks 20 mL apart: readings of 20 / sqrt
+// 12 = 5.7735 mL each, of the total 8.16497 / 1210 = 0.67479 %. The larger catch has all of the
+// flow, so what is expected of catches, 4 % with 5 degrees of freedom, counts whole, and they
+// differ by sqrt 2 of their mean: s^2 = (5 x (0.04^2 + 0.0067479^2) + 2) / 6 = 0.334705. The
+// mean is 605 mL and known to sqrt 0.334705 x 605 = 350.01 mL, whether the other is dry or not.
+func TestReferenceNearlyDry(t *testing.T) {
+	for _, drops := range []unit.Volume{0, 1e-9, 1e-3, 0.01} {
+		in := calc.NozzleAcceptanceInput{Tolerance: calc.OutputTolerance{Basis: calc.MeanBasis}}
+		for _, v := range []unit.Volume{1210, drops} {
+			in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: v * unit.Millilitre, Time: unit.Minute}})
+		}
+		in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			{ID: "j", Kind: certainty.Jug, Resolution: float64(20 * unit.Millilitre)}, exact("w", certainty.Stopwatch, 0),
+		}}
+		u := must(calc.NozzleAcceptance(in)).Uncertainty.MeanNozzleFlowRate
+		agrees(t, "mean", unit.FlowRate(u.Standard).In(unit.LitrePerMinute), 0.35001, 3e-5)
+	}
+}
+
+// TestPropertyShortRun: a run of next to nothing, at the speed of the others, adds the errors
+// of its readings, as shares of the whole course and time, and nothing else.
+func TestPropertyShortRun(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := calc.GroundSpeedInput{Measuring: certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			{ID: "w", Kind: certainty.Stopwatch, ReactionTime: 0.2}, exact("t", certainty.Tape, 0),
+		}}}
+		in.Measuring.Repeatability.Runs = certainty.Prior{StandardDeviation: 0.01, DegreesOfFreedom: 1_000_000_000}
+		for range rapid.IntRange(1, 4).Draw(t, "runs") {
+			in.Runs = append(in.Runs, calc.Run{CourseLength: 60, Time: 30})
+		}
+		n, short := float64(len(in.Runs)), rapid.Float64Range(1e-9, 1e-3).Draw(t, "seconds")
+		in.Runs = append(in.Runs, calc.Run{CourseLength: unit.Length(2 * short), Time: unit.Time(short)})
+		u := must(calc.GroundSpeed(in)).Uncertainty.GroundSpeed
+		agrees(t, "speed", u.Standard, 2*math.Hypot(0.01/math.Sqrt(n), 0.2*math.Sqrt(n+1)/(30*n)), 1e-3)
 	})
 }
 

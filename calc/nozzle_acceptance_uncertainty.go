@@ -38,6 +38,7 @@ type catchRound struct {
 	grouped certainty.Propagation // its errors, each kind of readings as one part, or each catch would list all the others
 	moved   float64               // how it follows the working pressure
 	total   float64               // the flow of all of them
+	point   float64               // the share of the boom that one catch is; 0 where it is not known
 }
 
 // uncertainty works out how well the round is known. A catch follows its jug and its
@@ -67,6 +68,7 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	prior := in.Measuring.Repeatability.Catches.OrDefault(certainty.DefaultCatchesPrior)
 	var f float64
 	if in.CatchPointsOnBoom != 0 {
+		c.point = 1 / float64(in.CatchPointsOnBoom)
 		f = float64(in.pointsCaught(nil).Caught) / float64(in.CatchPointsOnBoom)
 	}
 	mixed := in.mixedDrops()
@@ -165,7 +167,7 @@ func (c *catchRound) reference(i int) float64 {
 
 // boom is the mean as the flow of the whole boom.
 func (c *catchRound) boom(m *catchMean, moved float64, prior certainty.Prior, f float64, u *AcceptanceUncertainty) (certainty.Propagation, certainty.Uncertainty) {
-	u.scatter = m.scatter(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f)
+	u.scatter = m.scatter(prior, float64(c.r.CoefficientOfVariation), max(c.mean.n, 1), f, c.point)
 	p := m.errors.WeighReadings(f)
 	p.Add(moved, &c.working)
 	b := certainty.Budget{certainty.SourceCatches: u.scatter.Component()}
@@ -249,7 +251,7 @@ func (c *catchRound) judgeDry(x *AcceptanceCatch, q *CatchResult, u *CatchUncert
 func (u *CatchUncertainty) within(d float64, limits Limits, of *certainty.Uncertainty) {
 	if limits.given() {
 		low, high := limits.Ends()
-		u.Within.Judge(d, of, low, high, certainty.Repeats{Catches: 1, Readings: certainty.MeasureCatches})
+		u.Within.Judge(d, of, low, high, certainty.Repeats{Read: 1, Readings: certainty.MeasureCatches})
 	}
 }
 

@@ -41,7 +41,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 		d := float64(r.NozzleFlowRates[i])/plain*n - 1
 		observed += d * d / math.Max(n-1, 1)
 	}
-	scatter := m.scatter(prior, math.Sqrt(observed), m.n, 0)
+	scatter := m.scatter(prior, math.Sqrt(observed), m.n, 0, 0)
 	mean := m.errors.WeighReadings(0)
 	b := certainty.Budget{certainty.SourceCatches: scatter.Component()}
 	mean.AddTo(&b, e)

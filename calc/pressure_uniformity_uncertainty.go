@@ -50,7 +50,7 @@ func (r *PressureUniformityResult) uncertainty(in *PressureUniformityInput) *Pre
 	u.Mean = u.mean.Uncertainty(e, mean)
 	if r.MeanInRange != finding.NotJudged {
 		within := in.PressureRange
-		u.MeanInRange.Judge(mean, &u.Mean, float64(within.Low), float64(within.High), certainty.Repeats{Readings: certainty.MeasureReadings})
+		u.MeanInRange.Judge(mean, &u.Mean, float64(within.Low), float64(within.High), certainty.Repeats{Read: len(in.Readings), Readings: certainty.MeasureReadings})
 	}
 	if len(in.Readings) > 1 {
 		r.spreadUncertainty(in, u, e, high, low)

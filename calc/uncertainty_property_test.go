@@ -213,9 +213,9 @@ func TestReferenceTwoJugs(t *testing.T) {
 
 // TestReferenceMeasureAgain: how many more, by hand.
 func TestReferenceMeasureAgain(t *testing.T) {
-	// A rate 8.5 % over, limit 10 %: the margin is 0.015 / 1.085 of the rate, and half of
-	// it 0.0069124. With a scatter of the runs of 1.5 % and nothing else, n = (0.015 /
-	// 0.0069124)^2 = 4.7, five runs, three more than the two there are.
+	// A rate 8.5 % over, limit 10 %: the margin is 0.015 / 1.085 of the rate, and surely one
+	// with 1 / 1.644854 of it, 0.0084049. With a scatter of the runs of 1.5 % and nothing else,
+	// n = (0.015 / 0.0084049)^2 = 3.2, four runs, two more than there are.
 	exact := func(id string, k certainty.InstrumentKind) certainty.Instrument {
 		return certainty.Instrument{ID: id, Kind: k}
 	}
@@ -229,23 +229,90 @@ func TestReferenceMeasureAgain(t *testing.T) {
 	rate := mustSheet(t, in).Rate.ApplicationRate
 	in.Target.ApplicationRate = rate / 1.085
 	got := mustSheet(t, in).Rate.Uncertainty.Within
-	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureRuns, How: certainty.HowAgain, More: 3}); got.Conformance != certainty.TooClose || got.MeasureAgain != want {
+	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureRuns, How: certainty.HowAgain, More: 2}); got.Conformance != certainty.TooClose || got.MeasureAgain != want {
 		t.Errorf("%+v, want too close and %+v", got, want)
 	}
-	// At 9.5 % half the margin is 0.005 / 1.095 / 2 = 0.002283: n = 43.2, 44, 42 more.
+	// At 9.5 % it is 0.005 / 1.095 / 1.644854 = 0.0027761: n = 29.2, 30, 28 more.
 	in.Target.ApplicationRate = rate / 1.095
 	got = mustSheet(t, in).Rate.Uncertainty.Within
-	if got.MeasureAgain.More != 42 {
-		t.Errorf("%+v, want 42 more", got)
+	if got.MeasureAgain.More != 28 {
+		t.Errorf("%+v, want 28 more", got)
 	}
 	// A jug that may be 10 % off: no number of runs settles it.
 	in.Measuring.Instruments[2].ScaleError = 0.1
-	r := mustSheet(t, in)
+	r := must(calc.FieldSheet(in))
 	got = r.Rate.Uncertainty.Within
 	if want := (certainty.MeasureAgain{Measurement: certainty.MeasureCatches, How: certainty.HowBetterInstrument, Instrument: certainty.Jug}); got.MeasureAgain != want {
 		t.Errorf("%+v, want %+v", got.MeasureAgain, want)
 	}
 	if !slices.Contains(stepCodes(r), calc.StepSettleRate) || r.Verdict != calc.Ready {
 		t.Errorf("a rate too close: steps %v, verdict %v", stepCodes(r), r.Verdict)
+	}
+}
+
+// TestPropertyMeasuredAgain measures again as it says: with so many more runs, or catches, that
+// come out alike the rate is sure, and with fewer it is not. Where those there are differ, all
+// of them come again as often.
+func TestPropertyMeasuredAgain(t *testing.T) {
+	tried := map[certainty.Measurement]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		in := twelveCatches()
+		in.Output.Catches = in.Output.Catches[:rapid.IntRange(1, 6).Draw(t, "catches")]
+		in.Speed.Runs = in.Speed.Runs[:rapid.IntRange(1, 2).Draw(t, "runs")]
+		if rapid.Bool().Draw(t, "long boom") {
+			in.Output.CatchPointsOnBoom = rapid.IntRange(6, 60).Draw(t, "points")
+		}
+		prior := func(name string) certainty.Prior {
+			return certainty.Prior{StandardDeviation: unit.Ratio(rapid.Float64Range(0.002, 0.06).Draw(t, name)), DegreesOfFreedom: rapid.IntRange(1, 40).Draw(t, name+" freedom")}
+		}
+		in.Measuring.Uncertainty = true
+		in.Measuring.Repeatability = certainty.Repeatability{Runs: prior("runs prior"), Catches: prior("catches prior")}
+		if rapid.Bool().Draw(t, "alike") {
+			for i := range in.Speed.Runs {
+				in.Speed.Runs[i] = in.Speed.Runs[0]
+			}
+			for i := range in.Output.Catches {
+				in.Output.Catches[i] = in.Output.Catches[0]
+			}
+		}
+		in.Target.ApplicationRate = must(calc.FieldSheet(in)).Rate.ApplicationRate / unit.ApplicationRate(rapid.Float64Range(0.85, 1.15).Draw(t, "off"))
+		first := must(calc.FieldSheet(in)).Rate.Uncertainty.Within
+		again := first.MeasureAgain
+		runs := again.Measurement == certainty.MeasureRuns
+		if first.Conformance != certainty.TooClose || again.More == 0 || again.How != certainty.HowAgain || !runs && again.Measurement != certainty.MeasureCatches {
+			return
+		}
+		sure := func(more int) bool {
+			x := in
+			x.Speed.Runs, x.Output.Catches = slices.Clone(in.Speed.Runs), slices.Clone(in.Output.Catches)
+			for i := range more {
+				if runs {
+					x.Speed.Runs = append(x.Speed.Runs, in.Speed.Runs[i%len(in.Speed.Runs)])
+				} else {
+					x.Output.Catches = append(x.Output.Catches, in.Output.Catches[i%len(in.Output.Catches)])
+				}
+			}
+			return must(calc.FieldSheet(x)).Rate.Uncertainty.Within.Conformance != certainty.TooClose
+		}
+		step := 1 // how many more come out alike together
+		if runs && in.Speed.Runs[0] != in.Speed.Runs[len(in.Speed.Runs)-1] {
+			step = len(in.Speed.Runs)
+		} else if !runs && len(in.Output.Catches) > 1 && in.Output.Catches[0].Volume != in.Output.Catches[1].Volume {
+			step = len(in.Output.Catches)
+		}
+		enough := (again.More + step - 1) / step * step
+		if !runs && in.Output.CatchPointsOnBoom > 0 && len(in.Output.Catches)+enough > in.Output.CatchPointsOnBoom {
+			return
+		}
+		tried[again.Measurement]++
+		if !sure(enough) {
+			t.Errorf("after %d more %s it is still open; said %d", enough, again.Measurement, again.More)
+		}
+		if fewer := enough - step; sure(fewer) {
+			t.Errorf("%d more %s are enough; said %d", fewer, again.Measurement, again.More)
+		}
+	})
+	if tried[certainty.MeasureRuns] == 0 || tried[certainty.MeasureCatches] == 0 {
+		t.Errorf("measured again: %v", tried)
 	}
 }

@@ -58,12 +58,14 @@ class Tools:
             into[kind] = one.json["id"]
         return one
 
-    def scatter(self, what, readings, ratios, share=1.0):
+    def scatter(self, what, readings, weights, ratios, share=1.0):
         """Of each measurement a variable, prior and seen together (GUM 4.2.4): share of
-        the variance counts. With their degrees of freedom."""
+        the variance counts. With their degrees of freedom. readings is the variance that
+        they add to the mean, in which the measurements have weights."""
         (s0, freedom), n = self.prior[what], len(ratios)
         seen = np.var(ratios, ddof=1) if n > 1 else 0.0
-        variance = (freedom * (s0**2 + np.mean(readings)) + (n - 1) * seen) / (freedom + n - 1)
+        own = readings / np.sum(np.square(weights))
+        variance = (freedom * (s0**2 + own) + (n - 1) * seen) / (freedom + n - 1)
         return [ufloat(1, math.sqrt(variance * share)) for _ in ratios], freedom + n - 1
 
 

@@ -25,12 +25,14 @@ def runs(rng, tools):
         lengths.append(x * tape.scale)
         times.append(t * watch.scale)
         speeds.append(x / t)
-        tapes.append(tape.variance / x**2)
-        watches.append(watch.variance / t**2)
+        tapes.append(tape.variance)
+        watches.append(watch.variance)
     request = {"runs": listed}
     request["runTolerance"], limit = draw(rng, RATIOS, 0.02, 0.1)
     scaled, n = sum(lengths) / sum(times), len(listed)
-    scatter = tools.scatter("runs", np.add(tapes, watches), np.array(speeds) / scaled.n)
+    length, time = np.array([x.n for x in lengths]), np.array([t.n for t in times])
+    read = sum(tapes) / length.sum() ** 2 + sum(watches) / time.sum() ** 2
+    scatter = tools.scatter("runs", read, time / time.sum(), np.array(speeds) / scaled.n)
     v = sum(lengths) / sum(t * e for t, e in zip(times, scatter[0]))
     want = wanted("uncertainty/groundSpeed", v, scatter)
     for i in range(n):
@@ -99,7 +101,9 @@ def catches(rng, tools, common=None, of_a_boom=True):
         request["catchPointsOnBoom"] = n + rng.choice([0, rng.randint(1, 30)])
         share = n / request["catchPointsOnBoom"]
     ratios = np.array([x.n for x in each])
-    scatter = tools.scatter("catches", [m[5] for m in measured], ratios / ratios.mean(), 1 - share)
+    weights = ratios * nozzles / (ratios * nozzles).sum()
+    read = sum(m[5] * w**2 for m, w in zip(measured, weights))
+    scatter = tools.scatter("catches", read, weights, ratios / ratios.mean(), 1 - share)
     # What was caught of the boom is known but for its readings, the rest but for the scatter.
     boom = sum(q * e * ufloat(1, math.sqrt(m[5] * share)) for q, e, m in zip(plain, scatter[0], measured)) / nozzles.sum()
     want |= wanted("uncertainty/meanNozzleFlowRate", boom, scatter)

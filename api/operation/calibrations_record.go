@@ -5,8 +5,10 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"reflect"
 	"strconv"
 	"strings"
+	"unsafe"
 
 	"github.com/go-json-experiment/json/jsontext"
 
@@ -18,7 +20,7 @@ import (
 // calibrationsRecord works out a field sheet and lays it out as one page to print.
 func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (verdict string, _ *wire.Refusal) {
 	var r CalibrationsRequest
-	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
+	a, refused := answerForPeople(ctx, body, &r)
 	if refused != nil {
 		return "", refused
 	}
@@ -32,6 +34,18 @@ func calibrationsRecord(ctx context.Context, body []byte, out *bytes.Buffer) (ve
 		return "", &wire.Refusal{Kind: wire.InternalError, Cause: err}
 	}
 	return string(a.Verdict), nil
+}
+
+var encodeCalibrations = wire.EncoderOf(reflect.TypeFor[CalibrationsAnswer]())
+
+// answerForPeople answers a field sheet that is worded for people and not sent as JSON. What
+// is refused as JSON is refused here too, or a page would show that a number is none.
+func answerForPeople(ctx context.Context, body []byte, r *CalibrationsRequest) (CalibrationsAnswer, *wire.Refusal) {
+	a, refused := answerBody(ctx, body, calibrationsTable, r, calibrations)
+	if refused == nil {
+		_, refused = encoded(encodeCalibrations, nil, unsafe.Pointer(&a))
+	}
+	return a, refused
 }
 
 // requestDigest is the SHA-256 of a request in the canonical form of RFC 8785, so

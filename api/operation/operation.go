@@ -53,12 +53,9 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 		if r != nil {
 			return "", r
 		}
-		answer, err := encode(out.AvailableBuffer(), unsafe.Pointer(&response))
-		switch {
-		case errors.Is(err, wire.ErrNotComputable):
-			return "", &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{{Pointer: wire.Pointer(finding.Place{}), Code: "not_computable"}}}
-		case err != nil:
-			return "", &wire.Refusal{Kind: wire.InternalError, Cause: err}
+		answer, r := encoded(encode, out.AvailableBuffer(), unsafe.Pointer(&response))
+		if r != nil {
+			return "", r
 		}
 		if out.Len() == 0 && cap(answer) > out.Available() {
 			*out = *bytes.NewBuffer(answer) // it has outgrown the buffer: no second copy
@@ -68,6 +65,18 @@ func calculation[Req, Res any](name string, handle func(context.Context, *Req) (
 		return verdict(reflect.ValueOf(&response).Elem()), nil
 	}
 	return Operation{Name: name, Run: run, Table: table, Response: reflect.TypeFor[Res]()}
+}
+
+// encoded appends an answer to b as JSON. One with a number that is not finite is refused.
+func encoded(encode wire.Encoder, b []byte, response unsafe.Pointer) ([]byte, *wire.Refusal) {
+	answer, err := encode(b, response)
+	switch {
+	case errors.Is(err, wire.ErrNotComputable):
+		return nil, &wire.Refusal{Kind: wire.InvalidRequest, Fields: []wire.FieldError{{Pointer: wire.Pointer(finding.Place{}), Code: "not_computable"}}}
+	case err != nil:
+		return nil, &wire.Refusal{Kind: wire.InternalError, Cause: err}
+	}
+	return answer, nil
 }
 
 // answerBody decodes and checks a body and answers it. What is refused before anything is

@@ -39,7 +39,7 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 		return nil, false, err
 	}
 	var r CalibrationsRequest
-	a, refused := answerBody(ctx, body, calibrationsTable, &r, calibrations)
+	a, refused := answerForPeople(ctx, body, &r)
 	if refused != nil {
 		return problemIndented(ctx, refused), false, nil
 	}

@@ -14,7 +14,7 @@ import (
 // The bounds of every value on the wire, in whatever unit the client uses. They
 // are far outside of anything measured on a field; between them no calculation
 // can leave the range of a double. Where an empty cup or a new nozzle is meant,
-// 0 is the lower one.
+// 0 is the lower one, and what lies between the two is 0.
 const (
 	SmallestValue = 1e-9
 	LargestValue  = 1e9
@@ -107,6 +107,9 @@ func (d *decoder) measured(q *Quantity, value float64, id unit.ID, least float64
 	if value < least || value > LargestValue {
 		d.report(outOfBounds(value, least, id.Symbol()), "value")
 	} else if id != unit.None {
+		if value < SmallestValue { // squares of its share of anything would leave the range
+			value = 0
+		}
 		*q = Quantity{value, id}
 	}
 }

@@ -64,16 +64,23 @@ func (c *Conformity) Judge(x float64, u *Uncertainty, low, high float64, n Repea
 	if c.Conformance != ConformanceUnknown && float64(c.Probability) <= p {
 		return
 	}
-	*c = Conformity{Probability: unit.Ratio(p)}
+	*c = Conformity{Conformance: conformanceOf(p), Probability: unit.Ratio(p)}
+	if c.Conformance == TooClose {
+		c.MeasureAgain = u.whatToMeasureAgain(n, func(after *Uncertainty) bool {
+			return conformanceOf(ConformanceProbability(x, after, low, high)) != TooClose
+		})
+	}
+}
+
+// conformanceOf is what a probability of lying within the limits says.
+func conformanceOf(p float64) Conformance {
 	switch {
 	case finding.AtMost(float64(SureEnough), p):
-		c.Conformance = SurelyWithin
+		return SurelyWithin
 	case finding.AtMost(p, 1-float64(SureEnough)):
-		c.Conformance = SurelyOutside
-	default:
-		c.Conformance = TooClose
-		c.MeasureAgain = u.whatToMeasureAgain(math.Min(math.Abs(high-x), math.Abs(x-low)), n)
+		return SurelyOutside
 	}
+	return TooClose
 }
 
 // below is the probability that the true value exceeds the measured one by less than d.

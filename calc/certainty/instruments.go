@@ -145,6 +145,7 @@ func (m *Measuring) CheckInstrument(v *finding.Invalid, kind InstrumentKind, id 
 		}
 		return
 	}
+	unnamed := false
 	for i := range m.Instruments {
 		if m.Instruments[i].ID == id {
 			if m.Instruments[i].Kind != kind {
@@ -152,6 +153,10 @@ func (m *Measuring) CheckInstrument(v *finding.Invalid, kind InstrumentKind, id 
 			}
 			return
 		}
+		unnamed = unnamed || m.Instruments[i].ID == "" && m.Instruments[i].Kind == kind
+	}
+	if unnamed { // that one is refused, and may be the one that is meant
+		return
 	}
 	*v = append(*v, finding.Violation{Place: place(), Code: CodeUnknownInstrument, Allowed: m.ids(kind)})
 }

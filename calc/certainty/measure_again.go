@@ -2,6 +2,7 @@ package certainty
 
 import (
 	"math"
+	"sort"
 
 	"wetrun/calc/finding"
 )
@@ -13,8 +14,8 @@ type MeasureAgain struct {
 	How         HowToMeasureAgain
 	// Instrument is the kind to find a better one of; only with HowBetterInstrument.
 	Instrument InstrumentKind
-	// More is how many more measurements would settle it if they came out alike; 0
-	// when no number of them would.
+	// More is the fewest further measurements that would settle it if they came out alike,
+	// with the mean and the spread of those there are; 0 when no number of them would.
 	More int
 }
 
@@ -61,27 +62,22 @@ const mostMore = 1000
 // Repeats is how often what a result rests on was measured, and what its timed and
 // read values belong to.
 type Repeats struct {
-	Runs, Catches int
+	Runs, Catches *Scatter // of which a mean was made; nil where there is none
+	Read          int      // how often a reading was made of which there is no scatter
 	Readings      Measurement
 	Lengths       Measurement // what the tape measured
 	Spread        bool        // highest less lowest: more of them do not bring it nearer to the truth
 }
 
-// whatToMeasureAgain looks for what dominates an uncertainty and would settle a value
-// that lies margin, above zero or not, from its nearest limit. With a coverage factor of
-// 2 it is settled when 2 u is no more than the margin, so that of the n repeats behind
-// the variance V beside a rest that stays,
-//
-//	n V / ((margin / 2)^2 - rest)
-//
-// are needed. Where the rest alone is too much, the instrument with the largest scale
-// error has to be better.
-func (u *Uncertainty) whatToMeasureAgain(margin float64, n Repeats) MeasureAgain {
+// whatToMeasureAgain looks for what dominates an uncertainty, and for the fewest further
+// measurements of it that would settle the verdict: sure judges it by the uncertainty that
+// there would be after them, if they came out like those there are, with the same mean and
+// the same spread about it. Where it would not be sure with any number of them, the
+// instrument with the largest scale error has to be better.
+func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(after *Uncertainty) bool) MeasureAgain {
 	b := &u.Budget
-	var all float64
 	main, scale := Source(0), SourceStopwatchScale
 	for s := range b {
-		all += b[s].Standard * b[s].Standard
 		if b[s].Standard > b[main].Standard {
 			main = Source(s)
 		}
@@ -95,25 +91,54 @@ func (u *Uncertainty) whatToMeasureAgain(margin float64, n Repeats) MeasureAgain
 	if a.How == HowBetterInstrument {
 		return a
 	}
-	falls := b[main].Standard * b[main].Standard
-	if main < SourceRuns { // every reading is made anew with each repeat
-		falls = 0
-		for k := range InstrumentKinds {
-			falls += b[readingOf(k)].Standard * b[readingOf(k)].Standard
+	if best := u.after(main, made, math.Inf(1), n); !sure(&best) {
+		if rest := best.Standard / u.Reference; 2*b[scale].Standard*b[scale].Standard >= rest*rest && b[scale].Standard > 0 {
+			a, _ = n.measurementOf(scale)
 		}
+		return a
 	}
-	rest := all - falls
-	enough := margin / 2 / u.Reference
-	enough *= enough
-	switch {
-	case enough > rest && made > 0:
-		if more := math.Ceil(float64(made)*falls/(enough-rest)-finding.Slack) - float64(made); more <= mostMore {
-			a.More = max(int(more), 1)
+	settled := func(more int) bool {
+		after := u.after(main, made, float64(more), n)
+		return sure(&after)
+	}
+	if most := n.most(main); made > 0 && settled(most) {
+		few, many := 0, 1 // too few, and perhaps enough
+		for !settled(many) {
+			few, many = many, min(2*many, most)
 		}
-	case enough <= rest && b[scale].Standard > 0 && b[scale].Standard*b[scale].Standard >= rest/2:
-		a, _ = n.measurementOf(scale)
+		a.More = many - sort.Search(many-few-1, func(i int) bool { return !settled(many - 1 - i) })
 	}
 	return a
+}
+
+// after is the uncertainty that there would be after so many more measurements that came out
+// alike. Every reading is made anew with each of them, but the one of a width.
+func (u *Uncertainty) after(main Source, made int, more float64, n Repeats) Uncertainty {
+	b := u.Budget
+	switch {
+	case main == SourceRuns && n.Runs != nil:
+		b[main] = n.Runs.after(more)
+	case main == SourceCatches && n.Catches != nil:
+		b[main] = n.Catches.after(more)
+	case main < SourceRuns:
+		for k := range InstrumentKinds {
+			if n.Lengths == MeasureWidth && (k == Tape) != (main == SourceTapeReading) {
+				continue
+			}
+			b[readingOf(k)].Standard *= math.Sqrt(float64(made) / (float64(made) + more))
+		}
+	default:
+		b[main] = Component{}
+	}
+	return b.Combine(u.Reference)
+}
+
+// most is how many more can be made: of catches no more than there are places left.
+func (n Repeats) most(main Source) int {
+	if c := n.Catches; main == SourceCatches && c != nil && c.point > 0 {
+		return min(int(math.Round((1-c.caught)/c.point)), mostMore)
+	}
+	return mostMore
 }
 
 // stated are the measurements of which no more than a figure is known.
@@ -128,9 +153,9 @@ var stated = [Sources]Measurement{
 func (n Repeats) measurementOf(s Source) (MeasureAgain, int) {
 	switch {
 	case s == SourceRuns:
-		return MeasureAgain{Measurement: MeasureRuns, How: HowAgain}, n.Runs
+		return MeasureAgain{Measurement: MeasureRuns, How: HowAgain}, n.Runs.number()
 	case s == SourceCatches:
-		return MeasureAgain{Measurement: MeasureCatches, How: HowAgain}, n.Catches
+		return MeasureAgain{Measurement: MeasureCatches, How: HowAgain}, n.Catches.number()
 	case stated[s] != "":
 		return MeasureAgain{Measurement: stated[s], How: HowAgain}, 0
 	}
@@ -152,5 +177,8 @@ func (n Repeats) measurementOf(s Source) (MeasureAgain, int) {
 	if n.Spread {
 		return a, 0
 	}
-	return a, max(n.Runs, n.Catches, 1)
+	if a.Measurement == MeasureWidth {
+		return a, 1
+	}
+	return a, max(n.Read, 1)
 }

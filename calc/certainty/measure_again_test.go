@@ -1,70 +1,101 @@
 package certainty
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
-// TestReferenceAgain, by hand: a result that is margin from its limit is settled at a
-// coverage factor of 2 when u is half of that. With what falls as 1 / n of n made, V,
-// and what stays, W, n V / ((margin / 2)^2 - W) are needed. All are shares of 1.
+// alike is the scatter of n measurements of which the mean is known to u, with no end of
+// degrees of freedom.
+func alike(n int, u float64) *Scatter {
+	known := Prior{StandardDeviation: 1e-9, DegreesOfFreedom: 1_000_000_000_000}
+	s := known.Pool(u*u*float64(n), 0, n, 1/float64(n), 0, 0)
+	return &s
+}
+
+// TestReferenceAgain, by hand: a result that is margin below its limit is surely so when
+// margin is 1.644854 times u, by a table of the normal distribution. With what falls as 1 / n
+// of n made, V, and what stays, W, n V / ((margin / 1.644854)^2 - W) are needed, of which
+// (0.04 / 1.644854)^2 is 0.00059137. All are shares of 1.
 func TestReferenceAgain(t *testing.T) {
-	measured := Repeats{Runs: 2, Catches: 12, Readings: MeasureCatches, Lengths: MeasureWidth}
-	spread := Repeats{Runs: 2, Readings: MeasureReadings, Lengths: MeasureRuns, Spread: true}
+	read := Repeats{Read: 12, Readings: MeasureCatches, Lengths: MeasureWidth}
+	spread := Repeats{Readings: MeasureReadings, Lengths: MeasureRuns, Spread: true}
 	for name, c := range map[string]struct {
 		budget map[Source]float64
 		margin float64
 		n      Repeats
 		want   MeasureAgain
 	}{
-		// 2 x 0.03^2 / (0.02^2) = 4.5: five, three more.
-		"runs": {map[Source]float64{SourceRuns: 0.03}, 0.04, measured, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}},
-		// 2 x 0.03^2 / (0.02^2 - 0.01^2) = 6: four more, exactly.
-		"runs beside a scale": {map[Source]float64{SourceRuns: 0.03, SourceJugScale: 0.01}, 0.04, measured, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 4}},
-		// 12 x 0.03^2 / 0.02^2 = 27.
-		"catches": {map[Source]float64{SourceCatches: 0.03}, 0.04, measured, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 15}},
-		// It would be settled as it is; one more is the least that can be made.
-		"nearly": {map[Source]float64{SourceCatches: 0.03}, 0.0601, measured, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 1}},
-		// 2 x 0.03^2 / 0.00134^2 = 1002.4: 1001 more. One margin further, 2 x 0.03^2 / 0.001341^2 = 1000.9, 999 more.
-		"too many":     {map[Source]float64{SourceRuns: 0.03}, 0.00268, measured, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
-		"just so many": {map[Source]float64{SourceRuns: 0.03}, 0.002682, measured, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 999}},
-		// All readings are made anew with each catch: 12 x (0.03^2 + 0.02^2) / 0.02^2 = 39.
-		"readings": {map[Source]float64{SourceJugReading: 0.03, SourceStopwatchReading: 0.02}, 0.04, measured, MeasureAgain{MeasureCatches, HowLonger, Jug, 27}},
+		// 2 x 0.03^2 / 0.00059137 = 3.04: four, two more.
+		"runs": {map[Source]float64{SourceRuns: 0.03}, 0.04, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 2}},
+		// 2 x 0.03^2 / (0.00059137 - 0.02^2) = 9.4: eight more.
+		"runs beside a stated width": {map[Source]float64{SourceRuns: 0.03, SourceSprayedWidth: 0.02}, 0.04, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 8}},
+		// 12 x 0.03^2 / 0.00059137 = 18.3.
+		"catches": {map[Source]float64{SourceCatches: 0.03}, 0.04, read, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 7}},
+		// 12 x 0.03^2 / (0.0493 / 1.644854)^2 = 12.02.
+		"nearly": {map[Source]float64{SourceCatches: 0.03}, 0.0493, read, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 1}},
+		// 2 x 0.03^2 / (0.0022041 / 1.644854)^2 = 1002.5: 1001 more. Of 0.0022053, 1001.4: 1000 more.
+		"too many":     {map[Source]float64{SourceRuns: 0.03}, 0.0022041, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
+		"just so many": {map[Source]float64{SourceRuns: 0.03}, 0.0022053, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 1000}},
+		// All readings are made anew with each catch: 12 x (0.03^2 + 0.02^2) / 0.00059137 = 26.4.
+		"readings": {map[Source]float64{SourceJugReading: 0.03, SourceStopwatchReading: 0.02}, 0.04, read, MeasureAgain{MeasureCatches, HowLonger, Jug, 15}},
 		// What a stopwatch and a tape read is read longer or further; a gauge and a width are read again.
-		"stopwatch": {map[Source]float64{SourceStopwatchReading: 0.03}, 0.04, measured, MeasureAgain{MeasureCatches, HowLonger, Stopwatch, 15}},
-		"gauge":     {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, Repeats{Readings: MeasureReadings}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 2}},
-		"width":     {map[Source]float64{SourceTapeReading: 0.03}, 0.04, measured, MeasureAgain{MeasureWidth, HowAgain, Tape, 15}},
+		"stopwatch": {map[Source]float64{SourceStopwatchReading: 0.03}, 0.04, read, MeasureAgain{MeasureCatches, HowLonger, Stopwatch, 7}},
+		// 0.03^2 / 0.00059137 = 1.52, and of three readings 4.6.
+		"gauge":        {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, Repeats{Readings: MeasureReadings}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 1}},
+		"gauge thrice": {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, Repeats{Read: 3, Readings: MeasureReadings}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 2}},
+		// A width was measured once, and its reading is made with no catch: 0.03^2 / (0.00059137 - 0.02^2) = 4.7.
+		"width": {map[Source]float64{SourceTapeReading: 0.03, SourceJugReading: 0.02}, 0.04, read, MeasureAgain{MeasureWidth, HowAgain, Tape, 4}},
 		// The highest less the lowest is no nearer to the truth for more of them.
 		"spread":          {map[Source]float64{SourceGaugeReading: 0.03}, 0.04, spread, MeasureAgain{MeasureReadings, HowAgain, Gauge, 0}},
 		"spread of times": {map[Source]float64{SourceStopwatchReading: 0.03}, 0.04, spread, MeasureAgain{MeasureReadings, HowLonger, Stopwatch, 0}},
 		// A scale that is the most of it, or most of what stays and too much by itself.
-		"scale":          {map[Source]float64{SourceRuns: 0.01, SourceJugScale: 0.03}, 0.04, measured, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
-		"scale of two":   {map[Source]float64{SourceRuns: 0.05, SourceJugScale: 0.03, SourceTapeScale: 0.02}, 0.04, measured, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
-		"last of two":    {map[Source]float64{SourceRuns: 0.05, SourceStopwatchScale: 0.02, SourceGaugeScale: 0.03}, 0.04, measured, MeasureAgain{MeasureReadings, HowBetterInstrument, Gauge, 0}},
-		"half of it":     {map[Source]float64{SourceRuns: 0.05, SourceCatches: 0.03, SourceJugScale: 0.03}, 0.04, measured, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
-		"less than half": {map[Source]float64{SourceRuns: 0.05, SourceCatches: 0.04, SourceJugScale: 0.03}, 0.04, measured, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
+		"scale":          {map[Source]float64{SourceRuns: 0.01, SourceJugScale: 0.03}, 0.04, read, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
+		"scale of two":   {map[Source]float64{SourceRuns: 0.05, SourceJugScale: 0.03, SourceTapeScale: 0.02}, 0.04, read, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
+		"last of two":    {map[Source]float64{SourceRuns: 0.05, SourceStopwatchScale: 0.02, SourceGaugeScale: 0.03}, 0.04, read, MeasureAgain{MeasureReadings, HowBetterInstrument, Gauge, 0}},
+		"half of it":     {map[Source]float64{SourceRuns: 0.05, SourceCatches: 0.0299, SourceJugScale: 0.03}, 0.04, read, MeasureAgain{MeasureCatches, HowBetterInstrument, Jug, 0}},
+		"less than half": {map[Source]float64{SourceRuns: 0.05, SourceCatches: 0.04, SourceJugScale: 0.03}, 0.04, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
 		// Nothing but what was stated: no instrument, and no number of it.
-		"stated":             {map[Source]float64{SourceGroundSpeed: 0.03}, 0.04, measured, MeasureAgain{Measurement: MeasureGroundSpeed, How: HowAgain}},
-		"stated, at a limit": {map[Source]float64{SourceVolumeUsed: 0.03}, 0, measured, MeasureAgain{Measurement: MeasureVolumeUsed, How: HowAgain}},
+		"stated":             {map[Source]float64{SourceGroundSpeed: 0.03}, 0.04, read, MeasureAgain{Measurement: MeasureGroundSpeed, How: HowAgain}},
+		"stated, at a limit": {map[Source]float64{SourceVolumeUsed: 0.03}, 0, read, MeasureAgain{Measurement: MeasureVolumeUsed, How: HowAgain}},
 	} {
 		var b Budget
 		for s, u := range c.budget {
 			b[s].Standard = u
 		}
+		c.n.Runs, c.n.Catches = alike(2, c.budget[SourceRuns]), alike(12, c.budget[SourceCatches])
 		u := b.Combine(1)
-		if got := u.whatToMeasureAgain(c.margin, c.n); got != c.want {
-			t.Errorf("%s: %+v, want %+v", name, got, c.want)
+		for side := range 3 { // below the limit, above it, and within two
+			var got Conformity
+			switch side {
+			case 0:
+				got.Judge(1-c.margin, &u, Unlimited, 1, c.n)
+			case 1:
+				got.Judge(1+c.margin, &u, Unlimited, 1, c.n)
+			default:
+				got.Judge(1-c.margin, &u, 1-c.margin-1, 1, c.n)
+			}
+			if got.Conformance != TooClose || got.MeasureAgain != c.want {
+				t.Errorf("%s: %+v, want %+v", name, got, c.want)
+			}
 		}
 	}
 }
 
-// TestNearestLimit: what would settle it is counted from the nearer of two limits. 0.04
-// below the upper one of 0.1, with 0.03 from two runs, is three runs as above, from
-// either side.
-func TestNearestLimit(t *testing.T) {
-	u := (&Budget{SourceRuns: {Standard: 0.03}}).Combine(1)
-	for _, x := range []float64{0.06, -0.06} {
-		var c Conformity
-		c.Judge(x, &u, -0.1, 0.1, Repeats{Runs: 2})
-		if want := (MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}); c.Conformance != TooClose || c.MeasureAgain != want {
-			t.Errorf("at %v: %+v, want %+v", x, c, want)
+// TestReferenceAgainOfABoom, by hand: of ten places four were caught, so of the variance of a
+// catch, 4 x 0.03^2 / 0.6 = 0.006, (1 - n / 10) / n counts: 0.0009 of four, 0.0006 of five and
+// 0.0004 of six, with (0.04 / 1.644854)^2 = 0.00059137 needed. Nothing is open of all ten.
+func TestReferenceAgainOfABoom(t *testing.T) {
+	known := Prior{StandardDeviation: 1e-9, DegreesOfFreedom: 1_000_000_000_000}
+	s := known.Pool(0.006, 0, 4, 0.25, 0.4, 0.1)
+	if u := s.Component().Standard; math.Abs(u-0.03) > 1e-9 {
+		t.Fatal(u)
+	}
+	u := (&Budget{SourceCatches: {Standard: 0.03}}).Combine(1)
+	for margin, want := range map[float64]int{0.04: 2, 0.001: 6, 0.00001: 6} {
+		var got Conformity
+		if got.Judge(1-margin, &u, Unlimited, 1, Repeats{Catches: &s}); got.MeasureAgain.More != want {
+			t.Errorf("margin %v: %+v, want %d more", margin, got, want)
 		}
 	}
 }

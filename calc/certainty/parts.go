@@ -24,7 +24,7 @@ type ReadingPart struct {
 }
 
 // A ScatterPart is what differs from one measurement to the next: Pooled is that of
-// one measurement, from what was expected of it (Prior, with the readings' own errors
+// one measurement, from what was expected of it (Prior, with the errors that Readings add,
 // besides) and what was Seen among Number of them, all as shares. Of the mean it adds
 // Pooled x sqrt(Squares x (1 - Caught)), by the squared shares of the measurements.
 type ScatterPart struct {

@@ -62,25 +62,27 @@ type Scatter struct {
 	prior              Prior
 	readings, observed float64
 	n                  int
-	squares, caught    float64
+	squares            float64
+	caught, point      float64 // the share of all that was measured, and what one more is of it
 }
 
-// Pool is the scatter to go by after n measurements, of which readings is the mean
-// variance that independent errors of instruments add to one, and observed the variance
-// among them (n - 1), all as shares squared:
+// Pool is the scatter to go by after n measurements, of which readings is the variance that
+// independent errors of instruments add to one, as the mean has them (what they add to it
+// over squares), and observed the variance among them (n - 1), all as shares squared:
 //
 //	s_p^2 = (nu0 (s0^2 + readings) + (n - 1) observed) / (nu0 + n - 1)
 //
 // What is observed has the errors of the instruments in it already, so the prior gets them
 // too before the two are pooled (GUM 4.2.4), and nothing counts them a second time.
 //
-// squares is the sum of the squared weights that the measurements have in their mean, and
-// caught how much of all that it is the mean of was measured: 0 of what has no end.
-func (p Prior) Pool(readings, observed float64, n int, squares, caught float64) Scatter {
+// squares is the sum of the squared weights that the measurements have in their mean, caught
+// how much of all that it is the mean of was measured, and point what one more is of that: 0
+// of what has no end.
+func (p Prior) Pool(readings, observed float64, n int, squares, caught, point float64) Scatter {
 	nu0, s0 := float64(p.DegreesOfFreedom), float64(p.StandardDeviation)
 	nu := nu0 + float64(n-1)
 	pooled := (nu0*(s0*s0+readings) + float64(n-1)*observed) / nu
-	return Scatter{pooled, nu, p, readings, observed, n, squares, caught}
+	return Scatter{pooled, nu, p, readings, observed, n, squares, caught, point}
 }
 
 // Component is what the scatter adds to the uncertainty of the mean, s_p sqrt(squares
@@ -90,4 +92,28 @@ func (s *Scatter) Component() Component {
 		return Component{Standard: math.Sqrt(v), DegreesOfFreedom: s.freedom}
 	}
 	return Component{}
+}
+
+// after is the Component after so many more measurements that came out alike: with the same
+// mean, and the same mean square of what they differ from it by.
+func (s *Scatter) after(more float64) Component {
+	if math.IsInf(more, 1) {
+		return Component{}
+	}
+	n := float64(s.n)
+	by := (n + more) / n
+	observed := 0.0
+	if s.n > 1 {
+		observed = s.observed * (n - 1) * by / (n + more - 1)
+	}
+	all := s.prior.Pool(s.readings, observed, s.n+int(more), s.squares/by, s.caught+more*s.point, s.point)
+	return all.Component()
+}
+
+// number is how often it was measured.
+func (s *Scatter) number() int {
+	if s == nil {
+		return 0
+	}
+	return s.n
 }

@@ -104,6 +104,11 @@ func cut(file *os.File, end int64) error {
 }
 
 func writeSummary(file *os.File, tally api.BatchTally) error {
+	for _, counts := range []*map[string]int{&tally.Verdicts, &tally.Kinds, &tally.Codes} {
+		if *counts == nil { // of which there was none: an empty object, not null
+			*counts = map[string]int{}
+		}
+	}
 	b, err := json.MarshalIndent(tally, "", "  ")
 	if err == nil {
 		_, err = file.Write(append(b, '\n'))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"io"
 	"net/http"
 	"os"
@@ -137,5 +138,21 @@ func TestBatchHasTheServersTimes(t *testing.T) {
 	answer, err := io.ReadAll(resp.Body)
 	if took := time.Since(started); err != nil || !strings.Contains(string(answer), "broken_stream") || took > 5*time.Second {
 		t.Errorf("%v after %v: %s", err, took, answer)
+	}
+}
+
+// TestBatchSummaryHasNoNulls: what was not counted is empty, for a batch of nothing too.
+func TestBatchSummaryHasNoNulls(t *testing.T) {
+	report := filepath.Join(t.TempDir(), "summary.json")
+	for lines, want := range map[string]string{
+		"":                        `{"line":0,"lines":0,"problems":0,"verdicts":{},"kinds":{},"codes":{}}`,
+		`{"operation":"no-such"}`: `{"line":1,"lines":1,"problems":1,"verdicts":{},"kinds":{"invalid_line":1},"codes":{"not_allowed":1,"required":2}}`, // of operation, id and request
+		pipedLine:                 `{"line":1,"lines":1,"problems":0,"verdicts":{},"kinds":{},"codes":{}}`,
+	} {
+		runBatch(t, strings.NewReader(lines), "-quiet", "-summary", report)
+		var compact bytes.Buffer
+		if err := json.Compact(&compact, []byte(content(t, report))); err != nil || compact.String() != want {
+			t.Errorf("%q: %s, want %s, %v", lines, compact.String(), want, err)
+		}
 	}
 }

@@ -222,7 +222,7 @@ var _ = entries{
 	{"symbol.pooled_scatter", "scatter of one measurement", "dispersión de una medición"},
 	{"symbol.prior_freedom", "degrees of freedom of what was expected", "grados de libertad de lo esperado"},
 	{"symbol.prior_scatter", "scatter that was expected, without errors of readings", "dispersión esperada, sin errores de lectura"},
-	{"symbol.mean_reading_error", "root mean square of the errors of the readings", "raíz del cuadrado medio de los errores de lectura"},
+	{"symbol.mean_reading_error", "error of the readings of one measurement, as the mean has it", "error de lectura de una medición, como lo tiene la media"},
 	{"symbol.seen_scatter", "scatter that was seen", "dispersión vista"},
 	{"symbol.sum_of_squared_shares", "sum of the squared shares of the measurements in the mean", "suma de los cuadrados de las proporciones de las mediciones en la media"},
 	{"symbol.share_not_caught", "share of the boom that was not caught", "proporción del aguilón que no se aforó"},
