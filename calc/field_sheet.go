@@ -71,6 +71,7 @@ type Machine struct {
 	SprayedWidthPerNozzle unit.Length
 	BedWidth              unit.Length
 	NozzlesPerBed         int
+	Beds                  int         // that one pass covers; zero when not known
 	RowSpacing            unit.Length // of beds, centre to centre; zero when the whole width is treated
 	Tape                  string      // that measured them; see Measuring
 }
@@ -150,6 +151,7 @@ type FieldSheetResult struct {
 
 	doubted                    part // what rests on them
 	unreadSides, uncaughtSides []certainty.Position
+	unevenFlow                 bool // the pressures make nozzles differ by more than they may
 	moreCatches                int  // all in order, until they speak for the boom
 	labelOpen                  bool // whether the rate keeps the label's maximum is not sure
 }

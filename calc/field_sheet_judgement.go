@@ -18,6 +18,7 @@ func (r *FieldSheetResult) judge(in *FieldSheetInput) error {
 	if err := r.checkTank(in); err != nil {
 		return err
 	}
+	(&belief{in: in, r: r}).tank()
 	r.judgeRate(in)
 	r.checkLimits(in)
 	return nil
@@ -37,7 +38,7 @@ func (r *FieldSheetResult) asksAbout(entry finding.Place) bool {
 
 // unevenBoom tells that the readings, as far as they are believed, differ by more than allowed.
 func (r *FieldSheetResult) unevenBoom() bool {
-	return r.Pressure != nil && r.Pressure.Even == finding.Outside && !r.rests(partPressure)
+	return r.Pressure != nil && (r.Pressure.Even == finding.Outside || r.unevenFlow) && !r.rests(partPressure)
 }
 
 // setByEye tells that a new set is due by what was seen, so that the present one says nothing.
@@ -79,6 +80,8 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 		return
 	}
 	r.checkPressures(in)
+	// Even by its difference, but not by what that does to the flow of nozzles that seem to be off.
+	r.unevenFlow = r.Pressure != nil && r.Output.Decision != Keep && !finding.AtMost(float64(r.Pressure.FlowSpread), float64(r.Output.Limit))
 	if r.rests(partOutput) || r.unevenBoom() || r.OtherPressure || r.setByEye(in) || r.CatchLonger != 0 {
 		r.Output.notJudged()
 		return
@@ -151,10 +154,14 @@ func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	}
 }
 
+// otherPressure is the share of the mean of the readings by which that of the catches may
+// differ at most: by more a nozzle gives 7 % more or less. Own judgement.
+const otherPressure = 0.15
+
 // checkPressures holds those of the catches to the boom and to the nozzle.
 func (r *FieldSheetResult) checkPressures(in *FieldSheetInput) {
 	check := func(p unit.Pressure, place func() finding.Place) {
-		if r.Pressure != nil && !r.rests(partPressure) && finding.Judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == finding.Outside {
+		if r.Pressure != nil && !r.rests(partPressure) && finding.Judge(float64((p-r.Pressure.Mean)/min(r.Pressure.MaxDifference, otherPressure*r.Pressure.Mean)), 1) == finding.Outside {
 			r.OtherPressure = true
 			r.Output.warn(place(), WarnOtherPressure)
 		}

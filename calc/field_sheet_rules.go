@@ -34,7 +34,7 @@ func (j *judgement) tankOverLabel() {
 }
 
 func (j *judgement) evenBoom() {
-	if j.PressureStatus == Failed && j.Pressure.Even == finding.Outside {
+	if j.unevenBoom() {
 		j.change(StepRepairBoom).Reading = j.Pressure.lowest(j.in.Pressure.Readings)
 	}
 }
@@ -173,7 +173,7 @@ func (j *judgement) runsAgree() {
 }
 
 func (j *judgement) tank() {
-	if j.AreaCheck != nil && j.AreaCheck.Verdict == finding.Outside && !j.TankOverLabel && !j.rests(partRate) {
+	if j.AreaCheck != nil && j.AreaCheck.Verdict == finding.Outside && !j.TankOverLabel && !j.rests(partRate) && !j.asksAbout(finding.Member("areaCheck").Member("volumeUsed")) {
 		j.step(StepFindDisagreement)
 	}
 }

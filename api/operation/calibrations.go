@@ -117,6 +117,7 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.SI()),
 			BedWidth:              unit.Length(r.Machine.BedWidth.SI()),
 			NozzlesPerBed:         r.Machine.NozzlesPerBed,
+			Beds:                  r.Machine.BedsCovered,
 			RowSpacing:            unit.Length(r.Machine.RowSpacing.SI()),
 			Tape:                  r.Machine.Tape,
 		},

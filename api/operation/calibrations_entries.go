@@ -85,14 +85,19 @@ func (r *CalibrationsRequest) ask(lang text.Language, p *sheetParts, d *calc.Dou
 			meant = d.Slip.Meant
 		}
 		words = append(words, text.Of(lang, "ask.slip_"+string(d.Slip.Kind), s.quantity(a.WouldAgree), lang.Unit(meant.Symbol())))
-	} else if d.Slip.Kind == calc.SlipDrop {
-		words = append(words, text.Of(lang, "ask.slip_drop", "", ""))
+	} else if key := countSlips[d.Slip.Kind]; key != "" {
+		words = append(words, text.Of(lang, key))
 	}
 	if _, _, reading := d.Entry.ItemOf(finding.Member("pressure").Member("readings")); reading && d.Low {
 		words = append(words, text.Of(lang, "ask.low_pressure"))
 	}
 	a.Text = strings.Join(words, " ")
 	a.Label, a.name = r.entryName(lang, p, d.Entry)
+}
+
+// countSlips are the words for slips of a number of nozzles.
+var countSlips = map[calc.SlipKind]string{
+	calc.SlipDrop: "ask.slip_drop", calc.SlipOneNozzle: "ask.slip_one_nozzle_count", calc.SlipAllBeds: "ask.slip_all_beds",
 }
 
 // beside words what an entry stands beside, in its own unit.
