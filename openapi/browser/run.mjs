@@ -379,6 +379,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
   });
 
   sheetTest('a service that has too much to do is asked again when it says', { expected: 'status of 503' }, async (page) => {
+    await verdict(page, 'empty'); // the first question is answered, so the next one is refused
     let refusals = 1;
     await page.route('**/v1/calibrations', (route) => (refusals-- > 0
       ? route.fulfill({ status: 503, headers: { 'Content-Type': 'application/problem+json', 'Retry-After': '1' }, body: JSON.stringify({ type: '/problems/overloaded', title: 'Busy', status: 503, detail: 'Ask again soon.', requestId: 'x' }) })
