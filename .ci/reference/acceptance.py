@@ -40,16 +40,14 @@ def narrowest(allowed):
     return min(x for ends in allowed.values() for x in ends)
 
 
-def reference(q, allowed, two, rated):
-    """The mean without what pulls it; None where nothing does."""
+def reference(q, allowed, two):
+    """The mean without what pulls it; of two groups the one nearer to the rating of 1."""
     if two:
-        return min(two, key=lambda m: abs(m - 1)) if rated else None
+        return min(two, key=lambda m: abs(m - 1))
     below, above = allowed
     flowing = q[q > 0]
     middle = np.median(flowing)
     kept = flowing[(flowing / middle - 1 <= above) & (flowing / middle - 1 >= -below)]
-    if len(kept) == len(q):
-        return None
     return np.median(kept) if len(kept) else middle
 
 
@@ -143,8 +141,8 @@ def decisions(rng):
         return _unless(close, request, want | {"decision": "not_judged", "actions/0/action": "catch_new_nozzle", "actions/0/pointer": "#/catches"})
     if not statuses.any():
         return _unless(close, request, want | {"decision": "keep", "actions": []})
-    by_mean = reference(q, allowed["mean"], two, rated) if basis != "rated" else None
-    lies, grouped, heads, remedies = _remedies(q, from_rated, q / (by_mean or q.mean()) - 1, allowed, statuses, catches, limit, allow)
+    by_mean = reference(q, allowed["mean"], two) if basis != "rated" else q.mean()
+    lies, grouped, heads, remedies = _remedies(q, from_rated, q / by_mean - 1, allowed, statuses, catches, limit, allow)
     worn = [i for i in range(n) if lies[i] > 0 and statuses[i] > 0 and i not in grouped and remedies[i] == "replace"]
     chance = chance_above(len(worn), n, points, share)
     allow(chance, 0.95)
