@@ -44,23 +44,27 @@ const mostAlikeWear = 17 * unit.Percent
 func (r *NozzleAcceptanceResult) decide(in *NozzleAcceptanceInput) (err error) {
 	points := in.pointsCaught(func(i int) bool { return r.Catches[i].Status != StatusWithin })
 	r.ProportionOutside = unit.Ratio(float64(points.Outside) / float64(points.Caught))
-	two := false
 	if !r.HasRating {
 		r.warn(finding.Member("nozzle"), WarnWornAlikeUnseen)
-		_, _, two = r.twoGroups()
 	}
 	switch {
 	case in.NotJudged:
 		r.Decision = NotJudged
 	case r.boomMean == 0:
 		r.Decision, r.Actions = NotJudged, ofAll(CheckSupply)
-	case two:
+	case !r.HasRating && r.parted():
 		r.warn(finding.Member("catches"), WarnTwoGroups)
 		r.Decision, r.Actions = NotJudged, ofAll(CatchNewNozzle)
 	case r.Outside > 0:
 		err = r.putRight(in)
 	}
 	return err
+}
+
+// parted tells that the catches fall into two groups.
+func (r *NozzleAcceptanceResult) parted() bool {
+	_, high := r.twoGroups()
+	return high > 0
 }
 
 // ofAll is one action for the whole round.
@@ -96,16 +100,19 @@ func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
 	return nil
 }
 
-// systematic tells that most catches are outside their rating, all to one side, and all
-// catches even among themselves.
+// systematic tells that most catches are outside, all to one side, and all catches even among
+// themselves.
 func (r *NozzleAcceptanceResult) systematic(leans []lean) bool {
-	count := map[Status]int{}
+	above, below := 0, 0
 	for i := range leans {
-		count[leans[i].side]++
+		switch leans[i].side {
+		case StatusAbove:
+			above++
+		case StatusBelow:
+			below++
+		}
 	}
-	outside := count[StatusAbove] + count[StatusBelow]
-	oneSide := count[StatusAbove] == 0 || count[StatusBelow] == 0
-	return r.Rated.given() && outside > 1 && 2*outside > len(leans) && oneSide && r.Even
+	return r.Even && min(above, below) == 0 && 2*(above+below) > len(leans)
 }
 
 // countWorn counts the points that are surely worn as Sampling counts those outside, so
@@ -122,7 +129,7 @@ func (r *NozzleAcceptanceResult) countWorn(in *NozzleAcceptanceInput, leans []le
 	}
 	set = r.Worn.Settled == certainty.SettledAbove || finding.AtMost(float64(certainty.SureEnough), float64(r.Worn.ChanceAbove))
 	seen := float64(points.Outside) / float64(points.Caught)
-	more = !set && r.Worn.More > 0 && !finding.AtMost(seen, float64(r.ReplaceAllAbove))
+	more = r.Worn.More > 0 && !finding.AtMost(seen, float64(r.ReplaceAllAbove))
 	return set, more, nil
 }
 
@@ -135,11 +142,7 @@ func (r *NozzleAcceptanceResult) worn(in *NozzleAcceptanceInput, i int, l *lean)
 		return false
 	}
 	_, first := r.first(in, &in.Catches[i])
-	off := first.DeviationFromRated
-	if !r.Rated.given() || r.Rated.status(off) == StatusWithin {
-		off = first.DeviationFromMean
-	}
-	return finding.AtMost(float64(off), float64(MostWear))
+	return finding.AtMost(float64(max(first.DeviationFromRated, first.DeviationFromMean)), float64(MostWear))
 }
 
 // firstSurely tells that the first catch that one stands in for was surely outside that way.

@@ -12,6 +12,10 @@ import (
 // A lean is how a catch truly lies: what is done about it goes by that. From its rating it
 // lies as its status says. From the mean it lies as it does without what pulls the mean:
 // a plugged drop condemns nobody, and two worn ones do not make the others dirty.
+//
+// Where the mean is limited one way only, what pulls it the other way is seen to as well:
+// low as far as high is limited, since to clean costs nothing, and high beyond MostWear,
+// which is a slip.
 type lean struct {
 	side  Status
 	off   unit.Ratio // from what side goes by
@@ -26,16 +30,20 @@ func (l *lean) gross() bool {
 
 // leans of all catches, when the mean is taken to be reference.
 func (r *NozzleAcceptanceResult) leans(reference float64) []lean {
+	limits := r.Mean
+	if limits.Below == 0 {
+		limits.Below = limits.Above
+	}
+	if limits.Above == 0 && limits.given() {
+		limits.Above = MostWear
+	}
 	all := make([]lean, len(r.Catches))
 	for i := range all {
 		x, l := &r.Catches[i], &all[i]
-		fromMean := unit.Ratio(0)
-		if x.InMean {
-			fromMean = unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), reference))
-		}
+		fromMean := unit.Ratio(finding.Deviation(float64(x.NozzleFlowRateAtPressure), reference))
 		*l = lean{side: r.Rated.status(x.DeviationFromRated), off: x.DeviationFromRated}
-		if byMean := r.Mean.status(fromMean); l.side == StatusWithin && byMean != StatusWithin {
-			l.side, l.off = byMean, fromMean
+		if l.side == StatusWithin {
+			l.side, l.off = limits.status(fromMean), fromMean
 		}
 		l.sure = l.side != StatusWithin && r.surely(i, fromMean)
 	}
@@ -48,27 +56,23 @@ func (r *NozzleAcceptanceResult) surely(i int, fromMean unit.Ratio) bool {
 	if r.Uncertainty == nil {
 		return true
 	}
-	x, u := &r.Catches[i], &r.Uncertainty.Catches[i]
-	if x.FlowRate == 0 || !x.InMean || !r.Mean.given() || fromMean == x.DeviationFromMean {
-		return u.Within.Conformance == certainty.SurelyOutside
-	}
-	var of CatchUncertainty
-	of.within(float64(x.DeviationFromRated), r.Rated, &u.DeviationFromRated)
+	u := &r.Uncertainty.Catches[i]
 	byMean := u.DeviationFromMean.ForResult(1 + float64(fromMean))
+	var of CatchUncertainty
+	of.within(float64(r.Catches[i].DeviationFromRated), r.Rated, &u.DeviationFromRated)
 	of.within(float64(fromMean), r.Mean, &byMean)
 	return of.Within.Conformance == certainty.SurelyOutside
 }
 
 // reference is what the mean of the catches is without what pulls it: the median, those
 // beyond the limit from it left out, and the median of the others. What is dry is left out
-// from the first. Where nothing is left out, nothing pulls the mean, and it is the mean itself.
-// Of two groups the one nearer to the rating is right.
+// from the first. Of two groups, which are judged with a rating alone, the one nearer to it
+// is right.
 func (r *NozzleAcceptanceResult) reference(in *NozzleAcceptanceInput) float64 {
-	mean := float64(r.MeanNozzleFlowRate)
-	if !r.Mean.given() || !r.HasMean {
-		return mean
+	if !r.Mean.given() {
+		return float64(r.MeanNozzleFlowRate)
 	}
-	if low, high, two := r.twoGroups(); two && r.HasRating {
+	if low, high := r.twoGroups(); high > 0 {
 		if rated := float64(in.Nozzle.FlowAt(r.SprayPressure)); high-rated < rated-low {
 			return high
 		}
@@ -76,25 +80,14 @@ func (r *NozzleAcceptanceResult) reference(in *NozzleAcceptanceInput) float64 {
 	}
 	var buffer [32]float64 // of most rounds
 	flows := r.sortedFlows(buffer[:0])
-	all := len(flows)
 	for flows[0] == 0 {
 		flows = flows[1:]
 	}
 	middle := median(flows)
-	either := r.Mean // a way that is not limited is as wide as the other
-	if either.Below == 0 {
-		either.Below = either.Above
-	}
-	if either.Above == 0 {
-		either.Above = either.Below
-	}
 	within := slices.DeleteFunc(flows, func(q float64) bool {
-		return either.status(unit.Ratio(finding.Deviation(q, middle))) != StatusWithin
+		return r.Mean.status(unit.Ratio(finding.Deviation(q, middle))) != StatusWithin
 	})
-	switch len(within) {
-	case all:
-		return mean
-	case 0:
+	if len(within) == 0 {
 		return middle
 	}
 	return median(within)
@@ -118,21 +111,18 @@ func median(sorted []float64) float64 {
 }
 
 // twoGroups are the means of two groups that the catches fall into, if they are further apart
-// than the limit, the smaller with a quarter of the catches or more, and with two at least.
-// They part at the widest gap. What is off the median by more than MostWear is plugged or a
-// slip, and in neither.
-func (r *NozzleAcceptanceResult) twoGroups() (low, high float64, two bool) {
-	if !r.HasMean {
-		return 0, 0, false
-	}
+// than the limit, the smaller with a quarter of the catches or more, and with two at least;
+// else zero. They part at the widest gap. What is off the median by more than MostWear is
+// plugged or a slip, and in neither.
+func (r *NozzleAcceptanceResult) twoGroups() (low, high float64) {
 	var buffer [32]float64
 	flows := r.sortedFlows(buffer[:0])
 	middle := median(flows)
 	flows = slices.DeleteFunc(flows, func(q float64) bool {
 		return finding.Difference(math.Abs(q-middle), float64(MostWear)*middle) > 0
 	})
-	if len(flows) < 4 || middle == 0 {
-		return 0, 0, false
+	if len(flows) < 4 {
+		return 0, 0
 	}
 	part := 1
 	for i := 2; i < len(flows); i++ {
@@ -142,7 +132,10 @@ func (r *NozzleAcceptanceResult) twoGroups() (low, high float64, two bool) {
 	}
 	low, high = mean(flows[:part]), mean(flows[part:])
 	smaller := min(part, len(flows)-part)
-	return low, high, 4*smaller >= len(flows) && smaller > 1 && !finding.AtMost(finding.Deviation(high, low), float64(r.Limit))
+	if 4*smaller < len(flows) || smaller < 2 || finding.AtMost(finding.Deviation(high, low), float64(r.Limit)) {
+		return 0, 0
+	}
+	return low, high
 }
 
 func mean(values []float64) (m float64) {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -36,31 +37,39 @@ const leastAlike = 4 * unit.Percent
 // half the narrowest limit, or what new nozzles vary by.
 func (r *NozzleAcceptanceResult) alike() float64 { return float64(max(r.Limit/2, leastAlike)) }
 
+// A group is a side, or else a bed; the zero value is none.
+type group struct {
+	side certainty.Position
+	bed  int
+}
+
 // sizeGroups marks the catches of whole sides, or else of whole beds, that give alike too
 // much or too little, by about a size, while no other is surely outside the same way. It
 // returns one action for each: what is stamped there is questioned before anything is bought
 // or cleaned.
 func (r *NozzleAcceptanceResult) sizeGroups(in *NozzleAcceptanceInput, leans []lean) []Action {
-	if sides := r.groupsBy(in, leans, func(c *AcceptanceCatch) Action { return Action{Side: c.Position} }); sides != nil {
+	groups := make([]group, len(in.Catches)) // that of each catch
+	for i := range groups {
+		groups[i].side = in.Catches[i].Position
+	}
+	if sides := r.groupsOff(in, leans, groups); sides != nil {
 		return sides
 	}
-	return r.groupsBy(in, leans, func(c *AcceptanceCatch) Action { return Action{Bed: c.Bed} })
+	for i := range groups {
+		groups[i] = group{bed: in.Catches[i].Bed}
+	}
+	return r.groupsOff(in, leans, groups)
 }
 
-// groupsBy does so with the catches that group puts together; the zero Action is of none.
-func (r *NozzleAcceptanceResult) groupsBy(in *NozzleAcceptanceInput, leans []lean, group func(c *AcceptanceCatch) Action) (found []Action) {
-	for i := range in.Catches {
-		a := group(&in.Catches[i])
-		of := func(c *AcceptanceCatch) bool { return group(c) == a }
-		first := slices.IndexFunc(in.Catches, func(c AcceptanceCatch) bool { return of(&c) })
-		if a == (Action{}) || first < i || !r.offAlike(in, leans, of) {
+func (r *NozzleAcceptanceResult) groupsOff(in *NozzleAcceptanceInput, leans []lean, groups []group) (found []Action) {
+	for i, g := range groups {
+		if g == (group{}) || slices.Index(groups, g) < i || !r.offAlike(in, leans, groups, g) {
 			continue
 		}
-		for j := range in.Catches {
-			leans[j].sized = leans[j].sized || of(&in.Catches[j])
+		for j := range leans {
+			leans[j].sized = leans[j].sized || groups[j] == g
 		}
-		a.Catch, a.Do = i, CheckSize
-		found = append(found, a)
+		found = append(found, Action{Catch: i, Do: CheckSize, Bed: g.bed, Side: g.side})
 	}
 	if found != nil && !othersInOrder(leans) {
 		for i := range leans {
@@ -73,24 +82,23 @@ func (r *NozzleAcceptanceResult) groupsBy(in *NozzleAcceptanceInput, leans []lea
 
 // offAlike tells that a group of two points or more, but not of all, is off by about a size,
 // each of its catches outside and all of them alike, but for what their readings explain.
-func (r *NozzleAcceptanceResult) offAlike(in *NozzleAcceptanceInput, leans []lean, of func(c *AcceptanceCatch) bool) bool {
+func (r *NozzleAcceptanceResult) offAlike(in *NozzleAcceptanceInput, leans []lean, groups []group, g group) bool {
 	points, n, sum, squares, readings := 0, 0.0, 0.0, 0.0, 0.0
-	for i := range in.Catches {
-		c, l := &in.Catches[i], &leans[i]
-		if !of(c) {
+	for i := range leans {
+		if groups[i] != g {
 			continue
 		}
-		if l.side == StatusWithin {
+		if leans[i].side == StatusWithin {
 			return false
 		}
-		if !c.SamePoint {
+		if !in.Catches[i].SamePoint {
 			points++
 		}
-		d := float64(l.off)
+		d := float64(leans[i].off)
 		n, sum, squares = n+1, sum+d, squares+d*d
 		readings = max(readings, r.reading(i))
 	}
-	if points < 2 || points == in.pointsCaught(nil).Caught || !aSizeOff(sum/n) {
+	if points < 2 || !aSizeOff(sum/n) {
 		return false
 	}
 	variation := math.Sqrt(math.Max(0, squares-sum*sum/n)/(n-1)) / (1 + sum/n)
@@ -109,28 +117,18 @@ func (r *NozzleAcceptanceResult) reading(i int) float64 {
 	return r.Uncertainty.Catches[i].DeviationFromRated.Standard
 }
 
-// othersInOrder tells that there are catches in none of the groups, a quarter of them or more,
+// othersInOrder tells that there are catches in none of the groups, a quarter of all or more,
 // and that none of those is surely outside the way that a group is.
 func othersInOrder(leans []lean) bool {
-	var sized [2]bool // below and above
-	grouped := 0
+	others := 0
 	for i := range leans {
 		if leans[i].sized {
-			grouped++
-			sized[way(leans[i].side)] = true
+			continue
 		}
-	}
-	for i := range leans {
-		if l := &leans[i]; !l.sized && l.side != StatusWithin && l.sure && sized[way(l.side)] {
+		others++
+		if l := &leans[i]; l.sure && slices.ContainsFunc(leans, func(x lean) bool { return x.sized && x.side == l.side }) {
 			return false
 		}
 	}
-	return 4*grouped <= 3*len(leans)
-}
-
-func way(side Status) int {
-	if side == StatusAbove {
-		return 1
-	}
-	return 0
+	return 4*others >= len(leans)
 }

@@ -34,7 +34,7 @@ func TestReferenceABedOfAnotherSize(t *testing.T) {
 	}{
 		{"the next size up, 025 for 02", map[int][2]unit.Volume{3: {1.25, 1.26}}, "fix_listed, bed 3 check_size"},
 		{"02 for 025", map[int][2]unit.Volume{3: {0.8, 0.81}}, "fix_listed, bed 3 check_size"},
-		{"a side", map[int][2]unit.Volume{5: {1.25, 1.26}, 6: {1.24, 1.27}}, "fix_listed, right check_size"},
+		{"a side", map[int][2]unit.Volume{5: {1.2, 1.26}, 6: {1.2, 1.26}}, "fix_listed, right check_size"},
 		{"two beds of one side, unlike each other", map[int][2]unit.Volume{5: {1.25, 1.26}, 6: {1.5, 1.51}}, "fix_listed, bed 5 check_size, bed 6 check_size"},
 		{"a bed, and a dirty drop elsewhere", map[int][2]unit.Volume{3: {1.25, 1.26}, 1: {1, 0.5}}, "fix_listed, 2 clean_and_recatch, bed 3 check_size"},
 		{"15 % above", map[int][2]unit.Volume{3: {1.15, 1.15}}, "fix_listed, bed 3 check_size"},
@@ -43,6 +43,8 @@ func TestReferenceABedOfAnotherSize(t *testing.T) {
 		{"40 % below", map[int][2]unit.Volume{3: {0.6, 0.6}}, "fix_listed, bed 3 check_size"},
 		{"less than a size above: worn", map[int][2]unit.Volume{3: {1.14, 1.15}}, "fix_listed, 5 replace, 6 replace"},
 		{"more: looked into", map[int][2]unit.Volume{3: {1.6, 1.62}}, "fix_listed, 5 check_and_recatch, 6 check_and_recatch"},
+		{"more than a size below: dirt", map[int][2]unit.Volume{3: {0.59, 0.59}}, "fix_listed, 5 clean_and_recatch, 6 clean_and_recatch"},
+		{"below, and not alike: 0.0424 / 0.81 = 5.2 %", map[int][2]unit.Volume{3: {0.78, 0.84}}, "fix_listed, 5 clean_and_recatch, 6 clean_and_recatch"},
 		{"less than a size below: dirt", map[int][2]unit.Volume{3: {0.87, 0.88}}, "fix_listed, 5 clean_and_recatch, 6 clean_and_recatch"},
 		// 1.2 and 1.28 vary by 0.0566 / 1.24 = 4.6 %, 1.2 and 1.3 by 0.0707 / 1.25 = 5.7 %.
 		{"alike within half of the limit", map[int][2]unit.Volume{3: {1.2, 1.28}}, "fix_listed, bed 3 check_size"},
@@ -69,6 +71,28 @@ func TestReferenceABedOfAnotherSize(t *testing.T) {
 	in.Nozzle, in.SprayPressure = calc.Nozzle{}, 0
 	if got := toldTo(mustAccept(t, in)); got != "fix_listed, bed 3 check_size" {
 		t.Errorf("by the mean: %s", got)
+	}
+}
+
+// TestReferenceAQuarterInOrder: three beds of four are questioned while the fourth is in
+// order, a quarter of the round; five of six are not, and it is not the beds then.
+func TestReferenceAQuarterInOrder(t *testing.T) {
+	off := [2]unit.Volume{1.25, 1.26}
+	in := sixBeds(map[int][2]unit.Volume{1: off, 2: off, 3: off})
+	in.Catches, in.CatchPointsOnBoom = in.Catches[:8], 0
+	for i := range in.Catches {
+		in.Catches[i].Position = certainty.Unplaced
+	}
+	if got := toldTo(mustAccept(t, in)); got != "fix_listed, bed 1 check_size, bed 2 check_size, bed 3 check_size" {
+		t.Errorf("three of four: %s", got)
+	}
+	in.Catches = append(in.Catches, in.Catches[5]) // a third of bed 3: two of nine are less than a quarter
+	if got := toldTo(mustAccept(t, in)); got != "replace_all, all replace_all_and_recatch" {
+		t.Errorf("seven of nine: %s", got)
+	}
+	in = sixBeds(map[int][2]unit.Volume{1: off, 2: off, 3: off, 4: off, 5: off, 6: {1, 1}})
+	if got := toldTo(mustAccept(t, in)); got != "replace_all, all replace_all_and_recatch" {
+		t.Errorf("five of six: %s", got)
 	}
 }
 

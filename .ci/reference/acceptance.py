@@ -40,16 +40,14 @@ def narrowest(allowed):
     return min(x for ends in allowed.values() for x in ends)
 
 
-def reference(q, allowed, two, rated):
-    """The mean without what pulls it; None where nothing does."""
+def reference(q, allowed, two):
+    """The mean without what pulls it; of two groups the one nearer to the rating of 1."""
     if two:
-        return min(two, key=lambda m: abs(m - 1)) if rated else None
-    below, above = (x if x < INF else max(y for y in allowed if y < INF) for x in allowed)
+        return min(two, key=lambda m: abs(m - 1))
+    below, above = allowed
     flowing = q[q > 0]
     middle = np.median(flowing)
     kept = flowing[(flowing / middle - 1 <= above) & (flowing / middle - 1 >= -below)]
-    if len(kept) == len(q):
-        return None
     return np.median(kept) if len(kept) else middle
 
 
@@ -143,8 +141,8 @@ def decisions(rng):
         return _unless(close, request, want | {"decision": "not_judged", "actions/0/action": "catch_new_nozzle", "actions/0/pointer": "#/catches"})
     if not statuses.any():
         return _unless(close, request, want | {"decision": "keep", "actions": []})
-    by_mean = reference(q, allowed["mean"], two, rated) if basis != "rated" else None
-    lies, grouped, heads, remedies = _remedies(q, from_rated, q / (by_mean or q.mean()) - 1, allowed, statuses, catches, limit, allow)
+    by_mean = reference(q, allowed["mean"], two) if basis != "rated" else q.mean()
+    lies, grouped, heads, remedies = _remedies(q, from_rated, q / by_mean - 1, allowed, statuses, catches, limit, allow)
     worn = [i for i in range(n) if lies[i] > 0 and statuses[i] > 0 and i not in grouped and remedies[i] == "replace"]
     chance = chance_above(len(worn), n, points, share)
     allow(chance, 0.95)
@@ -158,7 +156,7 @@ def decisions(rng):
     even = q.std(ddof=1) / q.mean() <= max(limit / 2, 0.04)
     allow(q.std(ddof=1) / q.mean(), max(limit / 2, 0.04))
     off = lies[lies != 0]
-    if basis != "mean" and len(off) > 1 and 2 * len(off) > n and abs(off.sum()) == len(off) and even:
+    if 2 * len(off) > n and abs(off.sum()) == len(off) and even:
         allow(q.mean() - 1, 0.17)
         told = ["check_reference"] + (["replace_all_and_recatch"] if surely and q.mean() - 1 <= 0.17 else [])
     elif surely:
@@ -178,15 +176,19 @@ def decisions(rng):
 
 
 def _remedies(q, from_rated, from_reference, allowed, statuses, catches, limit, allow):
-    """How each catch truly lies, which are of another size, and what is done about each."""
+    """How each catch truly lies, which are of another size, and what is done about each. Where
+    the mean is limited one way alone, what pulls it the other way is seen to as well."""
+    below, above = allowed["mean"]
+    if min(below, above) < INF:
+        allowed = allowed | {"mean": (min(below, above) if below == INF else below, 0.5 if above == INF else above)}
     lies = np.array([side(d, allowed["rated"]) or side(m, allowed["mean"]) for d, m in zip(from_rated, from_reference)])
     off = np.array([d if side(d, allowed["rated"]) or not side(m, allowed["mean"]) else m for d, m in zip(from_rated, from_reference)])
     for m in from_reference:
-        allow(m, -allowed["mean"][0], allowed["mean"][1], 0.5)
+        allow(m, -below, -allowed["mean"][0], allowed["mean"][1], 0.5)
     grouped, heads = of_another_size(catches, lies, off, max(limit / 2, 0.04), allow)
     remedies = []
     for i in range(len(q)):
-        if lies[i] == 0 or i in grouped or lies[i] > 0 and statuses[i] <= 0:
+        if lies[i] == 0 or i in grouped or lies[i] > 0 and statuses[i] <= 0 and off[i] <= 0.5:
             remedies.append(None)
         elif lies[i] < 0:
             remedies.append("clean_and_recatch")
