@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
@@ -265,8 +267,9 @@ func (in *FieldSheetInput) acceptance(pressure *PressureUniformityResult) Nozzle
 	a := NozzleAcceptanceInput{
 		Nozzle: in.Nozzle, SprayPressure: in.Output.SprayPressure, Catches: in.Output.Catches,
 		Tolerance: in.Output.Tolerance, CatchPointsOnBoom: in.Output.CatchPointsOnBoom, ReplaceAllAbove: in.Output.ReplaceAllAbove,
-		ReplaceAllFrom: in.Output.ReplaceAllFrom,
-		Gauge:          in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
+		ReplaceAllFrom:   in.Output.ReplaceAllFrom,
+		ReferenceChecked: slices.ContainsFunc(in.Confirmed, func(p finding.Place) bool { return p.Part() == "nozzle" }),
+		Gauge:            in.Output.Gauge, Measuring: in.Measuring, DutyCycle: in.DutyCycle,
 	}
 	if a.SprayPressure == 0 && pressure != nil {
 		a.SprayPressure = pressure.Mean

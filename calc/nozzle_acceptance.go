@@ -30,6 +30,9 @@ type NozzleAcceptanceInput struct {
 	// NotJudged tells that the round rests on something that has to be put right first: what
 	// it gave is said, and nothing follows from it.
 	NotJudged bool
+	// ReferenceChecked tells that gauge, size and jug were looked at and are right, so that a
+	// set off alike is worn, however far.
+	ReferenceChecked bool
 	// Gauge names the one that SprayPressure was read from; see Measuring.
 	Gauge     string
 	Measuring certainty.Measuring

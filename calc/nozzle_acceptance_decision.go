@@ -81,8 +81,10 @@ func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
 	r.Decision = FixListed
 	if r.Systematic = r.systematic(leans); r.Systematic {
 		r.warn(finding.Member("catches"), WarnSystematicDeviation)
-		r.Actions = ofAll(CheckReference)
-		set = set && finding.AtMost(float64(r.MeanNozzleFlowRate/in.Nozzle.FlowAt(r.SprayPressure))-1, float64(mostAlikeWear))
+		if !in.ReferenceChecked {
+			r.Actions = ofAll(CheckReference)
+		}
+		set = set && (in.ReferenceChecked || finding.AtMost(float64(r.MeanNozzleFlowRate/in.Nozzle.FlowAt(r.SprayPressure))-1, float64(mostAlikeWear)))
 	}
 	switch {
 	case set:

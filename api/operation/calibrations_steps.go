@@ -65,6 +65,10 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.Text = p.stepText(lang, x, s)
 	}
 	switch {
+	case s.Code == calc.StepCheckReference: // and confirm, where it is right
+		a.Pointer = "#/nozzle"
+	case s.Code == calc.StepCheckSize: // of a bed or a side, which its words name
+		a.Pointer = p.output.origins.pointer(s.Catch)
 	case s.Catch >= 0:
 		a.Label, a.Pointer = p.output.Catches[s.Catch].Label, p.output.origins.pointer(s.Catch)
 		a.name = cmp.Or(a.Label, text.Of(lang, "step.catch_number", p.output.origins.row(s.Catch)+1))

@@ -127,7 +127,7 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 	for i, c := range x.Catches {
 		name, jug := x.origins.name(c.Label, i), c.AcceptableVolume
 		switch {
-		case c.Status == calc.StatusWithin:
+		case c.Status == calc.StatusWithin, !x.actsOn(i):
 		case jug.Low.Given() == jug.High.Given():
 			lines = append(lines, s.of("catch_"+string(c.Status), name, s.quantity(jug.Low), s.quantity(jug.High)))
 		default:
@@ -135,10 +135,7 @@ func (s *summary) output(x *NozzleAcceptanceAnswer) []string {
 		}
 	}
 	lines = append(lines, s.catchRemarks(x)...)
-	lines = append(lines, x.Sampling.Detail)
-	if more := x.Sampling.MoreCatches; more != nil {
-		lines = append(lines, more.Detail)
-	}
+	lines = append(lines, x.Sampling.Detail) // how many more to catch the steps and the verdict say
 	return lines
 }
 

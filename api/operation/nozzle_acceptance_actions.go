@@ -103,3 +103,11 @@ func withSides(lang text.Language, words string, s certainty.SamplingResult) str
 	}
 	return words + " " + text.Of(lang, "action.catch_more_begin", strings.Join(sides, ", "))
 }
+
+// actsOn tells whether an action is about the catch i, or about all of them: one that is
+// outside a mean which another pulls has none.
+func (a *NozzleAcceptanceAnswer) actsOn(i int) bool {
+	return slices.ContainsFunc(a.Actions, func(x ActionAnswer) bool {
+		return x.Pointer == a.origins.pointer(i) || x.Pointer == a.origins.pointer(-1)
+	})
+}

@@ -27,7 +27,7 @@ export function nextSteps(steps, { origin, language, confirm }) {
     steps.filter(asks).map((step, i, all) => question(step, why(all, i, origin, language), { origin, language, confirm })),
     (toDo.length > 0 || steps.length === 0) && el('h3', {}, say('result.next')),
     steps.length === 0 && el('p', {}, say('result.nothingNext')),
-    toDo.length > 0 && el('ol', { class: 'next' }, toDo.map((step, i) => toBeDone(step, why(toDo, i, origin, language), { origin, language }))),
+    toDo.length > 0 && el('ol', { class: 'next' }, toDo.map((step, i) => toBeDone(step, why(toDo, i, origin, language), { origin, language, confirm }))),
   ];
 }
 
@@ -38,10 +38,10 @@ function question(step, reason, { origin, language, confirm }) {
     el('div', { class: 'buttons' }, goButton(place, 'first'), rightButton(step.pointer, confirm, 'second')), reason);
 }
 
-function toBeDone(step, reason, { origin, language }) {
+function toBeDone(step, reason, { origin, language, confirm }) {
   const place = placeOfNext(step, origin);
   return el('li', {}, el('span', { lang: language }, step.label && el('strong', {}, `${step.label}: `), step.text), ' ',
-    place.id !== 'result' && goButton(place, 'quiet'), reason);
+    place.id !== 'result' && goButton(place, 'quiet'), step.code === 'check_reference' && rightButton(step.pointer, confirm, 'quiet'), reason);
 }
 
 function goButton(place, look) {

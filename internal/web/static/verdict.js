@@ -105,5 +105,5 @@ function saidOfCatches(result) {
   const say = (name, words) => words && names.set(words, [...(names.get(words) ?? []), name]);
   catches.forEach(({ label, conformanceDetail }, i) => say(label ?? String(i + 1), conformanceDetail));
   outliers.forEach(({ label, pointer, text }) => say(label ?? String(Number(pointer.split('/').at(-1)) + 1), text));
-  return [...[...names].map(([words, of]) => `${of.join(', ')}: ${words}`), sampling.detail, sampling.moreCatches?.detail];
+  return [...[...names].map(([words, of]) => `${of.join(', ')}: ${words}`), sampling.detail];
 }
