@@ -104,7 +104,7 @@ func TestFirstCatchIsRemembered(t *testing.T) {
 	if x.Decision != "keep" || x.Catches[11].Status != "within" || x.Catches[11].FirstStatus != "below" || x.Catches[0].FirstStatus != "" {
 		t.Errorf("%+v", x)
 	}
-	if !strings.HasPrefix(x.Sampling.Detail, "Outside: 1 of the 12 points caught.") {
+	if !strings.HasPrefix(x.Sampling.Detail, "Outside when first caught: 1 of the 12 points.") {
 		t.Errorf("%q", x.Sampling.Detail)
 	}
 }

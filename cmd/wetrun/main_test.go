@@ -26,7 +26,7 @@ func TestCalibrateDemo(t *testing.T) {
 		steps   []string
 	}{
 		"ready":           {"ready", []string{"file_record", "calibrate_again"}},
-		"boom-to-repair":  {"not_ready", []string{"clean_by_eye", "replace_by_eye", "repair_boom", "check_cab_gauge", "catch_after_repair", "measure_again"}},
+		"boom-to-repair":  {"not_ready", []string{"repair_boom", "clean_by_eye", "replace_by_eye", "catch_after_repair", "measure_again"}},
 		"rate-to-correct": {"not_ready", []string{"over_label_maximum", "choose_plan", "measure_again"}},
 	} {
 		file := filepath.Join("../../testdata/demo", name+".json")
@@ -62,7 +62,7 @@ func TestCalibrateDemo(t *testing.T) {
 func TestCalibrateText(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":           {"READY.", "Pressure: in order. 59 psi to 61 psi, 2 psi apart", "Output: in order. 0 of 12 catches", "Speed: in order. 2.95 mph", "Tank: in order. It says 109 US gal/acre", "Keep this record"},
-		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "center 3 gives too little: the jug should read", "right 2 gives too much", "bed 1: "},
+		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "lowest here: right", "Output: not judged.", "bed 1: "},
 		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Plan: drive 3.63 mph. That should give 90 US gal/acre", "set 40 psi at the nozzles", "use gear B3"},
 	} {
 		var out, errs bytes.Buffer
@@ -87,7 +87,7 @@ func TestCalibrateText(t *testing.T) {
 func TestCalibrateInSpanish(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi, con 2 psi de diferencia", "Descarga: en orden. 0 de 12 aforos", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Indica 109 US gal/acre", "Guarde este registro"},
-		"boom-to-repair":  {"NO ESTÁ LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "center 3 da muy poco: la jarra debería marcar de 42,2 US fl oz a 51,6 US fl oz", "right 2 da demasiado", "bed 1: "},
+		"boom-to-repair":  {"NO ESTÁ LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "la más baja está aquí: derecha", "Descarga: sin juzgar. 12 aforos; la boquilla promedio da 0,245 US gal/min", "bed 1: "},
 		"rate-to-correct": {"NO ESTÁ LISTA.", "Tasa: NO ESTÁ EN ORDEN", "Plan: avance a 3,63 mph. Eso debería dar 90 US gal/acre", "ajuste 40 psi en las boquillas", "use la marcha B3"},
 	} {
 		var english, out, errs bytes.Buffer
