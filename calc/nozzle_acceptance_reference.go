@@ -66,10 +66,8 @@ func (r *NozzleAcceptanceResult) surely(i int, fromMean unit.Ratio) bool {
 	if x.FlowRate == 0 || !x.InMean || !r.Mean.given() || fromMean == x.DeviationFromMean {
 		return u.Within.Conformance == certainty.SurelyOutside
 	}
-	var of CatchUncertainty
-	of.within(float64(x.DeviationFromRated), r.Rated, &u.DeviationFromRated)
-	byMean := u.DeviationFromMean.ForResult(1 + float64(fromMean))
-	of.within(float64(fromMean), r.Mean, &byMean)
+	of := CatchUncertainty{DeviationFromRated: u.DeviationFromRated, DeviationFromMean: u.DeviationFromMean.ForResult(1 + float64(fromMean)), Common: u.Common}
+	of.within(r, x.DeviationFromRated, fromMean, true)
 	return of.Within.Conformance == certainty.SurelyOutside
 }
 
