@@ -20,8 +20,8 @@ type Judged struct {
 // of that of readings, as shares squared.
 type Covariance struct{ Scale, Reading float64 }
 
-// correlation is that of two uncertainties.
-func (c Covariance) correlation(u, v *Uncertainty) float64 {
+// Correlation is that of the errors of two values.
+func (c Covariance) Correlation(u, v *Uncertainty) float64 {
 	if u.Standard == 0 || v.Standard == 0 {
 		return 0
 	}
@@ -33,43 +33,36 @@ func (c Covariance) correlation(u, v *Uncertainty) float64 {
 // as good as one: the probability does not change by 0.1 %.
 const mostCorrelation = 0.9999
 
-// outside are the probabilities that a value is truly below its limits, and above them.
-func (j *Judged) outside() (below, above float64) {
+// A Tails has the probabilities that a value truly lies below its limits, and above them.
+type Tails struct{ Below, Above float64 }
+
+// Outside are the tails of a value.
+func (j *Judged) Outside() (t Tails) {
 	u := j.Uncertainty
 	if u.Standard == 0 {
-		p := 1 - ConformanceProbability(j.Value, u, j.Low, j.High)
-		return p, 0
+		return Tails{Below: 1 - j.probability()}
 	}
 	if !math.IsInf(j.Low, 0) {
-		below = u.below(j.Low - j.Value)
+		t.Below = u.below(j.Low - j.Value)
 	}
 	if !math.IsInf(j.High, 0) {
-		above = u.below(j.Value - j.High) // its error is as likely either way
+		t.Above = u.below(j.Value - j.High) // its error is as likely either way
 	}
-	return below, above
+	return t
 }
 
 // BothWithin is the probability that two values lie within their limits at once: what is left
 // of 1 without those of either being outside, what they have in common counted once,
 //
-//	p = 1 - P(a outside) - P(b outside) + P(both outside)
+//	p = 1 - P(x outside) - P(y outside) + P(both outside)
 //
-// How each is distributed is kept; that they are outside together is as for two normal errors
-// that are outside as often and correlated alike (A. Nataf, 1962, from memory, not read).
-func BothWithin(a, b *Judged, correlation float64) float64 {
-	var x, y [2]float64
-	x[0], x[1] = a.outside()
-	y[0], y[1] = b.outside()
-	p := 1 - x[0] - x[1] - y[0] - y[1]
-	for i := range x {
-		for j := range y {
-			r := correlation
-			if i != j {
-				r = -r
-			}
-			p += bothBelow(x[i], y[j], r)
-		}
-	}
+// How each is distributed is kept, by its tails; that they are outside together is as for two
+// normal errors that are outside as often and correlated alike (A. Nataf, 1962, from memory,
+// not read).
+func BothWithin(x, y Tails, correlation float64) float64 {
+	p := 1 - x.Below - x.Above - y.Below - y.Above
+	p += bothBelow(x.Below, y.Below, correlation) + bothBelow(x.Above, y.Above, correlation)
+	p += bothBelow(x.Below, y.Above, -correlation) + bothBelow(x.Above, y.Below, -correlation)
 	return max(0, min(p, 1))
 }
 
@@ -104,7 +97,7 @@ var legendre = func() (q struct{ at, weight [32]float64 }) {
 
 // JudgeBoth is Judge for two values that both have to lie within their limits.
 func (c *Conformity) JudgeBoth(a, b Judged, common Covariance, n Repeats) {
-	p := BothWithin(&a, &b, common.correlation(a.Uncertainty, b.Uncertainty))
+	p := BothWithin(a.Outside(), b.Outside(), common.Correlation(a.Uncertainty, b.Uncertainty))
 	*c = Conformity{Conformance: conformanceOf(p), Probability: unit.Ratio(p)}
 	if c.Conformance != TooClose {
 		return
@@ -120,7 +113,7 @@ func (c *Conformity) JudgeBoth(a, b Judged, common Covariance, n Repeats) {
 		}
 		after, other := a, b
 		after.Uncertainty, other.Uncertainty = &x, &y
-		return conformanceOf(BothWithin(&after, &other, left.correlation(&x, &y))) != TooClose
+		return conformanceOf(BothWithin(after.Outside(), other.Outside(), left.Correlation(&x, &y))) != TooClose
 	})
 }
 

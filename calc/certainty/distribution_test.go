@@ -130,14 +130,14 @@ func TestReferenceManySources(t *testing.T) {
 func TestReferenceBothWithin(t *testing.T) {
 	low := Judged{Value: 0, Uncertainty: normal(1), Low: Unlimited, High: 0}
 	for _, r := range []float64{-0.95, -0.5, 0, 0.3, 0.8, 0.99, 0.9999} {
-		near(t, "orthant", BothWithin(&low, &low, r), 0.25+math.Asin(r)/(2*math.Pi), 1e-6)
+		near(t, "orthant", BothWithin(low.Outside(), low.Outside(), r), 0.25+math.Asin(r)/(2*math.Pi), 1e-6)
 	}
 	a := Judged{Value: 0, Uncertainty: normal(1), Low: -1.644854, High: 1.644854}
 	b := Judged{Value: 0, Uncertainty: normal(1), Low: -1.281552, High: 1.281552}
-	near(t, "independent", BothWithin(&a, &b, 0), 0.72, 1e-6)
-	near(t, "one error", BothWithin(&a, &b, 0.9999), 0.8, 1e-3)
+	near(t, "independent", BothWithin(a.Outside(), b.Outside(), 0), 0.72, 1e-6)
+	near(t, "one error", BothWithin(a.Outside(), b.Outside(), 0.9999), 0.8, 1e-3)
 	exact := Judged{Value: 0, Uncertainty: normal(0), Low: -1, High: 1}
-	near(t, "one exact", BothWithin(&a, &exact, 0), 0.9, 1e-6)
+	near(t, "one exact", BothWithin(a.Outside(), exact.Outside(), 0), 0.9, 1e-6)
 	exact.Value = 2
-	near(t, "one exact and outside", BothWithin(&a, &exact, 0), 0, 1e-6)
+	near(t, "one exact and outside", BothWithin(a.Outside(), exact.Outside(), 0), 0, 1e-6)
 }

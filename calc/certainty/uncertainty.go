@@ -110,6 +110,15 @@ func (u *Uncertainty) combine(reference float64, widest Widest) {
 	}
 }
 
+// InStandards is Error in multiples of Standard: a normal one where there is none.
+func (u *Uncertainty) InStandards() Distribution {
+	if u.Standard == 0 {
+		return Distribution{Rest: 1}
+	}
+	by := u.Reference / u.Standard
+	return Distribution{u.Error.Widest * by, u.Error.Rest * by, u.Error.Freedom}
+}
+
 // ForResult is the uncertainty of another result with the same budget, its shares being
 // of another reference.
 func (u Uncertainty) ForResult(reference float64) Uncertainty {
