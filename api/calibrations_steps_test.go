@@ -35,9 +35,11 @@ func rateTarget(target, maximum string) string {
 func right(n int) []float64 { return slices.Repeat([]float64{500}, n) }
 
 // sheetAnswer is what a test of steps reads.
+type stepAnswer struct{ Code, Label, Pointer, Text, Rule string }
+
 type sheetAnswer struct {
 	Verdict, VerdictDetail string
-	NextSteps              []operation.StepAnswer
+	NextSteps              []stepAnswer
 	Output                 struct {
 		Status string
 		Result struct {
@@ -76,6 +78,8 @@ func postSheet(t *testing.T, body string) (a sheetAnswer) {
 // quarter and five are more. Three more catches with a third outside, rounded up within,
 // are ten within and five outside: then it is settled, and after two it is four.
 //
+// Twelve of twelve that are 16 % over alike may be worn alike, so a set follows the reference.
+//
 // A catch that is 10.5 % over a limit of 10 % is known to about 1 %; 6 % over is well
 // within, but among eleven that agree to 0.2 % it stands apart, by more than the 1.7 %
 // that half a second is of 30 s.
@@ -93,31 +97,31 @@ func TestReferenceSheetSteps(t *testing.T) {
 			[]string{"over_label_maximum", "choose_plan", "measure_again"}, "over the label's maximum. Do not spray",
 		},
 		"too close to the label": {
-			decided(right(12), rateTarget("190", "201"), ""), "ready", "ready_close",
-			append([]string{"settle_rate"}, ready...), "close to the label's maximum to be sure on which side it is. ",
+			decided(right(12), rateTarget("190", "201"), ""), "incomplete", "incomplete_label_open",
+			[]string{"choose_plan", "settle_rate", "measure_again"}, "too close to the label's maximum. Set it lower",
 		},
 		"surely in order": {
 			decided(right(12), rateTarget("200", "250"), ""), "ready", "ready", ready, "Keep this record",
 		},
 		"too close, and no target": {
-			decided(off(11, 548), `"label":"no target"`, ""), "incomplete", "incomplete_close",
-			[]string{"settle_catch n12", "set_target"}, "Find out before you act on it. ",
+			decided(off(11, 548), `"label":"no target"`, ""), "incomplete", "incomplete",
+			[]string{"check_sooner n12", "set_target"}, "in order, but near its limit",
 		},
 		"four of twelve": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
-			[]string{"catch_more", "replace_all_and_recatch", "measure_again"}, "catch more points, picked at random: 3.",
+			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "catch more points, picked at random: 3.",
 		},
 		"four of twelve, the number of points not known": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
-			[]string{"catch_more", "replace_all_and_recatch", "measure_again"}, "or all the others if there are fewer.",
+			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "or all the others if there are fewer.",
 		},
 		"twelve of twelve": {
-			decided(slices.Repeat([]float64{600}, 12), rateTarget("240", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
+			decided(slices.Repeat([]float64{580}, 12), rateTarget("232", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
 			[]string{"check_reference", "replace_all_and_recatch", "measure_again"}, "Most are off to the same side",
 		},
 		"two dirty and one misread of eight": {
-			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "not_ready", "not_ready",
-			[]string{"clean_and_recatch n6", "check_and_recatch n7", "clean_and_recatch n8", "repair_before_rate", "measure_again"}, "It gives too little.",
+			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "incomplete", "incomplete_entry",
+			[]string{"check_entry n7"}, "It says 5000 mL, and others like it say 500 mL. A digit or the decimal point may be wrong: 500 mL would agree.",
 		},
 		"too close to what the boom may differ by": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"readings":[{"pressure":{"value":3,`, `"maxDifference":{"value":0.5,"unit":"bar"},"readings":[{"pressure":{"value":3.5,`, 1),
@@ -125,19 +129,23 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"slower than the limits": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
-			[]string{"drive_within_limits", "change_nozzle_or_gear", "measure_again"}, "outside the limits that were given. Choose a gear",
+			[]string{"change_nozzle_or_gear", "measure_again"}, "No change of speed or pressure reaches the rate inside all limits.",
 		},
 		"over the label by the tank": {
 			decided(right(12), rateTarget("200", "205")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":210,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",
 			[]string{"tank_over_label_maximum"}, "By the tank",
 		},
-		"one to settle before it is replaced": {
+		"one to catch again before it is replaced": {
 			decided(off(11, 552.5), rateTarget("200", "250"), ""), "not_ready", "not_ready",
-			[]string{"settle_catch n12", "replace n12", "measure_again"}, "Find out before you act on it. ",
+			[]string{"catch_again n12", "measure_again"}, "too close to call. Catch it again, with the same jug and gauge.",
+		},
+		"one to replace, caught again": {
+			decided(off(11, 552.5), rateTarget("200", "250"), `,"followUps":[{"replaces":"n12","volume":{"value":552.5,"unit":"mL"},"time":{"value":30,"unit":"s"}}]`), "not_ready", "not_ready",
+			[]string{"replace n12", "measure_again"}, "It was above its limit, and is again. Fit a new one,",
 		},
 		"one that stands apart": {
-			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready",
-			append([]string{"catch_again n12"}, ready...), "Catch this one again.",
+			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready_close",
+			append([]string{"check_sooner n12"}, ready...), "apart from the others",
 		},
 		"one that stands apart and is to be replaced": {
 			decided(append(scattered[:11:11], 600), rateTarget("200", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
@@ -146,7 +154,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			a := postSheet(t, c.body)
-			if a.Verdict != c.verdict || a.VerdictDetail != text.Of(text.English, "verdict."+c.detail) || !slices.Equal(a.steps(), c.steps) {
+			if a.Verdict != c.verdict || !strings.HasPrefix(a.VerdictDetail, text.Of(text.English, "verdict."+c.detail)) || !slices.Equal(a.steps(), c.steps) {
 				t.Fatalf("%s: %s\n%q, want %q", a.Verdict, a.VerdictDetail, a.steps(), c.steps)
 			}
 			if !strings.Contains(a.NextSteps[0].Text, c.says) {

@@ -142,7 +142,11 @@ func compareItems(t *testing.T, at string, s wire.Shape, ref *openapi3.SchemaRef
 	if !items.Type.Is("string") || !slices.Equal(words, s.Allowed) {
 		t.Errorf("%s: the decoder takes %v, the items of the document are %v of %v", at, s.Allowed, items.Type, words)
 	}
-	compareMember(t, at+"/[]", wire.Shape{Type: "string", Allowed: s.Allowed}, openapi3.NewSchemaRef("", items))
+	item := wire.Shape{Type: "string", Allowed: s.Allowed, Pattern: s.Pattern}
+	if len(s.Allowed) == 0 {
+		item.High = wire.LongestLabel // of any text
+	}
+	compareMember(t, at+"/[]", item, openapi3.NewSchemaRef("", items))
 }
 
 // quantityOf names the quantity whose units a schema lists, having checked them

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"wetrun/api/operation"
 )
 
 // followUpSheet has two drops of two nozzles rated 1 L/min at 3 bar, so 1 L in 30 s
@@ -33,7 +31,7 @@ func TestReferenceFollowUps(t *testing.T) {
 		"the drop once more":  {`,"followUps":[{"replaces":"b","nozzles":2,"volume":{"value":0.8,"unit":"L"},"time":{"value":30,"unit":"s"}}]`, []string{"clean_and_recatch b #/output/followUps/0"}},
 	} {
 		w := post(t, "calibrations", strings.Replace(followUpSheet, "FOLLOW", c.follow, 1))
-		var a struct{ NextSteps []operation.StepAnswer }
+		var a struct{ NextSteps []stepAnswer }
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
 			t.Fatal(err)
 		}
@@ -73,12 +71,12 @@ func TestFollowUpsWithoutNamesAreToldApart(t *testing.T) {
 	}
 	sheet := strings.Replace(followUpSheet, "FOLLOW", `,"followUps":[`+one("0.5")+`,`+one("0.7")+`]`, 1)
 	for language, name := range map[string]string{"en": "b, nozzle 2", "es": "b, boquilla 2"} {
-		var a struct{ NextSteps []operation.StepAnswer }
+		var a struct{ NextSteps []stepAnswer }
 		w := call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept-Language", language)
 		if err := json.Unmarshal(w.Body.Bytes(), &a); err != nil {
 			t.Fatal(err)
 		}
-		if !slices.ContainsFunc(a.NextSteps, func(s operation.StepAnswer) bool { return s.Code == "replace" && s.Label == name }) {
+		if !slices.ContainsFunc(a.NextSteps, func(s stepAnswer) bool { return s.Code == "replace" && s.Label == name }) {
 			t.Errorf("%s: %+v", language, a.NextSteps)
 		}
 		page := call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept-Language", language, "Accept", "text/html").Body.String()

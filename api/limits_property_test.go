@@ -72,7 +72,7 @@ var onLimits = []struct {
 		q, min := p.draw("L/min", 0.1, 5), p.draw("min", 0.2, 2)
 		return p.rated(q) + `,"tolerance":{"limit":` + p.cost(l) + `},"catches":[` + p.catch(3*q*min*(1-l*beyond), min, `,"nozzles":3`) + `]`
 	}},
-	{"nozzle-acceptance#/tolerance/limit", `"decision":"keep"`, `"decision":"replace_all"`, func(p pen, l, beyond float64) string {
+	{"nozzle-acceptance#/tolerance/limit", `"decision":"keep"`, `"decision":"fix_listed"`, func(p pen, l, beyond float64) string {
 		q := p.draw("L/min", 0.1, 5)
 		return `"tolerance":{"limit":` + p.cost(l) + `,"basis":"mean"},"catches":[` + p.catch(q*(1+l*beyond), 1, "") + "," + p.catch(2*q*(1-l*beyond), 2, "") + `]`
 	}},
@@ -108,11 +108,11 @@ var onLimits = []struct {
 		for i := range n {
 			litres := 1.0
 			if i < k {
-				litres = 1.4 // worn
+				litres = 1.3 + 0.15*float64(i%2) // worn, one by one
 			}
 			catches = append(catches, p.catch(litres, 1, ""))
 		}
-		return p.rated(1) + `,"replaceAllAbove":` + p.cost(float64(k)/float64(n)/beyond) + `,"catches":[` + strings.Join(catches, ",") + `]`
+		return p.rated(1) + fmt.Sprintf(`,"catchPointsOnBoom":%d,"replaceAllAbove":%s,"catches":[%s]`, n, p.cost(float64(k)/float64(n)/beyond), strings.Join(catches, ","))
 	}},
 	{"nozzle-flow#/catches/0/time", "", `"short_catch"`, func(p pen, _, beyond float64) string {
 		return `"catches":[` + p.catch(1, float64(calc.ShortCatch)/60/beyond, "") + `]`

@@ -115,7 +115,7 @@ var crossFieldCodes = map[string][]string{
 	"pressure-uniformity": instrumentCodes,
 	"nozzle-flow":         append([]string{"pressure_required /sprayPressure", "required /sprayPressure"}, instrumentCodes...),
 	"nozzle-acceptance": append([]string{
-		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "all_dry /catches", "pressure_required /sprayPressure",
+		"nozzle_required /nozzle", "fewer_than_caught /catchPointsOnBoom", "mean_needs_two /catches", "pressure_required /sprayPressure",
 		"rated_basis_only /tolerance/basis", "rated_basis_only /tolerance/mean",
 	}, append(nozzleCodes, instrumentCodes...)...),
 	"tank-loads": {
@@ -137,7 +137,7 @@ var crossFieldCodes = map[string][]string{
 		"required /label", "required /nozzle/ratedFlowRate", "required /nozzle/ratedPressure", "conflict /rateController",
 	}, nozzleCodes...),
 	"calibrations": append([]string{
-		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches", "all_dry /output/catches",
+		"nozzle_required /nozzle", "fewer_than_caught /output/catchPointsOnBoom", "mean_needs_two /output/catches",
 		"pressure_required /output/sprayPressure", "rated_basis_only /output/tolerance/basis", "rated_basis_only /output/tolerance/mean", "above_label_maximum /target/applicationRate", "below_label_minimum /target/applicationRate", "rate_basis_required /target/rateBasis",
 		"not_after_measured /schedule/nextSeasonStart", "required /machine/rowSpacing",
 		"outside_spray_volume_range /target/applicationRate", "unknown_label /label", "duplicate_label /label", "required /machine/engineSpeed",

@@ -67,7 +67,7 @@ func TestPressureUniformityNotices(t *testing.T) {
 		"cab off": {readings("50", "50", "50") + `,"cabPressure":` + psi("44") + `}`, []string{"#/cabPressure cab_gauge_differs"}, []string{"check_cab_gauge"}},
 		"unusual": {
 			readings("4", "6", "6") + `,"targetPressure":` + psi("1001") + `}`,
-			[]string{"#/readings flow_spread_wide", "#/readings pressure_share_wide", "#/readings/0 unusual_pressure", "#/targetPressure unusual_pressure"}, nil,
+			[]string{"#/readings flow_spread_wide", "#/readings pressure_share_wide", "#/readings/0 unusual_pressure", "#/targetPressure unusual_pressure", "#/targetPressure doubtful_entry"}, nil,
 		},
 		"range": {
 			readings("30", "40", "40") + `,"targetPressure":` + psi("61") + `,"pressureRange":{"low":` + psi("35") + `,"high":` + psi("60") + `}}`,

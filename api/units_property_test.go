@@ -111,6 +111,12 @@ func apart(at string, a, b any) string {
 			if k == "methods" {
 				x[k], y[k] = butConversion(x[k]), butConversion(y[k])
 			}
+			if k == "text" { // names a nozzle by the rating that came
+				x[k], y[k] = butNozzle(x[k]), butNozzle(y[k])
+			}
+			if slices.Contains([]any{"check_entry", "doubtful_entry", "aim_lower"}, x["code"]) && (k == "text" || k == "detail" || k == "slip") {
+				continue // worded in the unit that was typed
+			}
 			if strings.HasPrefix(at, "/errors") && (k == "detail" || k == "limit") || k == "requestId" { // worded in the unit that came
 				continue
 			}
@@ -146,6 +152,16 @@ func apart(at string, a, b any) string {
 		return fmt.Sprintf("%s: %v and %v", at, a, b)
 	}
 	return ""
+}
+
+// butNozzle leaves out which new nozzle is asked for.
+func butNozzle(words any) any {
+	text, _ := words.(string)
+	before, after, asks := strings.Cut(text, "a new one, ")
+	if _, then, ok := strings.Cut(after, ", and "); asks && ok {
+		return before + then
+	}
+	return words
 }
 
 // leftover is what a difference of two nearly equal quantities may be.

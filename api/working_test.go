@@ -172,9 +172,11 @@ func checkWorking(t *testing.T, operation, body string) (answered bool) {
 // notExplained are numbers of answers that no line computes, as a pattern of their
 // pointers, with the reason.
 var notExplained = map[string]string{
-	`/rated(FlowRate|Pressure)$`:                            "of a size; GET /v1/nozzle-sizes lists it with its source",
-	`/(newPulses|pulseSetting)/per$`:                        "one unit, or that of the request",
-	`/confidence$`:                                          "a figure of the document",
+	`/rated(FlowRate|Pressure)$`:     "of a size; GET /v1/nozzle-sizes lists it with its source",
+	`/(newPulses|pulseSetting)/per$`: "one unit, or that of the request",
+	`/wouldAgree$`:                   "what was entered, by the slip that is named; nothing rests on it",
+	`^#/nextSteps/\d+/aim$`:          "5 % below the label's maximum, as its words say",
+	`/confidence$`:                   "a figure of the document",
 	`^#/(spacings/\d+|bestSpacing)/coefficientOfVariation$`: "as that of boom, which has its working when it is asked for as nozzleSpacing; a hundred spacings of two hundred cups would be millions of terms",
 }
 

@@ -304,6 +304,9 @@ func (r *ApplicationRateResult) warn(in ApplicationRateInput) {
 	if r.BasisDoubtful {
 		add(finding.Member("rateBasis"), WarnRateBasisDoubtful)
 	}
+	if AimBelow(in.TargetApplicationRate, in.LabelMaximum) != 0 {
+		add(finding.Member("targetApplicationRate"), WarnTargetNearLabel)
+	}
 	if in.RateTolerance != 0 && in.TargetApplicationRate == 0 {
 		add(finding.Member("rateTolerance"), WarnToleranceUnused)
 	}

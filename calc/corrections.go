@@ -171,8 +171,9 @@ const (
 // then says so, so that somebody looks it up.
 //
 // An uneven boom gets no plan, and neither does a rate that a controller holds. A rate
-// within tolerance and lawful, at a speed, a pressure and a duty cycle inside their limits,
-// needs none, unless the boom is uneven: a mean that is right says nothing of its parts.
+// within tolerance and lawful, at a speed, a pressure and a duty cycle inside their limits
+// or held by a controller, needs none, unless the boom is uneven: a mean that is right says
+// nothing of its parts.
 //
 // A plan that leaves the rate further from its target than it is, to keep a limit, comes after
 // those that do not. Plans are ranked by Plan.Size and what they leave, |ln(rate / target)|, together, the
@@ -215,7 +216,7 @@ func Corrections(in CorrectionsInput) (CorrectionsResult, error) {
 	x.fittedExponent = fittedExponent
 	outside := x.warnMeasured()
 	inOrder := r.Within == finding.Within && !in.lawful().bound(rate).atLimit && r.SprayVolume != finding.Outside
-	if inOrder && !outside && in.BoomEven != BoomUneven {
+	if inOrder && (!outside || in.controlled()) && in.BoomEven != BoomUneven {
 		return r, nil
 	}
 	if reason, decision := x.hopeless(); reason != "" {
@@ -265,10 +266,15 @@ func (x *planner) hopeless() (RejectionReason, CorrectionDecision) {
 	switch {
 	case x.in.BoomEven == BoomUneven:
 		return ReasonBoomUneven, RepairFirst
-	case x.in.RateController || x.in.Pump.Regulation == RateControllerRegulation:
+	case x.in.controlled():
 		return ReasonRateController, CalibrateController
 	}
 	return x.takeAim(), OutOfReach
+}
+
+// controlled tells whether a controller holds the rate, whatever speed and pressure are.
+func (in CorrectionsInput) controlled() bool {
+	return in.RateController || in.Pump.Regulation == RateControllerRegulation
 }
 
 // means are the changes that the input knows something of.

@@ -82,3 +82,15 @@ func TestReferenceLabelMinimum(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 }
+
+// TestReferenceGuardOfMoreThanAll: a rate known so badly that its guard is the whole of the
+// maximum, or more, keeps no maximum, and comes to no plan.
+func TestReferenceGuardOfMoreThanAll(t *testing.T) {
+	for _, guard := range []unit.Ratio{0.99, 1, 1.5, 40} {
+		in := tooMuch()
+		in.Guard, in.LabelMaximum, in.RateTolerance = guard, 120*unit.USGallonPerAcre, 90*unit.Percent
+		if r := mustCorrect(t, in); r.Decision != calc.OutOfReach || len(r.Plans) != 0 || r.Rejected[0].Reason != calc.ReasonOverLabelMaximum {
+			t.Errorf("%v: %+v", guard, r)
+		}
+	}
+}

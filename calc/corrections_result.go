@@ -40,6 +40,16 @@ func setOf(x Change) Changes {
 // Has tells whether the set holds a change.
 func (c Changes) Has(x Change) bool { return c&setOf(x) != 0 }
 
+// any tells whether the set holds one of some changes.
+func (c Changes) any(some ...Change) bool {
+	for _, x := range some {
+		if c.Has(x) {
+			return true
+		}
+	}
+	return false
+}
+
 // All lists the changes of the set.
 func (c Changes) All() (all []Change) {
 	for i, x := range singleChanges {

@@ -43,8 +43,8 @@ type FieldSheetInput struct {
 	Sides []certainty.Position
 	// Confirmed are entries, or lists of them, that were asked about and are right.
 	Confirmed []finding.Place
-	// TypedIn tells the unit that an entry was typed in, for slips of the unit. It may be nil.
-	TypedIn func(finding.Place) unit.ID
+	// Typed tells the unit that an entry was typed in, for slips of the unit. It may be nil.
+	Typed interface{ TypedIn(finding.Place) unit.ID }
 }
 
 // FewestReadings is what a sheet needs of a boom: left, center and right. Common practice, no
@@ -71,6 +71,7 @@ type Machine struct {
 	SprayedWidthPerNozzle unit.Length
 	BedWidth              unit.Length
 	NozzlesPerBed         int
+	Beds                  int         // that one pass covers; zero when not known
 	RowSpacing            unit.Length // of beds, centre to centre; zero when the whole width is treated
 	Tape                  string      // that measured them; see Measuring
 }
@@ -118,7 +119,7 @@ type FieldSheetResult struct {
 	Output      *NozzleAcceptanceResult
 	Speed       *GroundSpeedResult
 	Rate        *ApplicationRateResult
-	Correction  *CorrectionsResult // nil unless the rate failed
+	Correction  *CorrectionsResult // nil unless the rate failed or was made outside some limit
 	AreaCheck   *AreaCheckResult
 	// SpeedInLimits and PressureInLimits hold what was measured to Limits; NotJudged
 	// without them. TankOverLabel tells that the tank says a rate over the label's maximum.
@@ -140,12 +141,17 @@ type FieldSheetResult struct {
 	RunLonger      unit.Length
 	GaugeTooCoarse bool
 
+	// MoreToSettle is how many more catches, all in order, would settle what those of a sheet
+	// that passes leave open; see certainty.SamplingInput.
+	MoreToSettle int
+
 	Doubts  []Doubt // entries to be asked about first
 	Verdict SheetVerdict
 	Steps   []Step
 
 	doubted                    part // what rests on them
 	unreadSides, uncaughtSides []certainty.Position
+	unevenFlow                 bool // the pressures make nozzles differ by more than they may
 	moreCatches                int  // all in order, until they speak for the boom
 	labelOpen                  bool // whether the rate keeps the label's maximum is not sure
 }

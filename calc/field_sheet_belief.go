@@ -33,12 +33,14 @@ const (
 	DoubtTarget    DoubtReason = "target"    // the rate misses its target by a factor that a slip explains
 	DoubtRating    DoubtReason = "rating"    // the flow misses the rating by one
 	DoubtRange     DoubtReason = "range"     // the pressure is far from any that the nozzle is made for
+	DoubtRule      DoubtReason = "rule"      // nobody works by such a tolerance
+	DoubtTank      DoubtReason = "tank"      // the tank says another rate, by a factor that a slip explains
 	DoubtBasis     DoubtReason = "basis"     // the rate misses its target by bed to row spacing
 )
 
 // Words lists every reason.
 func (DoubtReason) Words() []string {
-	return finding.WordsOf([]DoubtReason{DoubtApart, DoubtMachinery, DoubtTarget, DoubtRating, DoubtRange, DoubtBasis})
+	return finding.WordsOf([]DoubtReason{DoubtApart, DoubtMachinery, DoubtTarget, DoubtRating, DoubtRange, DoubtRule, DoubtTank, DoubtBasis})
 }
 
 // mostDoubts is how many entries of a sheet are asked about at once: who looks up two finds
@@ -53,16 +55,28 @@ const (
 	partOutput
 	partSpeed
 	partRate
+
+	everyPart = partPressure | partOutput | partSpeed | partRate
 )
+
+// Doubts are the entries of a part of a sheet that nobody would believe, of one that was worked
+// out alone: x holds its result, in what it was worked out from.
+func Doubts(in *FieldSheetInput, x *FieldSheetResult) []Doubt {
+	x.doubts(in)
+	return x.Doubts
+}
 
 // doubts finds the entries to ask about. Those that stand apart from others like them come
 // first; only where there are none is it asked what all entries alike could be wrong by.
 // A single low catch is no doubt but dirt.
 func (r *FieldSheetResult) doubts(in *FieldSheetInput) {
 	b := belief{in: in, r: r}
-	b.pressures()
-	b.catches()
-	b.runs()
+	b.judgedBy()
+	if len(b.found) == 0 {
+		b.pressures()
+		b.catches()
+		b.runs()
+	}
 	if len(b.found) == 0 {
 		b.whole()
 	}
@@ -92,10 +106,10 @@ func (b *belief) add(d Doubt) bool {
 }
 
 func (b *belief) typed(p finding.Place) unit.ID {
-	if b.in.TypedIn == nil {
+	if b.in.Typed == nil {
 		return unit.None
 	}
-	return b.in.TypedIn(p)
+	return b.in.Typed.TypedIn(p)
 }
 
 // An entry is one of several that should be like each other.
@@ -207,9 +221,10 @@ func (b *belief) askApart(of entryKind, all []entry) {
 	}
 }
 
-// catches asks about those that gave far more than the others; those that gave far less are
-// dirty. Of what makes a catch the member is asked about whose slip explains it, the volume
-// before the others.
+// catches asks about those that gave far more than the others. What gave far less is dirty, but
+// where its time is what differs, where another was caught there before that was not low, or
+// where several alike are low by one unit. Of what makes a catch the member is asked about whose slip explains it,
+// the volume before the others; more than two with one slip are asked about as a list.
 func (b *belief) catches() {
 	if b.r.Output == nil || len(b.in.Output.Catches) < 3 {
 		return
@@ -219,33 +234,60 @@ func (b *belief) catches() {
 		high = max(high, catches[i].NozzleFlowRateAtPressure)
 		low = min(low, catches[i].NozzleFlowRateAtPressure)
 	}
-	if float64(high) < farOff*float64(low) {
+	if float64(high) < leastClock*float64(low) {
 		return
 	}
 	middle := float64(b.r.Output.middleFlow())
 	if middle == 0 {
 		return
 	}
+	usualTime, usualNozzles := b.usualCatch()
+	var all []Doubt
+	alike := map[Slip]int{}
 	for i := range catches {
-		q := float64(catches[i].NozzleFlowRateAtPressure)
-		if q < farOff*middle || b.in.Output.Catches[i].mixed() {
+		c, q := &b.in.Output.Catches[i], float64(catches[i].NozzleFlowRateAtPressure)
+		if q <= 0 || c.mixed() {
 			continue
 		}
-		d := b.catchSlip(i, middle/q)
+		off := apart(q, middle)
+		if clock := apartBy(float64(c.Time), float64(usualTime), leastClock); !off && !(clock && apartBy(q, middle, leastClock) && explains(q/middle*float64(c.Time/usualTime))) {
+			continue
+		}
+		d := b.catchSlip(i, middle/q, usualTime, usualNozzles)
 		d.Why, d.rests = DoubtApart, partOutput|partRate
+		all = append(all, d)
+		alike[d.Slip]++
+	}
+	for _, d := range all {
+		i, member, _ := d.Entry.ItemOf(outputPart.Member("catches"))
+		first := b.in.Output.Catches[i].First
+		switch {
+		case !d.Low, member.Part() == "time", first != nil && d.Slip.Factor != 0 && catches[i].FirstStatus != StatusBelow:
+		case (d.Slip.Kind == SlipUnit || d.Slip.Kind == SlipConverted) && alike[d.Slip] > 1:
+		default: // dirty
+			continue
+		}
+		if alike[d.Slip] > mostDoubts && d.Slip.Factor != 0 {
+			d.Entry, d.First = outputPart.Member("catches"), d.Entry
+			b.add(d)
+			return
+		}
 		b.add(d)
 	}
 }
 
+// leastClock is by how many times the time of a catch differs from that of the others when it
+// is asked about, its volume being theirs. Own judgement.
+const leastClock = 1.7
+
 // catchSlip is the slip that makes a catch want times as large.
-func (b *belief) catchSlip(i int, want float64) Doubt {
+func (b *belief) catchSlip(i int, want float64, usualTime unit.Time, usualNozzles int) Doubt {
 	c := &b.in.Output.Catches[i]
 	at := outputPart.Item("catches", i)
-	usualTime, usualNozzles := b.usualOfOthers(i)
 	if c.Nozzles < usualNozzles && explains(float64(usualNozzles)/c.nozzles()*want) {
 		return Doubt{Entry: at.Member("nozzles"), Slip: Slip{Kind: SlipDrop, Factor: float64(usualNozzles) / c.nozzles()}}
 	}
-	if apart(float64(c.Time), float64(usualTime)) {
+	if apartBy(float64(c.Time), float64(usualTime), leastClock) {
 		place := at.Member("time")
 		return b.doubtOfTime(place, c.Time, 1/want)
 	}
@@ -268,14 +310,12 @@ func (b *belief) doubtOfTime(place finding.Place, t unit.Time, want float64) Dou
 	return d
 }
 
-// usualOfOthers are the time and the nozzles of most catches: those of the first two that agree.
-func (b *belief) usualOfOthers(not int) (t unit.Time, nozzles int) {
+// usualCatch are the time and the nozzles of most catches: the middle ones.
+func (b *belief) usualCatch() (t unit.Time, nozzles int) {
 	times, counts := make([]float64, 0, 16), make([]int, 0, 16)
 	for i := range b.in.Output.Catches {
-		if i != not {
-			times = append(times, float64(b.in.Output.Catches[i].Time))
-			counts = append(counts, int(b.in.Output.Catches[i].nozzles()))
-		}
+		times = append(times, float64(b.in.Output.Catches[i].Time))
+		counts = append(counts, int(b.in.Output.Catches[i].nozzles()))
 	}
 	slices.Sort(times)
 	slices.Sort(counts)
@@ -288,27 +328,23 @@ func (b *belief) runs() {
 	if b.r.Speed == nil || len(b.r.Speed.Runs) < 2 {
 		return
 	}
-	all, low, high := make([]entry, 0, 4), math.Inf(1), 0.0
-	for i, v := range b.r.Speed.Runs {
-		low, high = min(low, float64(v)), max(high, float64(v))
-		all = append(all, entry{finding.Item("runs", i).Under(speedPart), float64(v), partSpeed | partRate})
-	}
-	if !apart(low, high) {
+	speeds := b.r.Speed.Runs
+	if !apart(float64(slices.Min(speeds)), float64(slices.Max(speeds))) {
 		return
 	}
-	if len(all) > 2 {
-		middle := slices.Sorted(slices.Values(b.r.Speed.Runs))[len(all)/2]
-		for i, e := range all {
-			if apart(e.value, float64(middle)) {
-				b.askRun(i, float64(middle)/e.value)
+	if len(speeds) > 2 {
+		middle := slices.Sorted(slices.Values(speeds))[len(speeds)/2]
+		for i, v := range speeds {
+			if apart(float64(v), float64(middle)) {
+				b.askRun(i, float64(middle/v))
 			}
 		}
 		return
 	}
-	for i := range all {
-		other := all[1-i].value
-		if !machinery.speed.holds(all[i].value) || b.rateAt(other) != 0 && explains(b.rateAt(other)) && !explains(b.rateAt(all[i].value)) {
-			b.askRun(i, other/all[i].value)
+	for i, v := range speeds {
+		own, other := b.rateAt(float64(v)), b.rateAt(float64(speeds[1-i]))
+		if !machinery.speed.holds(float64(v)) || other != 0 && explains(other) && !explains(own) {
+			b.askRun(i, float64(speeds[1-i]/v))
 		}
 	}
 	if len(b.found) == 0 {

@@ -18,6 +18,7 @@ func (r *FieldSheetResult) judge(in *FieldSheetInput) error {
 	if err := r.checkTank(in); err != nil {
 		return err
 	}
+	(&belief{in: in, r: r}).tank()
 	r.judgeRate(in)
 	r.checkLimits(in)
 	return nil
@@ -37,7 +38,7 @@ func (r *FieldSheetResult) asksAbout(entry finding.Place) bool {
 
 // unevenBoom tells that the readings, as far as they are believed, differ by more than allowed.
 func (r *FieldSheetResult) unevenBoom() bool {
-	return r.Pressure != nil && r.Pressure.Even == finding.Outside && !r.rests(partPressure)
+	return r.Pressure != nil && (r.Pressure.Even == finding.Outside || r.unevenFlow) && !r.rests(partPressure)
 }
 
 // setByEye tells that a new set is due by what was seen, so that the present one says nothing.
@@ -55,11 +56,11 @@ func (r *FieldSheetResult) judgePressure(in *FieldSheetInput) {
 		return
 	}
 	if len(in.Pressure.Readings) >= FewestReadings || len(in.Pressure.Positions) > 0 {
-		r.unreadSides = in.unseen(func(yield func(certainty.Position)) {
-			for i := range in.Pressure.Readings {
-				yield(in.Pressure.position(i))
-			}
-		})
+		var at sides
+		for i := range in.Pressure.Readings {
+			at[in.Pressure.position(i).Index()]++
+		}
+		r.unreadSides = in.unseen(at)
 	}
 	switch {
 	case r.Pressure.Even == finding.Outside:
@@ -79,6 +80,8 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 		return
 	}
 	r.checkPressures(in)
+	// Even by its difference, but not by what that does to the flow of nozzles that seem to be off.
+	r.unevenFlow = r.Pressure != nil && r.Output.Decision != Keep && !finding.AtMost(float64(r.Pressure.FlowSpread), float64(r.Output.Limit))
 	if r.rests(partOutput) || r.unevenBoom() || r.OtherPressure || r.setByEye(in) || r.CatchLonger != 0 {
 		r.Output.notJudged()
 		return
@@ -94,23 +97,23 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 	points.ReplaceAllFrom = 0 // evidence is of a share, also where so many of the whole boom mean a set
 	r.moreCatches = points.MoreInOrder()
 	if points.Caught != points.CatchPointsOnBoom {
-		r.uncaughtSides = in.unseen(func(yield func(certainty.Position)) {
-			for i := range in.Output.Catches {
-				yield(in.Output.Catches[i].Position)
-			}
-		})
+		r.uncaughtSides = in.unseen(points.CaughtOn)
 	}
 	if r.moreCatches == 0 && len(r.uncaughtSides) == 0 {
 		r.OutputStatus = Passed
+		if r.Output.Sampling.Settled == certainty.SettledOpen {
+			r.MoreToSettle = points.MoreToSettle()
+		}
 	}
 }
 
+// sides count by position.
+type sides = [len(certainty.Positions)]int
+
 // unseen are the sides of the boom at which nothing was measured. Where it is not said at
 // which side something was, it may have been any.
-func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []certainty.Position) {
-	var at [len(certainty.Positions)]int
-	each(func(p certainty.Position) { at[p.Index()]++ })
-	if at == [len(certainty.Positions)]int{at[0]} {
+func (in *FieldSheetInput) unseen(at sides) (missing []certainty.Position) {
+	if at == (sides{at[0]}) {
 		return nil
 	}
 	all := in.Sides
@@ -119,13 +122,13 @@ func (in *FieldSheetInput) unseen(each func(func(certainty.Position))) (sides []
 	}
 	for _, p := range all {
 		if at[p.Index()] == 0 {
-			sides = append(sides, p)
+			missing = append(missing, p)
 		}
 	}
-	if len(sides) <= at[0] {
+	if len(missing) <= at[0] {
 		return nil
 	}
-	return sides
+	return missing
 }
 
 // judgeRate leaves a rate not done that rests on a speed, an output or an entry that nobody
@@ -135,27 +138,30 @@ func (r *FieldSheetResult) judgeRate(in *FieldSheetInput) {
 	if r.Rate == nil || r.rests(partRate) {
 		return
 	}
+	if r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
+		r.HasCost = true
+		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
+	}
 	r.RateStatus = statusOf(r.Rate.Verdict)
 	if !r.rateKnown() {
 		r.RateStatus = NotDone
 	}
 	if r.Rate.LabelVerdict == finding.Outside || r.Rate.LabelMinimumVerdict == finding.Outside {
 		r.RateStatus = Failed
-		return
 	}
 	if u := r.Rate.Uncertainty; r.RateStatus == Passed && in.Target.LabelMaximum+in.Target.LabelMinimum != 0 && u != nil && u.UnderLabel.Conformance != certainty.SurelyWithin {
 		r.RateStatus, r.labelOpen = NotDone, true
 	}
-	if r.Rate.Verdict != finding.NotJudged && r.SpeedStatus != Failed && in.Cost.PerArea != 0 {
-		r.HasCost = true
-		r.CostPerArea, r.CostTotal = DeviationCost(in.Cost.PerArea, r.Rate.Deviation, in.Cost.Area)
-	}
 }
+
+// otherPressure is the share of the mean of the readings by which that of the catches may
+// differ at most: by more a nozzle gives 7 % more or less. Own judgement.
+const otherPressure = 0.15
 
 // checkPressures holds those of the catches to the boom and to the nozzle.
 func (r *FieldSheetResult) checkPressures(in *FieldSheetInput) {
 	check := func(p unit.Pressure, place func() finding.Place) {
-		if r.Pressure != nil && !r.rests(partPressure) && finding.Judge(float64((p-r.Pressure.Mean)/r.Pressure.MaxDifference), 1) == finding.Outside {
+		if r.Pressure != nil && !r.rests(partPressure) && finding.Judge(float64((p-r.Pressure.Mean)/min(r.Pressure.MaxDifference, otherPressure*r.Pressure.Mean)), 1) == finding.Outside {
 			r.OtherPressure = true
 			r.Output.warn(place(), WarnOtherPressure)
 		}
@@ -190,7 +196,7 @@ func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
 
 // nearLabel is how near to a limit of the label a rate has to be for its uncertainty to matter:
 // more than that of any that was measured with care. Own judgement.
-const nearLabel = 20 * unit.Percent
+const nearLabel = 10 * unit.Percent
 
 func statusOf(v finding.Verdict) PartStatus {
 	if v == finding.NotJudged {

@@ -15,6 +15,7 @@ var (
 	placesOfSpeed       = []finding.Move{{To: finding.Member("speed")}}
 	placesOfAreaCheck   = []finding.Move{{To: finding.Member("areaCheck")}}
 	placesOfRate        = []finding.Move{
+		{From: finding.Member("targetApplicationRate"), To: finding.Member("target").Member("applicationRate")},
 		{From: finding.Member("groundSpeed"), To: finding.Member("speed")},
 		{From: finding.Member("nozzleFlowRate"), To: finding.Member("machine")},
 		{From: finding.Member("applicationRate"), To: finding.Member("machine")},

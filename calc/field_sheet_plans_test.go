@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"wetrun/calc"
@@ -49,6 +50,18 @@ func TestReferenceSheetOutsideTheNozzlesRange(t *testing.T) {
 	for _, w := range r.Correction.Warnings {
 		if w.Code == calc.WarnEvennessUnknown {
 			t.Errorf("the boom is even, whatever the pressure: %+v", r.Correction.Warnings)
+		}
+	}
+	// A drop that is low comes first, and a controller holds the rate at any pressure.
+	for name, change := range map[string]func(*calc.FieldSheetInput){
+		"uneven": func(in *calc.FieldSheetInput) { in.Output.Catches[1].Volume *= 0.8 },
+		"held":   func(in *calc.FieldSheetInput) { in.RateController = true },
+	} {
+		other := in
+		other.Output.Catches = slices.Clone(in.Output.Catches)
+		change(&other)
+		if r := mustSheet(t, other); r.RateStatus != calc.Passed || r.Correction != nil {
+			t.Errorf("%s: rate %v, %+v", name, r.RateStatus, r.Correction)
 		}
 	}
 	in.Nozzle.PressureRange.High, in.Output.SprayPressure = 62*unit.PoundPerSquareInch, 61*unit.PoundPerSquareInch

@@ -126,7 +126,7 @@ func (r *FieldSheetResult) rateKnown() bool {
 // anything is outside of them and the rate is known. What stands before it in the order comes
 // first: an entry that is doubted, something found by eye, a tank that says another rate.
 func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
-	outside := r.RateStatus == Failed || r.labelOpen || r.SpeedInLimits == finding.Outside || r.pressureOutside()
+	outside := r.RateStatus == Failed || r.labelOpen || (r.SpeedInLimits == finding.Outside || r.pressureOutside()) && r.evenness(in) != BoomUneven
 	tank := r.AreaCheck != nil && r.AreaCheck.Verdict == finding.Outside // which of two rates would be corrected?
 	if !outside || tank || in.Target.ApplicationRate == 0 || !r.rateKnown() || len(r.Doubts) > 0 || r.MaintenanceStatus == Failed {
 		return nil
@@ -139,7 +139,9 @@ func (r *FieldSheetResult) correct(in *FieldSheetInput) error {
 	if v, refused := err.(finding.Invalid); refused {
 		return UnderPlanning(v)
 	}
-	r.Correction = &x
+	if x.Decision != NoCorrectionNeeded { // a controller holds the rate at whatever speed and pressure
+		r.Correction = &x
+	}
 	return nil
 }
 

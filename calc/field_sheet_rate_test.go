@@ -87,4 +87,9 @@ func TestPublishedDeviationCost(t *testing.T) {
 	if perAcre := r.CostPerArea * float64(unit.Acre); !r.HasCost || math.Abs(perAcre-2.5) > 1e-9 || math.Abs(r.CostTotal-2500) > 1e-6 {
 		t.Errorf("%v an acre, %v in all", perAcre, r.CostTotal)
 	}
+	// Over the label's maximum it is wasted all the same.
+	in.Target.LabelMaximum = 23 * unit.USGallonPerAcre
+	if over := mustSheet(t, in); over.RateStatus != calc.Failed || !over.HasCost || over.CostTotal != r.CostTotal {
+		t.Errorf("over the label's maximum: rate %v, cost %v, %v in all", over.RateStatus, over.HasCost, over.CostTotal)
+	}
 }

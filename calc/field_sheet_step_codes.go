@@ -26,6 +26,7 @@ type StepCode string
 const (
 	StepCheckEntry              StepCode = "check_entry"                  // that nobody would believe
 	StepUnderLabelMinimum       StepCode = "under_label_minimum"          // the rate, by however little
+	StepAimLower                StepCode = "aim_lower"                    // the target is near the label's maximum
 	StepCatchLonger             StepCode = "catch_longer"                 // the marks are too coarse
 	StepRunLonger               StepCode = "run_longer"                   // the marks of the stopwatch are
 	StepFinerGauge              StepCode = "finer_gauge"                  // its marks are too coarse
@@ -76,7 +77,7 @@ const (
 // Words lists every step.
 func (StepCode) Words() []string {
 	return finding.WordsOf([]StepCode{
-		StepCheckEntry, StepUnderLabelMinimum, StepCatchLonger, StepRunLonger, StepFinerGauge,
+		StepCheckEntry, StepUnderLabelMinimum, StepAimLower, StepCatchLonger, StepRunLonger, StepFinerGauge,
 		StepCleanByEye, StepReplaceByEye, StepReplaceAllByEye, StepReadPressure, StepRepairBoom, StepSetPressureInRange,
 		StepSetPressureWithinLimits, StepSettlePressure, StepCheckCabGauge, StepCatchOutput, StepCatchAfterRepair,
 		StepMatchPressures, StepCheckSupply, StepCatchNewNozzle, StepCheckReference, StepCheckSize, StepCheckSooner, StepCleanAndRecatch,

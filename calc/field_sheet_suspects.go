@@ -124,7 +124,7 @@ func (b *belief) whole() {
 	}
 	type guess struct {
 		Doubt
-		rank float64
+		rank float64 // from 2 on what was meant would not be usual either
 	}
 	var guesses []guess
 	for _, s := range b.suspects(&f) {
@@ -149,13 +149,25 @@ func (b *belief) whole() {
 	}
 	slices.SortStableFunc(guesses, func(a, c guess) int { return cmp.Compare(a.rank, c.rank) })
 	for _, g := range guesses {
-		if len(b.found) < mostDoubts && !slices.ContainsFunc(b.found, func(d Doubt) bool { return d.Entry.Equal(g.Entry) }) {
+		if len(b.found) < mostDoubts && (g.rank < 2 || len(b.found) == 0) && !slices.ContainsFunc(b.found, func(d Doubt) bool { return d.Entry.Equal(g.Entry) }) {
 			b.add(g.Doubt)
 		}
 	}
 	if len(guesses) == 0 {
 		b.askMachinery(&f)
 	}
+	if len(b.found) == 0 && apart(f.byTarget, 1) { // no plan makes a sprayer of another one
+		b.add(Doubt{Entry: targetPart.Member("applicationRate"), Why: DoubtTarget, rests: partRate})
+		b.add(Doubt{Entry: b.widthEntry(), Why: DoubtTarget, rests: partRate})
+	}
+}
+
+// widthEntry is where the width of a nozzle was entered.
+func (b *belief) widthEntry() finding.Place {
+	if b.in.Machine.BedWidth != 0 {
+		return machinePart.Member("bedWidth")
+	}
+	return machinePart.Member("sprayedWidthPerNozzle")
 }
 
 // wrong is why the figures of a sheet are not believed; empty when they are.
@@ -247,6 +259,10 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	if per > 1 {
 		nozzles.more = []Slip{{Kind: SlipOneNozzle, Factor: per}, {Kind: SlipOneNozzle, Factor: 1 / per}}
 	}
+	if beds := float64(in.Machine.Beds); beds > 1 {
+		nozzles.more = append(nozzles.more, Slip{Kind: SlipAllBeds, Factor: 1 / beds})
+		bed.more = []Slip{{Kind: SlipAllBeds, Factor: 1 / beds}}
+	}
 	add(in.Machine.BedWidth != 0, bed)
 	add(in.Machine.SprayedWidthPerNozzle != 0, one)
 	add(in.Machine.NozzlesPerBed != 0 && in.Machine.BedWidth != 0, nozzles)
@@ -291,12 +307,20 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	if own := in.Nozzle.PressureRange; own != (PressureRange{}) {
 		pressure.usual = reach{float64(own.Low), float64(own.High)}
 	}
-	pressure.entry, pressure.first = pressurePart.Member("readings"), pressurePart.Item("readings", 0).Member("pressure")
-	if in.Output.SprayPressure != 0 {
-		pressure.entry, pressure.first = outputPart.Member("sprayPressure"), finding.Place{}
-	}
+	pressure.entry, pressure.first = b.workingPressure()
 	add(f.pressure != 0, pressure)
 	return all
+}
+
+// workingPressure is where the pressure of the catches was entered, and the first of a list.
+func (b *belief) workingPressure() (entry, first finding.Place) {
+	switch {
+	case b.in.Output.SprayPressure != 0:
+		return catchPressure, finding.Place{}
+	case len(b.in.Pressure.Readings) > 0:
+		return pressureReadings, pressurePart.Item("readings", 0).Member("pressure")
+	}
+	return outputPart.Member("catches"), outputPart.Item("catches", 0).Member("sprayPressure") // they have their own
 }
 
 // nozzlesPerCatch is how many nozzles most catches are of.
@@ -304,7 +328,7 @@ func (b *belief) nozzlesPerCatch() float64 {
 	if len(b.in.Output.Catches) < 2 {
 		return 1
 	}
-	_, n := b.usualOfOthers(-1)
+	_, n := b.usualCatch()
 	return float64(n)
 }
 
@@ -316,12 +340,9 @@ func (b *belief) askMachinery(f *figures) {
 		}
 	}
 	ask(machinery.speed, f.speed, speedPart.Member("runs"), partSpeed|partRate)
-	width := machinePart.Member("sprayedWidthPerNozzle")
-	if b.in.Machine.BedWidth != 0 {
-		width = machinePart.Member("bedWidth")
-	}
-	ask(machinery.width, f.width, width, partRate)
-	ask(machinery.pressure, f.pressure, pressurePart.Member("readings"), partPressure|partOutput)
+	ask(machinery.width, f.width, b.widthEntry(), partRate)
+	pressure, _ := b.workingPressure()
+	ask(machinery.pressure, f.pressure, pressure, partPressure|partOutput)
 	ask(machinery.rate, f.rate, outputPart.Member("catches"), partOutput|partRate)
 }
 

@@ -234,6 +234,11 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 	}
 	if in.Measuring.Uncertainty {
 		r.Uncertainty = r.uncertainty(&in)
+		for i := range in.Catches {
+			if in.Catches[i].First != nil { // nobody measures again twice
+				r.Uncertainty.Catches[i].Within.MeasureAgain = certainty.MeasureAgain{}
+			}
+		}
 	}
 	if err := r.decide(&in); err != nil {
 		return NozzleAcceptanceResult{}, err

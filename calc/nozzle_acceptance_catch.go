@@ -164,7 +164,7 @@ func (r *NozzleAcceptanceResult) first(in *NozzleAcceptanceInput, c *AcceptanceC
 		first.SprayPressure, first.Gauge = c.SprayPressure, c.Gauge
 	}
 	r.flow(in, &first, &x)
-	x.InMean = r.HasMean && !first.mixed()
+	x.InMean = r.HasMean
 	r.compare(in, &first, &x)
 	return first, x
 }

@@ -52,7 +52,7 @@ func (r *NozzleAcceptanceResult) decide(in *NozzleAcceptanceInput) (err error) {
 		r.Decision = NotJudged
 	case r.boomMean == 0:
 		r.Decision, r.Actions = NotJudged, ofAll(CheckSupply)
-	case !r.HasRating && r.twoGroups():
+	case !r.HasRating && r.parted():
 		r.warn(finding.Member("catches"), WarnTwoGroups)
 		r.Decision, r.Actions = NotJudged, ofAll(CatchNewNozzle)
 	case r.Outside > 0:
@@ -61,12 +61,18 @@ func (r *NozzleAcceptanceResult) decide(in *NozzleAcceptanceInput) (err error) {
 	return err
 }
 
+// parted tells that the catches fall into two groups.
+func (r *NozzleAcceptanceResult) parted() bool {
+	_, high := r.twoGroups()
+	return high > 0
+}
+
 // ofAll is one action for the whole round.
 func ofAll(do Remedy) []Action { return []Action{{Catch: -1, Do: do}} }
 
 // putRight decides where some catch is outside.
 func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
-	leans := r.leans(in)
+	leans := r.leans(r.reference(in))
 	sizes := r.sizeGroups(in, leans)
 	set, more, err := r.countWorn(in, leans)
 	if err != nil {
@@ -88,19 +94,25 @@ func (r *NozzleAcceptanceResult) putRight(in *NozzleAcceptanceInput) error {
 		}
 		r.listActions(in, leans, sizes)
 	}
+	if len(r.Actions) == 0 { // nothing but the mean of all puts them outside
+		r.listActions(in, r.leans(float64(r.MeanNozzleFlowRate)), nil)
+	}
 	return nil
 }
 
-// systematic tells that most catches are outside their rating, all to one side, and all
-// catches even among themselves.
+// systematic tells that most catches are outside, all to one side, and all catches even among
+// themselves.
 func (r *NozzleAcceptanceResult) systematic(leans []lean) bool {
-	count := map[Status]int{}
+	above, below := 0, 0
 	for i := range leans {
-		count[leans[i].side]++
+		switch leans[i].side {
+		case StatusAbove:
+			above++
+		case StatusBelow:
+			below++
+		}
 	}
-	outside := count[StatusAbove] + count[StatusBelow]
-	oneSide := count[StatusAbove] == 0 || count[StatusBelow] == 0
-	return r.Rated.given() && outside > 1 && 2*outside > len(leans) && oneSide && r.Even
+	return r.Even && min(above, below) == 0 && 2*(above+below) > len(leans)
 }
 
 // countWorn counts the points that are surely worn as Sampling counts those outside, so
@@ -117,24 +129,20 @@ func (r *NozzleAcceptanceResult) countWorn(in *NozzleAcceptanceInput, leans []le
 	}
 	set = r.Worn.Settled == certainty.SettledAbove || finding.AtMost(float64(certainty.SureEnough), float64(r.Worn.ChanceAbove))
 	seen := float64(points.Outside) / float64(points.Caught)
-	more = !set && r.Worn.More > 0 && !finding.AtMost(seen, float64(r.ReplaceAllAbove))
+	more = r.Worn.More > 0 && !finding.AtMost(seen, float64(r.ReplaceAllAbove))
 	return set, more, nil
 }
 
 // worn tells that a catch, or the one that it stands in for, is surely above by wear.
 func (r *NozzleAcceptanceResult) worn(in *NozzleAcceptanceInput, i int, l *lean) bool {
-	if l.side == StatusAbove && l.sure && !l.sized && !l.gross() {
+	if l.side == StatusAbove && r.Catches[i].Status == StatusAbove && l.sure && !l.sized && !l.gross() {
 		return true
 	}
 	if !r.firstSurely(i, StatusAbove) {
 		return false
 	}
 	_, first := r.first(in, &in.Catches[i])
-	off := first.DeviationFromRated
-	if !r.Rated.given() || r.Rated.status(off) == StatusWithin {
-		off = first.DeviationFromMean
-	}
-	return finding.AtMost(float64(off), float64(MostWear))
+	return finding.AtMost(float64(max(first.DeviationFromRated, first.DeviationFromMean)), float64(MostWear))
 }
 
 // firstSurely tells that the first catch that one stands in for was surely outside that way.

@@ -103,6 +103,16 @@ func TestReferenceSetOnlyWhenSure(t *testing.T) {
 	}
 }
 
+// TestReferenceNotEvenAThousandTell: 26 of 100 are more than 25.99 %, and no number of
+// further catches that a boom has room for tells it from that: none are asked for.
+func TestReferenceNotEvenAThousandTell(t *testing.T) {
+	in := litreRated(0.1, append(slices.Repeat([]unit.Volume{1}, 74), slices.Repeat([]unit.Volume{1.2, 1.3}, 13)...)...)
+	in.ReplaceAllAbove = 0.2599
+	if r := mustAccept(t, in); r.Decision != calc.FixListed || r.Actions[0] != (calc.Action{Catch: 74, Do: calc.ReplaceNozzle}) {
+		t.Errorf("%s", toldTo(r))
+	}
+}
+
 // TestReferenceProportionOfPoints: two nozzles of one drop, each caught alone, are one
 // point of four; a quarter outside is not more than a quarter, a half is.
 func TestReferenceProportionOfPoints(t *testing.T) {
@@ -123,11 +133,13 @@ func TestReferenceProportionOfPoints(t *testing.T) {
 // be cleaned, that is said once for the round.
 func TestReferenceSaidOnce(t *testing.T) {
 	for want, readings := range map[string][]unit.Volume{
-		"fix_listed, all clean_and_recatch":                                         dozen(0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.2),
-		"fix_listed, 1 clean_and_recatch, 2 clean_and_recatch, 3 clean_and_recatch": {0.8, 0.5, 0.3, 1},
-		"fix_listed, 5 replace, all clean_and_recatch":                              dozen(1.2, 0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.2),
+		"fix_listed, all clean_and_recatch":                                                              dozen(0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.2),
+		"fix_listed, 1 clean_and_recatch, 2 clean_and_recatch, 3 clean_and_recatch":                      {0.8, 0.5, 0.3, 1},
+		"fix_listed, all clean_and_recatch ":                                                             {0.8, 0.5, 0.3, 0.6, 1, 1, 1},    // four of seven
+		"fix_listed, 1 clean_and_recatch, 2 clean_and_recatch, 3 clean_and_recatch, 4 clean_and_recatch": {0.8, 0.5, 0.3, 0.6, 1, 1, 1, 1}, // and of eight
+		"fix_listed, 5 replace, all clean_and_recatch":                                                   dozen(1.2, 0, 0.3, 0.5, 0.6, 0.7, 0.8, 0.2),
 	} {
-		if got := toldTo(mustAccept(t, litreRated(0.1, readings...))); got != want {
+		if got := toldTo(mustAccept(t, litreRated(0.1, readings...))); got != strings.TrimSpace(want) {
 			t.Errorf("%v: %s, want %s", readings, got, want)
 		}
 	}
@@ -152,6 +164,7 @@ func TestReferenceSystematicDeviation(t *testing.T) {
 		{[]unit.Volume{0.86, 0.85, 0.86}, calc.BothBases, warning, "fix_listed, all check_reference"},
 		{[]unit.Volume{1.14, 1.15, 1.09}, calc.RatedBasis, warning, "fix_listed, all check_reference"}, // two of three: not sure
 		{[]unit.Volume{1.14, 1.09, 1.09}, calc.RatedBasis, "", "fix_listed, all catch_more, 1 replace"},
+		{[]unit.Volume{1.14, 1.14, 1.06, 1.06}, calc.RatedBasis, "", "fix_listed, all catch_more, 1 replace, 2 replace"}, // half of them
 		{[]unit.Volume{1.12, 1.32}, calc.RatedBasis, "", ""},
 		{[]unit.Volume{0.88, 1.12}, calc.RatedBasis, "", "fix_listed, all catch_more, 1 clean_and_recatch, 2 replace"},
 		{[]unit.Volume{1.12}, calc.RatedBasis, "", ""},
@@ -163,6 +176,15 @@ func TestReferenceSystematicDeviation(t *testing.T) {
 		if got := warned(r.Warnings); got != c.warned || c.want != "" && toldTo(r) != c.want {
 			t.Errorf("%v: warned of %q, want %q; %s, want %s", c.readings, got, c.warned, toldTo(r), c.want)
 		}
+	}
+}
+
+// TestReferenceAlikeOnTwoSides: beyond 2 % on two sides, and alike within 4 % (their variation
+// is 3.5 %): no reference is wrong both ways.
+func TestReferenceAlikeOnTwoSides(t *testing.T) {
+	r := mustAccept(t, litreRated(0.02, 1.03, 0.97, 1.03, 0.97))
+	if r.Systematic || !r.Even || toldTo(r) != "fix_listed, all catch_more, 1 replace, 2 clean_and_recatch, 3 replace, 4 clean_and_recatch" {
+		t.Errorf("%s", toldTo(r))
 	}
 }
 

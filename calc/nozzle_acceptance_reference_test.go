@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -54,9 +55,74 @@ func TestReferenceWornMakeNobodyDirty(t *testing.T) {
 	if statuses(r) != "wwwwwwwwwbaa" || toldTo(r) != "fix_listed, 11 replace, 12 replace" {
 		t.Errorf("%s: %s", statuses(r), toldTo(r))
 	}
+	// A jug read to half an ounce: 7.5 of 7 is 7.1 % above what most give, but 0.6 % below the
+	// mean of 90.5 / 12 with two of 9 and 9.5 in it. Only what is above both is replaced.
+	r = mustAccept(t, byMean(0.07, 7, 7, 7.5, 7, 9.5, 9, 7.5, 7, 7, 7, 7, 7))
+	if toldTo(r) != "fix_listed, 5 replace, 6 replace" {
+		t.Errorf("a coarse jug: %s", toldTo(r))
+	}
 	r = mustAccept(t, byMean(0.1, 0.905, 1, 1, 1, 1, 1, 1.04, 1.05, 1.06, 1.07))
 	if statuses(r) != "bwwwwwwwww" || toldTo(r) != "fix_listed, 1 clean_and_recatch" {
 		t.Errorf("%s: %s", statuses(r), toldTo(r))
+	}
+}
+
+// TestReferenceMedian: the middle of 0.93, 1, 1.08 and 1.25 is 1.04, and so is
+// that of the two which are left: 0.93 is 10.6 % below it and 1.25 above; from 1 alone 0.93
+// would be within. Of 0.85, 1, 1.08 and 1.15 it is 1.04 too, with 1.15 10.6 % above, which is
+// within 10 % of 1.08 alone. That of 0.93, 1, 1.06, 1.1 and 1.3 is 1.06, 12.3 % above 0.93.
+func TestReferenceMedian(t *testing.T) {
+	for _, readings := range [][]unit.Volume{{0.93, 1, 1.08, 1.25}, {0.85, 1, 1.08, 1.15}} {
+		if got := toldTo(mustAccept(t, byMean(0.1, readings...))); got != "fix_listed, 1 clean_and_recatch, 4 replace" {
+			t.Errorf("%v: %s", readings, got)
+		}
+	}
+	if got := toldTo(mustAccept(t, byMean(0.1, 0.93, 1, 1.06, 1.1, 1.3))); got != "fix_listed, 1 clean_and_recatch, 5 replace" {
+		t.Errorf("of five: %s", got)
+	}
+}
+
+// TestReferenceLimitedOneWay: what pulls the mean the way that is not limited is seen to, and
+// the others are not. A catch three times as large puts the others 14 % below a mean of
+// 14 / 12, and a dry one 9 % above one of 11 / 12: it is looked into, and that is cleaned.
+func TestReferenceLimitedOneWay(t *testing.T) {
+	for _, c := range []struct {
+		limits   calc.Limits
+		readings []unit.Volume
+		statuses string
+		want     string
+	}{
+		{calc.Limits{Below: 0.05}, dozen(3), "bbbbbbbbbbbw", "fix_listed, 12 check_and_recatch"},
+		{calc.Limits{Above: 0.05}, dozen(0), "aaaaaaaaaaaw", "fix_listed, 12 clean_and_recatch"},
+		{calc.Limits{Above: 0.05}, dozen(0.5, 0.4), "aaaaaaaaaaww", "fix_listed, 11 clean_and_recatch, 12 clean_and_recatch"},
+		// A high one has no limit, up to half as much again.
+		{calc.Limits{Below: 0.05}, dozen(0.9, 1.5), "wwwwwwwwwwbw", "fix_listed, 11 clean_and_recatch"},
+		{calc.Limits{Below: 0.05}, dozen(0.9, 1.51), "wwwwwwwwwwbw", "fix_listed, 11 clean_and_recatch, 12 check_and_recatch"},
+	} {
+		in := byMean(0, c.readings...)
+		in.Tolerance = calc.OutputTolerance{Mean: c.limits}
+		if r := mustAccept(t, in); statuses(r) != c.statuses || toldTo(r) != c.want {
+			t.Errorf("%v, %v: %s, %s, want %s, %s", c.limits, c.readings, statuses(r), toldTo(r), c.statuses, c.want)
+		}
+	}
+}
+
+// TestReferenceSureBesideWhatMostGive: where a plugged drop pulls the mean, how sure one is of
+// a high one goes by what most give. A jug read to 50 mL knows any catch to 14.4 mL: 1.2 is
+// surely high, 1.121 is 1.5 of them beyond the limit and not, though it is 21 % above a mean
+// of 11.121 / 12.
+func TestReferenceSureBesideWhatMostGive(t *testing.T) {
+	for reading, want := range map[unit.Volume]string{
+		1.2: "fix_listed, 11 replace, 12 clean_and_recatch", 1.121: "fix_listed, 11 catch_again, 12 clean_and_recatch",
+	} {
+		in := byMean(0.1, dozen(reading, 0)...)
+		in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			{ID: "j", Kind: certainty.Jug, Resolution: 50 * float64(unit.Millilitre), ScaleError: 1e-9}, exact("w", certainty.Stopwatch, 0), exact("g", certainty.Gauge, 0),
+		}}
+		r := mustAccept(t, in)
+		if toldTo(r) != want || r.Uncertainty.Catches[10].Within.Conformance != certainty.SurelyOutside {
+			t.Errorf("%v: %s, by its mean %s", reading, toldTo(r), r.Uncertainty.Catches[10].Within.Conformance)
+		}
 	}
 }
 
@@ -75,6 +141,9 @@ func TestReferenceTwoGroups(t *testing.T) {
 		{dozen(0, 1.14, 1.15, 1.16), ask},
 		{[]unit.Volume{1.4, 1, 1.4, 1}, ask},
 		{dozen(1.14, 1.16), "fix_listed, 11 replace, 12 replace"},
+		{dozen(1.5, 1.5, 1.5), ask},
+		{dozen(1.51, 1.51, 1.51), "fix_listed, 10 check_and_recatch, 11 check_and_recatch, 12 check_and_recatch"}, // no wear
+		{[]unit.Volume{0, 0, 0, 0, 0, 1, 1.2}, "fix_listed, all clean_and_recatch"},
 		{[]unit.Volume{1, 1, 1, 1.4}, "fix_listed, 4 replace"},
 		{dozen(1.09, 1.09, 1.09, 1.09, 1.09), "keep"},
 		{dozen(0.3, 0.5, 0.8), "fix_listed, 10 clean_and_recatch, 11 clean_and_recatch, 12 clean_and_recatch"},

@@ -53,7 +53,8 @@ func (Remedy) Words() []string {
 //	above, too close catch it again           replace: nobody measures again twice
 //	within           nothing                  nothing
 //
-// Too little is dirt, whatever it is compared with. Of a drop of several nozzles each is
+// Too little is dirt, whatever it is compared with; too much, which costs money, is only what
+// is above the mean of all too, unless it is far above. Of a drop of several nozzles each is
 // caught before one is replaced. A nozzle of a drop that was caught as a whole before is
 // caught for the first time.
 //
@@ -66,7 +67,7 @@ func (r *NozzleAcceptanceResult) remedy(c *AcceptanceCatch, i int, l *lean) Reme
 	again := c.First != nil
 	sameNozzles := again && c.First.nozzles() == c.nozzles()
 	switch {
-	case l.side == StatusWithin, l.sized:
+	case l.side == StatusWithin, l.sized, l.side == StatusAbove && r.Catches[i].Status != StatusAbove && !l.gross():
 		return ""
 	case l.side == StatusBelow && r.Catches[i].FirstStatus == StatusBelow:
 		return StillLow

@@ -144,10 +144,16 @@ func TestReferenceFixedStillCounts(t *testing.T) {
 	}
 	// Six worn ones that were replaced one by one speak for the boom as six worn ones do: one
 	// more that is worn now calls for a set, as seven did.
-	for i := range 6 {
-		caughtFirst(&in, i, 1.2+0.02*unit.Volume(i))
-	}
 	in.Catches[11].Volume = 1.2 * unit.Litre
+	for i := range 6 {
+		caughtFirst(&in, i, 1.6) // misread, and no sign of wear
+	}
+	if r := mustAccept(t, in); toldTo(r) != "fix_listed, 12 replace" {
+		t.Errorf("six misread and one worn: %s", toldTo(r))
+	}
+	for i := range 6 {
+		caughtFirst(&in, i, 1.2+0.06*unit.Volume(i)) // 1.5 at most
+	}
 	if r := mustAccept(t, in); toldTo(r) != "replace_all, all replace_all_and_recatch" {
 		t.Errorf("six replaced and one to come: %s", toldTo(r))
 	}
@@ -167,6 +173,11 @@ func TestReferenceFirstAtItsPressure(t *testing.T) {
 	in.Catches[0].SprayPressure, in.Catches[1].SprayPressure, in.Catches[1].Volume = 3*unit.Bar, 12*unit.Bar, 2*unit.Litre
 	if r := mustAccept(t, in); r.Catches[1].FirstStatus != calc.StatusWithin {
 		t.Errorf("as its follow-up: %s", r.Catches[1].FirstStatus)
+	}
+	// A common pressure is that of a first catch without one of its own.
+	in.SprayPressure = 3 * unit.Bar
+	if r := mustAccept(t, in); r.Catches[1].FirstStatus != calc.StatusAbove {
+		t.Errorf("2 L/min at the common 3 bar: %s", r.Catches[1].FirstStatus)
 	}
 	first.Time = -1
 	if _, err := calc.NozzleAcceptance(in); refusal(err) != "catches[1].first.time: not_positive" {

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
@@ -23,123 +24,111 @@ func aSizeOff(d float64) bool {
 	return between(d, float64(leastSizeUp), float64(mostSizeUp)) || between(-d, float64(leastSizeDown), float64(mostSizeDown))
 }
 
-// alike is how far catches may differ and still be of one kind, in one state: half the
-// narrowest limit, or what new nozzles differ by.
+// leastAlike is what new nozzles of one kind may vary by. Own judgement, from a fifth of
+// them being outside a tolerance that is 5 % with most makers: then they vary by 3.9 %.
 //
 // Source: of 1,565 new nozzles a fifth were outside their makers' tolerances, Flow rate of
 // new flat fan nozzles against manufacturing tolerances, Transactions of the ASAE 44(4),
 // American Society of Agricultural Engineers, 2001,
 // https://elibrary.asabe.org/abstract.asp?aid=6238&t=2&redir=&redirType=
-func (r *NozzleAcceptanceResult) alike() float64 { return float64(r.Limit) / 2 }
+const leastAlike = 4 * unit.Percent
 
-// sizeGroups marks the catches of whole sides and beds that give alike too much or too
-// little, by about a size, while no other is surely outside the same way, and returns one
-// action for each of them: what is stamped there is questioned before anything is bought
+// alike is the coefficient of variation up to which catches are of one kind, in one state:
+// half the narrowest limit, or what new nozzles vary by.
+func (r *NozzleAcceptanceResult) alike() float64 { return float64(max(r.Limit/2, leastAlike)) }
+
+// A group is a side, or else a bed; the zero value is none.
+type group struct {
+	side certainty.Position
+	bed  int
+}
+
+// sizeGroups marks the catches of whole sides, or else of whole beds, that give alike too
+// much or too little, by about a size, while no other is surely outside the same way. It
+// returns one action for each: what is stamped there is questioned before anything is bought
 // or cleaned.
-func (r *NozzleAcceptanceResult) sizeGroups(in *NozzleAcceptanceInput, leans []lean) (actions []Action) {
-	group := func(a Action, of func(c *AcceptanceCatch) bool) {
-		if first := r.alikeGroup(in, leans, of); first >= 0 {
-			for i := range in.Catches {
-				leans[i].sized = leans[i].sized || of(&in.Catches[i])
-			}
-			a.Catch, a.Do = first, CheckSize
-			actions = append(actions, a)
+func (r *NozzleAcceptanceResult) sizeGroups(in *NozzleAcceptanceInput, leans []lean) []Action {
+	groups := make([]group, len(in.Catches)) // that of each catch
+	for i := range groups {
+		groups[i].side = in.Catches[i].Position
+	}
+	if sides := r.groupsOff(in, leans, groups); sides != nil {
+		return sides
+	}
+	for i := range groups {
+		groups[i] = group{bed: in.Catches[i].Bed}
+	}
+	return r.groupsOff(in, leans, groups)
+}
+
+func (r *NozzleAcceptanceResult) groupsOff(in *NozzleAcceptanceInput, leans []lean, groups []group) (found []Action) {
+	for i, g := range groups {
+		if g == (group{}) || slices.Index(groups, g) < i || !r.offAlike(in, leans, groups, g) {
+			continue
 		}
-	}
-	for _, side := range certainty.Sides {
-		group(Action{Side: side}, func(c *AcceptanceCatch) bool { return c.Position == side })
-	}
-	for i := range in.Catches {
-		if bed := in.Catches[i].Bed; bed > 0 && !leans[i].sized && in.firstOfBed(i) {
-			group(Action{Bed: bed}, func(c *AcceptanceCatch) bool { return c.Bed == bed })
+		for j := range leans {
+			leans[j].sized = leans[j].sized || groups[j] == g
 		}
+		found = append(found, Action{Catch: i, Do: CheckSize, Bed: g.bed, Side: g.side})
 	}
-	if !r.othersInOrder(leans) {
+	if found != nil && !othersInOrder(leans) {
 		for i := range leans {
 			leans[i].sized = false
 		}
 		return nil
 	}
-	return actions
+	return found
 }
 
-// firstOfBed tells that no catch before i is of its bed.
-func (in *NozzleAcceptanceInput) firstOfBed(i int) bool {
-	for j := range i {
-		if in.Catches[j].Bed == in.Catches[i].Bed {
-			return false
-		}
-	}
-	return true
-}
-
-// alikeGroup is the first catch of a group of two points or more that lies apart by about
-// a size, each of its catches as the others; -1 where it does not.
-func (r *NozzleAcceptanceResult) alikeGroup(in *NozzleAcceptanceInput, leans []lean, of func(c *AcceptanceCatch) bool) (first int) {
-	first = -1
-	points, n, sum, least, most, readings := 0, 0.0, 0.0, math.Inf(1), math.Inf(-1), 0.0
-	for i := range in.Catches {
-		c, l := &in.Catches[i], &leans[i]
-		if !of(c) {
+// offAlike tells that a group of two points or more, but not of all, is off by about a size,
+// each of its catches outside and all of them alike, but for what their readings explain.
+func (r *NozzleAcceptanceResult) offAlike(in *NozzleAcceptanceInput, leans []lean, groups []group, g group) bool {
+	points, n, sum, squares, readings := 0, 0.0, 0.0, 0.0, 0.0
+	for i := range leans {
+		if groups[i] != g {
 			continue
 		}
-		if l.side == StatusWithin || l.sized {
-			return -1
+		if leans[i].side == StatusWithin {
+			return false
 		}
-		if first < 0 {
-			first = i
-		}
-		if !c.SamePoint {
+		if !in.Catches[i].SamePoint {
 			points++
 		}
-		d := float64(l.off)
-		n, sum, least, most = n+1, sum+d, min(least, d), max(most, d)
-		readings = max(readings, r.readings(i))
+		d := float64(leans[i].off)
+		n, sum, squares = n+1, sum+d, squares+d*d
+		readings = max(readings, r.reading(i))
 	}
-	mean := sum / n
-	spread := (most - least) / (1 + mean)
-	if points < 2 || points == in.pointsCaught(nil).Caught || !aSizeOff(mean) || !finding.AtMost(spread, r.alike()+readings) {
-		return -1
+	if points < 2 || !aSizeOff(sum/n) {
+		return false
 	}
-	return first
+	variation := math.Sqrt(math.Max(0, squares-sum*sum/n)/(n-1)) / (1 + sum/n)
+	return finding.AtMost(variation, r.alike()+readings)
 }
 
-// readings is how far two catches like this one differ by their readings alone, with 95 %;
-// nothing where uncertainties were not asked for.
-func (r *NozzleAcceptanceResult) readings(i int) float64 {
-	if r.Uncertainty == nil {
+// reading is the standard uncertainty of a catch beside others; nothing where uncertainties
+// were not asked for.
+func (r *NozzleAcceptanceResult) reading(i int) float64 {
+	switch {
+	case r.Uncertainty == nil:
 		return 0
+	case r.Catches[i].InMean:
+		return r.Uncertainty.Catches[i].DeviationFromMean.Standard
 	}
-	u := &r.Uncertainty.Catches[i]
-	known := &u.DeviationFromMean
-	if !r.Catches[i].InMean {
-		known = &u.DeviationFromRated
-	}
-	return math.Sqrt2 * known.Expanded()
+	return r.Uncertainty.Catches[i].DeviationFromRated.Standard
 }
 
-// othersInOrder tells that there are catches in none of the groups, half of them or more,
+// othersInOrder tells that there are catches in none of the groups, a quarter of all or more,
 // and that none of those is surely outside the way that a group is.
-func (r *NozzleAcceptanceResult) othersInOrder(leans []lean) bool {
-	var sized [2]bool // below and above
-	grouped := 0
+func othersInOrder(leans []lean) bool {
+	others := 0
 	for i := range leans {
 		if leans[i].sized {
-			grouped++
-			sized[way(leans[i].side)] = true
+			continue
 		}
-	}
-	for i := range leans {
-		if l := &leans[i]; !l.sized && l.side != StatusWithin && l.sure && sized[way(l.side)] {
+		others++
+		if l := &leans[i]; l.sure && slices.ContainsFunc(leans, func(x lean) bool { return x.sized && x.side == l.side }) {
 			return false
 		}
 	}
-	return 2*grouped <= len(leans)
-}
-
-func way(side Status) int {
-	if side == StatusAbove {
-		return 1
-	}
-	return 0
+	return 4*others >= len(leans)
 }

@@ -97,10 +97,10 @@ func (t *OutputTolerance) check(v *finding.Invalid) {
 		place := tolerance.Member(part.name)
 		v.Optional(float64(part.limits.Below), place.Member("below"))
 		v.Optional(float64(part.limits.Above), place.Member("above"))
-		if t.Limit != 0 {
+		switch {
+		case t.Limit != 0:
 			v.Conflict(place, toleranceLimit)
-		}
-		if t.Basis != DefaultBasis {
+		case t.Basis != DefaultBasis:
 			v.Conflict(place, toleranceBasis)
 		}
 	}

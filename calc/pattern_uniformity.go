@@ -24,7 +24,7 @@ type PatternUniformityInput struct {
 	NozzleSpacing unit.Length
 	SpacingRange  SpacingRange
 	// MaxCoefficientOfVariation and MaxPlaceDeviation are the limits. Nothing stands
-	// in for them: no source was read that could be a default.
+	// in for them; what an inspection protocol asks is listed by Tolerances.
 	MaxCoefficientOfVariation unit.Ratio
 	MaxPlaceDeviation         unit.Ratio
 }
@@ -95,8 +95,8 @@ const fewPlaces = 5
 //	closer_than_cups  a nozzle spacing below the spacing of the cups
 //
 // Source: the CV with n - 1 is held against NIST Statistical Reference Datasets,
-// testdata/published/pattern-uniformity. The limits are from memory of inspection
-// practice.
+// testdata/published/pattern-uniformity. The limits of an inspection protocol, that of
+// Balcarce, stand in publishedRules.
 func PatternUniformity(in PatternUniformityInput) (PatternUniformityResult, error) {
 	if err := in.check(); err != nil {
 		return PatternUniformityResult{}, err

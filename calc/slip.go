@@ -25,12 +25,13 @@ const (
 	SlipClock     SlipKind = "clock"      // 1:08 written 1.08
 	SlipOneNozzle SlipKind = "one_nozzle" // the amount of one nozzle, written down for its drop
 	SlipDrop      SlipKind = "drop"       // the amount of a drop, its number of nozzles left out
+	SlipAllBeds   SlipKind = "all_beds"   // of all beds of a pass, for one
 	SlipBasis     SlipKind = "basis"      // treated area for field area, or the other way
 )
 
 // Words lists every kind.
 func (SlipKind) Words() []string {
-	return finding.WordsOf([]SlipKind{SlipDigit, SlipUnit, SlipConverted, SlipClock, SlipOneNozzle, SlipDrop, SlipBasis})
+	return finding.WordsOf([]SlipKind{SlipDigit, SlipUnit, SlipConverted, SlipClock, SlipOneNozzle, SlipDrop, SlipAllBeds, SlipBasis})
 }
 
 const (

@@ -9,6 +9,7 @@ import time
 
 sys.dont_write_bytecode = True
 
+import acceptance
 import nozzles
 import rates
 import sampling
@@ -34,6 +35,7 @@ def operations(units):
         "convert": rates.Convert(units),
         "nozzle-flow": nozzles.nozzle_flow,
         "nozzle-acceptance": nozzles.nozzle_acceptance,
+        "nozzle-acceptance decisions": acceptance.decisions,
         "nozzle-acceptance sampling": sampling.sampling,
         "nozzle-acceptance outliers": sampling.outliers,
         "nozzle-selection": nozzles.nozzle_selection,
@@ -53,6 +55,7 @@ def operations(units):
         "application-rate uncertainty": sheets.application_rate,
         "area-check uncertainty": sheets.area_check,
         "calibrations uncertainty": sheets.calibration,
+        "calibrations caught again": acceptance.again,
     }
 
 

@@ -151,10 +151,11 @@ def probability(x, low, high, *scatters):
     return error.below(high - x.n) - error.below(low - x.n)
 
 
-def both(x, y, limit):
-    """That two true values lie within the same limit either way at once: how each is distributed
-    is kept, and beyond their limits they hang together as two normal ones would."""
-    tails = [[Error(z).below(-limit - z.n), Error(z).below(z.n - limit)] for z in (x, y)]
+def both(*judged_by):
+    """That two true values lie within their limits, so far below 0 and above it, at once: how
+    each is distributed is kept, and beyond their limits they hang together as two normal ones."""
+    tails = [[Error(z).below(-below - z.n), Error(z).below(z.n - above)] for z, below, above in judged_by]
+    x, y = (z for z, _, _ in judged_by)
     r = max(-0.9999, min(0.9999, covariance_matrix([x, y])[0][1] / (x.s * y.s)))
     p = 1 - sum(tails[0]) - sum(tails[1])
     for i, q in enumerate(tails[0]):

@@ -3,6 +3,7 @@
 import numpy as np
 from scipy import stats
 
+from acceptance import side, tolerance
 from service import Near, clear
 from units import FLOWS, LENGTHS, PRESSURES, RATES, RATIOS, SPEEDS, TIMES, VOLUMES, draw
 
@@ -66,52 +67,43 @@ def nozzle_acceptance(rng):
         k, by = rng.randrange(len(flows)), rng.choice([0.2, 0.4, 2, 10])
         catches[k]["volume"]["value"] *= by
         flows[k] *= by
-    limit, most = draw(rng, RATIOS, 0.02, 0.15)
-    replace_above, share = draw(rng, RATIOS, 0.1, 0.9)
-    request = {"nozzle": {"ratedFlowRate": rating, "ratedPressure": rated_at}, "sprayPressure": pressure, "catches": catches,
-               "tolerance": {"limit": limit, "basis": basis}, "replaceAllAbove": replace_above}
+    asked, allowed = tolerance(rng, basis)
+    request = {"nozzle": {"ratedFlowRate": rating, "ratedPressure": rated_at}, "sprayPressure": pressure, "catches": catches, "tolerance": asked}
     at = at if own else np.full(len(flows), p0)
     each = flows / counts
     rated = q * np.sqrt(at / p)
     moved = each * np.sqrt(p0 / at)
     mean = (moved * counts).sum() / counts.sum()
     from_rated, from_mean = each / rated - 1, moved / mean - 1
-    for d in np.concatenate([from_rated, from_mean]):
-        if not clear(abs(d), most):
+    for name, off in ("rated", from_rated), ("mean", from_mean):
+        if not all(clear(d, end) for d in off for end in (-allowed[name][0], allowed[name][1]) if abs(end) < 1):
             return nozzle_acceptance(rng)
     variation = stats.variation(moved, ddof=1)
     want = {"meanNozzleFlowRate": mean, "coefficientOfVariation": Near(variation, 1), "ratedFlowRateAtPressure": q * (p0 / p) ** 0.5}
-    # A catch more than half off the median is in the mean that others are held to.
-    off_median = np.abs(moved / np.median(moved) - 1)
-    if not all(clear(x, 0.5) for x in off_median):
-        return nozzle_acceptance(rng)
-    outside, above, apart = 0, 0, 0
+    outside = 0
     for i in range(len(flows)):
-        deviations = {"rated": [from_rated[i]], "mean": [from_mean[i]], "both": [from_rated[i], from_mean[i]]}[basis]
-        wrong = [d for d in deviations if abs(d) > most]
-        status = "within" if not wrong else "below" if wrong[0] < 0 else "above"
-        outside += bool(wrong)
-        by_mean = basis == "mean" or basis == "both" and abs(from_rated[i]) <= most
-        off = moved[i] / np.median(moved) - 1 if by_mean else from_rated[i]
-        if not clear(abs(off), 0.5):
-            return nozzle_acceptance(rng)
-        above += bool(wrong) and status == "above" and not by_mean and abs(off) < 0.5
-        apart += bool(wrong) and by_mean and abs(off) < 0.5
+        lies = side(from_rated[i], allowed["rated"]) or side(from_mean[i], allowed["mean"])
+        outside += bool(lies)
         name = "catches/%d/" % i
         want |= {name + "nozzleFlowRate": each[i], name + "deviationFromRated": Near(from_rated[i], 1),
-                 name + "deviationFromMean": Near(from_mean[i], 1), name + "status": status}
-        references = {"rated": [rated[i]], "mean": [mean * (at[i] / p0) ** 0.5], "both": [rated[i], mean * (at[i] / p0) ** 0.5]}[basis]
-        low, high = max(references) * (1 - most), min(references) * (1 + most)
-        if low < high * (1 - 1e-7):
+                 name + "deviationFromMean": Near(from_mean[i], 1), name + "status": ["within", "above", "below"][lies]}
+        about = [(rated[i], allowed["rated"]), (mean * (at[i] / p0) ** 0.5, allowed["mean"])]
+        low = max((x * (1 - below) for x, (below, _) in about if below < 1), default=None)
+        high = min((x * (1 + above) for x, (_, above) in about if above < 1), default=None)
+        if low is None or high is None or low < high * (1 - 1e-7):
             all_of_it = counts[i] * _seconds(catches[i])
-            want |= {name + "acceptableFlowRate/low": low, name + "acceptableFlowRate/high": high,
-                     name + "acceptableVolume/low": low * all_of_it, name + "acceptableVolume/high": high * all_of_it}
-    proportion = outside / len(flows)
-    want |= {"catchesOutside": outside, "proportionOutside": Near(proportion, 1), "catchesTested": len(flows)}
-    worn = (above + (0 if (off_median > 0.5).any() else apart)) / len(flows)
-    if clear(proportion, share) and clear(worn, share):
-        want["decision"] = "keep" if not outside else "replace_all" if worn > share else "fix_listed"
+            for end, x in ("low", low), ("high", high):
+                want |= {name + "acceptableFlowRate/" + end: x, name + "acceptableVolume/" + end: None if x is None else x * all_of_it}
+        if counts[i] > 1 and not lies:
+            hides = [_hidden(counts[i], d, allowed[by]) for by, d in (("rated", from_rated[i]), ("mean", from_mean[i])) if max(allowed[by]) < 1]
+            want[name + "largestHiddenDeviation"] = Near(max(hides), 1) if hides else None
+    want |= {"catchesOutside": outside, "proportionOutside": Near(outside / len(flows), 1), "catchesTested": len(flows)}
     return request, want
+
+
+def _hidden(n, d, ends):
+    """How far one of n nozzles may be while each of the others is within."""
+    return max(n * d + (n - 1) * min(ends[0], 1), min((n - 1) * ends[1] - n * d, 1))
 
 
 def _seconds(catch):
@@ -165,7 +157,10 @@ def pressure_uniformity(rng):
     readings = [draw(rng, PRESSURES, 1.5e5, 6e5) for _ in range(rng.randint(2, 12))]
     p = np.array([x[1] for x in readings])
     request = {"readings": [{"pressure": x[0]} for x in readings]}
-    request["maxDifference"], most = draw(rng, PRESSURES, 2e4, 4e5)
+    by_share = rng.random() < 0.5
+    request["maxDifference"], most = draw(rng, RATIOS, 0.05, 0.9) if by_share else draw(rng, PRESSURES, 2e4, 4e5)
+    if by_share:
+        most *= p.mean()
     request["cabPressure"], cab = draw(rng, PRESSURES, 2e5, 8e5)
     request["targetPressure"], target = draw(rng, PRESSURES, 2e5, 5e5)
     mean, spread = p.mean(), np.ptp(p)
@@ -282,10 +277,12 @@ def _corrections(rng):
             else:
                 attempt("combined", "speed", v, stands)
 
-    rank = lambda plan: plan[0] + abs(np.log(plan[5] / t))  # what it changes, and what it leaves
-    plans.sort(key=rank)
-    if any(not clear(rank(a), rank(b)) for a, b in zip(plans, plans[1:])):
+    # What it changes, and what it leaves; last what a limit leaves further off than it was.
+    worse = lambda plan: plan[6] and not _within(abs(plan[5] / t - 1), -1, abs(r / t - 1))
+    ranked = sorted((worse(plan), plan[0] + abs(np.log(plan[5] / t)), i) for i, plan in enumerate(plans))
+    if any(a[0] == b[0] and not clear(a[1], b[1]) for a, b in zip(ranked, ranked[1:])):
         raise Unclear
+    plans = [plans[i] for *_, i in ranked]
     names = {"speed": ("groundSpeed", "neededGroundSpeed"), "pressure": ("sprayPressure", "neededPressure")}
     for i, (size, changes, by, speed, pressure, predicted, at_limit) in enumerate(plans):
         name = "plans/%d/" % i

@@ -7,6 +7,7 @@ import math
 import numpy as np
 from uncertainties import ufloat, umath
 
+from acceptance import tolerance
 from instruments import Tools, both, judged, probability, wanted
 from units import FLOWS, LENGTHS, PRESSURES, RATIOS, TIMES, VOLUMES, draw
 
@@ -65,16 +66,17 @@ def pressures(rng, tools):
 def catches(rng, tools, common=None, of_a_boom=True):
     """At the common pressure, read by itself where none is given, or at a pressure of
     each, with or without the common one to bring them to."""
-    request, want = {"nozzle": {}, "tolerance": {"basis": rng.choice(["rated", "mean", "both"])}, "catches": []}, {}
+    basis = rng.choice(["rated", "mean", "both"])
+    request, want = {"nozzle": {}, "catches": []}, {}
     request["nozzle"]["ratedFlowRate"], q0 = draw(rng, FLOWS, 5e-6, 4e-5)
     request["nozzle"]["ratedPressure"], p0 = draw(rng, PRESSURES, 2e5, 4e5)
-    request["tolerance"]["limit"], limit = draw(rng, RATIOS, 0.04, 0.15)
+    request["tolerance"], allowed = tolerance(rng, basis, 0.04, 0.15)
     apart = common is None and rng.random() < 0.4
     if common is None and not (apart and rng.random() < 0.5):
         request["sprayPressure"], p = draw(rng, PRESSURES, 2.6e5, 3e5)
         common = tools.take("gauge", request).read(p)
     measured, lowest = [], None
-    for _ in range(rng.randint(1 if request["tolerance"]["basis"] == "rated" else 2, 10)):
+    for _ in range(rng.randint(1 if basis == "rated" else 2, 10)):
         catch = {"nozzles": rng.randint(1, 4)}
         own = bare = None
         if apart:
@@ -116,9 +118,8 @@ def catches(rng, tools, common=None, of_a_boom=True):
         want |= wanted(name + "uncertainty/nozzleFlowRate", q / count) | wanted(name + "uncertainty/deviationFromRated", rated)
         if n > 1:
             want |= wanted(name + "uncertainty/deviationFromMean", from_mean)
-        basis = request["tolerance"]["basis"]
-        within = both(rated, from_mean, limit) if basis == "both" else probability(rated if basis == "rated" else from_mean, -limit, limit)
-        want |= judged(name, within)
+        by = [(d, *allowed[of]) for of, d in (("rated", rated), ("mean", from_mean)) if min(allowed[of]) < math.inf]
+        want |= judged(name, both(*by) if len(by) == 2 else probability(by[0][0], -by[0][1], by[0][2]))
     return request, want, boom, scatter
 
 

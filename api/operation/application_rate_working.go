@@ -73,7 +73,7 @@ func (r *ApplicationRateRequest) workUncertainty(w working.Working, a *Applicati
 	} else if u.ApplicationRate.Source() == nil {
 		w.Uncertain("", known)
 	}
-	w.Conforms("/labelConformance", a.LabelConformance, rate, known, wire.Quantity{}, r.LabelMaximum)
+	w.Conforms("/labelConformance", a.LabelConformance, rate, known, r.LabelMinimum, r.LabelMaximum)
 }
 
 // workFlow adds the lines of the nozzle that stands in for its flow.

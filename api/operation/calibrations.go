@@ -30,7 +30,7 @@ type CalibrationsRequest struct {
 	Planning        *PlanningRequest   `json:"planning,omitzero"`
 	Schedule        ScheduleRequest    `json:"schedule,omitzero"`
 	Cost            CostRequest        `json:"cost,omitzero"`
-	Confirmed       []string           `json:"confirmed,omitzero" len:"1..20"`
+	Confirmed       []string           `json:"confirmed,omitzero" is:"pointer" len:"1..20"`
 	Results
 }
 
@@ -112,15 +112,12 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		return CalibrationsAnswer{}, err
 	}
 	with.Explain = r.shows()
-	confirmed, refused := r.confirmed(&p)
-	if refused != nil {
-		return CalibrationsAnswer{}, refused
-	}
 	result, err := calc.FieldSheet(calc.FieldSheetInput{
 		Machine: calc.Machine{
 			SprayedWidthPerNozzle: unit.Length(r.Machine.SprayedWidthPerNozzle.SI()),
 			BedWidth:              unit.Length(r.Machine.BedWidth.SI()),
 			NozzlesPerBed:         r.Machine.NozzlesPerBed,
+			Beds:                  r.Machine.BedsCovered,
 			RowSpacing:            unit.Length(r.Machine.RowSpacing.SI()),
 			Tape:                  r.Machine.Tape,
 		},
@@ -146,8 +143,8 @@ func calibrations(ctx context.Context, r *CalibrationsRequest) (CalibrationsAnsw
 		Measuring:       with,
 		Overdue:         r.Schedule.answer().hoursUsedUp(),
 		Sides:           r.Machine.Sides,
-		Confirmed:       confirmed,
-		TypedIn:         func(at finding.Place) unit.ID { return r.quantityAt(&p, at).Unit },
+		Confirmed:       r.confirmed(&p),
+		Typed:           r,
 	})
 	if err != nil {
 		return CalibrationsAnswer{}, p.output.origins.moveViolations(err)

@@ -2,6 +2,7 @@ package operation
 
 import (
 	"context"
+	"math"
 
 	"wetrun/api/wire"
 	"wetrun/api/working"
@@ -42,6 +43,7 @@ type StepAnswer struct {
 	Entry      wire.Quantity `json:"entry,omitzero"`
 	WouldAgree wire.Quantity `json:"wouldAgree,omitzero"`
 	Slip       calc.SlipKind `json:"slip,omitzero"`
+	Aim        wire.Quantity `json:"aim,omitzero"` // of a step to aim lower
 	// Rule is the row of the order of judgement that it follows from, Why the same in words, and
 	// Because points to the entries and results that it rests on.
 	Rule    calc.RuleID `json:"rule"`
@@ -103,6 +105,9 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 		Correction:    CorrectionPart{Status: correctionStatus(x)},
 		Cautions:      sheetCautions.in(ctx),
 	}
+	if x.Verdict == calc.Ready && x.MoreToSettle > 0 {
+		a.VerdictDetail += " " + leftOpen(lang, &x, r.Output.CatchPointsOnBoom)
+	}
 	a.NextDue = r.Schedule.answer()
 	for i, s := range x.Steps {
 		a.NextSteps[i] = r.step(lang, p, &x, s)
@@ -137,6 +142,15 @@ func verdictSuffix(x calc.FieldSheetResult) string {
 	return suffix
 }
 
+// leftOpen says what a sheet that is ready leaves open of the points that were not caught.
+func leftOpen(lang text.Language, x *calc.FieldSheetResult, points int) string {
+	s := &x.Output.Sampling
+	if points > 0 {
+		return text.Of(lang, "verdict.open", points-s.Caught, s.HighPoints-s.Outside, x.MoreToSettle)
+	}
+	return text.Of(lang, "verdict.open_share", int(math.Ceil(100*float64(s.High))), x.MoreToSettle)
+}
+
 // results fills in each part's own answer. Places are of the sheet already.
 func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsAnswer) {
 	all := new(struct { // one piece of memory
@@ -148,6 +162,7 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 	if x.Pressure != nil {
 		part := &all.pressure
 		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
+		part.NextSteps = nil // the sheet has its own, which know of the other parts
 		a.Pressure.Result = part
 	}
 	if x.Output != nil {

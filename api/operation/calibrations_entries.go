@@ -11,6 +11,12 @@ import (
 	"wetrun/internal/text"
 )
 
+// TypedIn is the unit in which an entry was typed, at a place of calc.
+func (r *CalibrationsRequest) TypedIn(at finding.Place) unit.ID {
+	p, _ := r.parts(text.English)
+	return r.quantityAt(&p, at).Unit
+}
+
 // quantityAt is the quantity of the request at a place of calc, where catches are those that
 // are judged; the zero Quantity where there is none.
 func (r *CalibrationsRequest) quantityAt(p *sheetParts, at finding.Place) (q wire.Quantity) {
@@ -47,40 +53,11 @@ func (r *CalibrationsRequest) countAt(p *sheetParts, at finding.Place) int {
 }
 
 // confirmed are the places that the pointers of the request point to, as calc has them.
-func (r *CalibrationsRequest) confirmed(p *sheetParts) (all []finding.Place, _ *wire.Refusal) {
-	var wrong []wire.FieldError
-	for i, pointer := range r.Confirmed {
-		place, ok := placeOf(pointer)
-		if !ok {
-			wrong = append(wrong, wire.FieldError{Pointer: wire.Pointer(finding.Item("confirmed", i)), Code: "not_a_pointer"})
-			continue
-		}
-		all = append(all, p.output.origins.judged(place))
+func (r *CalibrationsRequest) confirmed(p *sheetParts) (all []finding.Place) {
+	for _, pointer := range r.Confirmed {
+		all = append(all, p.output.origins.judged(wire.PlaceOf(pointer)))
 	}
-	if wrong != nil {
-		return nil, &wire.Refusal{Kind: wire.InvalidRequest, Fields: wrong}
-	}
-	return all, nil
-}
-
-// placeOf reads a JSON pointer, with or without the # of a URI fragment.
-func placeOf(pointer string) (place finding.Place, ok bool) {
-	path, ok := strings.CutPrefix(strings.TrimPrefix(pointer, "#"), "/")
-	if !ok || path == "" {
-		return place, false
-	}
-	names := strings.Split(path, "/")
-	for n := 0; n < len(names); n++ {
-		step := finding.Member(names[n])
-		if n+1 < len(names) {
-			if i, err := strconv.Atoi(names[n+1]); err == nil && i >= 0 {
-				step = finding.Item(names[n], i)
-				n++
-			}
-		}
-		place = step.Under(place)
-	}
-	return place, !place.IsZero()
+	return all
 }
 
 // ask words a question about an entry.
@@ -108,14 +85,19 @@ func (r *CalibrationsRequest) ask(lang text.Language, p *sheetParts, d *calc.Dou
 			meant = d.Slip.Meant
 		}
 		words = append(words, text.Of(lang, "ask.slip_"+string(d.Slip.Kind), s.quantity(a.WouldAgree), lang.Unit(meant.Symbol())))
-	} else if d.Slip.Kind == calc.SlipDrop {
-		words = append(words, text.Of(lang, "ask.slip_drop", "", ""))
+	} else if key := countSlips[d.Slip.Kind]; key != "" {
+		words = append(words, text.Of(lang, key))
 	}
 	if _, _, reading := d.Entry.ItemOf(finding.Member("pressure").Member("readings")); reading && d.Low {
 		words = append(words, text.Of(lang, "ask.low_pressure"))
 	}
-	a.Text = strings.Join(append(words, text.Of(lang, "step.check_entry")), " ")
+	a.Text = strings.Join(words, " ")
 	a.Label, a.name = r.entryName(lang, p, d.Entry)
+}
+
+// countSlips are the words for slips of a number of nozzles.
+var countSlips = map[calc.SlipKind]string{
+	calc.SlipDrop: "ask.slip_drop", calc.SlipOneNozzle: "ask.slip_one_nozzle_count", calc.SlipAllBeds: "ask.slip_all_beds",
 }
 
 // beside words what an entry stands beside, in its own unit.

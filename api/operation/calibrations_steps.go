@@ -8,6 +8,7 @@ import (
 	"wetrun/calc"
 	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
+	"wetrun/calc/unit"
 	"wetrun/internal/text"
 )
 
@@ -17,9 +18,14 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	switch s.Code {
 	case calc.StepCheckEntry:
 		r.ask(lang, &p, &x.Doubts[s.Doubt], &a)
+		a.Text += " " + text.Of(lang, "step.check_entry")
 		return a
+	case calc.StepAimLower:
+		t := r.Target
+		a.Aim = wire.In(calc.AimBelow(unit.ApplicationRate(t.ApplicationRate.SI()), unit.ApplicationRate(t.LabelMaximum.SI())), t.ApplicationRate.Unit)
+		a.Text = text.Of(lang, "step.aim_lower", (&summary{lang: lang}).quantity(a.Aim))
 	case calc.StepReadPressure:
-		a.Text = withSides(lang, text.Coded(lang, "step", string(s.Code)), s.On)
+		a.Text = missingSides(lang, text.Coded(lang, "step", string(s.Code)), s.On)
 	case calc.StepRepairBoom:
 		low := s.Reading
 		a.Text = text.Of(lang, "step.repair_boom", readingName(lang, r.Pressure.Readings[low], low))
@@ -31,11 +37,6 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.Text = text.Of(lang, "step.run_longer", (&summary{lang: lang}).quantity(length))
 	case calc.StepSettlePressure:
 		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, s.Again))
-	case calc.StepCatchEachNozzle:
-		a.Text = text.Coded(lang, "step", string(s.Code))
-		if len(p.output.Catches[s.Catch].NozzlesOnDrop) > 0 {
-			a.Text = text.Of(lang, "step.catch_each_nozzle_drop")
-		}
 	case calc.StepSettleRate:
 		key := "step.settle_rate"
 		if s.Rule == calc.RuleLabelSure {
@@ -57,9 +58,11 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 			a.Text = text.Of(lang, "step.check_sooner_these", r.names(lang, &p, s.Because))
 		}
 	case calc.StepCatchMore:
-		a.Text = withSides(lang, text.Of(lang, "step.catch_more", s.More), s.On)
+		if a.Text = p.stepText(lang, x, s); s.Rule == calc.RuleEnoughCatches {
+			a.Text = missingSides(lang, text.Of(lang, "step.catch_more_points", s.More), s.On)
+		}
 	default:
-		a.Text = text.Coded(lang, "step", string(s.Code))
+		a.Text = p.stepText(lang, x, s)
 	}
 	switch {
 	case s.Catch >= 0:
@@ -70,6 +73,18 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.name = cmp.Or(a.Label, text.Of(lang, "step.bed_number", s.Bed+1))
 	}
 	return a
+}
+
+// stepText words a step as the action that it stands for, where it does.
+func (p *sheetParts) stepText(lang text.Language, x *calc.FieldSheetResult, s calc.Step) string {
+	if x.Output != nil {
+		for _, a := range x.Output.Actions {
+			if a.Catch == s.Catch && a.Do == calc.Remedy(s.Code) {
+				return p.output.actionText(lang, x.Output, a)
+			}
+		}
+	}
+	return text.Coded(lang, "step", string(s.Code))
 }
 
 // because are the pointers to what a step rests on: those of its rule, and its own.
@@ -96,8 +111,8 @@ var ruleRests = func() map[calc.RuleID][]string {
 	return all
 }()
 
-// withSides adds where to begin.
-func withSides(lang text.Language, words string, on []certainty.Position) string {
+// missingSides adds the sides at which nothing was measured.
+func missingSides(lang text.Language, words string, on []certainty.Position) string {
 	if len(on) == 0 {
 		return words
 	}

@@ -69,7 +69,8 @@ func (o *catchOrigins) row(i int) int {
 func (o *catchOrigins) name(label string, i int) string { return nameOrNumber(label, o.row(i)) }
 
 // moved puts a place among the catches where the sheet has it. What a drop
-// carries is said of the catch that says so, which follow-ups leave alone.
+// carries is said of the catch that says so, which follow-ups leave alone, and so is what is
+// wrong with that catch itself.
 func (o *catchOrigins) moved(p finding.Place) finding.Place {
 	i, member, ok := p.ItemOf(outputCatches)
 	switch {
@@ -77,6 +78,9 @@ func (o *catchOrigins) moved(p finding.Place) finding.Place {
 		return p
 	case member.Part() == "nozzlesOnDrop":
 		return member.Under(outputCatch(o.row(i)))
+	}
+	if ofFirst, ok := member.After(finding.Member("first")); ok {
+		return ofFirst.Under(outputCatch(o.row(i)))
 	}
 	return member.Under(o.place(i))
 }

@@ -20,6 +20,10 @@ func conformance(ctx context.Context, c certainty.Conformity) (a working.Conform
 		return a
 	}
 	again := c.MeasureAgain
+	if again.How == "" { // it was measured again
+		a.ConformanceDetail = text.Of(text.From(ctx), "too_close.lead")
+		return a
+	}
 	a.MeasureAgain = &working.MeasureAgainAnswer{Measurement: again.Measurement, How: again.How, More: again.More}
 	if again.How == certainty.HowBetterInstrument {
 		a.MeasureAgain.Instrument = again.Instrument.String()

@@ -17,7 +17,7 @@ type FollowUpRequest struct {
 }
 
 // withFollowUps is the round with the follow-ups in the place of the catches that they
-// replace. sources tells of each catch of it what it was read from; nil when nothing was
+// replace, each with the catch that it stands in for. sources tells of each catch of it what it was read from; nil when nothing was
 // caught again.
 //
 // A follow-up names exactly one catch (unknown_label), and those of a catch have as
@@ -83,7 +83,8 @@ func (o *OutputRequest) withFollowUps(lang text.Language) (catches []AcceptanceC
 				f.Nozzles = c.Nozzles // what says how many they are is nozzlesOnDrop
 			}
 			catches = append(catches, AcceptanceCatchRequest{
-				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop, samePoint: len(catches) > first,
+				CatchRequest: f.CatchRequest, Position: c.Position, Bed: c.Bed, NozzlesOnDrop: c.NozzlesOnDrop,
+				samePoint: len(catches) > first, first: &o.Catches[j],
 			})
 			sources = append(sources, catchOrigin{j, i})
 		}

@@ -76,6 +76,9 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedAnswer,
 		return GroundSpeedAnswer{}, err
 	}
 	a := groundSpeedAnswer(ctx, r, result)
+	a.Warnings = append(a.Warnings, doubtful(ctx, "speed", calc.FieldSheetInput{Speed: in}, calc.FieldSheetResult{Speed: &result}, func() *CalibrationsRequest {
+		return &CalibrationsRequest{Speed: SpeedRequest{Runs: r.Runs}}
+	})...)
 	w := working.New(r.shows())
 	r.work(w, &a)
 	a.Explained = w.Answer()

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetrun/api/wire"
+	"wetrun/calc"
 	"wetrun/calc/finding"
 	"wetrun/internal/text"
 )
@@ -13,6 +14,10 @@ type Warning struct {
 	Code    string `json:"code"`
 	Pointer string `json:"pointer"`
 	Detail  string `json:"detail"`
+	// Slip is how an entry came to be wrong that nobody would believe, WouldAgree what it may
+	// have been meant to be.
+	Slip       calc.SlipKind `json:"slip,omitzero"`
+	WouldAgree wire.Quantity `json:"wouldAgree,omitzero"`
 }
 
 // A Notice is a code with its text: a caution, or a next step.
@@ -60,7 +65,7 @@ func warnings(ctx context.Context, found []finding.Warning) []Warning {
 	lang := text.From(ctx)
 	all := make([]Warning, len(found))
 	for i, w := range found {
-		all[i] = Warning{w.Code, wire.Pointer(w.Place), text.Coded(lang, "warning", w.Code)}
+		all[i] = Warning{Code: w.Code, Pointer: wire.Pointer(w.Place), Detail: text.Coded(lang, "warning", w.Code)}
 	}
 	return all
 }

@@ -35,7 +35,8 @@ type AcceptanceCatchRequest struct {
 	Bed           int                 `json:"bed,omitzero" range:"1..100"`
 	NozzlesOnDrop []DropNozzleRequest `json:"nozzlesOnDrop,omitzero" len:"1..10"`
 
-	samePoint bool // as the catch before it; set for follow-ups
+	samePoint bool                    // as the catch before it; set for follow-ups
+	first     *AcceptanceCatchRequest // that a follow-up stands in for
 }
 
 // DropNozzleRequest is one kind of nozzle on a drop that carries different ones.
@@ -77,6 +78,9 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 		return NozzleAcceptanceAnswer{}, err
 	}
 	a := r.answer(ctx, result)
+	a.Warnings = append(a.Warnings, doubtful(ctx, "output", calc.FieldSheetInput{Nozzle: in.Nozzle, Output: sheetOutput(in)}, calc.FieldSheetResult{Output: &result}, func() *CalibrationsRequest {
+		return &CalibrationsRequest{Nozzle: r.Nozzle, Output: OutputRequest{Catches: r.Catches, SprayPressure: r.SprayPressure}}
+	})...)
 	w := working.New(r.shows())
 	r.work(w, &result, &a)
 	a.Explained = w.Answer()
@@ -97,13 +101,22 @@ func (r *NozzleAcceptanceRequest) input() calc.NozzleAcceptanceInput {
 	}
 	for i := range r.Catches {
 		c := &r.Catches[i]
-		in.Catches[i] = calc.AcceptanceCatch{Catch: c.input(), Position: c.Position, SamePoint: c.samePoint}
-		for j := range c.NozzlesOnDrop {
-			d := &c.NozzlesOnDrop[j]
-			in.Catches[i].NozzlesOnDrop = append(in.Catches[i].NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})
+		in.Catches[i] = c.input()
+		if c.first != nil {
+			first := c.first.input()
+			in.Catches[i].First = &first
 		}
 	}
 	return in
+}
+
+func (c *AcceptanceCatchRequest) input() calc.AcceptanceCatch {
+	catch := calc.AcceptanceCatch{Catch: c.CatchRequest.input(), Position: c.Position, Bed: c.Bed, SamePoint: c.samePoint}
+	for j := range c.NozzlesOnDrop {
+		d := &c.NozzlesOnDrop[j]
+		catch.NozzlesOnDrop = append(catch.NozzlesOnDrop, calc.DropNozzle{Nozzle: d.Nozzle.input(), Count: d.Count})
+	}
+	return catch
 }
 
 func (t *ToleranceRequest) input() calc.OutputTolerance {

@@ -73,6 +73,7 @@ type AcceptanceCatchAnswer struct {
 	DeviationFromRated       wire.Quantity `json:"deviationFromRated,omitzero"`
 	DeviationFromMean        wire.Quantity `json:"deviationFromMean,omitzero"`
 	Status                   calc.Status   `json:"status"`
+	FirstStatus              calc.Status   `json:"firstStatus,omitzero"`
 	working.ConformanceAnswer
 	Uncertainty            *CatchUncertainty `json:"uncertainty,omitzero"`
 	AcceptableFlowRate     BoundsAnswer      `json:"acceptableFlowRate,omitzero"`
@@ -99,14 +100,6 @@ type SideMeanAnswer struct {
 	Catches            int                `json:"catches"`
 	MeanNozzleFlowRate wire.Quantity      `json:"meanNozzleFlowRate"`
 	DeviationFromMean  wire.Quantity      `json:"deviationFromMean"`
-}
-
-// ActionAnswer is what to do about one catch, or about all.
-type ActionAnswer struct {
-	Label   string      `json:"label,omitzero"`
-	Pointer string      `json:"pointer"`
-	Action  calc.Remedy `json:"action"`
-	Text    string      `json:"text"`
 }
 
 var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
@@ -177,8 +170,8 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		})
 	}
 	for i, action := range x.Actions {
-		a.Actions[i] = ActionAnswer{Pointer: r.origins.pointer(action.Catch), Action: action.Do, Text: text.Coded(lang, "action", string(action.Do))}
-		if action.Catch >= 0 {
+		a.Actions[i] = ActionAnswer{Pointer: r.origins.pointer(action.Catch), Action: action.Do, Text: r.actionText(lang, &x, action)}
+		if action.Catch >= 0 && action.Do != calc.CheckSize {
 			a.Actions[i].Label = r.Catches[action.Catch].Label
 		}
 	}
@@ -192,6 +185,7 @@ func (r *NozzleAcceptanceRequest) catchAnswer(i int, x *calc.NozzleAcceptanceRes
 		FlowRate:       wire.In(q.FlowRate, units.flow),
 		NozzleFlowRate: wire.In(q.NozzleFlowRate, units.flow),
 		Status:         q.Status,
+		FirstStatus:    q.FirstStatus,
 	}
 	if q.AcceptableFlowRate != (calc.FlowRange{}) { // else rating and mean lie so far apart that nothing is
 		a.AcceptableFlowRate = boundsIn(x, q.AcceptableFlowRate.Low, q.AcceptableFlowRate.High, units.flow)

@@ -37,7 +37,7 @@ func (k *acceptanceWork) uncertainties() {
 func conforms(w working.Working, c *working.ConformanceAnswer, d wire.Quantity, u *working.UncertaintyAnswer, limits calc.Limits) {
 	switch {
 	case limits.Above == 0:
-		w.Conforms("", c, wire.Quantity{Value: -d.Value, Unit: d.Unit}, u, wire.Quantity{}, percent(limits.Below))
+		w.Conforms("", c, d, u, percent(-limits.Below), wire.Quantity{})
 	case limits.Below == 0:
 		w.Conforms("", c, d, u, wire.Quantity{}, percent(limits.Above))
 	default:

@@ -24,7 +24,7 @@ func (r *NozzleAcceptanceRequest) warnings(ctx context.Context, x *calc.NozzleAc
 	}
 	for _, i := range r.duplicateLabels() {
 		all = append(all, Warning{
-			warnDuplicateLabel, wire.Pointer(r.origins.place(i).Member("label")), text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
+			Code: warnDuplicateLabel, Pointer: wire.Pointer(r.origins.place(i).Member("label")), Detail: text.Of(lang, "warning."+warnDuplicateLabel, r.Catches[i].Label),
 		})
 	}
 	return all

@@ -92,6 +92,9 @@ func pressureUniformity(ctx context.Context, r *PressureUniformityRequest) (Pres
 		return PressureUniformityAnswer{}, err
 	}
 	a := pressureUniformityAnswer(ctx, r, result)
+	a.Warnings = append(a.Warnings, doubtful(ctx, "pressure", calc.FieldSheetInput{Pressure: in}, calc.FieldSheetResult{Pressure: &result}, func() *CalibrationsRequest {
+		return &CalibrationsRequest{Pressure: PressureRequest{Readings: r.Readings, CabPressure: r.CabPressure, TargetPressure: r.TargetPressure}}
+	})...)
 	w := working.New(r.shows())
 	r.work(w, &a)
 	a.Explained = w.Answer()

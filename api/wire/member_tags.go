@@ -20,7 +20,7 @@ import (
 //	validate:"required"  it must be there
 //	is:"volume"          the quantity of a Quantity or of a unit's symbol, or several by
 //	                     commas, or "any"; of a Range that of both its ends; "currency"
-//	                     of a string
+//	                     or "pointer" of a string
 //	zero:"true"          0 is a reading too, of a Quantity or of each of a list, such as an
 //	                     empty cup: left out it would not be known; on an embedded struct
 //	                     the member of which that is so
@@ -94,6 +94,8 @@ func (f *taggedField) takes(t reflect.Type) (reader, Shape) {
 		switch is := f.take("is"); is {
 		case "currency":
 			return readCurrency, Shape{Type: "string", Pattern: currencyPattern}
+		case "pointer":
+			return readPointer, Shape{Type: "string", Pattern: pointerPattern, High: LongestLabel}
 		case "":
 		default:
 			f.fail("a string is no " + is)

@@ -3,6 +3,8 @@ package wire
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
+	"unsafe"
 
 	"wetrun/calc/finding"
 )
@@ -18,6 +20,42 @@ func Pointer(p finding.Place) string {
 		}
 	}
 	return string(b)
+}
+
+// pointerPattern is that of a JSON pointer to a member, with or without the # of a fragment.
+const pointerPattern = "^#?/."
+
+// readPointer reads a JSON pointer, as an answer gives it.
+func readPointer(d *decoder, p unsafe.Pointer) {
+	s, ok := d.expectString()
+	if !ok {
+		return
+	}
+	path, ok := strings.CutPrefix(strings.TrimPrefix(string(s), "#"), "/")
+	switch {
+	case utf8.RuneCount(s) > LongestLabel:
+		d.report(beyond("too_long", LongestLabel, LongestLabel))
+	case !ok || path == "":
+		d.report(FieldError{Code: "not_a_pointer"})
+	default:
+		*(*string)(p) = string(s)
+	}
+}
+
+// PlaceOf is the place that a JSON pointer points to.
+func PlaceOf(pointer string) (place finding.Place) {
+	names := strings.Split(strings.TrimPrefix(strings.TrimPrefix(pointer, "#"), "/"), "/")
+	for n := 0; n < len(names); n++ {
+		step := finding.Member(names[n])
+		if n+1 < len(names) {
+			if i, err := strconv.Atoi(names[n+1]); err == nil && i >= 0 {
+				step = finding.Item(names[n], i)
+				n++
+			}
+		}
+		place = step.Under(place)
+	}
+	return place
 }
 
 // A segment is one step of the path of a reader.

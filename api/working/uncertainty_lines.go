@@ -131,11 +131,15 @@ func (w Working) scatter(p *certainty.ScatterPart, standard float64) {
 }
 
 // Conforms adds the line of the probability that what was measured as x lies between
-// its limits; low is left out of what is bounded above only.
+// its limits. One is left out of what is bounded one way only: above, or else below, which is
+// above of its negative.
 func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, u *UncertaintyAnswer, low, high wire.Quantity) {
 	p := c.ConformanceProbability
 	if !p.Given() {
 		return
+	}
+	if !high.Given() {
+		x, high, low = wire.Quantity{Value: -x.Value, Unit: x.Unit}, wire.Quantity{Value: -low.Value, Unit: low.Unit}, wire.Quantity{}
 	}
 	id := method.NormalBelow
 	switch student := u.Student(); {

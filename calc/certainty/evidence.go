@@ -64,3 +64,29 @@ func (in SamplingInput) MoreInOrder() (more int) {
 func (in SamplingInput) speaks() bool {
 	return in.Outside == 0 || finding.AtMost(float64(in.Outside)/float64(in.Caught), float64(in.ReplaceAllAbove)) && finding.AtMost(in.chanceAbove(), float64(MostDoubt))
 }
+
+// MoreToSettle is how many more catches, all in order, settle that the boom is not above the
+// limit: the whole interval of Sampling lies below it then. Zero when that is settled, and when
+// not even all of them would.
+func (in SamplingInput) MoreToSettle() int {
+	if in.ReplaceAllAbove == 0 {
+		in.ReplaceAllAbove = DefaultReplaceAllAbove
+	}
+	first, most := in.Caught, in.CatchPointsOnBoom
+	if most == 0 {
+		most = mostCatchesPlanned
+	}
+	for ; in.Caught <= most; in.Caught++ {
+		high := 0.0
+		if in.CatchPointsOnBoom == 0 {
+			_, share := in.clopperPearson()
+			high = float64(share)
+		} else {
+			high = float64(MostOutside(in.Outside, in.Caught, most)) / float64(most)
+		}
+		if finding.AtMost(high, float64(in.ReplaceAllAbove)) {
+			return in.Caught - first
+		}
+	}
+	return 0
+}

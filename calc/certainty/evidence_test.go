@@ -66,6 +66,25 @@ func TestReferenceMoreInOrder(t *testing.T) {
 	}
 }
 
+// By hand: with none of 12 outside, the upper end is 1 - 0.025^(1/12) = 0.2647, of 13 it is
+// 0.2471: one more settles it. Of 27 points 7 outside leave none among 12 with the chance
+// C(20,12)/C(27,12) = 0.0072: settled already. Of 300, 76 outside leave none among 12 with about
+// 0.7467^12 = 0.030 (0.0285 without putting back), among 13 with 0.0209.
+func TestReferenceMoreToSettle(t *testing.T) {
+	for _, c := range []struct {
+		in   SamplingInput
+		more int
+	}{
+		{SamplingInput{Caught: 12}, 1}, {SamplingInput{Caught: 13}, 0},
+		{SamplingInput{Caught: 12, CatchPointsOnBoom: 27}, 0}, {SamplingInput{Caught: 12, CatchPointsOnBoom: 300}, 1},
+		{SamplingInput{Caught: 3, Outside: 3, CatchPointsOnBoom: 4}, 0}, // above it already
+	} {
+		if got := c.in.MoreToSettle(); got != c.more {
+			t.Errorf("%+v: %d more, want %d", c.in, got, c.more)
+		}
+	}
+}
+
 // aboveQuarter integrates beta(x + 1/2, n - x + 1/2) above 1/4, after p = sin² u, which takes
 // its ends away.
 func aboveQuarter(outside, caught int) float64 {

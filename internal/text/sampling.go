@@ -16,6 +16,6 @@ var _ = entries{
 	{"side.left", "left", "izquierda"},
 	{"side.center", "center", "centro"},
 	{"side.right", "right", "derecha"},
-	{"outlier.grubbs", "It stands apart from the other catches. Catch this one again.", "Se aparta de los demás aforos. Vuelva a aforar este."},
-	{"outlier.range", "It and another one, on the other side of the mean, stand apart from the rest. Catch this one again.", "Este y otro, al otro lado del promedio, se apartan de los demás. Vuelva a aforar este."},
+	{"outlier.grubbs", "It stands apart from the other catches.", "Se aparta de los demás aforos."},
+	{"outlier.range", "It and another one, on the other side of the mean, stand apart from the rest.", "Este y otro, al otro lado del promedio, se apartan de los demás."},
 }.add()

@@ -60,6 +60,16 @@ func (file entries) add() (added struct{}) {
 	return added
 }
 
+// addUnder makes them known under each of some kinds, where a step and an action say the same.
+func (file entries) addUnder(kinds ...string) (added struct{}) {
+	for _, kind := range kinds {
+		for _, e := range file {
+			entries{{kind + "." + e.key, e.english, e.spanish}}.add()
+		}
+	}
+	return added
+}
+
 // printers fill in what templates do not. They are made when first needed.
 var printers = sync.OnceValue(func() (all [languages]*message.Printer) {
 	b := catalog.NewBuilder(catalog.Fallback(language.English))

@@ -134,6 +134,38 @@ func TestFieldsHaveWords(t *testing.T) {
 	}
 }
 
+// TestStepsHavePlaces: of each next step that the document has the page knows where it is
+// done, or that nobody has to go anywhere (result), and of no other.
+func TestStepsHavePlaces(t *testing.T) {
+	document, err := os.ReadFile("../../openapi/openapi.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	listed := regexp.MustCompile(`(?s)\n    SheetStep:\n.*?code:.*?x-extensible-enum: \[([^\]]+)\]`).FindSubmatch(document)
+	if listed == nil {
+		t.Fatal("the document has no codes of steps")
+	}
+	codes := strings.Split(string(listed[1]), ", ")
+	steps := string(web.Files()["/web/steps.js"].Body)
+	_, table, _ := strings.Cut(steps, "placeOfStep = {")
+	table, _, _ = strings.Cut(table, "}")
+	places := map[string]string{}
+	for _, m := range regexp.MustCompile(`(\w+): '(\w+)'`).FindAllStringSubmatch(table, -1) {
+		places[m[1]] = m[2]
+		if !strings.Contains(steps, "id: '"+m[2]+"'") {
+			t.Errorf("%s is done at %s, which the page has not", m[1], m[2])
+		}
+		if !slices.Contains(codes, m[1]) {
+			t.Errorf("no step is called %s", m[1])
+		}
+	}
+	for _, code := range codes {
+		if places[code] == "" {
+			t.Errorf("no place for %s", code)
+		}
+	}
+}
+
 // TestExamplesAreTheDemoSheets: what the page loads is what testdata holds, and it
 // says that it is invented.
 func TestExamplesAreTheDemoSheets(t *testing.T) {

@@ -1,7 +1,7 @@
 // A page in a browser of its own, that fails its test when it reports an error,
 // or asks anything of another host.
 import assert from 'node:assert/strict';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 
 const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
@@ -51,4 +51,12 @@ export async function verdict(page, state) {
 
 export async function loadExample(page, name) {
   await page.selectOption('#example', name);
+}
+
+/** An invented sheet, the request itself. */
+export const demo = (name) => JSON.parse(readFileSync(new URL(`../../testdata/demo/${name}.json`, import.meta.url)));
+
+/** Opens a sheet from a file. */
+export async function openSheet(page, sheet) {
+  await page.setInputFiles('#file', { name: 'sheet.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sheet)) });
 }

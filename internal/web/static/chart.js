@@ -11,8 +11,14 @@ const right = 16;
 const top = 34;
 const width = 320;
 
+/** Whether the catches tell of the nozzles; else something comes before them. */
+export function judged(result) {
+  return result.decision !== 'not_judged';
+}
+
 /** Draws the catches of an output result. */
 export function showChart(element, result) {
+  if (result && !judged(result)) return put(element, el('p', { class: 'hint' }, say('chart.notJudged')));
   const catches = (result?.catches ?? []).filter((drop) => drop.acceptableFlowRate);
   if (catches.length === 0) return put(element, el('p', { class: 'hint' }, say('chart.none')));
   const names = catches.map((drop, i) => shorten(drop.label ?? String(i + 1)));
@@ -33,12 +39,12 @@ export function showChart(element, result) {
 function line(drop, name, i, axis) {
   const y = top + i * row + row / 2;
   const range = drop.acceptableFlowRate;
-  const low = axis.x(range.low.value);
+  const [low, high] = [range.low ? axis.x(range.low.value) : axis.left, range.high ? axis.x(range.high.value) : width - right];
   const x = axis.x(drop.nozzleFlowRate.value);
   return svg('g', { class: `drop ${drop.status}` },
     svg('text', { class: 'name', x: axis.left - 10, y: y + 5, 'text-anchor': 'end' }, name),
-    svg('rect', { class: 'range', x: low, y: y - 9, width: axis.x(range.high.value) - low, height: 18, rx: 2 }),
-    svg('line', { class: 'stem', x1: axis.x(axis.middle(range)), x2: x, y1: y, y2: y }),
+    svg('rect', { class: 'range', x: low, y: y - 9, width: high - low, height: 18, rx: 2 }),
+    range.low && range.high && svg('line', { class: 'stem', x1: (low + high) / 2, x2: x, y1: y, y2: y }),
     mark(drop.status, x, y));
 }
 
@@ -51,11 +57,11 @@ function mark(status, x, y) {
 
 /** Where values lie on the drawing: a little more than all that has to be shown. */
 function scale(catches, left) {
-  const values = catches.flatMap((drop) => [drop.nozzleFlowRate.value, drop.acceptableFlowRate.low.value, drop.acceptableFlowRate.high.value]);
+  const values = catches.flatMap(({ nozzleFlowRate, acceptableFlowRate: { low, high } }) => [nozzleFlowRate, low, high].filter(Boolean).map(({ value }) => value));
   const low = Math.min(...values), high = Math.max(...values);
   const margin = (high - low || high) * 0.12;
   const x = (value) => left + ((value - low + margin) / (high - low + 2 * margin)) * (width - left - right);
-  return { x, left, middle: (range) => (range.low.value + range.high.value) / 2, ticks: ticksBetween(low, high) };
+  return { x, left, ticks: ticksBetween(low, high) };
 }
 
 /** Round numbers, two to five of them. */
@@ -84,7 +90,7 @@ function table(catches) {
       el('thead', {}, el('tr', {}, ['drop', 'flow', 'range', 'state'].map((key) => el('th', { scope: 'col' }, say(`chart.${key}`))))),
       el('tbody', {}, catches.map((drop, i) => el('tr', { class: drop.status },
         el('th', { scope: 'row' }, drop.label ?? String(i + 1)),
-        el('td', {}, quantity(drop.nozzleFlowRate)), el('td', {}, `${span(drop.acceptableFlowRate)} ${unitName(drop.acceptableFlowRate.high.unit)}`),
+        el('td', {}, quantity(drop.nozzleFlowRate)), el('td', {}, `${span(drop.acceptableFlowRate)} ${unitName(drop.nozzleFlowRate.unit)}`),
         el('td', {}, stateOf(drop))))))));
 }
 
@@ -96,11 +102,21 @@ function stateOf(drop) {
   return tooClose(drop) ? say('drop.close', { state: say(`drop.${drop.status}`) }) : say(`drop.${drop.status}`);
 }
 
-/** Beside each drop of the sheet: how it stands, and what its jug may show. places are their pointers. */
-export function showDrops(result, places, rowOf, spoken) {
+/** Where each drop of the answer stands in the request: follow-ups are in the place of the catch that they replace. */
+function placesOfDrops({ catches, followUps = [] }) {
+  return catches.flatMap(({ label }, n) => {
+    const again = followUps.flatMap(({ replaces }, k) => (replaces === label ? [`/output/followUps/${k}`] : []));
+    return again.length > 0 ? again : [`/output/catches/${n}`];
+  });
+}
+
+/** Beside each drop of the sheet: how it stands, and what its jug may show. */
+export function showDrops(result, output, rowOf, spoken) {
   for (const found of document.querySelectorAll('.rows .found')) put(found);
   let said; // what several drops have in common is said beside the first of them
-  (result?.catches ?? []).forEach((drop, i) => {
+  if (!result || !judged(result)) return;
+  const places = placesOfDrops(output);
+  result.catches.forEach((drop, i) => {
     const found = rowOf(places[i])?.querySelector('.found');
     if (!found) return;
     const apart = (result.outliers ?? []).some(({ pointer }) => pointer === `#${places[i]}`);

@@ -33,7 +33,8 @@ export function goTo(element) {
   if (!element) return;
   for (let fold = element.closest('details'); fold; fold = fold.parentElement?.closest('details')) fold.open = true;
   const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
-  element.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block: 'center' });
+  const tall = element.offsetHeight > innerHeight / 2; // its beginning is what matters
+  element.scrollIntoView({ behavior: calm ? 'auto' : 'smooth', block: tall ? 'start' : 'center' });
   if (element.tabIndex < 0 && !element.hasAttribute('tabindex')) element.setAttribute('tabindex', '-1');
   element.focus({ preventScroll: true });
 }

@@ -27,9 +27,10 @@ export function field(spec, binding) {
   const described = [hint && `${id}-hint`, `${id}-note`, `${id}-messages`].filter(Boolean).join(' ');
   const title = say(`field${binding.words}`);
   const note = el('p', { class: 'note', id: `${id}-note` });
+  const several = spec.kind === 'several';
   const entry = entries[spec.kind](spec, binding, { id, name: binding.name, 'aria-describedby': described }, title, note);
-  return el('div', { class: `field ${spec.kind}`, 'data-at': binding.name },
-    el('label', { for: id }, title), hint, el('div', { class: 'entry' }, entry), note,
+  return el(several ? 'fieldset' : 'div', { class: `field ${spec.kind}`, 'data-at': binding.name, 'aria-describedby': several && described },
+    several ? el('legend', {}, title) : el('label', { for: id }, title), hint, el('div', { class: 'entry' }, entry), note,
     el('ul', { class: 'messages', id: `${id}-messages` }));
 }
 
@@ -69,6 +70,16 @@ const entries = {
     return el('select', { ...attributes, onchange: (event) => binding.set('', event.target.value || undefined) },
       el('option', { value: '' }, say('notSaid')),
       spec.options.map((option) => el('option', { value: option, selected: option === chosen }, has(`option.${option}`) ? say(`option.${option}`) : option)));
+  },
+
+  /** Some of the options; all of them are the same as none. */
+  several(spec, binding, { name }) {
+    const chosen = [binding.get('') ?? []].flat();
+    const boxes = spec.options.map((option) => el('input', { type: 'checkbox', name, value: option, checked: chosen.includes(option), onchange: () => {
+      const now = boxes.filter(({ checked }) => checked).map(({ value }) => value);
+      binding.set('', now.length > 0 && now.length < boxes.length ? now : undefined);
+    } }));
+    return boxes.map((box) => el('label', {}, box, ' ', say(`option.${box.value}`)));
   },
 
   yesno(spec, binding, attributes) {

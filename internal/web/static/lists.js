@@ -48,9 +48,10 @@ export function list(operation, sheet, block) {
   } }, say(`add.${block.entry}`));
 
   show();
-  return el('div', { class: 'list', 'data-at': `${operation}#${at}` },
+  const said = `said-of-${at.slice(1).replaceAll('/', '-')}`;
+  return el('div', { class: 'list', role: 'group', tabindex: '-1', 'aria-describedby': said, 'data-at': `${operation}#${at}` },
     has(`list.${block.entry}`) && el('p', {}, say(`list.${block.entry}`)),
-    head(operation, sheet, block, entries, show), el('ul', { class: 'messages' }), rows, add);
+    el('ul', { class: 'messages', id: said }), head(operation, sheet, block, entries, show), rows, add);
 }
 
 /** What is asked once for all entries, and the units of their columns. */

@@ -7,15 +7,16 @@ import { el, put } from './dom.js';
 import { makeSteps, showForm } from './form.js';
 import { language, locale, preferred, say, speak } from './language.js';
 import { clearMessages, nameOf, placeOf, showMessages, warningsIn } from './messages.js';
+import { asks, placeOfNext, showQuestions } from './next.js';
 import { showPlans } from './plans.js';
 import { caution, showProcedure } from './procedure.js';
 import { makeRecord } from './record.js';
 import { Sheet } from './sheet.js';
-import { calibrations, emptySheet, inUnitsOf, placeOfOperation, steps, wantedIn } from './steps.js';
+import { calibrations, emptySheet, inUnitsOf, oneTolerance, placeOfOperation, steps, wantedIn } from './steps.js';
 import { forget, keep, kept } from './storage.js';
 import { clearTank, showTank, warnOfMix } from './tank.js';
 import { learnUnits, system, useSystem } from './units.js';
-import { checking, placeOfNext, showBar, showMarks, showResult } from './verdict.js';
+import { checking, showBar, showMarks, showResult, stateOf } from './verdict.js';
 
 const at = (id) => document.getElementById(id);
 const content = (id) => at(id).querySelector('.content');
@@ -47,6 +48,7 @@ const check = whenTypingStops(calibrations, 400, {
 
 function sheetChanged() {
   request = sheet.request();
+  oneTolerance(request.body);
   // A sheet on which nothing was written yet is not kept.
   if (Object.keys(request.body).length > 0) keep('sheet', sheet.tree);
   else forget('sheet');
@@ -57,17 +59,25 @@ function sheetChanged() {
 function answered(reply) {
   answer = reply.answer;
   const { language: spoken } = reply;
-  const { origin } = request;
+  const asked = request;
+  const { origin } = asked;
+  const confirm = (pointer) => {
+    const before = sheet.get('/confirmed');
+    sheet.confirm(pointer, asked);
+    tell('confirmed', () => sheet.set('/confirmed', before));
+  };
   const warnings = [...warningsIn({ ...answer, correction: undefined }), ...(answer.correction.result?.warnings ?? [])]; // a plan shows its own
+  showQuestions(answer.nextSteps, { origin, language: spoken, confirm });
   showMessages(calibrations, warnings, 'warning', origin, spoken);
   showMarks(answer);
-  showResult(content('result').querySelector('.verdict-place'), { answer, origin, language: spoken });
+  showResult(content('result').querySelector('.verdict-place'), { answer, origin, language: spoken, confirm });
   put(content('result').querySelector('.all-cautions'), el('h3', {}, say('result.cautions')), caution(answer.cautions.map(({ text }) => text), spoken));
   showChart(content('result').querySelector('.chart-place'), answer.output.result);
-  showDrops(answer.output.result, placesOfDrops(), (place) => placeOf(calibrations, `${origin(place)}/volume/value`)?.closest('.row'), spoken);
+  showDrops(answer.output.result, asked.body.output, (place) => placeOf(calibrations, `${origin(place)}/volume/value`)?.closest('.row'), spoken);
   const [next] = answer.nextSteps;
   const started = Object.keys(request.body).length > 0;
-  showBar({ state: started ? answer.verdict : 'empty', next: started && next ? [next.label, next.text].filter(Boolean).join(': ') : undefined, target: next && placeOfNext(next, origin), language: spoken });
+  const target = next && placeOfNext(next, origin);
+  showBar({ state: started ? stateOf(answer) : 'empty', next: started && next ? [asks(next) ? nameOf(target) : next.label, next.text].filter(Boolean).join(': ') : undefined, target, language: spoken });
   warnOfMix(started && answer.verdict !== 'ready' ? answer.verdictDetail : undefined, spoken);
   showPlans(content('plans'), answer.correction, { language: spoken, chosen: kept('plan'), choose: (key) => keep('plan', key), empty: emptyAgain });
 }
@@ -94,15 +104,6 @@ function later(seconds) {
   again = setTimeout(sheetChanged, seconds * 1000);
 }
 
-/** Where each drop of the answer stands in the request: follow-ups are in the place of the catch that they replace. */
-function placesOfDrops() {
-  const { catches = [], followUps = [] } = request.body.output ?? {};
-  return catches.flatMap(({ label }, n) => {
-    const again = followUps.flatMap(({ replaces }, k) => (replaces === label ? [`/output/followUps/${k}`] : []));
-    return again.length > 0 ? again : [`/output/catches/${n}`];
-  });
-}
-
 // Changing the sheet as a whole
 
 function replaceSheet(tree, words) {
@@ -113,7 +114,6 @@ function replaceSheet(tree, words) {
   tell(words, () => {
     sheet.replace(undo);
     showForm(sheet);
-    tell('undone');
   });
 }
 
@@ -140,7 +140,10 @@ function tell(words, back) {
   at('told').hidden = false;
   at('told-words').textContent = say(words);
   at('told-undo').hidden = !back;
-  at('told-undo').onclick = back;
+  at('told-undo').onclick = () => {
+    back();
+    tell('undone');
+  };
 }
 
 // Language and units
@@ -176,7 +179,6 @@ function setSystem(name) {
     at('system').value = beforeSystem;
     sheet.replace(before);
     showAll();
-    tell('undone');
   });
 }
 

@@ -8,15 +8,19 @@ import { parent } from './pointer.js';
 
 /**
  * The element that a pointer means: the entry of that name, or the list; else the
- * first entry inside it, for an object that is missing; else what is around it.
+ * first entry inside it, for an object that is missing; none for what the page has not.
  */
-export function placeOf(operation, pointer) {
+export function placeAt(operation, pointer) {
   const name = `${operation}#${pointer}`;
   const quoted = CSS.escape(name);
   return document.getElementsByName(name)[0]
     ?? document.querySelector(`:not(.field)[data-at="${quoted}"]`)
-    ?? document.querySelector(`[name^="${quoted}/"]`)
-    ?? (pointer === '' ? null : placeOf(operation, parent(pointer)));
+    ?? document.querySelector(`[name^="${quoted}/"]`);
+}
+
+/** The same; for what the page has not, what is around it. */
+export function placeOf(operation, pointer) {
+  return placeAt(operation, pointer) ?? (pointer === '' ? null : placeOf(operation, parent(pointer)));
 }
 
 /** What is missing in an entry of a list, and is asked once above it, is missing there. */
@@ -26,11 +30,12 @@ function askedOnce(place) {
   return above?.value === '' ? above : place;
 }
 
-/** What a field is called, with its entry of a list where it stands in one. */
+/** What a field is called, with its entry of a list where it stands in one; else that entry, or the fold or step around it. */
 export function nameOf(place) {
-  const label = place?.closest('.field')?.querySelector('label')?.textContent;
-  const row = label && place.closest('.row')?.querySelector('legend')?.textContent;
-  return row ? `${row}, ${label}` : label;
+  const label = place?.closest('.field')?.querySelector(':scope > :is(label, legend)');
+  const row = place?.closest('.row')?.querySelector('legend');
+  const around = label || row ? [row, label] : [place?.closest('.fold, .step')?.querySelector('summary, h2 [data-say]')];
+  return around.filter(Boolean).map((one) => one.textContent).join(', ') || undefined;
 }
 
 /**
@@ -70,14 +75,15 @@ function inWordsOfThePage({ code, limit }, place) {
 }
 
 /**
- * Puts messages {pointer, detail} of one kind in their places, in the words of the
+ * Puts messages {pointer, detail, button} of one kind in their places, in the words of the
  * service, marked with its language, or where there are some of the page's own for a
  * number in those. What was typed and cannot be read is said where it was while typing.
  * Returns the places.
  */
 export function showMessages(operation, messages, kind, origin, spoken) {
   return messages.map((message) => {
-    const place = askedOnce(placeOf(operation, origin(message.pointer)));
+    const found = placeOf(operation, origin(message.pointer));
+    const place = kind === 'question' ? found : askedOnce(found);
     const entry = place?.matches('input, select');
     // What is wrong with an empty entry, or with a list as a whole, is that something is missing.
     const sign = kind === 'error' && !(entry && place.value !== '') ? 'missing' : kind;
@@ -88,10 +94,10 @@ export function showMessages(operation, messages, kind, origin, spoken) {
     const detail = notRead || (own ?? withLabels(operation, message, origin));
     const said = [...(list?.children ?? [])].some((one) => one.dataset.detail === detail);
     if (notRead) place.closest('.field').querySelector('.note').textContent = notRead;
-    else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`));
+    else if (!said) list?.append(el('li', { class: sign, lang: own ? language() : spoken, 'data-of': operation, 'data-detail': detail }, el('span', { class: 'sign' }, say(`sign.${sign}`)), ` ${detail}`, message.button && [' ', message.button]));
     if (sign === 'error') place.setAttribute('aria-invalid', 'true');
     // Nobody looks for a mistake where it is folded away.
-    const fold = kind === 'error' && place?.closest('details');
+    const fold = kind !== 'warning' && place?.closest('details');
     if (fold) fold.open = true;
     return { place, detail, sign };
   });

@@ -22,9 +22,15 @@ export function showPlans(element, correction, { language, chosen, choose, empty
         put(detail, toDo(one, language, empty));
       }))),
     detail,
+    leftOut(result.plansLeftOut),
     (result.warnings ?? []).map(({ detail: words }) => el('p', { class: 'message warning', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${words}`)),
-    result.rejected.length > 0 && el('details', {}, el('summary', {}, say('plans.rejected', { n: result.rejected.length })),
-      el('ul', { class: 'rejected' }, result.rejected.map((one) => rejected(one, language)))));
+    result.rejected.length > 0 && el('details', {}, el('summary', {}, say('plans.rejected', { n: result.rejected.length + (result.rejectedLeftOut ?? 0) })),
+      el('ul', { class: 'rejected' }, result.rejected.map((one) => rejected(one, language))), leftOut(result.rejectedLeftOut)));
+}
+
+/** How many more there are than are shown. */
+function leftOut(n) {
+  return n && el('p', { class: 'hint' }, say('plans.leftOut', { n }));
 }
 
 /** What plans are known by when the sheet is worked out again; of those that change the same, by their order. */
@@ -45,6 +51,7 @@ function card(plan, i, checked, language, choose) {
       el('strong', {}, nameOf(plan)),
       settings(plan).map(([key, value]) => el('span', { class: 'setting' }, el('span', {}, say(`set.${key}`)), ' ', el('b', {}, value))),
       el('span', { class: 'setting' }, el('span', {}, say('plans.rate')), ' ', el('b', {}, `${quantity(plan.predictedApplicationRate)} (${signed(plan.deviation)})`)),
+      plan.aim && el('span', { class: 'setting' }, el('span', {}, say('plans.aim')), ' ', el('b', {}, quantity(plan.aim))),
       plan.atLimit && el('span', { class: 'tag' }, say('plans.atLimit')),
       (plan.warnings ?? []).map(({ detail }) => el('span', { class: 'tag', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${detail}`))));
 }

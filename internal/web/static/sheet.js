@@ -5,6 +5,8 @@
 
 import { read, write } from './pointer.js';
 
+const mostConfirmed = 20; // that the service takes
+
 export class Sheet {
   /**
    * lists tells for each list of the sheet which members make an entry worth
@@ -25,9 +27,26 @@ export class Sheet {
     this.changed();
   }
 
-  replace(tree) {
+  /** Takes another sheet: one of its own, or a request, in which confirmed is a list of pointers. */
+  replace({ confirmed, ...tree }) {
     this.tree = tree;
+    const itself = this.request();
+    if (Array.isArray(confirmed)) for (const pointer of confirmed) this.#confirm(String(pointer), itself);
+    else if (confirmed) tree.confirmed = confirmed;
     this.changed();
+  }
+
+  /**
+   * Confirms an entry, or a list of them, that was asked about by its pointer into a
+   * request: it is right for as long as it stays as it was there.
+   */
+  confirm(pointer, asked) {
+    this.#confirm(pointer, asked);
+    this.changed();
+  }
+
+  #confirm(pointer, { body, origin }) {
+    write(this.tree, '/confirmed', { ...this.get('/confirmed'), [origin(pointer)]: numbersAt(body, pointer.replace(/^#/, '')) });
   }
 
   add(list, entry) {
@@ -40,9 +59,20 @@ export class Sheet {
 
   /** The request, and a function from a pointer into it to a pointer into the sheet. */
   request() {
+    const { confirmed = {}, ...tree } = this.tree;
     const moved = new Map();
-    const body = this.#measured(this.tree, '', '', moved) ?? {};
-    return { body, origin: (pointer) => origin(pointer.replace(/^#/, ''), moved) };
+    const body = this.#measured(tree, '', '', moved) ?? {};
+    // What was confirmed and has changed since is not confirmed any more.
+    const sent = new Map([...moved].map(([place, from]) => [from, place]));
+    const still = Object.entries(confirmed).filter(([at, was]) => {
+      const place = follow(at, sent);
+      return follow(place, moved) === at && numbersAt(body, place) === was;
+    });
+    if (still.length > 0) {
+      this.tree.confirmed = Object.fromEntries(still);
+      body.confirmed = still.slice(-mostConfirmed).map(([at]) => `#${follow(at, sent)}`);
+    } else delete this.tree.confirmed;
+    return { body, origin: (pointer) => follow(pointer.replace(/^#/, ''), moved) };
   }
 
   #measured(node, at, sentAt, moved) {
@@ -68,7 +98,13 @@ export class Sheet {
   }
 }
 
-function origin(pointer, moved) {
+/** What an entry, or a list of them, is as a text, without what it is called: nobody asks about that. */
+function numbersAt(body, pointer) {
+  return JSON.stringify(read(body, pointer) ?? null, (name, value) => (['label', 'position'].includes(name) ? undefined : value));
+}
+
+/** Where a pointer leads by the longest part of it that was moved. */
+function follow(pointer, moved) {
   for (let end = pointer.length; end > 0; end = pointer.lastIndexOf('/', end - 1)) {
     const from = moved.get(pointer.slice(0, end));
     if (from !== undefined) return from + pointer.slice(end);

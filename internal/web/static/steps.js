@@ -4,7 +4,8 @@
 
 import { measures } from './units.js';
 
-const position = { at: 'position', kind: 'choice', options: ['left', 'center', 'right'] };
+const sides = ['left', 'center', 'right'];
+const position = { at: 'position', kind: 'choice', options: sides };
 const label = { at: 'label', kind: 'text' };
 const q = (at, measure, more) => ({ at, kind: 'quantity', measure, ...more });
 const range = (at, measure) => [q(`${at}/low`, measure), q(`${at}/high`, measure)];
@@ -25,7 +26,8 @@ export const steps = [
         { at: '/nozzle/size', kind: 'choice', options: ['01', '015', '02', '025', '03', '04', '05', '06', '08', '10', '15', '20'] },
         { at: '/nozzle/sizeRating', kind: 'choice', options: ['iso_3_bar', 'us_40_psi'] },
       ] },
-      { title: 'width', fields: [{ at: '/machine/bedsCovered', kind: 'count' }, q('/machine/bedWidth', 'width'), { at: '/machine/nozzlesPerBed', kind: 'count' }, q('/machine/rowSpacing', 'width'), q('/machine/sprayedWidthPerNozzle', 'width')] },
+      { fold: 'pulse', fields: [q('/dutyCycle', 'share'), ...range('/planning/dutyCycleLimits', 'share')] },
+      { title: 'width', fields: [{ at: '/machine/bedsCovered', kind: 'count' }, q('/machine/bedWidth', 'width'), { at: '/machine/nozzlesPerBed', kind: 'count' }, q('/machine/rowSpacing', 'width'), q('/machine/sprayedWidthPerNozzle', 'width'), { at: '/machine/sides', kind: 'several', options: sides }] },
       { title: 'drive', fields: [{ at: '/machine/gear', kind: 'text' }, q('/machine/engineSpeed', 'turns'), { at: '/rateController', kind: 'yesno' }] },
       { fold: 'instruments', list: '/instruments', wanted: ['kind', 'resolution', 'scaleError'], entry: 'instrument', main: [{ at: 'kind', kind: 'choice', options: ['jug', 'stopwatch', 'tape', 'gauge'] }, q('resolution', 'mark'), q('scaleError', 'share')], folded: [{ at: 'id', kind: 'text' }] },
     ],
@@ -55,7 +57,8 @@ export const steps = [
     part: 'output',
     blocks: [
       { list: '/output/catches', wanted: ['volume'], entry: 'drop', shared: [q('time', 'time'), { at: 'nozzles', kind: 'count' }], main: [q('volume', 'jug', { column: true })], folded: [label, { at: 'nozzles', kind: 'count' }, q('time', 'time'), position] },
-      { fold: 'tolerance', fields: [q('/output/tolerance/limit', 'share'), { at: '/output/tolerance/basis', kind: 'choice', options: ['rated', 'mean', 'both'] }, { at: '/output/catchPointsOnBoom', kind: 'count' }, q('/output/sprayPressure', 'pressure'), q('/output/replaceAllAbove', 'share')] },
+      { fold: 'tolerance', fields: [q('/output/tolerance/limit', 'share'), { at: '/output/tolerance/basis', kind: 'choice', options: ['rated', 'mean', 'both'] }, { at: '/output/catchPointsOnBoom', kind: 'count' }, q('/output/sprayPressure', 'pressure'), q('/output/replaceAllAbove', 'share'), { at: '/output/replaceAllFrom', kind: 'count' }] },
+      { fold: 'ways', fields: [q('/output/tolerance/rated/below', 'share'), q('/output/tolerance/rated/above', 'share'), q('/output/tolerance/mean/below', 'share'), q('/output/tolerance/mean/above', 'share')] },
       { fold: 'followUps', list: '/output/followUps', wanted: ['volume'], entry: 'followUp', main: [{ at: 'replaces', kind: 'text' }, q('volume', 'jug'), q('time', 'time')], folded: [label, { at: 'nozzles', kind: 'count' }] },
     ],
   },
@@ -72,7 +75,7 @@ export const steps = [
     stage: 'rate',
     part: 'rate',
     blocks: [
-      { fields: [q('/target/applicationRate', 'rate'), { at: '/target/rateBasis', kind: 'choice', options: ['treated', 'field'] }, q('/target/labelMaximum', 'rate'), q('/target/rateTolerance', 'share')] },
+      { fields: [q('/target/applicationRate', 'rate'), { at: '/target/rateBasis', kind: 'choice', options: ['treated', 'field'] }, q('/target/labelMaximum', 'rate'), q('/target/labelMinimum', 'rate'), q('/target/rateTolerance', 'share')] },
       { title: 'limits', fields: [...range('/limits/groundSpeed', 'speed'), ...range('/limits/sprayPressure', 'pressure')] },
       { fold: 'liquid', fields: [q('/relativeDensity', 'share', { unit: '1' })] },
       { fold: 'gears', list: '/planning/gears', wanted: ['label', 'groundSpeed'], entry: 'gear', main: [label, q('groundSpeed', 'speed'), q('engineSpeed', 'turns')] },
@@ -122,21 +125,30 @@ export function wantedIn(blocks) {
 
 /** A sheet before anybody measured: places to read, drops to catch, runs to time. */
 export function emptySheet(say) {
-  const places = ['left', 'center', 'right'];
   return {
-    pressure: { readings: places.map((place) => ({ position: place })) },
-    output: { catches: places.flatMap((place) => [1, 2, 3, 4].map((n) => ({ label: `${say(`option.${place}`)} ${n}`, position: place }))) },
+    pressure: { readings: sides.map((place) => ({ position: place })) },
+    output: { catches: sides.flatMap((place) => [1, 2, 3, 4].map((n) => ({ label: `${say(`option.${place}`)} ${n}`, position: place }))) },
     speed: { runs: [{}, {}] },
   };
 }
 
-/** Where to do what a next step asks, when it names no member. */
+/** Of the two forms of a tolerance the one of several ways counts where any of them is filled in. */
+export function oneTolerance({ output }) {
+  const tolerance = output?.tolerance;
+  if (!tolerance?.rated && !tolerance?.mean) return;
+  delete tolerance.limit;
+  delete tolerance.basis;
+}
+
+/** Where to do what a next step asks, when it names no member; the result is where nobody has to go. */
 export const placeOfStep = {
   clean_by_eye: 'eye', replace_by_eye: 'eye', replace_all_by_eye: 'eye',
-  read_pressure: 'pressure', repair_boom: 'pressure', set_pressure_in_range: 'pressure', set_pressure_within_limits: 'pressure', settle_pressure: 'pressure', check_cab_gauge: 'pressure',
-  catch_output: 'output', catch_after_repair: 'output', match_pressures: 'pressure', check_reference: 'pressure', clean_and_recatch: 'output', check_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', replace_all_and_recatch: 'output', settle_catch: 'output', catch_again: 'output', catch_more: 'output',
-  time_runs: 'speed', repeat_runs: 'speed', drive_within_limits: 'speed', give_width: 'machine', set_target: 'target', find_disagreement: 'target', tank_over_label_maximum: 'target', settle_rate: 'result', over_label_maximum: 'plans',
-  choose_plan: 'plans', repair_before_rate: 'result', calibrate_controller: 'machine', change_nozzle_or_gear: 'plans', file_record: 'record',
+  read_pressure: 'pressure', finer_gauge: 'pressure', repair_boom: 'pressure', set_pressure_in_range: 'pressure', set_pressure_within_limits: 'pressure', settle_pressure: 'pressure', check_cab_gauge: 'pressure',
+  catch_output: 'output', catch_longer: 'output', catch_after_repair: 'output', match_pressures: 'pressure', check_supply: 'output', catch_new_nozzle: 'output', check_reference: 'pressure', check_size: 'output',
+  check_sooner: 'output', clean_and_recatch: 'output', check_and_recatch: 'output', replace: 'output', catch_each_nozzle: 'output', still_low: 'output', still_high: 'output', replace_all_and_recatch: 'output', catch_again: 'output', catch_more: 'output',
+  time_runs: 'speed', run_longer: 'speed', repeat_runs: 'speed', drive_within_limits: 'speed', give_width: 'machine', set_target: 'target', aim_lower: 'target', find_disagreement: 'target', tank_over_label_maximum: 'target', over_label_maximum: 'plans', under_label_minimum: 'plans',
+  choose_plan: 'plans', calibrate_controller: 'machine', change_nozzle_or_gear: 'plans', file_record: 'record',
+  check_entry: 'result', settle_rate: 'result', repair_before_rate: 'result', measure_again: 'result', calibrate_again: 'result',
 };
 
 /** Where to measure again what a plan names. */

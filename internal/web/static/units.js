@@ -73,7 +73,9 @@ export function near(q, uncertainty) {
   return q && uncertainty ? `${quantity(q)} ±\u00a0${number(uncertainty.expanded.value, 2)}` : q;
 }
 
-/** A range of an answer whose ends share a unit, without it. */
+/** A range of an answer whose ends share a unit, without it; one end may be open. */
 export function span({ low, high }, digits = 4) {
+  if (!low) return say('range.to', { value: number(high.value, digits) });
+  if (!high) return say('range.from', { value: number(low.value, digits) });
   return `${number(low.value, digits)}–${number(high.value, digits)}`;
 }

@@ -1,10 +1,11 @@
 // The verdict as it stands: the bar that is always in sight, the marks of the
 // steps, and the result with what to do next.
 
+import { judged } from './chart.js';
 import { el, goTo, put } from './dom.js';
 import { money, say } from './language.js';
-import { placeOf } from './messages.js';
-import { calibrations, placeOfStep, steps } from './steps.js';
+import { asks, nextSteps } from './next.js';
+import { steps } from './steps.js';
 import { near, quantity, unitName } from './units.js';
 
 const bar = document.getElementById('bar');
@@ -30,38 +31,36 @@ export function checking(now) {
   bar.setAttribute('aria-busy', String(now));
 }
 
-/** The place that a next step speaks of. */
-export function placeOfNext(step, origin) {
-  return (step.pointer && placeOf(calibrations, origin(step.pointer))) || document.getElementById(placeOfStep[step.code] ?? 'result');
+/** How a sheet stands: nothing is out of order where something is only asked about. */
+export function stateOf({ verdict, nextSteps: steps }) {
+  return verdict === 'incomplete' && steps.some(asks) ? 'asked' : verdict;
 }
 
-/** The mark of each step in the list of steps: done, failed, or not done. */
+/** How a part came out: what was measured and could not be judged is not called not done. */
+function statusOf({ status, result }) {
+  return status === 'not_done' && result ? 'not_judged' : status;
+}
+
+/** The mark of each step in the list of steps: done, failed, not judged or not done. */
 export function showMarks(answer) {
   for (const { id, part } of steps) {
     const mark = document.querySelector(`[data-mark="${id}"]`);
     if (!part) continue;
-    const state = { choose_plan: 'failed', repair_first: 'failed', out_of_reach: 'failed', calibrate_controller: 'failed', none_needed: 'passed' }[answer[part].status] ?? answer[part].status;
+    const state = { choose_plan: 'failed', repair_first: 'failed', out_of_reach: 'failed', calibrate_controller: 'failed', none_needed: 'passed' }[answer[part].status] ?? statusOf(answer[part]);
     mark.dataset.state = state;
     put(mark, el('span', {}, say(`mark.${state}`)));
   }
 }
 
-/** The result: verdict, next steps, figures of every part, cautions. */
-export function showResult(element, { answer, origin, language }) {
+/** The result: verdict, questions and next steps, figures of every part. */
+export function showResult(element, { answer, origin, language, confirm }) {
+  const state = stateOf(answer);
   put(element,
-    el('p', { class: 'verdict', 'data-state': answer.verdict }, el('strong', {}, say(`verdict.${answer.verdict}`)), ' ', el('span', { lang: language }, answer.verdictDetail)),
-    el('h3', {}, say('result.next')),
-    answer.nextSteps.length === 0 && el('p', {}, say('result.nothingNext')),
-    el('ol', { class: 'next', lang: language }, answer.nextSteps.map((step) => nextStep(step, origin))),
+    el('p', { class: 'verdict', 'data-state': state }, el('strong', {}, say(`verdict.${state}`)), ' ', el('span', { lang: language }, answer.verdictDetail)),
+    nextSteps(answer.nextSteps, { origin, language, confirm }),
     el('h3', {}, say('result.figures')),
     figures(answer).map((one) => partOf(one, language)),
     answer.rate.result?.uncertainty && el('p', { class: 'hint' }, say('result.near')));
-}
-
-function nextStep(step, origin) {
-  const place = placeOfNext(step, origin);
-  return el('li', {}, step.label && el('strong', {}, `${step.label}: `), step.text, ' ',
-    place && place.id !== 'result' && el('button', { type: 'button', class: 'quiet', lang: document.documentElement.lang, onclick: () => goTo(place) }, say('goThere')));
 }
 
 function partOf({ part, status, rows, details }, language) {
@@ -72,20 +71,21 @@ function partOf({ part, status, rows, details }, language) {
 }
 
 /** What is shown of each part: its figures and what the service says of them. */
-function figures({ pressure, output, speed, rate, maintenance, areaCheck, nextDue, cost }) {
-  const p = pressure.result, o = output.result, s = speed.result, r = rate.result, a = areaCheck.result;
+function figures(answer) {
+  const { pressure: { result: p }, output: { result: o }, speed: { result: s }, rate: { result: r }, areaCheck: { result: a }, nextDue, cost } = answer;
   const all = [
-    { part: 'maintenance', status: maintenance.status },
-    { part: 'pressure', status: pressure.status, of: p, rows: (u) => [['mean', p.mean], ['spread', say('of', { value: near(p.spread, u.spread), limit: quantity(p.maxDifference) })], ['flowSpread', p.flowSpread], ['cabOffset', p.cabOffset]] },
-    { part: 'output', status: output.status, of: o, rows: (u) => [['meanFlow', near(o.meanNozzleFlowRate, u.meanNozzleFlowRate)], ['outside', say('outOf', { n: o.catchesOutside, all: o.catchesTested })], ['variation', o.coefficientOfVariation]], details: () => saidOfCatches(o) },
-    { part: 'speed', status: speed.status, of: s, rows: (u) => [['speed', near(s.groundSpeed, u.groundSpeed)], ['runSpread', s.spread]] },
-    { part: 'rate', status: rate.status, of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.labelMaximum]], details: () => [saidOfLabel(r)] },
-    { part: 'areaCheck', status: areaCheck.status, of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
+    { part: 'maintenance' },
+    { part: 'pressure', of: p, rows: (u) => [['mean', p.mean], ['spread', say('of', { value: near(p.spread, u.spread), limit: quantity(p.maxDifference) })], ['flowSpread', p.flowSpread], ['cabOffset', p.cabOffset]] },
+    { part: 'output', of: o, rows: (u) => [['meanFlow', near(o.meanNozzleFlowRate, u.meanNozzleFlowRate)], ['outside', judged(o) && say('outOf', { n: o.catchesOutside, all: o.catchesTested })], ['variation', o.coefficientOfVariation]], details: () => saidOfCatches(o) },
+    { part: 'speed', of: s, rows: (u) => [['speed', near(s.groundSpeed, u.groundSpeed)], ['runSpread', s.spread]] },
+    { part: 'rate', of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.overLabelMaximum ? say('over', { limit: quantity(r.labelMaximum) }) : r.labelMaximum], ['labelMinimum', r.underLabelMinimum ? say('under', { limit: quantity(r.labelMinimum) }) : r.labelMinimum]], details: () => [saidOfLabel(r)] },
+    { part: 'areaCheck', of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
   ];
-  if (nextDue) all.push({ part: 'nextDue', status: 'due', of: nextDue, rows: () => [['date', nextDue.date]] });
-  if (cost) all.push({ part: 'cost', status: 'due', of: cost, rows: () => [[cost.deviation.amount < 0 ? 'saves' : 'costs', say('perArea', { money: money(cost.deviation), area: cost.perArea.value === 1 ? unitName(cost.perArea.unit) : quantity(cost.perArea) })], ['costOfAll', cost.total && money(cost.total)]] });
-  return all.map(({ part, status, of, rows, details }) => ({
-    part, status,
+  if (nextDue) all.push({ part: 'nextDue', of: nextDue, rows: () => [['date', nextDue.date]] });
+  if (cost) all.push({ part: 'cost', of: cost, rows: () => [[cost.deviation.amount < 0 ? 'saves' : 'costs', say('perArea', { money: money(cost.deviation), area: cost.perArea.value === 1 ? unitName(cost.perArea.unit) : quantity(cost.perArea) })], ['costOfAll', cost.total && money(cost.total)]] });
+  return all.map(({ part, of, rows, details }) => ({
+    part,
+    status: answer[part].status ? statusOf(answer[part]) : 'due',
     rows: of ? rows(of.uncertainty ?? {}).filter(([, value]) => value).map(([key, value]) => [key, typeof value === 'string' ? value : quantity(value)]) : [],
     details: of ? [of.decisionDetail, of.conformanceDetail, ...(details?.() ?? [])].filter(Boolean) : [],
   }));
@@ -98,7 +98,9 @@ function saidOfLabel({ labelConformance }) {
 }
 
 /** What cannot be called and what stands apart, once for all catches of which it is said; and what the catches tell of the whole boom. */
-function saidOfCatches({ catches, outliers = [], sampling }) {
+function saidOfCatches(result) {
+  if (!judged(result)) return [];
+  const { catches, outliers = [], sampling } = result;
   const names = new Map();
   const say = (name, words) => words && names.set(words, [...(names.get(words) ?? []), name]);
   catches.forEach(({ label, conformanceDetail }, i) => say(label ?? String(i + 1), conformanceDetail));

@@ -18,16 +18,16 @@ func (x *planner) planOf(a attempt) Plan {
 	if a.solves && x.aim != x.target {
 		p.Aim = unit.ApplicationRate(x.aim)
 	}
-	if a.changes&(setOf(ChangeSpeed)|setOf(ChangeEngineSpeed)|setOf(ChangeGear)) != 0 {
+	if a.changes.any(ChangeSpeed, ChangeEngineSpeed, ChangeGear) {
 		p.GroundSpeed = unit.Speed(a.to.speed)
 	}
-	if a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle) {
+	if a.changes.any(ChangePressure, ChangeNozzle) {
 		p.SprayPressure = unit.Pressure(a.to.pressure)
 	}
 	if a.changes.Has(ChangeDutyCycle) {
 		p.DutyCycle = unit.Ratio(a.to.duty)
 	}
-	if a.changes.Has(ChangeEngineSpeed) || a.changes.Has(ChangeGear) {
+	if a.changes.any(ChangeEngineSpeed, ChangeGear) {
 		p.EngineSpeed = unit.RotationalSpeed(a.to.engine)
 	}
 	switch p.Change {
@@ -41,14 +41,8 @@ func (x *planner) planOf(a attempt) Plan {
 	default:
 		p.RelativeChange = unit.Ratio(finding.Difference(a.to.speed/x.now.speed, 1))
 	}
-	if p.GroundSpeed != 0 && x.in.Limits.GroundSpeed == (SpeedRange{}) && unusualSpeed(p.GroundSpeed) {
-		p.Warnings = []finding.Warning{{Place: limitsGroundSpeed, Code: WarnUnusualSpeed}}
-	}
 	p.DropletClass, p.DropletsAllowed = x.droplets(a.to)
-	p.Warnings = append(p.Warnings, x.warnings(a)...)
-	if p.SprayPressure != 0 {
-		p.Warnings = append(p.Warnings, x.warnOutsideChart(a.to)...)
-	}
+	x.warn(&p, a.to)
 	return p
 }
 
@@ -79,22 +73,31 @@ const (
 	WarnDropletsUnknown     = "droplet_class_unknown"
 )
 
-// warnings says what a plan takes for granted.
-func (x *planner) warnings(a attempt) (all []finding.Warning) {
-	if class, _ := x.droplets(a.to); class == DropletClassUnknown && (a.changes.Has(ChangePressure) || a.changes.Has(ChangeNozzle)) {
-		all = append(all, finding.Warning{Place: finding.Member("dropletChart"), Code: WarnDropletsUnknown})
+// warn says what a plan, and the state that it leads to, take for granted.
+func (x *planner) warn(p *Plan, s machineState) {
+	add := func(place finding.Place, code string) {
+		p.Warnings = append(p.Warnings, finding.Warning{Place: place, Code: code})
 	}
-	if a.changes.Has(ChangeSpeed) && x.in.Pump.follows() {
-		all = append(all, finding.Warning{Place: finding.Member("pump"), Code: WarnHoldEngineSpeed})
+	pump := finding.Member("pump")
+	if p.GroundSpeed != 0 && x.in.Limits.GroundSpeed == (SpeedRange{}) && unusualSpeed(p.GroundSpeed) {
+		add(limitsGroundSpeed, WarnUnusualSpeed)
 	}
-	if a.changes&(setOf(ChangePressure)|setOf(ChangeNozzle)|setOf(ChangeDutyCycle)) != 0 && x.in.Pump.Regulation == NoRegulation {
-		all = append(all, finding.Warning{Place: finding.Member("pump").Member("regulation"), Code: WarnSetPressure})
+	if p.DropletClass == DropletClassUnknown && p.SprayPressure != 0 {
+		add(finding.Member("dropletChart"), WarnDropletsUnknown)
 	}
-	if a.to.engine != 0 && a.to.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {
-		all = append(all, finding.Warning{Place: finding.Member("pump"), Code: WarnPumpMargin})
+	if p.Changes.Has(ChangeSpeed) && x.in.Pump.follows() {
+		add(pump, WarnHoldEngineSpeed)
 	}
-	if n := a.to.nozzle; n != 0 && x.in.nozzle(n).PressureRange == (PressureRange{}) {
-		all = append(all, finding.Warning{Place: finding.Item("nozzles", n-1).Member("pressureRange"), Code: WarnNozzleRangeNotGiven})
+	if p.Changes.any(ChangePressure, ChangeNozzle, ChangeDutyCycle) && x.in.Pump.Regulation == NoRegulation {
+		add(pump.Member("regulation"), WarnSetPressure)
 	}
-	return all
+	if s.engine != 0 && s.engine < x.now.engine && x.in.Pump.Drive == ShaftDrive {
+		add(pump, WarnPumpMargin)
+	}
+	if s.nozzle != 0 && x.in.nozzle(s.nozzle).PressureRange == (PressureRange{}) {
+		add(finding.Item("nozzles", s.nozzle-1).Member("pressureRange"), WarnNozzleRangeNotGiven)
+	}
+	if p.SprayPressure != 0 {
+		p.Warnings = append(p.Warnings, x.warnOutsideChart(s)...)
+	}
 }
