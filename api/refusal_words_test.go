@@ -24,7 +24,7 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 		{"ground-speed", "{\n \"año\": x}", []string{"line 2, column 9 (byte 11, ", "línea 2, columna 9 (byte 11, "}},
 		{"ground-speed", "{}\n {}", []string{"the second begins at line 2, column 2 (byte 4, ", "el segundo empieza en la línea 2, columna 2 (byte 4, "}},
 		{"ground-speed", "{}\n}", []string{"wrong at line 2, column 1 (byte 3, ", "mal en la línea 2, columna 1 (byte 3, "}},
-		{"ground-speed", `{"instruments":[{"kind":"stopwatch","resolution":{"value":0.1,"unit":"s"}},{"id":"B","kind":"stopwatch","resolution":{"value":0.1,"unit":"s"}}],"runs":[{"stopwatch":"A","courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`, []string{"Those that measure this are: B.", "Los que miden esto son: B."}},
+		{"ground-speed", `{"instruments":[{"id":"T","kind":"tape","resolution":{"value":1,"unit":"cm"},"scaleError":{"value":1,"unit":"%"}},{"id":"B","kind":"stopwatch","resolution":{"value":0.1,"unit":"s"},"scaleError":{"value":1,"unit":"%"}}],"runs":[{"stopwatch":"A","courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`, []string{"Those that measure this are: B.", "Los que miden esto son: B."}},
 		{"corrections", gears + `[{"label":"",` + inGear + `},{"label":"B3",` + inGear + `}]}`, []string{"There are: B3.", "Los que hay: B3."}},
 		{"corrections", gears + `[{"label":"",` + inGear + `}]}`, []string{"Nothing there has this label", "Nada tiene ahí este nombre"}},
 		{"application-rate", `{"relativeDensity":{"value":-1.2,"unit":"1"}}`, []string{"at least 0.000000001.", "al menos 0,000000001."}},

@@ -244,7 +244,7 @@ func agrees(got, printed float64) bool {
 		return math.Abs(got) < 1e-6
 	}
 	digit := math.Pow(10, math.Floor(math.Log10(math.Abs(printed)))-wire.SignificantDigits+1)
-	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)
+	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)+1e-12 // what is left of probabilities near 1
 }
 
 // evaluators compute the functions of formulas a second time, by other ways than those
@@ -252,10 +252,19 @@ func agrees(got, printed float64) bool {
 var evaluators = map[string]func(x []float64) float64{
 	"abs": one(math.Abs), "sqrt": one(math.Sqrt), "ln": one(math.Log), "exp": one(math.Exp),
 	"min": extreme(math.Min), "max": extreme(math.Max),
-	"normal_quantile":     func(x []float64) float64 { return math.Sqrt2 * math.Erfinv(2*x[0]-1) },
-	"normal_cdf":          func(x []float64) float64 { return math.Erfc(-x[0]/math.Sqrt2) / 2 },
-	"t_quantile":          func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.Quantile(x[0]) },
-	"t_cdf":               func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) },
+	"normal_quantile":         func(x []float64) float64 { return math.Sqrt2 * math.Erfinv(2*x[0]-1) },
+	"normal_cdf":              func(x []float64) float64 { return math.Erfc(-x[0]/math.Sqrt2) / 2 },
+	"t_quantile":              func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.Quantile(x[0]) },
+	"t_cdf":                   func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) },
+	"uniform_normal_cdf":      func(x []float64) float64 { return uniformSum(x[0], x[1], x[2], 12, distuv.UnitNormal.CDF) },
+	"uniform_normal_quantile": func(x []float64) float64 { return uniformQuantile(x[0], x[1], x[2], 12, distuv.UnitNormal.CDF) },
+	"uniform_t_cdf": func(x []float64) float64 {
+		return uniformSum(x[0], x[1], x[2], 1e9, distuv.StudentsT{Sigma: 1, Nu: x[3]}.CDF)
+	},
+	"uniform_t_quantile": func(x []float64) float64 {
+		return uniformQuantile(x[0], x[1], x[2], 1e9, distuv.StudentsT{Sigma: 1, Nu: x[3]}.CDF)
+	},
+	"within_both":         withinBoth,
 	"beta_quantile":       betaQuantile,
 	"beta_cdf":            func(x []float64) float64 { return distuv.Beta{Alpha: x[1], Beta: x[2]}.CDF(min(x[0], 1)) },
 	"beta_binomial_above": betaBinomialAbove,
@@ -292,6 +301,60 @@ func extreme(f func(a, b float64) float64) func([]float64) float64 {
 		}
 		return most
 	}
+}
+
+// uniformSum sums by Simpson's rule what is below x of an error within a, either way, and of
+// s times another, which goes no farther than so many s.
+func uniformSum(x, a, s, farthest float64, below func(float64) float64) float64 {
+	switch {
+	case a == 0:
+		return below(x / s)
+	case s == 0:
+		return max(0, min((x+a)/(2*a), 1))
+	}
+	low, high := max(-a, x-farthest*s), min(a, x+farthest*s) // beyond them it is all or nothing
+	if low >= high {
+		return map[bool]float64{true: 1, false: 0}[x > a]
+	}
+	const n = 4000
+	sum := below((x-low)/s) + below((x-high)/s)
+	for i := 1; i < n; i++ {
+		sum += below((x-low-(high-low)*float64(i)/n)/s) * float64(2+2*(i%2))
+	}
+	return (sum*(high-low)/(3*n) + (low + a)) / (2 * a)
+}
+
+// uniformQuantile inverts uniformSum by halving.
+func uniformQuantile(p, a, s, farthest float64, below func(float64) float64) float64 {
+	low, high := 0.0, a+1000*s
+	for range 100 {
+		if x := (low + high) / 2; uniformSum(x, a, s, farthest, below) < p {
+			low = x
+		} else {
+			high = x
+		}
+	}
+	return high
+}
+
+// withinBoth sums by Simpson's rule over the one of two normal errors what the other leaves.
+func withinBoth(x []float64) float64 {
+	z := func(p float64) float64 { return max(-9, min(distuv.UnitNormal.Quantile(p), 9)) }
+	low, high, least, most, r := z(x[0]), -z(x[1]), z(x[2]), -z(x[3]), x[4]
+	if low >= high || least >= most {
+		return 0
+	}
+	const n = 20_000
+	sum, rest := 0.0, math.Sqrt(1-r*r)
+	for i := range n + 1 {
+		at := low + (high-low)*float64(i)/n
+		weight := float64(2 + 2*(i%2))
+		if i == 0 || i == n {
+			weight = 1
+		}
+		sum += weight * distuv.UnitNormal.Prob(at) * (distuv.UnitNormal.CDF((most-r*at)/rest) - distuv.UnitNormal.CDF((least-r*at)/rest))
+	}
+	return sum * (high - low) / (3 * n)
 }
 
 // betaQuantile inverts the tail sum of the binomial distribution by halving: the

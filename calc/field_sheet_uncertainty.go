@@ -20,8 +20,7 @@ func (r *FieldSheetResult) rateUncertainty(in *FieldSheetInput, of *ApplicationR
 		p.AddMeasured(e.Instrument(certainty.Tape, in.Machine.Tape), -1, width)
 		p.DropCancelled()
 		b := certainty.Budget{certainty.SourceRuns: runs.Component(), certainty.SourceCatches: catches.Component()}
-		p.AddTo(&b, e)
-		return b.Combine(rate).WithParts(e, &p, runs, catches)
+		return b.Combine(rate, p.AddTo(&b, e)).WithParts(e, &p, runs, catches)
 	}
 	width := float64(in.Machine.BedWidth)
 	if width == 0 {

@@ -66,8 +66,7 @@ func (r *GroundSpeedResult) uncertainty(in GroundSpeedInput) *GroundSpeedUncerta
 	}
 	u.scatter = in.Measuring.Repeatability.Runs.OrDefault(certainty.DefaultRunsPrior).Pool(read.ReadingVariance()/squares, observed, len(in.Runs), squares, 0, 0)
 	b := certainty.Budget{certainty.SourceRuns: u.scatter.Component()}
-	u.errors.AddTo(&b, e)
-	u.GroundSpeed = b.Combine(float64(r.GroundSpeed)).WithParts(e, &u.errors, &u.scatter, nil)
+	u.GroundSpeed = b.Combine(float64(r.GroundSpeed), u.errors.AddTo(&b, e)).WithParts(e, &u.errors, &u.scatter, nil)
 	if len(in.Runs) > 1 {
 		r.spreadUncertainty(in, u, e, fastest, slowest)
 	}

@@ -57,10 +57,8 @@ func (r *NozzleAcceptanceResult) surely(i int, fromMean unit.Ratio) bool {
 		return true
 	}
 	u := &r.Uncertainty.Catches[i]
-	byMean := u.DeviationFromMean.ForResult(1 + float64(fromMean))
-	var of CatchUncertainty
-	of.within(float64(r.Catches[i].DeviationFromRated), r.Rated, &u.DeviationFromRated)
-	of.within(float64(fromMean), r.Mean, &byMean)
+	of := CatchUncertainty{DeviationFromRated: u.DeviationFromRated, DeviationFromMean: u.DeviationFromMean.ForResult(1 + float64(fromMean)), Common: u.Common}
+	of.within(r, r.Catches[i].DeviationFromRated, fromMean, true)
 	return of.Within.Conformance == certainty.SurelyOutside
 }
 

@@ -90,10 +90,9 @@ func TestReferenceOneSided(t *testing.T) {
 	}
 }
 
-// TestReferenceOneSidedConformance: a jug read to 100 mL is known to 28.9 mL, so 1.02 L with
-// at most 1.05 L allowed is inside with the chance of 0.03 / 0.0289 = 1.04 standard
-// uncertainties, 85 %, when nothing limits it below; the two sides of a tolerance take off
-// the tail beyond 0.95 L, 2.4 of them, 0.8 %. The tails are of the normal distribution.
+// TestReferenceOneSidedConformance: 1.02 L in a jug with a mark each 100 mL is anything from 0.97
+// to 1.07 L, so at most 1.05 L with 0.08 / 0.1, at least 0.98 L with 0.09 / 0.1, and both with
+// 0.07 / 0.1.
 func TestReferenceOneSidedConformance(t *testing.T) {
 	in := litreRated(0, 1.02)
 	in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
@@ -104,7 +103,7 @@ func TestReferenceOneSidedConformance(t *testing.T) {
 	for _, c := range []struct {
 		limits calc.Limits
 		want   float64
-	}{{calc.Limits{Above: 0.05}, 0.8506}, {calc.Limits{Below: 0.05}, 0.9923}, {calc.Limits{Below: 0.05, Above: 0.05}, 0.8430}} {
+	}{{calc.Limits{Above: 0.05}, 0.8}, {calc.Limits{Below: 0.02}, 0.9}, {calc.Limits{Below: 0.02, Above: 0.05}, 0.7}} {
 		in.Tolerance = calc.OutputTolerance{Rated: c.limits}
 		agrees(t, "within", float64(mustAccept(t, in).Uncertainty.Catches[0].Within.Probability), c.want, 1e-3)
 	}

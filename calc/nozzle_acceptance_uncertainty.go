@@ -22,7 +22,8 @@ type CatchUncertainty struct {
 	NozzleFlowRate     certainty.Uncertainty
 	DeviationFromRated certainty.Uncertainty // zero without a rating
 	DeviationFromMean  certainty.Uncertainty // zero when it is not in the mean
-	Within             certainty.Conformity  // with both bases that of the one that is the less likely
+	Within             certainty.Conformity  // with both bases of lying within both limits at once
+	Common             certainty.Covariance  // of the two deviations, where there are both
 
 	first certainty.Conformity // of the first catch that it stands in for
 }
@@ -171,8 +172,8 @@ func (c *catchRound) boom(m *catchMean, moved float64, prior certainty.Prior, f 
 	p := m.errors.WeighReadings(f)
 	p.Add(moved, &c.working)
 	b := certainty.Budget{certainty.SourceCatches: u.scatter.Component()}
-	p.AddTo(&b, c.e)
-	return p, b.Combine(float64(c.r.MeanNozzleFlowRate)).WithParts(c.e, &p, nil, &u.scatter)
+	widest := p.AddTo(&b, c.e)
+	return p, b.Combine(float64(c.r.MeanNozzleFlowRate), widest).WithParts(c.e, &p, nil, &u.scatter)
 }
 
 // variation is the uncertainty of the coefficient of variation: it follows catch i by
@@ -211,20 +212,27 @@ func (c *catchRound) judge(x *AcceptanceCatch, q *CatchResult, share float64, u 
 	}
 	p := x.flowErrors(c.e)
 	u.NozzleFlowRate = p.Uncertainty(c.e, float64(q.NozzleFlowRate))
+	n := 0.0
 	if c.r.HasRating {
-		x.addPressure(&p, c.e, -x.exponent(c.in.Nozzle, q.SprayPressure), &c.common)
+		n = x.exponent(c.in.Nozzle, q.SprayPressure)
+		x.addPressure(&p, c.e, -n, &c.common)
 		u.DeviationFromRated = p.Uncertainty(c.e, 1+float64(q.DeviationFromRated))
-		u.within(float64(q.DeviationFromRated), c.r.Rated, &u.DeviationFromRated)
 	}
 	if !q.InMean {
+		u.within(c.r, q.DeviationFromRated, 0, false)
 		return
 	}
-	p, moved := c.own(x, q)
-	p.RelateTo(&c.grouped, share)
-	p.Add(moved-c.moved, &c.working)
-	p.DropCancelled()
-	u.DeviationFromMean = p.Uncertainty(c.e, 1+float64(q.DeviationFromMean))
-	u.within(float64(q.DeviationFromMean), c.r.Mean, &u.DeviationFromMean)
+	m, moved := c.own(x, q)
+	own := m.ReadingVariance()
+	m.RelateTo(&c.grouped, share)
+	m.Add(moved-c.moved, &c.working)
+	m.DropCancelled()
+	u.DeviationFromMean = m.Uncertainty(c.e, 1+float64(q.DeviationFromMean))
+	u.Common = certainty.Covariance{Scale: p.ScaleCovariance(&m, c.e), Reading: (1 - share) * own}
+	if x.SprayPressure == 0 {
+		u.Common.Reading += n * c.moved * c.common.ReadingVariance()
+	}
+	u.within(c.r, q.DeviationFromRated, q.DeviationFromMean, true)
 }
 
 // judgeDry works out one catch of nothing. Each of its figures follows its jug alone, by
@@ -238,21 +246,34 @@ func (c *catchRound) judgeDry(x *AcceptanceCatch, q *CatchResult, u *CatchUncert
 	if c.r.HasRating {
 		sum, _ := x.ratedFlow(c.in.Nozzle, q.SprayPressure)
 		u.DeviationFromRated = against(sum/unit.FlowRate(x.nozzles()), 1)
-		u.within(-1, c.r.Rated, &u.DeviationFromRated)
 	}
-	if !q.InMean {
-		return
+	if q.InMean {
+		u.DeviationFromMean = against(c.atCatch(x, q, c.r.MeanNozzleFlowRate), 1)
 	}
-	u.DeviationFromMean = against(c.atCatch(x, q, c.r.MeanNozzleFlowRate), 1)
-	u.within(-1, c.r.Mean, &u.DeviationFromMean)
+	// One reading of one jug is all of both.
+	u.Common.Reading = u.DeviationFromRated.Standard * u.DeviationFromMean.Standard
+	u.within(c.r, q.DeviationFromRated, q.DeviationFromMean, q.InMean)
 }
 
-// within judges one deviation of a catch by its limits, if it has any.
-func (u *CatchUncertainty) within(d float64, limits Limits, of *certainty.Uncertainty) {
-	if limits.given() {
-		low, high := limits.Ends()
-		u.Within.Judge(d, of, low, high, certainty.Repeats{Read: 1, Readings: certainty.MeasureCatches})
+// within judges the deviations of a catch by their limits, where they have any: with both, by
+// what the two have in common, that it lies within both limits at once.
+func (u *CatchUncertainty) within(r *NozzleAcceptanceResult, fromRated, fromMean unit.Ratio, inMean bool) {
+	rated, mean := r.Rated.Judged(fromRated, &u.DeviationFromRated), r.Mean.Judged(fromMean, &u.DeviationFromMean)
+	n := certainty.Repeats{Read: 1, Readings: certainty.MeasureCatches}
+	switch byRated, byMean := r.Rated.given(), r.Mean.given() && inMean; {
+	case byRated && byMean:
+		u.Within.JudgeBoth(rated, mean, u.Common, n)
+	case byRated:
+		u.Within.Judge(rated.Value, rated.Uncertainty, rated.Low, rated.High, n)
+	case byMean:
+		u.Within.Judge(mean.Value, mean.Uncertainty, mean.Low, mean.High, n)
 	}
+}
+
+// Judged is a deviation with these limits.
+func (l Limits) Judged(d unit.Ratio, of *certainty.Uncertainty) certainty.Judged {
+	low, high := l.Ends()
+	return certainty.Judged{Value: float64(d), Uncertainty: of, Low: low, High: high}
 }
 
 // exponent is the n of q = k p^n of the nozzles of a catch, about p.

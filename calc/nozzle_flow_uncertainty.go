@@ -44,8 +44,8 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	scatter := m.scatter(prior, math.Sqrt(observed), m.n, 0, 0)
 	mean := m.errors.WeighReadings(0)
 	b := certainty.Budget{certainty.SourceCatches: scatter.Component()}
-	mean.AddTo(&b, e)
-	u.MeanNozzleFlowRate = b.Combine(float64(r.MeanNozzleFlowRate)).WithParts(e, &mean, nil, &scatter)
+	widest := mean.AddTo(&b, e)
+	u.MeanNozzleFlowRate = b.Combine(float64(r.MeanNozzleFlowRate), widest).WithParts(e, &mean, nil, &scatter)
 	if r.Predicted == nil || r.ExponentFitted {
 		return u
 	}
@@ -55,7 +55,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 	}
 	moved := mean
 	moved.Add(-r.Exponent, &gauges)
-	moved.AddTo(&b, e)
+	widest = moved.AddTo(&b, e)
 	// All predictions at a pressure are made of the same, which is listed once.
 	parts := u.MeanNozzleFlowRate.WithParts(e, &moved, nil, &scatter).Parts
 	u.Predicted = make([]certainty.Uncertainty, len(in.PredictAt))
@@ -64,7 +64,7 @@ func (r *NozzleFlowResult) uncertainty(in *NozzleFlowInput) *NozzleFlowUncertain
 			u.Predicted[i] = u.MeanNozzleFlowRate.ForResult(float64(r.Predicted[i]))
 			continue
 		}
-		u.Predicted[i] = b.Combine(float64(r.Predicted[i]))
+		u.Predicted[i] = b.Combine(float64(r.Predicted[i]), widest)
 		u.Predicted[i].Parts = parts
 	}
 	return u

@@ -40,12 +40,12 @@ func (r *ApplicationRateResult) uncertainty(in *ApplicationRateInput) *RateUncer
 	b[certainty.SourceSprayedWidth].Standard = float64(s.SprayedWidthPerNozzle)
 	b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	u := &RateUncertainty{}
-	u.Solved = b.Combine(r.solved())
+	u.Solved = b.Combine(r.solved(), certainty.Widest{})
 	if r.SolvedFor != SolvedApplicationRate {
 		b = certainty.Budget{}
 		b[certainty.SourceApplicationRate].Standard = float64(s.ApplicationRate)
 	}
-	u.rate(r, in, b.Combine(float64(r.ApplicationRate)), b.Combine(float64(r.FieldApplicationRate)), certainty.Repeats{})
+	u.rate(r, in, b.Combine(float64(r.ApplicationRate), certainty.Widest{}), b.Combine(float64(r.FieldApplicationRate), certainty.Widest{}), certainty.Repeats{})
 	return u
 }
 
@@ -140,13 +140,13 @@ func (r *AreaCheckResult) uncertainty(in *AreaCheckInput) *AreaCheckUncertainty 
 	if in.Area == 0 {
 		b[certainty.SourceArea].Standard = math.Hypot(float64(s.CourseLength), float64(s.Width))
 	}
-	u := &AreaCheckUncertainty{ApplicationRate: b.Combine(float64(r.ApplicationRate))}
+	u := &AreaCheckUncertainty{ApplicationRate: b.Combine(float64(r.ApplicationRate), certainty.Widest{})}
 	if r.Verdict == finding.NotJudged {
 		return u
 	}
 	b[certainty.SourceExpectedRate].Standard = float64(s.ExpectedApplicationRate)
 	d, limit := float64(r.Deviation), float64(r.RateTolerance)
-	u.Deviation = b.Combine(1 + d)
+	u.Deviation = b.Combine(1+d, certainty.Widest{})
 	u.Within.Judge(d, &u.Deviation, -limit, limit, certainty.Repeats{})
 	return u
 }

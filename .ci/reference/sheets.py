@@ -5,7 +5,7 @@ import math
 
 from uncertainties import ufloat
 
-from instruments import Tools, freedom, judged, probability, wanted
+from instruments import Tools, judged, probability, wanted
 from uncertainty import catches, pressures, runs
 from units import AREAS, FLOWS, LENGTHS, RATES, RATIOS, SPEEDS, VOLUMES, draw
 
@@ -43,9 +43,9 @@ def _against(rng, target, rate, *scatters):
     request = {"rateTolerance": tolerance, target: wish, "labelMaximum": label}
     if rate.s == 0:
         return request, {}
-    nu, deviation = freedom(rate, *scatters), rate / aim - 1
-    return request, wanted("uncertainty/deviation", deviation, *scatters) | judged("", probability(deviation, nu, -limit, limit)) | judged(
-        "labelConformance/", probability(rate, nu, -math.inf, most))
+    deviation = rate / aim - 1
+    return request, wanted("uncertainty/deviation", deviation, *scatters) | judged("", probability(deviation, -limit, limit, *scatters)) | judged(
+        "labelConformance/", probability(rate, -math.inf, most, *scatters))
 
 
 def area_check(rng):
@@ -62,7 +62,7 @@ def area_check(rng):
     if deviation.s == 0:
         return area_check(rng)
     want = wanted("uncertainty/applicationRate", rate) if rate.s else {}
-    return request, want | wanted("uncertainty/deviation", deviation) | judged("", probability(deviation, math.inf, -limit, limit))
+    return request, want | wanted("uncertainty/deviation", deviation) | judged("", probability(deviation, -limit, limit))
 
 
 def calibration(rng):

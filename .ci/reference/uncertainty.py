@@ -8,7 +8,7 @@ import numpy as np
 from uncertainties import ufloat, umath
 
 from acceptance import tolerance
-from instruments import Tools, judged, probability, wanted
+from instruments import Tools, both, judged, probability, wanted
 from units import FLOWS, LENGTHS, PRESSURES, RATIOS, TIMES, VOLUMES, draw
 
 
@@ -39,7 +39,7 @@ def runs(rng, tools):
         want |= wanted("runs/%d/uncertainty/groundSpeed" % i, own[i])
     if n > 1:
         spread = (own[np.argmax(speeds)] - own[np.argmin(speeds)]) / scaled
-        want |= wanted("uncertainty/spread", spread) | judged("", probability(spread, math.inf, -math.inf, limit))
+        want |= wanted("uncertainty/spread", spread) | judged("", probability(spread, -math.inf, limit))
     return request, want, v, scatter
 
 
@@ -59,7 +59,7 @@ def pressures(rng, tools):
     if len(p) > 1:
         high, low = p[np.argmax(plain)], p[np.argmin(plain)]
         want |= wanted("uncertainty/spread", high - low) | wanted("uncertainty/flowSpread", umath.sqrt(high / low) - 1)
-        want |= judged("", probability(high - low, math.inf, -math.inf, most))
+        want |= judged("", probability(high - low, -math.inf, most))
     return request, want, mean
 
 
@@ -89,8 +89,8 @@ def catches(rng, tools, common=None, of_a_boom=True):
         catch["time"], t = draw(rng, TIMES, 20, 90)
         catch["volume"], x = draw(rng, VOLUMES, q * t * 0.999, q * t * 1.001)
         jug, watch = tools.take("jug", catch), tools.take("stopwatch", catch)
-        reading = jug.variance / x**2 + watch.variance / t**2 + (gauge.variance / p**2 / 4 if apart else 0.0)
-        measured.append((catch["nozzles"], jug.read(x) / watch.read(t), x * jug.scale / (t * watch.scale), own, bare, reading))
+        reads = [(jug, 1 / x), (watch, 1 / t)] + ([(gauge, 0.5 / p)] if apart else [])
+        measured.append((catch["nozzles"], jug.read(x) / watch.read(t), x * jug.scale / (t * watch.scale), own, bare, reads))
         request["catches"].append(catch)
     working = lowest if common is None else common
     moved = [q * umath.sqrt(working / own) if own else q for _, q, _, own, _, _ in measured]
@@ -102,10 +102,11 @@ def catches(rng, tools, common=None, of_a_boom=True):
         share = n / request["catchPointsOnBoom"]
     ratios = np.array([x.n for x in each])
     weights = ratios * nozzles / (ratios * nozzles).sum()
-    read = sum(m[5] * w**2 for m, w in zip(measured, weights))
+    read = sum(tool.variance * c**2 * w**2 for m, w in zip(measured, weights) for tool, c in m[5])
     scatter = tools.scatter("catches", read, weights, ratios / ratios.mean(), 1 - share)
     # What was caught of the boom is known but for its readings, the rest but for the scatter.
-    boom = sum(q * e * ufloat(1, math.sqrt(m[5] * share)) for q, e, m in zip(plain, scatter[0], measured)) / nozzles.sum()
+    boom = sum(q * (e + sum(tool.read(0) / tool.scale * c for tool, c in m[5]) * math.sqrt(share)) for q, e, m in zip(plain, scatter[0], measured))
+    boom /= nozzles.sum()
     want |= wanted("uncertainty/meanNozzleFlowRate", boom, scatter)
     if n > 1:
         middle = sum(each) / n
@@ -118,7 +119,7 @@ def catches(rng, tools, common=None, of_a_boom=True):
         if n > 1:
             want |= wanted(name + "uncertainty/deviationFromMean", from_mean)
         by = [(d, *allowed[of]) for of, d in (("rated", rated), ("mean", from_mean)) if min(allowed[of]) < math.inf]
-        want |= judged(name, min(probability(d, math.inf, -below, above) for d, below, above in by))
+        want |= judged(name, both(*by) if len(by) == 2 else probability(by[0][0], -by[0][1], by[0][2]))
     return request, want, boom, scatter
 
 

@@ -112,11 +112,11 @@ func (k *sheetWork) guard(w working.Working, rate wire.Quantity) {
 	if k.r.Target.RateBasis == calc.RateBasisField {
 		u = &k.a.Rate.Result.Uncertainty.FieldApplicationRate
 	}
-	if u.DegreesOfFreedom == 0 {
-		w.Line(method.NormalGuard, "/labelGuard", guard).With("u", u.Standard).With("R", rate)
-		return
+	id := method.NormalGuard
+	if u.Student() {
+		id = method.StudentGuard
 	}
-	w.Line(method.StudentGuard, "/labelGuard", guard).With("nu", working.Dimensionless(u.DegreesOfFreedom)).With("u", u.Standard).With("R", rate)
+	w.Line(id, "/labelGuard", guard).With("u", u.Standard).With("R", rate).Errs(u)
 }
 
 // areaCheck is area-check against the rate of the sheet.

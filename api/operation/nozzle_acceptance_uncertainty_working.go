@@ -4,7 +4,7 @@ import (
 	"wetrun/api/wire"
 	"wetrun/api/working"
 	"wetrun/calc"
-	"wetrun/calc/certainty"
+	"wetrun/calc/method"
 )
 
 // uncertainties adds how well the members are known, and how surely the verdicts hold.
@@ -19,8 +19,14 @@ func (k *acceptanceWork) uncertainties() {
 		w.Uncertain("/uncertainty/nozzleFlowRate", &u.NozzleFlowRate)
 		w.Uncertain("/uncertainty/deviationFromRated", &u.DeviationFromRated)
 		w.Uncertain("/uncertainty/deviationFromMean", &u.DeviationFromMean)
-		d, known, limits := k.judgedBy(c)
-		conforms(w, &c.ConformanceAnswer, d, known, limits)
+		switch rated, mean := &u.DeviationFromRated, &u.DeviationFromMean; {
+		case k.x.Rated == (calc.Limits{}) || rated.Source() == nil:
+			conforms(w, &c.ConformanceAnswer, c.DeviationFromMean, mean, k.x.Mean)
+		case k.x.Mean == (calc.Limits{}) || mean.Source() == nil:
+			conforms(w, &c.ConformanceAnswer, c.DeviationFromRated, rated, k.x.Rated)
+		default:
+			k.conformsToBoth(w, &c.ConformanceAnswer, i)
+		}
 	}
 	k.Uncertain("/uncertainty/meanNozzleFlowRate", &a.Uncertainty.MeanNozzleFlowRate)
 	k.Uncertain("/uncertainty/coefficientOfVariation", &a.Uncertainty.CoefficientOfVariation)
@@ -39,27 +45,18 @@ func conforms(w working.Working, c *working.ConformanceAnswer, d wire.Quantity, 
 	}
 }
 
-// judgedBy is the deviation whose probability a catch has, with its limits: with both bases
-// that of the one that is the less likely to be within them. Where only the method is asked
-// for, either of them tells it, unless the two have different ones.
-func (k *acceptanceWork) judgedBy(c *AcceptanceCatchAnswer) (wire.Quantity, *working.UncertaintyAnswer, calc.Limits) {
-	rated, mean := &c.Uncertainty.DeviationFromRated, &c.Uncertainty.DeviationFromMean
-	switch ofRated, ofMean := k.x.Rated, k.x.Mean; {
-	case ofRated == (calc.Limits{}) || rated.Source() == nil:
-		return c.DeviationFromMean, mean, ofMean
-	case ofMean == (calc.Limits{}) || mean.Source() == nil:
-		return c.DeviationFromRated, rated, ofRated
-	case k.MethodsOnly && ofRated == ofMean && (rated.DegreesOfFreedom == 0) == (mean.DegreesOfFreedom == 0):
-		return c.DeviationFromRated, rated, ofRated
-	case probabilityWithin(c.DeviationFromMean.SI(), mean, ofMean) < probabilityWithin(c.DeviationFromRated.SI(), rated, ofRated):
-		return c.DeviationFromMean, mean, ofMean
-	default:
-		return c.DeviationFromRated, rated, ofRated
+// conformsToBoth adds how surely a catch is within the limits of both bases at once.
+func (k *acceptanceWork) conformsToBoth(w working.Working, c *working.ConformanceAnswer, i int) {
+	if !c.ConformanceProbability.Given() {
+		return
 	}
-}
-
-// probabilityWithin is the probability that a deviation measured as d is within its limits.
-func probabilityWithin(d float64, u *working.UncertaintyAnswer, limits calc.Limits) float64 {
-	low, high := limits.Ends()
-	return certainty.ConformanceProbability(d, u.Source(), low, high)
+	l := w.Line(method.WithinBoth, "/conformanceProbability", c.ConformanceProbability)
+	if l == nil {
+		return
+	}
+	x, u := &k.x.Catches[i], &k.x.Uncertainty.Catches[i]
+	rated, mean := k.x.Rated.Judged(x.DeviationFromRated, &u.DeviationFromRated), k.x.Mean.Judged(x.DeviationFromMean, &u.DeviationFromMean)
+	f, g := rated.Outside(), mean.Outside()
+	l.Number("f_1", f.Below).Number("f_2", f.Above).Number("g_1", g.Below).Number("g_2", g.Above).
+		Number("r", u.Common.Correlation(&u.DeviationFromRated, &u.DeviationFromMean))
 }

@@ -40,10 +40,21 @@ var Functions = map[string]Function{
 	"ln":   {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return math.Log(x[0]) }},
 	"exp":  {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return math.Exp(x[0]) }},
 
-	"normal_quantile":     {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.Quantile(x[0]) }},
-	"normal_cdf":          {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.CDF(x[0]) }},
-	"t_quantile":          {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return StudentQuantile(x[0], x[1]) }},
-	"t_cdf":               {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }},
+	"normal_quantile":         {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.Quantile(x[0]) }},
+	"normal_cdf":              {Arguments: 1, unit: noUnit, value: func(x []float64) float64 { return distuv.UnitNormal.CDF(x[0]) }},
+	"t_quantile":              {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return StudentQuantile(x[0], x[1]) }},
+	"t_cdf":                   {Arguments: 2, unit: noUnit, value: func(x []float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: x[1]}.CDF(x[0]) }},
+	"uniform_normal_quantile": {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return certainty.Distribution{Widest: x[1], Rest: x[2]}.Quantile(x[0]) }},
+	"uniform_normal_cdf":      {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return certainty.Distribution{Widest: x[1], Rest: x[2]}.Below(x[0]) }},
+	"uniform_t_quantile": {Arguments: 4, unit: noUnit, value: func(x []float64) float64 {
+		return certainty.Distribution{Widest: x[1], Rest: x[2], Freedom: x[3]}.Quantile(x[0])
+	}},
+	"uniform_t_cdf": {Arguments: 4, unit: noUnit, value: func(x []float64) float64 {
+		return certainty.Distribution{Widest: x[1], Rest: x[2], Freedom: x[3]}.Below(x[0])
+	}},
+	"within_both": {Arguments: 5, unit: noUnit, value: func(x []float64) float64 {
+		return certainty.BothWithin(certainty.Tails{Below: x[0], Above: x[1]}, certainty.Tails{Below: x[2], Above: x[3]}, x[4])
+	}},
 	"beta_quantile":       {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return quantileOfBeta(x[0], x[1], x[2]) }},
 	"beta_cdf":            {Arguments: 3, unit: noUnit, value: func(x []float64) float64 { return mathext.RegIncBeta(x[1], x[2], min(x[0], 1)) }},
 	"beta_binomial_above": {Arguments: 4, unit: noUnit, value: func(x []float64) float64 { return certainty.BetaBinomialAbove(int(x[0]), int(x[1]), x[2], x[3]) }},

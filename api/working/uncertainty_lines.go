@@ -41,13 +41,14 @@ func (w Working) Uncertain(member string, u *UncertaintyAnswer) {
 	}
 	w = w.Part(member)
 	w.Line(method.CombinedUncertainty, named("/standard"), u.Standard).With("X", reference).Each("u_i", all)
-	if u.DegreesOfFreedom == 0 {
-		w.Line(method.NormalCoverage, named("/coverageFactor"), Dimensionless(u.CoverageFactor))
-	} else {
-		nu := Dimensionless(u.DegreesOfFreedom)
-		w.Line(method.EffectiveFreedom, named("/degreesOfFreedom"), nu).Each("u_i", all).Each("v_i", estimated).Each("nu_i", freedom)
-		w.Line(method.StudentCoverage, named("/coverageFactor"), Dimensionless(u.CoverageFactor)).With("nu", nu)
+	if u.DegreesOfFreedom != 0 {
+		w.Line(method.EffectiveFreedom, named("/degreesOfFreedom"), Dimensionless(u.DegreesOfFreedom)).Each("u_i", all).Each("v_i", estimated).Each("nu_i", freedom)
 	}
+	id := method.NormalCoverage
+	if u.Student() {
+		id = method.StudentCoverage
+	}
+	w.Line(id, named("/coverageFactor"), Dimensionless(u.CoverageFactor)).Errs(u)
 	w.Line(method.ExpandedUncertainty, named("/expanded"), u.Expanded).Number("k_p", float64(u.CoverageFactor)).With("u", u.Standard)
 }
 
@@ -141,7 +142,7 @@ func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, 
 		x, high, low = wire.Quantity{Value: -x.Value, Unit: x.Unit}, wire.Quantity{Value: -low.Value, Unit: low.Unit}, wire.Quantity{}
 	}
 	id := method.NormalBelow
-	switch student := u.DegreesOfFreedom != 0; {
+	switch student := u.Student(); {
 	case student && low.Given():
 		id = method.StudentWithin
 	case student:
@@ -149,7 +150,20 @@ func (w Working) Conforms(member string, c *ConformanceAnswer, x wire.Quantity, 
 	case low.Given():
 		id = method.NormalWithin
 	}
-	w.Part(member).Line(id, "/conformanceProbability", p).With("x", x).With("u", u.Standard).With("h", high).With("l", low).Number("nu", float64(u.DegreesOfFreedom))
+	w.Part(member).Line(id, "/conformanceProbability", p).With("x", x).With("u", u.Standard).With("h", high).With("l", low).Errs(u)
+}
+
+// Student tells that the error of a member has Student's distribution in it.
+func (a *UncertaintyAnswer) Student() bool { return a.source != nil && a.source.Error.Freedom != 0 }
+
+// Errs puts in how an error is distributed, as multiples of its standard uncertainty: what is
+// not wide is 0, and all else is 1 of it.
+func (l *Line) Errs(u *UncertaintyAnswer) *Line {
+	if l == nil || u.source == nil {
+		return l
+	}
+	d := u.source.InStandards()
+	return l.Number("a", d.Widest).Number("s", d.Rest).Number("nu", d.Freedom)
 }
 
 // ConformsEitherWay is Conforms for a deviation that is bounded either way.

@@ -3,8 +3,6 @@ package certainty
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -40,13 +38,11 @@ type Conformity struct {
 var Unlimited = math.Inf(-1)
 
 // ConformanceProbability is the probability that a value lies from low to high, having
-// been measured as x with uncertainty u: that of Student's t at the effective degrees of
-// freedom, shifted and scaled, or of the normal distribution where there is no end to
-// them,
+// been measured as x with uncertainty u: that of the distribution of its error,
 //
-//	p = F((high - x) / u) - F((low - x) / u)
+//	p = F(high - x) - F(low - x)
 //
-// (JCGM 106, 7.2 and A.3; with t, JCGM 101, 6.4.9). Without any uncertainty it is 1 or 0.
+// (JCGM 106, 7.2 and A.3). Without any uncertainty it is 1 or 0.
 func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float64 {
 	switch {
 	case u.Standard > 0:
@@ -58,16 +54,14 @@ func ConformanceProbability(x float64, u *Uncertainty, low, high float64) float6
 }
 
 // Judge tells how surely a value lies from low to high, and where that is too close to
-// say, what would settle it. What was judged before and is less likely to conform stays.
+// say, what would settle it.
 func (c *Conformity) Judge(x float64, u *Uncertainty, low, high float64, n Repeats) {
 	p := ConformanceProbability(x, u, low, high)
-	if c.Conformance != ConformanceUnknown && float64(c.Probability) <= p {
-		return
-	}
 	*c = Conformity{Conformance: conformanceOf(p), Probability: unit.Ratio(p)}
 	if c.Conformance == TooClose {
-		c.MeasureAgain = u.whatToMeasureAgain(n, func(after *Uncertainty) bool {
-			return conformanceOf(ConformanceProbability(x, after, low, high)) != TooClose
+		c.MeasureAgain = u.whatToMeasureAgain(n, func(again func(*Uncertainty) Uncertainty) bool {
+			after := again(u)
+			return conformanceOf(ConformanceProbability(x, &after, low, high)) != TooClose
 		})
 	}
 }
@@ -85,11 +79,8 @@ func conformanceOf(p float64) Conformance {
 
 // below is the probability that the true value exceeds the measured one by less than d.
 func (u *Uncertainty) below(d float64) float64 {
-	switch {
-	case math.IsInf(d, 0):
+	if math.IsInf(d, 0) {
 		return max(math.Copysign(1, d), 0)
-	case u.DegreesOfFreedom == 0:
-		return math.Erfc(-d/u.Standard/math.Sqrt2) / 2
 	}
-	return distuv.StudentsT{Sigma: 1, Nu: u.DegreesOfFreedom}.CDF(d / u.Standard)
+	return u.Error.Below(d / u.Reference)
 }

@@ -12,7 +12,7 @@ import (
 // without end. So far from its limit a value keeps it with 95 %.
 func TestReferenceGuard(t *testing.T) {
 	for nu, want := range map[float64]float64{1: 6.314, 5: 2.015, 10: 1.812, 30: 1.697, 0: 1.645} {
-		u := certainty.Uncertainty{Standard: 2, DegreesOfFreedom: nu}
+		u := (&certainty.Budget{certainty.SourceRuns: {Standard: 2, DegreesOfFreedom: nu}}).Combine(1, certainty.Widest{})
 		if got := u.Guard() / 2; math.Abs(got-want) > 0.00051 {
 			t.Errorf("%v degrees of freedom: %v, want %v", nu, got, want)
 		}

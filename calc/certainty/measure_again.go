@@ -70,11 +70,11 @@ type Repeats struct {
 }
 
 // whatToMeasureAgain looks for what dominates an uncertainty, and for the fewest further
-// measurements of it that would settle the verdict: sure judges it by the uncertainty that
-// there would be after them, if they came out like those there are, with the same mean and
-// the same spread about it. Where it would not be sure with any number of them, the
+// measurements of it that would settle the verdict: sure judges it by what each uncertainty
+// would be after them, if they came out like those there are, with the same mean and the same
+// spread about it. Where it would not be sure with any number of them, the
 // instrument with the largest scale error has to be better.
-func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(after *Uncertainty) bool) MeasureAgain {
+func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(again func(*Uncertainty) Uncertainty) bool) MeasureAgain {
 	b := &u.Budget
 	main, scale := Source(0), SourceStopwatchScale
 	for s := range b {
@@ -91,22 +91,22 @@ func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(after *Uncertainty
 	if a.How == HowBetterInstrument {
 		return a
 	}
-	if best := u.after(main, made, math.Inf(1), n); !sure(&best) {
+	settled := func(more float64) bool {
+		return sure(func(u *Uncertainty) Uncertainty { return u.after(main, made, more, n) })
+	}
+	if !settled(math.Inf(1)) {
+		best := u.after(main, made, math.Inf(1), n)
 		if rest := best.Standard / u.Reference; 2*b[scale].Standard*b[scale].Standard >= rest*rest && b[scale].Standard > 0 {
 			a, _ = n.measurementOf(scale)
 		}
 		return a
 	}
-	settled := func(more int) bool {
-		after := u.after(main, made, float64(more), n)
-		return sure(&after)
-	}
-	if most := n.most(main); made > 0 && settled(most) {
+	if most := n.most(main); made > 0 && settled(float64(most)) {
 		few, many := 0, 1 // too few, and perhaps enough
-		for !settled(many) {
+		for !settled(float64(many)) {
 			few, many = many, min(2*many, most)
 		}
-		a.More = many - sort.Search(many-few-1, func(i int) bool { return !settled(many - 1 - i) })
+		a.More = many - sort.Search(many-few-1, func(i int) bool { return !settled(float64(many - 1 - i)) })
 	}
 	return a
 }
@@ -114,23 +114,26 @@ func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(after *Uncertainty
 // after is the uncertainty that there would be after so many more measurements that came out
 // alike. Every reading is made anew with each of them, but the one of a width.
 func (u *Uncertainty) after(main Source, made int, more float64, n Repeats) Uncertainty {
-	b := u.Budget
+	b, widest := u.Budget, u.widest
+	fewer := float64(made) / (float64(made) + more)
 	switch {
 	case main == SourceRuns && n.Runs != nil:
 		b[main] = n.Runs.after(more)
 	case main == SourceCatches && n.Catches != nil:
 		b[main] = n.Catches.after(more)
+		widest.Reading *= fewer // in so many more of them, each with a smaller share
 	case main < SourceRuns:
 		for k := range InstrumentKinds {
 			if n.Lengths == MeasureWidth && (k == Tape) != (main == SourceTapeReading) {
 				continue
 			}
-			b[readingOf(k)].Standard *= math.Sqrt(float64(made) / (float64(made) + more))
+			b[readingOf(k)].Standard *= math.Sqrt(fewer)
 		}
+		widest.Reading *= fewer * fewer
 	default:
 		b[main] = Component{}
 	}
-	return b.Combine(u.Reference)
+	return b.Combine(u.Reference, widest)
 }
 
 // most is how many more can be made: of catches no more than there are places left.

@@ -64,7 +64,7 @@ func TestReferenceAgain(t *testing.T) {
 			b[s].Standard = u
 		}
 		c.n.Runs, c.n.Catches = alike(2, c.budget[SourceRuns]), alike(12, c.budget[SourceCatches])
-		u := b.Combine(1)
+		u := b.Combine(1, Widest{})
 		for side := range 3 { // below the limit, above it, and within two
 			var got Conformity
 			switch side {
@@ -91,7 +91,7 @@ func TestReferenceAgainOfABoom(t *testing.T) {
 	if u := s.Component().Standard; math.Abs(u-0.03) > 1e-9 {
 		t.Fatal(u)
 	}
-	u := (&Budget{SourceCatches: {Standard: 0.03}}).Combine(1)
+	u := (&Budget{SourceCatches: {Standard: 0.03}}).Combine(1, Widest{})
 	for margin, want := range map[float64]int{0.04: 2, 0.001: 6, 0.00001: 6} {
 		var got Conformity
 		if got.Judge(1-margin, &u, Unlimited, 1, Repeats{Catches: &s}); got.MeasureAgain.More != want {

@@ -91,18 +91,22 @@ func (p *Propagation) partsOf(k InstrumentKind) (some []ReadingPart) {
 // WithParts is u with its Parts, where they were asked for. The scatters are nil where
 // nothing was repeated.
 func (u Uncertainty) WithParts(e *Evaluation, p *Propagation, runs, catches *Scatter) Uncertainty {
-	if !e.explain {
-		return u
+	if e.explain {
+		u.Parts = p.explained(e, runs, catches)
 	}
-	u.Parts = &Parts{Runs: runs.part(), Catches: catches.part()}
+	return u
+}
+
+func (p *Propagation) explained(e *Evaluation, runs, catches *Scatter) *Parts {
+	parts := &Parts{Runs: runs.part(), Catches: catches.part()}
 	for i := range e.used {
 		if c := p.scale[i]; c != 0 {
 			k := e.kind[i]
-			u.Parts.Scales[k] = append(u.Parts.Scales[k], ScalePart{c, math.Sqrt(3 * e.scale[i])})
+			parts.Scales[k] = append(parts.Scales[k], ScalePart{c, math.Sqrt(3 * e.scale[i])})
 		}
 	}
 	for k := range InstrumentKinds {
-		u.Parts.Readings[k] = p.partsOf(k)
+		parts.Readings[k] = p.partsOf(k)
 	}
-	return u
+	return parts
 }

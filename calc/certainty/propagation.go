@@ -15,6 +15,8 @@ import (
 type Propagation struct {
 	scale    [mostInUse]float64       // sensitivity to the scale of each instrument
 	readings [InstrumentKinds]float64 // variance, as a share squared
+	widest   float64                  // of what readings has, the largest part that one display makes
+	second   float64                  // and the largest of another measurement
 	parts    []ReadingPart            // what readings is made of; kept only for Parts
 }
 
@@ -31,6 +33,7 @@ func (p *Propagation) AddScale(by Evaluated, c float64) { p.scale[by.number] += 
 // AddReading takes in one reading alone.
 func (p *Propagation) AddReading(by Evaluated, c, value float64) {
 	p.readings[by.kind[by.number]] += c * c * by.relative(value)
+	p.widest = max(p.widest, c*c*by.step[by.number]/(value*value))
 	if by.explain {
 		p.parts = append(p.parts, by.part(c, value))
 	}
@@ -52,6 +55,8 @@ func (p *Propagation) Accumulate(c float64, q *Propagation) {
 	for k := range q.readings {
 		p.readings[k] += c * c * q.readings[k]
 	}
+	own := c * c * q.widest
+	p.widest, p.second = max(p.widest, own), max(p.second, min(p.widest, own))
 	if c != 0 {
 		for _, r := range q.parts {
 			r.Weight *= c * c
@@ -65,6 +70,7 @@ func (p Propagation) WeighReadings(w float64) Propagation {
 	for k := range p.readings {
 		p.readings[k] *= w
 	}
+	p.widest, p.second = p.widest*w, p.second*w
 	p.parts = weighed(p.parts, w)
 	return p
 }
@@ -75,12 +81,25 @@ func (p *Propagation) RelateTo(mean *Propagation, weight float64) {
 	for k := range p.readings { // (1 - w)^2 of its own, w_j^2 of each other
 		p.readings[k] = math.Max(0, mean.readings[k]+(1-2*weight)*p.readings[k])
 	}
+	others := mean.widest
+	if others <= weight*weight*p.widest*(1+finding.Slack) { // it is its own
+		others = mean.second
+	}
+	p.widest = max((1-weight)*(1-weight)*p.widest, others)
 	if len(p.parts) > 0 {
 		p.parts = append(slices.Clip(mean.parts), weighed(p.parts, 1-2*weight)...)
 	}
 	for i := range p.scale {
 		p.scale[i] -= mean.scale[i]
 	}
+}
+
+// ScaleCovariance is what the scales add to p and to q in common, as a share squared.
+func (p *Propagation) ScaleCovariance(q *Propagation, e *Evaluation) (sum float64) {
+	for i := range e.used {
+		sum += p.scale[i] * q.scale[i] * e.scale[i]
+	}
+	return sum
 }
 
 // DropCancelled drops what rounding leaves of sensitivities that cancel.
@@ -101,12 +120,14 @@ func (p *Propagation) ReadingVariance() (sum float64) {
 	return sum
 }
 
-// AddTo puts the instruments into a budget.
-func (p *Propagation) AddTo(b *Budget, e *Evaluation) {
+// AddTo puts the instruments into a budget, and says which of their errors is the widest.
+func (p *Propagation) AddTo(b *Budget, e *Evaluation) Widest {
 	var scale [InstrumentKinds]float64
+	widest := Widest{Reading: p.widest}
 	for i := range e.used {
 		if c := p.scale[i]; c != 0 {
 			scale[e.kind[i]] += c * c * e.scale[i]
+			widest.Scale = max(widest.Scale, c*c*e.scale[i])
 		}
 	}
 	for k := range InstrumentKinds {
@@ -117,11 +138,14 @@ func (p *Propagation) AddTo(b *Budget, e *Evaluation) {
 			b[readingOf(k)].Standard = math.Sqrt(p.readings[k])
 		}
 	}
+	return widest
 }
 
 // Uncertainty is that of a result which follows nothing but instruments.
-func (p *Propagation) Uncertainty(e *Evaluation, reference float64) Uncertainty {
-	var b Budget
-	p.AddTo(&b, e)
-	return b.Combine(reference).WithParts(e, p, nil, nil)
+func (p *Propagation) Uncertainty(e *Evaluation, reference float64) (u Uncertainty) {
+	u.combine(reference, p.AddTo(&u.Budget, e))
+	if e.explain {
+		u.Parts = p.explained(e, nil, nil)
+	}
+	return u
 }

@@ -10,6 +10,7 @@ type Evaluation struct {
 	kind    [mostInUse]InstrumentKind
 	scale   [mostInUse]float64   // variance of the scale, as a share squared
 	reading [mostInUse]float64   // variance of one reading, in the square of its SI unit
+	step    [mostInUse]float64   // what of it the resolution makes, which is rectangular
 	unnamed [InstrumentKinds]int // which one it was where none is named
 	listed  []Instrument
 	used    int  // how many there are
@@ -41,7 +42,8 @@ func (m *Measuring) Evaluate() *Evaluation {
 func (e *Evaluation) put(number int, i *Instrument) {
 	e.kind[number] = i.Kind
 	e.scale[number] = float64(i.ScaleError) * float64(i.ScaleError) / 3
-	e.reading[number] = i.Resolution*i.Resolution/12 + float64(i.ReactionTime)*float64(i.ReactionTime)
+	e.step[number] = i.Resolution * i.Resolution / 12
+	e.reading[number] = e.step[number] + float64(i.ReactionTime)*float64(i.ReactionTime)
 }
 
 // Instrument is the one with an id that has passed its check. Without an id it is the one

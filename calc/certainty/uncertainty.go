@@ -4,11 +4,7 @@
 // follows, and how much, it is told.
 package certainty
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
-)
+import "math"
 
 // A Source is where a part of an uncertainty comes from.
 type Source uint8
@@ -54,14 +50,17 @@ type Budget [Sources]Component
 type Uncertainty struct {
 	// Standard is the combined standard uncertainty, in the SI unit of the result.
 	Standard float64
-	// CoverageFactor times Standard covers 95 % (GUM 6.2.1, G.3).
+	// CoverageFactor times Standard covers 95 % of Error (GUM 6.2.1).
 	CoverageFactor float64
-	// DegreesOfFreedom are the effective ones; 0 when there is no end to them.
+	// DegreesOfFreedom are the effective ones of Standard; 0 when there is no end to them.
 	DegreesOfFreedom float64
 	// Budget is what Standard is made of, as shares of Reference: the result itself,
 	// or what a deviation is a share of.
 	Budget    Budget
 	Reference float64
+	// Error is how the error is distributed, as a share of Reference.
+	Error  Distribution
+	widest Widest
 	// Parts are what the instruments and the scatter add, when that was asked for.
 	Parts *Parts
 }
@@ -77,58 +76,47 @@ const (
 )
 
 // Combine adds up a budget (GUM 5.1.2), with effective degrees of freedom by Welch and
-// Satterthwaite, nu = u^4 / sum of u_i^4 / nu_i (GUM G.4.1), and the coverage factor
-// for 95 % from Student's t at them (GUM G.3.2), not cut to a whole number: t is smooth in
-// them, and an answer should not jump.
-func (b *Budget) Combine(reference float64) Uncertainty {
-	u := Uncertainty{Budget: *b, Reference: math.Abs(reference), CoverageFactor: normalCoverage}
-	var variance, fourth float64
-	for i := range b {
-		v := b[i].Standard * b[i].Standard
-		variance += v
-		if b[i].DegreesOfFreedom != 0 {
-			fourth += v * v / b[i].DegreesOfFreedom
-		}
-	}
-	u.Standard = math.Sqrt(variance) * u.Reference
-	if fourth > 0 {
-		u.setDegreesOfFreedom(variance * variance / fourth)
-	}
+// Satterthwaite, nu = u^4 / sum of u_i^4 / nu_i (GUM G.4.1), and the coverage factor for 95 %
+// from the distribution of the error. widest is zero where nothing is rectangular.
+func (b *Budget) Combine(reference float64, widest Widest) Uncertainty {
+	u := Uncertainty{Budget: *b}
+	u.combine(reference, widest)
 	return u
 }
 
-// setDegreesOfFreedom sets the coverage factor that goes with them as well.
-func (u *Uncertainty) setDegreesOfFreedom(nu float64) {
-	if nu > endlessFreedom {
-		return
-	}
-	u.DegreesOfFreedom = nu
-	u.CoverageFactor = studentCoverage(nu)
-}
-
-// studentCoverage is the 0.975 quantile of Student's t.
-func studentCoverage(nu float64) float64 { return studentQuantile(0.975, normalCoverage, nu) }
-
-// studentQuantile is a quantile of Student's t above its middle, where the normal
-// distribution has z. The library's own search takes several times as long as all the rest
-// of an uncertainty, so from three degrees of freedom on it is found by Newton's steps on
-// the library's distribution, from the first term of Fisher's expansion about the normal
-// quantile. That lies below the quantile, and the distribution bends down from there, so no
-// step goes too far.
-func studentQuantile(p, z, nu float64) float64 {
-	t := distuv.StudentsT{Sigma: 1, Nu: nu}
-	if nu < 3 {
-		return t.Quantile(p)
-	}
-	x := z * (1 + (z*z+1)/(4*nu))
-	for range 12 {
-		step := (p - t.CDF(x)) / t.Prob(x)
-		x += step
-		if step < 1e-6 {
-			break
+// combine is Combine of the budget that u has.
+func (u *Uncertainty) combine(reference float64, widest Widest) {
+	u.Reference, u.CoverageFactor, u.widest = math.Abs(reference), normalCoverage, widest
+	var variance, fourth float64
+	for i := range u.Budget {
+		c := &u.Budget[i]
+		v := c.Standard * c.Standard
+		variance += v
+		if c.DegreesOfFreedom != 0 {
+			fourth += v * v / c.DegreesOfFreedom
 		}
 	}
-	return x
+	if variance == 0 {
+		return
+	}
+	share := math.Sqrt(variance)
+	u.Standard = share * u.Reference
+	if nu := variance * variance / fourth; fourth > 0 && nu <= endlessFreedom {
+		u.DegreesOfFreedom = nu
+	}
+	u.Error = u.Budget.distribution(variance, fourth > 0, max(widest.Reading, widest.Scale))
+	if u.Error.Widest != 0 || u.Error.Freedom != 0 {
+		u.CoverageFactor = u.Error.Reach() / share
+	}
+}
+
+// InStandards is Error in multiples of Standard: a normal one where there is none.
+func (u *Uncertainty) InStandards() Distribution {
+	if u.Standard == 0 {
+		return Distribution{Rest: 1}
+	}
+	by := u.Reference / u.Standard
+	return Distribution{u.Error.Widest * by, u.Error.Rest * by, u.Error.Freedom}
 }
 
 // ForResult is the uncertainty of another result with the same budget, its shares being

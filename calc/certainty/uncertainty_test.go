@@ -19,18 +19,17 @@ func near(t rapid.TB, what string, got, want, rel float64) {
 // TestReferenceGUMG41: a product of three inputs with relative standard uncertainties
 // of 0.25, 0.57 and 0.82 % from means of 10, 5 and 15 observations.
 //
-// Source: JCGM 100:2008 (GUM), example in G.4.1: u_c 1.03 %, nu_eff 19.0, t95 2.09,
-// U95 2.2 %. From memory; 1.0295 % and 18.999 recomputed by hand.
+// Source: JCGM 100:2008 (GUM), example in G.4.1: u_c 1.03 %, nu_eff 19.0. From memory;
+// 1.0295 % and 18.999 recomputed by hand. Its t95 of 2.09 is no coverage factor of ours, see
+// Distribution.
 func TestReferenceGUMG41(t *testing.T) {
 	var b Budget
 	b[SourceNozzleFlowRate] = Component{0.0025, 9}
 	b[SourceGroundSpeed] = Component{0.0057, 4}
 	b[SourceSprayedWidth] = Component{0.0082, 14}
-	u := b.Combine(1)
+	u := b.Combine(1, Widest{})
 	near(t, "u_c", u.Standard, 0.010295, 1e-4)
 	near(t, "nu_eff", u.DegreesOfFreedom, 18.999, 1e-3)
-	near(t, "t", u.CoverageFactor, 2.09, 0.002)
-	near(t, "U", u.Expanded(), 0.022, 0.025)
 }
 
 // TestReferenceGUMH1: the end gauge.
@@ -44,10 +43,10 @@ func TestReferenceGUMH1(t *testing.T) {
 	for i, u := range []float64{25, 16.599, 6.7, 5.8, 3.9, 2.887} {
 		b[i].Standard = u
 	}
-	near(t, "u_c", b.Combine(1).Standard, 31.66, 2e-4)
+	near(t, "u_c", b.Combine(1, Widest{}).Standard, 31.66, 2e-4)
 
 	b = Budget{{25, 18}, {9.7, 25.6}, {2.9, 50}, {16.6, 2}}
-	near(t, "nu_eff", b.Combine(1).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
+	near(t, "nu_eff", b.Combine(1, Widest{}).DegreesOfFreedom, 16.7, 0.005) // the parts are rounded
 }
 
 // TestReferenceStudentTable: two-sided 95 % and one-sided probabilities.
@@ -66,7 +65,7 @@ func TestReferenceStudentTable(t *testing.T) {
 		0: {1.282, 1.645, 1.960, 2.326, 2.576},
 	} {
 		b := Budget{{1, nu}}
-		u := b.Combine(1)
+		u := b.Combine(1, Widest{})
 		if math.Round(u.CoverageFactor*1000) != math.Round(row[2]*1000) {
 			t.Errorf("%v degrees of freedom: coverage factor %.5f, the table has %.3f", nu, u.CoverageFactor, row[2])
 		}
@@ -82,8 +81,14 @@ func TestReferenceStudentTable(t *testing.T) {
 // TestCoverageIsTheLibrarys: the faster search finds what the library's finds.
 func TestCoverageIsTheLibrarys(t *testing.T) {
 	for nu := 1.0; nu < 2e6; nu *= 1.07 {
-		near(t, "t", studentCoverage(nu), distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(0.975), 2e-9)
+		near(t, "t", Distribution{Rest: 1, Freedom: nu}.Reach(), distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(0.975), 2e-9)
 	}
+}
+
+// normal is an uncertainty of a normal error.
+func normal(standard float64) *Uncertainty {
+	u := (&Budget{SourceNozzleFlowRate: {Standard: standard}}).Combine(1, Widest{})
+	return &u
 }
 
 // TestReferenceConformity: one-sided and two-sided conformance probabilities.
@@ -92,9 +97,7 @@ func TestCoverageIsTheLibrarys(t *testing.T) {
 // u 0.05 V, 0.92; oil: 12.5 to 16.3, measured 13.6, u 1.8, 0.66 (from memory,
 // recomputed 0.919 and 0.663). z of one-sided probabilities 0.80 to 0.999: computed.
 func TestReferenceConformity(t *testing.T) {
-	one := func(u float64) *Uncertainty {
-		return &Uncertainty{Standard: u, CoverageFactor: normalCoverage, Reference: 1}
-	}
+	one := normal
 	near(t, "breakdown voltage", ConformanceProbability(-5.47, one(0.05), Unlimited, -5.40), 0.919, 0.001)
 	near(t, "oil", ConformanceProbability(13.6, one(1.8), 12.5, 16.3), 0.663, 0.001)
 	for _, x := range []struct{ p, z float64 }{{0.80, 0.842}, {0.90, 1.282}, {0.95, 1.645}, {0.99, 2.326}, {0.999, 3.090}} {
@@ -109,26 +112,11 @@ func TestReferenceConformity(t *testing.T) {
 // TestReferenceConformanceClasses: from 95 % on it counts as certain, own judgement;
 // with the quantiles of the normal distribution.
 func TestReferenceConformanceClasses(t *testing.T) {
-	u := &Uncertainty{Standard: 1, CoverageFactor: normalCoverage, Reference: 1}
+	u := normal(1)
 	for margin, want := range map[float64]Conformance{1.65: SurelyWithin, 1.64: TooClose, -1.64: TooClose, -1.65: SurelyOutside} {
 		var got Conformity
 		if got.Judge(0, u, Unlimited, margin, Repeats{}); got.Conformance != want {
 			t.Errorf("margin %v: %v, want %v", margin, got.Conformance, want)
-		}
-	}
-}
-
-// TestLessLikelyConformityCounts: of two values the one that is less likely to conform
-// is what is known of both, in either order.
-func TestLessLikelyConformityCounts(t *testing.T) {
-	u := &Uncertainty{Standard: 1, CoverageFactor: normalCoverage, Reference: 1}
-	for _, margins := range [][2]float64{{3, -3}, {-3, 3}} {
-		var got Conformity
-		for _, margin := range margins {
-			got.Judge(0, u, Unlimited, margin, Repeats{})
-		}
-		if got.Conformance != SurelyOutside || got.Probability > 0.01 {
-			t.Errorf("margins %v: %+v", margins, got)
 		}
 	}
 }

@@ -100,17 +100,18 @@ var correctionsMethods = group{[]string{"corrections", "calibrations"}, []row{
 		},
 	}},
 	{StudentGuard, Method{
-		ID: "student_guard", Formula: "g = t_quantile(0.95, nu) * u / R", Domain: "student_table", SourceNotRead: true,
+		ID: "student_guard", Formula: "g = uniform_t_quantile(0.95, a, s, nu) * u / R", Domain: "uniform_and_student", SourceNotRead: true,
 		Symbols: []Symbol{
-			{"g", "label_guard", unit.KindRatio}, {"nu", "degrees_of_freedom", unit.KindNone}, {"u", "standard_uncertainty", unit.KindApplicationRate},
-			{"R", "rate_compared", unit.KindApplicationRate},
+			{"g", "label_guard", unit.KindRatio}, {"a", "widest_error", unit.KindNone}, {"s", "rest_of_errors", unit.KindNone},
+			{"nu", "rest_freedom", unit.KindNone}, {"u", "standard_uncertainty", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 		},
 		Operations: []string{"calibrations"},
 	}},
 	{NormalGuard, Method{
-		ID: "normal_guard", Formula: "g = normal_quantile(0.95) * u / R", Domain: "normal_table", SourceNotRead: true,
+		ID: "normal_guard", Formula: "g = uniform_normal_quantile(0.95, a, s) * u / R", Domain: "uniform_and_normal", SourceNotRead: true,
 		Symbols: []Symbol{
-			{"g", "label_guard", unit.KindRatio}, {"u", "standard_uncertainty", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
+			{"g", "label_guard", unit.KindRatio}, {"a", "widest_error", unit.KindNone}, {"s", "rest_of_errors", unit.KindNone},
+			{"u", "standard_uncertainty", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
 		},
 		Operations: []string{"calibrations"},
 	}},

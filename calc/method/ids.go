@@ -165,6 +165,7 @@ const (
 	ExpandedUncertainty
 	StudentWithin
 	StudentBelow
+	WithinBoth
 	NormalWithin
 	NormalBelow
 	SharePossibleLow

@@ -10,7 +10,8 @@ var (
 
 var withinSymbols = []Symbol{
 	{"p", "conformance_probability", unit.KindRatio}, {"h", "upper_limit", unit.KindNone}, {"l", "lower_limit", unit.KindNone},
-	{"x", "measured_value", unit.KindNone}, {"u", "standard_uncertainty", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone},
+	{"x", "measured_value", unit.KindNone}, {"u", "standard_uncertainty", unit.KindNone},
+	{"a", "widest_error", unit.KindNone}, {"s", "rest_of_errors", unit.KindNone}, {"nu", "rest_freedom", unit.KindNone},
 }
 
 func symbolsOf(all []Symbol, names ...string) (some []Symbol) {
@@ -27,7 +28,8 @@ func symbolsOf(all []Symbol, names ...string) (some []Symbol) {
 // uncertaintyMethods are those of uncertainties and of what they say of verdicts. None
 // of the guides was read: their formulas are from memory. JCGM 100: readings and scales
 // 4.3.7 and F.2.2.1, scatter 4.2, combined 5.1.2 and 5.2.2, expanded 6.2.1, coverage G.3.2,
-// effective degrees of freedom G.4.1. JCGM 106: conformance 7.2 and A.3.
+// effective degrees of freedom G.4.1. JCGM 101: how errors are distributed, see
+// certainty.Distribution. JCGM 106: conformance 7.2 and A.3.
 var uncertaintyMethods = group{repeatedOperations, []row{
 	{ScaleError, Method{
 		ID: "scale_error", Formula: "u = sqrt(sum((c_i * a_i)^2) / 3)", Domain: "instruments", SourceNotRead: true,
@@ -79,12 +81,12 @@ var uncertaintyMethods = group{repeatedOperations, []row{
 		},
 	}},
 	{StudentCoverage, Method{
-		ID: "student_coverage", Formula: "k_p = t_quantile(0.975, nu)", Domain: "student_table", SourceNotRead: true,
-		Symbols: []Symbol{{"k_p", "coverage_factor", unit.KindNone}, {"nu", "degrees_of_freedom", unit.KindNone}},
+		ID: "student_coverage", Formula: "k_p = uniform_t_quantile(0.975, a, s, nu)", Domain: "uniform_and_student", SourceNotRead: true,
+		Symbols: append([]Symbol{{"k_p", "coverage_factor", unit.KindNone}}, symbolsOf(withinSymbols, "a", "s", "nu")...),
 	}},
 	{NormalCoverage, Method{
-		ID: "normal_coverage", Formula: "k_p = normal_quantile(0.975)", Domain: "normal_table", SourceNotRead: true,
-		Symbols:    []Symbol{{"k_p", "coverage_factor", unit.KindNone}},
+		ID: "normal_coverage", Formula: "k_p = uniform_normal_quantile(0.975, a, s)", Domain: "uniform_and_normal", SourceNotRead: true,
+		Symbols:    append([]Symbol{{"k_p", "coverage_factor", unit.KindNone}}, symbolsOf(withinSymbols, "a", "s")...),
 		Operations: measuredOperations,
 	}},
 	{ExpandedUncertainty, Method{
@@ -95,20 +97,28 @@ var uncertaintyMethods = group{repeatedOperations, []row{
 		Operations: measuredOperations,
 	}},
 	{StudentWithin, Method{
-		ID: "student_within", Formula: "p = t_cdf((h - x) / u, nu) - t_cdf((l - x) / u, nu)", Domain: "student_table", SourceNotRead: true,
-		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u", "nu"), Operations: []string{"calibrations"},
+		ID: "student_within", Formula: "p = uniform_t_cdf((h - x) / u, a, s, nu) - uniform_t_cdf((l - x) / u, a, s, nu)", Domain: "uniform_and_student", SourceNotRead: true,
+		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u", "a", "s", "nu"), Operations: []string{"calibrations"},
 	}},
 	{StudentBelow, Method{
-		ID: "student_below", Formula: "p = t_cdf((h - x) / u, nu)", Domain: "student_table", SourceNotRead: true,
-		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u", "nu"), Operations: []string{"calibrations"},
+		ID: "student_below", Formula: "p = uniform_t_cdf((h - x) / u, a, s, nu)", Domain: "uniform_and_student", SourceNotRead: true,
+		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u", "a", "s", "nu"), Operations: []string{"calibrations"},
+	}},
+	{WithinBoth, Method{
+		ID: "within_both", Formula: "p = within_both(f_1, f_2, g_1, g_2, r)", Domain: "both_limits", SourceNotRead: true,
+		Symbols: []Symbol{
+			{"p", "conformance_probability", unit.KindRatio}, {"f_1", "below_by_rating", unit.KindNone}, {"f_2", "above_by_rating", unit.KindNone},
+			{"g_1", "below_by_mean", unit.KindNone}, {"g_2", "above_by_mean", unit.KindNone}, {"r", "correlation", unit.KindNone},
+		},
+		Operations: []string{"nozzle-acceptance", "calibrations"},
 	}},
 	{NormalWithin, Method{
-		ID: "normal_within", Formula: "p = normal_cdf((h - x) / u) - normal_cdf((l - x) / u)", Domain: "normal_table", SourceNotRead: true,
-		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u"), Operations: judgedOperations,
+		ID: "normal_within", Formula: "p = uniform_normal_cdf((h - x) / u, a, s) - uniform_normal_cdf((l - x) / u, a, s)", Domain: "uniform_and_normal", SourceNotRead: true,
+		Symbols: symbolsOf(withinSymbols, "p", "h", "l", "x", "u", "a", "s"), Operations: judgedOperations,
 	}},
 	{NormalBelow, Method{
-		ID: "normal_below", Formula: "p = normal_cdf((h - x) / u)", Domain: "normal_table", SourceNotRead: true,
-		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u"), Operations: judgedOperations,
+		ID: "normal_below", Formula: "p = uniform_normal_cdf((h - x) / u, a, s)", Domain: "uniform_and_normal", SourceNotRead: true,
+		Symbols: symbolsOf(withinSymbols, "p", "h", "x", "u", "a", "s"), Operations: judgedOperations,
 	}},
 }}
 
