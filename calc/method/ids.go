@@ -147,7 +147,6 @@ const (
 	RelativeChange
 	ChangeSize
 	StudentGuard
-	NormalGuard
 	GuardedAim
 	MiddleAim
 	DeviationCost
