@@ -112,8 +112,11 @@ func (k *sheetWork) guard(w working.Working, rate wire.Quantity) {
 	if k.r.Target.RateBasis == calc.RateBasisField {
 		u = &k.a.Rate.Result.Uncertainty.FieldApplicationRate
 	}
-	// Runs scatter, and of how much they do so many degrees of freedom tell.
-	w.Line(method.StudentGuard, "/labelGuard", guard).With("u", u.Standard).With("R", rate).Errs(u)
+	id := method.NormalGuard
+	if u.Student() {
+		id = method.StudentGuard
+	}
+	w.Line(id, "/labelGuard", guard).With("u", u.Standard).With("R", rate).Errs(u)
 }
 
 // areaCheck is area-check against the rate of the sheet.

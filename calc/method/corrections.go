@@ -107,6 +107,14 @@ var correctionsMethods = group{[]string{"corrections", "calibrations"}, []row{
 		},
 		Operations: []string{"calibrations"},
 	}},
+	{NormalGuard, Method{
+		ID: "normal_guard", Formula: "g = uniform_normal_quantile(0.95, a, s) * u / R", Domain: "uniform_and_normal", SourceNotRead: true,
+		Symbols: []Symbol{
+			{"g", "label_guard", unit.KindRatio}, {"a", "widest_error", unit.KindNone}, {"s", "rest_of_errors", unit.KindNone},
+			{"u", "standard_uncertainty", unit.KindApplicationRate}, {"R", "rate_compared", unit.KindApplicationRate},
+		},
+		Operations: []string{"calibrations"},
+	}},
 	{GuardedAim, Method{
 		ID: "guarded_aim", Formula: "R_a = R_m * (1 + 2 * g)", Domain: "positive",
 		Symbols: []Symbol{

@@ -147,6 +147,7 @@ const (
 	RelativeChange
 	ChangeSize
 	StudentGuard
+	NormalGuard
 	GuardedAim
 	MiddleAim
 	DeviationCost

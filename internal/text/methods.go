@@ -144,6 +144,7 @@ var _ = entries{
 	{"method.change_size", "How much a plan changes, by which plans are ranked", "Cuánto cambia un plan, según lo cual se ordenan"},
 	{"method.pulsed_flow", "Flow of a nozzle that pulses", "Caudal de una boquilla de pulsos"},
 	{"method.student_guard", "How far within the label's limits a plan keeps, the rate being known so well", "Cuánto se queda un plan dentro de los límites de la etiqueta, con la tasa así de bien conocida"},
+	{"method.normal_guard", "How far within the label's limits a plan keeps, the rate being known so well", "Cuánto se queda un plan dentro de los límites de la etiqueta, con la tasa así de bien conocida"},
 	{"method.guarded_aim", "Rate that a plan aims at, within the label's limit", "Tasa a la que apunta un plan, dentro del límite de la etiqueta"},
 	{"method.middle_aim", "Rate that a plan aims at, between those that are allowed", "Tasa a la que apunta un plan, entre las permitidas"},
 	{"method.deviation_cost", "What a deviation costs", "Lo que cuesta una desviación"},
