@@ -31,6 +31,7 @@ type suspect struct {
 	value                              float64
 	speed, width, flow, target, rating float64
 	usual                              reach
+	inverse                            bool // value falls as the entry grows
 	rests                              part
 	more                               []Slip // beside those of its kind
 }
@@ -137,7 +138,11 @@ func (b *belief) whole() {
 			if s.usual.holds(s.value) {
 				rank++ // what looks right as it stands is doubted after what does not
 			}
-			if s.usual != (reach{}) && !s.usual.holds(s.value*x.Factor) {
+			meant := s.value * x.Factor
+			if s.inverse {
+				meant = s.value / x.Factor
+			}
+			if s.usual != (reach{}) && !s.usual.holds(meant) {
 				rank += 2
 			}
 			guesses = append(guesses, guess{Doubt{Entry: s.entry, First: s.first, Why: why, Slip: x, rests: s.rests}, rank})
@@ -254,7 +259,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	if field { // the width of the bed is in the rate per treated area, but not in that of the target
 		bed.target = -1
 	}
-	nozzles.of, nozzles.width = ofCount, -1
+	nozzles.of, nozzles.width, nozzles.inverse = ofCount, -1, true
 	per := b.nozzlesPerCatch()
 	if per > 1 {
 		nozzles.more = []Slip{{Kind: SlipOneNozzle, Factor: per}, {Kind: SlipOneNozzle, Factor: 1 / per}}
@@ -271,7 +276,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 		first := &in.Speed.Runs[0]
 		course := suspect{entry: speedPart.Member("runs"), of: ofCourse, value: f.speed, speed: 1, usual: usual.speed, rests: partSpeed | partRate}
 		time := course
-		time.of, time.speed = ofTime, -1
+		time.of, time.speed, time.inverse = ofTime, -1, true
 		course.first, time.first = speedPart.Item("runs", 0).Member("courseLength"), speedPart.Item("runs", 0).Member("time")
 		if len(in.Speed.Runs) == 1 {
 			course.entry, time.entry = course.first, time.first
@@ -290,7 +295,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 			flow.more = []Slip{{Kind: SlipDrop, Factor: 1. / 3}, {Kind: SlipDrop, Factor: 1. / 4}, {Kind: SlipDrop, Factor: 1. / 5}, {Kind: SlipDrop, Factor: 1. / 6}}
 		}
 		time := flow
-		time.of, time.flow, time.more = ofTime, -1, nil
+		time.of, time.flow, time.inverse, time.more = ofTime, -1, true, nil
 		flow.first, time.first = outputPart.Item("catches", 0).Member("volume"), outputPart.Item("catches", 0).Member("time")
 		if s := clockSlip(in.Output.Catches[0].Time); s.Factor != 0 {
 			time.more = []Slip{s}
