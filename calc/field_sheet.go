@@ -136,13 +136,6 @@ type FieldSheetResult struct {
 	HasCost                bool
 	CostPerArea, CostTotal float64
 
-	// CatchLonger is how long to catch instead, where the marks of the jug or the stopwatch are
-	// too coarse for the tolerance; RunLonger is how long a course to time, and GaugeTooCoarse
-	// tells that no mark of the gauge is fine enough. Zero where they are fit.
-	CatchLonger    unit.Time
-	RunLonger      unit.Length
-	GaugeTooCoarse bool
-
 	// MoreToSettle is how many more catches, all in order, would settle what those of a sheet
 	// that passes leave open; see certainty.SamplingInput.
 	MoreToSettle int

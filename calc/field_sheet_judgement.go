@@ -9,10 +9,9 @@ import (
 // judge takes the status of each part, from what it measured, from whether that is enough and
 // can be believed, and from the parts that it rests on.
 func (r *FieldSheetResult) judge(in *FieldSheetInput) error {
-	r.fit(in)
 	r.judgePressure(in)
 	r.judgeOutput(in)
-	if r.Speed != nil && !r.rests(partSpeed) && r.RunLonger == 0 {
+	if r.Speed != nil && !r.rests(partSpeed) && r.Speed.RunLonger == 0 {
 		r.SpeedStatus = statusOf(r.Speed.Repeatable)
 	}
 	if err := r.checkTank(in); err != nil {
@@ -65,7 +64,7 @@ func (r *FieldSheetResult) judgePressure(in *FieldSheetInput) {
 	switch {
 	case r.Pressure.Even == finding.Outside:
 		r.PressureStatus = Failed
-	case len(in.Pressure.Readings) < FewestReadings || len(r.unreadSides) > 0 || r.GaugeTooCoarse:
+	case len(in.Pressure.Readings) < FewestReadings || len(r.unreadSides) > 0 || r.Pressure.GaugeTooCoarse:
 	case r.Pressure.MeanInRange == finding.Outside:
 		r.PressureStatus = Failed
 	default:
@@ -82,7 +81,7 @@ func (r *FieldSheetResult) judgeOutput(in *FieldSheetInput) {
 	r.checkPressures(in)
 	// Even by its difference, but not by what that does to the flow of nozzles that seem to be off.
 	r.unevenFlow = r.Pressure != nil && r.Output.Decision != Keep && !finding.AtMost(float64(r.Pressure.FlowSpread), float64(r.Output.Limit))
-	if r.rests(partOutput) || r.unevenBoom() || r.OtherPressure || r.setByEye(in) || r.CatchLonger != 0 {
+	if r.rests(partOutput) || r.unevenBoom() || r.OtherPressure || r.setByEye(in) || r.Output.CatchLonger != 0 {
 		r.Output.notJudged()
 		return
 	}

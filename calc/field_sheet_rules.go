@@ -69,7 +69,7 @@ func (j *judgement) aim() {
 func (j *judgement) readings() {
 	switch {
 	case j.PressureStatus != NotDone || j.rests(partPressure):
-	case j.GaugeTooCoarse:
+	case j.Pressure != nil && j.Pressure.GaugeTooCoarse:
 		j.step(StepFinerGauge)
 	default:
 		j.step(StepReadPressure).On = j.unreadSides
@@ -98,7 +98,7 @@ func (j *judgement) catches() {
 		j.step(StepCatchAfterRepair)
 	case j.OtherPressure:
 		j.step(StepMatchPressures, placesOf("pressure/readings", "output/sprayPressure")...)
-	case j.CatchLonger != 0:
+	case j.Output.CatchLonger != 0:
 		j.step(StepCatchLonger)
 	case j.OutputStatus == NotDone:
 		for _, a := range j.Output.Actions {
@@ -159,7 +159,7 @@ func (j *judgement) catchesClose() {
 func (j *judgement) runs() {
 	switch {
 	case j.SpeedStatus != NotDone || j.rests(partSpeed):
-	case j.RunLonger != 0:
+	case j.Speed != nil && j.Speed.RunLonger != 0:
 		j.step(StepRunLonger)
 	default:
 		j.step(StepTimeRuns)

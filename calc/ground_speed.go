@@ -53,6 +53,10 @@ type GroundSpeedResult struct {
 	Repeatable   finding.Verdict // NotJudged for one run
 	Warnings     []finding.Warning
 
+	// RunLonger is how long a course to time for the marks of the stopwatch; zero where they are
+	// fit.
+	RunLonger unit.Length
+
 	Uncertainty *GroundSpeedUncertainty // nil unless asked for
 }
 
@@ -130,6 +134,9 @@ func GroundSpeed(in GroundSpeedInput) (GroundSpeedResult, error) {
 		}
 		r.Spread = unit.Ratio(finding.Difference(float64(high), float64(low)) / float64(r.GroundSpeed))
 		r.Repeatable = finding.Judge(float64(r.Spread), float64(r.RunTolerance))
+	}
+	if r.RunLonger = r.fit(&in); r.RunLonger != 0 {
+		r.Warnings = append(r.Warnings, finding.Warning{Place: finding.Member("runs"), Code: WarnRunTooShort})
 	}
 	if in.Measuring.Uncertainty {
 		r.Uncertainty = r.uncertainty(in)

@@ -96,6 +96,9 @@ type NozzleAcceptanceResult struct {
 	HasMean, HasRating, Even bool                     // Even: the catches agree among themselves; see alike
 	Systematic               bool                     // see WarnSystematicDeviation
 
+	// CatchLonger is how long to catch for the marks of jug and stopwatch; zero where they are fit.
+	CatchLonger unit.Time
+
 	Uncertainty *AcceptanceUncertainty // nil unless asked for
 
 	points   certainty.SamplingInput
@@ -247,6 +250,9 @@ func NozzleAcceptance(in NozzleAcceptanceInput) (NozzleAcceptanceResult, error) 
 		return NozzleAcceptanceResult{}, err
 	}
 	r.warnHidden()
+	if r.CatchLonger = r.fit(&in); r.CatchLonger != 0 {
+		r.warn(finding.Member("catches"), WarnCatchTooShort)
+	}
 	if (in.Nozzle.given() || in.mixedDrops() == 0) && (in.SprayPressure != 0 || finding.Difference(float64(high), float64(low)) == 0) {
 		r.common(in)
 	}

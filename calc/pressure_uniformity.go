@@ -61,6 +61,8 @@ type PressureUniformityResult struct {
 	MeanInRange    finding.Verdict   // NotJudged without a PressureRange
 	Warnings       []finding.Warning
 
+	GaugeTooCoarse bool // its marks are, to tell whether the boom is even
+
 	Uncertainty *PressureUncertainty // nil unless asked for
 }
 
@@ -157,6 +159,9 @@ func PressureUniformity(in PressureUniformityInput) (PressureUniformityResult, e
 	}
 	r.compareCab(in)
 	r.compareRange(in)
+	if r.GaugeTooCoarse = r.coarse(&in); r.GaugeTooCoarse {
+		r.warn(finding.Member("readings"), WarnGaugeTooCoarse)
+	}
 	if in.Measuring.Uncertainty {
 		r.Uncertainty = r.uncertainty(&in)
 	}

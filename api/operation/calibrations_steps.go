@@ -31,9 +31,9 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 		a.Text = text.Of(lang, "step.repair_boom", readingName(lang, r.Pressure.Readings[low], low))
 		a.Pointer = wire.Pointer(finding.Item("readings", low).Under(finding.Member("pressure")))
 	case calc.StepCatchLonger:
-		a.Text = text.Of(lang, "step.catch_longer", int(x.CatchLonger))
+		a.Text = text.Of(lang, "step.catch_longer", int(x.Output.CatchLonger))
 	case calc.StepRunLonger:
-		length := wire.In(x.RunLonger, r.Speed.Runs[0].CourseLength.Unit)
+		length := wire.In(x.Speed.RunLonger, r.Speed.Runs[0].CourseLength.Unit)
 		a.Text = text.Of(lang, "step.run_longer", (&summary{lang: lang}).quantity(length))
 	case calc.StepSettlePressure:
 		a.Text = text.Of(lang, "step.settle_pressure", howToSettle(lang, s.Again))

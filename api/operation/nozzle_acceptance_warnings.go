@@ -17,6 +17,9 @@ const warnDuplicateLabel = "duplicate_label"
 func (r *NozzleAcceptanceRequest) warnings(ctx context.Context, x *calc.NozzleAcceptanceResult) []Warning {
 	all, lang := warnings(ctx, x.Warnings), text.From(ctx)
 	for i := range all {
+		if all[i].Code == calc.WarnCatchTooShort {
+			all[i].Detail = text.Of(lang, "warning.catch_too_short_for", int(x.CatchLonger))
+		}
 		if all[i].Code == calc.WarnHiddenDeviation {
 			hidden := math.Round(1000*float64(x.Catches[x.Hides].LargestHiddenDeviation)) / 10
 			all[i].Detail = text.Of(lang, "warning."+calc.WarnHiddenDeviation, r.origins.name(r.Catches[x.Hides].Label, x.Hides), wire.Figure(hidden, "%"))
