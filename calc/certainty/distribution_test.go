@@ -39,6 +39,15 @@ func TestReferenceReach(t *testing.T) {
 	}
 	near(t, "rectangular", Distribution{Widest: 2}.Reach(), 1.9, 1e-9)
 	near(t, "rectangular, below", Distribution{Widest: 2}.Below(1), 0.75, 1e-9)
+	for x, want := range map[float64]float64{-3: 0, -2: 0, -1.5: 0.125, 0: 0.5, 2: 1, 3: 1} {
+		near(t, "rectangular, below", Distribution{Widest: 2}.Below(x), want, 1e-9)
+	}
+	near(t, "hardly wide", Distribution{Widest: 1e-6, Rest: 1}.Below(-1), 0.158655254, 1e-8)
+	// Of one and of two degrees of freedom beside next to nothing, by the usual table.
+	for nu, want := range map[float64]float64{1: 12.706, 2: 4.3027} {
+		few := (&Budget{SourceRuns: {1, nu}, SourceSprayedWidth: {Standard: 1e-4}}).Combine(1, Widest{})
+		near(t, "few degrees", few.CoverageFactor, want, 1e-4)
+	}
 	near(t, "normal", Distribution{Rest: 2}.Reach(), 2*1.959963985, 1e-9)
 	near(t, "t", Distribution{Rest: 2, Freedom: 4}.Reach(), 2*2.776445105, 1e-9)
 }

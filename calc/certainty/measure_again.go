@@ -101,10 +101,10 @@ func (u *Uncertainty) whatToMeasureAgain(n Repeats, sure func(again func(*Uncert
 		}
 		return a
 	}
-	if most := n.most(main); made > 0 && settled(float64(most)) {
+	if made > 0 && settled(mostMore) {
 		few, many := 0, 1 // too few, and perhaps enough
 		for !settled(float64(many)) {
-			few, many = many, min(2*many, most)
+			few, many = many, min(2*many, mostMore)
 		}
 		a.More = many - sort.Search(many-few-1, func(i int) bool { return !settled(float64(many - 1 - i)) })
 	}
@@ -134,14 +134,6 @@ func (u *Uncertainty) after(main Source, made int, more float64, n Repeats) Unce
 		b[main] = Component{}
 	}
 	return b.Combine(u.Reference, widest)
-}
-
-// most is how many more can be made: of catches no more than there are places left.
-func (n Repeats) most(main Source) int {
-	if c := n.Catches; main == SourceCatches && c != nil && c.point > 0 {
-		return min(int(math.Round((1-c.caught)/c.point)), mostMore)
-	}
-	return mostMore
 }
 
 // stated are the measurements of which no more than a figure is known.

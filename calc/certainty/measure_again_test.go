@@ -99,3 +99,41 @@ func TestReferenceAgainOfABoom(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceAlike, by hand: two that lie 2 % off their mean have a mean square of 0.0004 about
+// it, and so have four, 0.0016 in all. With 1 % expected and worth four degrees of freedom that is
+// (4 x 0.0001 + 0.0016) / 7 = 0.000285714 of one, a quarter of it of the mean: 0.0084515.
+func TestReferenceAlike(t *testing.T) {
+	s := Prior{StandardDeviation: 0.01, DegreesOfFreedom: 4}.Pool(0, 0.0008, 2, 0.5, 0, 0)
+	c := s.after(2)
+	near(t, "scatter", c.Standard, 0.0084515, 1e-5)
+	near(t, "degrees of freedom", c.DegreesOfFreedom, 7, 0)
+	one := Prior{StandardDeviation: 0.01, DegreesOfFreedom: 4}.Pool(0, 0, 1, 1, 0, 0)
+	near(t, "of one", one.after(3).Standard, math.Sqrt(4*0.0001/7/4), 1e-9)
+}
+
+// TestAgainOfBoth: of two limits the one that is closer says what to measure, and where the
+// other is far away, or both follow one reading alike, as many are enough as for that alone:
+// 0.03^2 / (0.04 / 1.644854)^2 = 1.52, one more. Two that are close, each by itself, ask for more:
+// both within with 95 %, each with sqrt 0.95, z = 1.9545: 0.03^2 / (0.04 / 1.9545)^2 = 2.15.
+func TestAgainOfBoth(t *testing.T) {
+	jug := (&Budget{SourceJugReading: {Standard: 0.03}}).Combine(1, Widest{})
+	gauge := (&Budget{SourceGaugeReading: {Standard: 0.03}}).Combine(1, Widest{})
+	at := func(u *Uncertainty, margin float64) Judged { return Judged{1 - margin, u, Unlimited, 1} }
+	catch := Repeats{Read: 1, Readings: MeasureCatches}
+	for name, c := range map[string]struct {
+		a, b   Judged
+		common Covariance
+		want   MeasureAgain
+	}{
+		"other far":     {at(&jug, 0.04), at(&gauge, 0.9), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
+		"first far":     {at(&jug, 0.9), at(&gauge, 0.04), Covariance{}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 1}},
+		"one reading":   {at(&jug, 0.04), at(&jug, 0.04), Covariance{Reading: 0.0009}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
+		"by themselves": {at(&jug, 0.04), at(&jug, 0.04), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 2}},
+	} {
+		var got Conformity
+		if got.JudgeBoth(c.a, c.b, c.common, catch); got.Conformance != TooClose || got.MeasureAgain != c.want {
+			t.Errorf("%s: %+v, want %+v", name, got, c.want)
+		}
+	}
+}
