@@ -153,26 +153,23 @@ func (b *belief) pressures() {
 // there is. Where nothing tells which is right it asks about both.
 func (b *belief) askReadings() {
 	readings := b.in.Pressure.Readings
-	if len(readings) == 0 || slices.ContainsFunc(b.found, func(d Doubt) bool { _, _, one := d.Entry.ItemOf(pressureReadings); return one }) {
+	if len(b.found) == 0 || len(readings) == 0 || slices.ContainsFunc(b.found, func(d Doubt) bool { _, _, one := d.Entry.ItemOf(pressureReadings); return one }) {
 		return
 	}
-	mean := float64(b.r.Pressure.Mean)
-	for i, d := range b.found {
-		atCatches := d.Entry.Equal(catchPressure)
-		flow, own := b.byRating(), b.in.Nozzle.PressureRange
-		right := flow != 0 && explains(flow) // at the pressure of the catches
-		switch {
-		case !machinery.pressure.holds(mean), right && atCatches, flow != 0 && !right && b.in.Output.SprayPressure == 0,
-			flow == 0 && own.holds(unit.Pressure(mean)) == finding.Outside:
-			b.found = slices.Delete(b.found, i, i+1)
-		case flow != 0 || !atCatches || own.holds(unit.Pressure(mean)) == finding.Within:
-			return
-		}
-		x := b.doubtOf(ofPressure, pressurePart.Item("readings", 0).Member("pressure"), 1/d.Beside.High)
-		x.Entry, x.First, x.Why, x.rests = pressureReadings, x.Entry, DoubtApart, partPressure|partOutput
-		b.add(x)
+	mean, d := float64(b.r.Pressure.Mean), b.found[0]
+	atCatches := d.Entry.Equal(catchPressure)
+	flow, own := b.byRating(), b.in.Nozzle.PressureRange
+	right := flow != 0 && explains(flow) // at the pressure of the catches
+	switch {
+	case !machinery.pressure.holds(mean), right && atCatches, flow != 0 && !right && b.in.Output.SprayPressure == 0,
+		flow == 0 && own.holds(unit.Pressure(mean)) == finding.Outside:
+		b.found = b.found[1:]
+	case flow != 0 || !atCatches || own.holds(unit.Pressure(mean)) == finding.Within:
 		return
 	}
+	x := b.doubtOf(ofPressure, pressurePart.Item("readings", 0).Member("pressure"), 1/d.Beside.High)
+	x.Entry, x.First, x.Why, x.rests = pressureReadings, x.Entry, DoubtApart, partPressure|partOutput
+	b.add(x)
 }
 
 func (b *belief) pressureEntries() (all []entry) {
