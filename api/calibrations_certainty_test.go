@@ -54,8 +54,8 @@ func TestCertaintyOnPaper(t *testing.T) {
 			}
 			output, rate := a.Output.Result, a.Rate.Result
 			want := []string{
-				fmt.Sprintf("%.0f US gal/acre ± %.2g (95 %%)", rate.ApplicationRate.Value, rate.Uncertainty["applicationRate"].Expanded.Value),
-				fmt.Sprintf("%.3g mph ± %.2g (95 %%)", a.Speed.Result.GroundSpeed.Value, a.Speed.Result.Uncertainty["groundSpeed"].Expanded.Value),
+				fmt.Sprintf("%.0f US gal/acre ± %.2g (95%%)", rate.ApplicationRate.Value, rate.Uncertainty["applicationRate"].Expanded.Value),
+				fmt.Sprintf("%.3g mph ± %.2g (95%%)", a.Speed.Result.GroundSpeed.Value, a.Speed.Result.Uncertainty["groundSpeed"].Expanded.Value),
 			}
 			if name != "out of order" { // where nothing is said of catches that are not judged
 				want = append(want, output.Sampling.Detail)

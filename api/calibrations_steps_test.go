@@ -194,7 +194,7 @@ func TestCatchesNamedInWarnings(t *testing.T) {
 		want []string // pointers and codes
 		says string
 	}{
-		"one drop leans":   {sheet(drop("a", "1000")+","+drop("b", "1080"), ""), []string{"#/output/catches/1/volume hidden_deviation"}, "Catch b lies within the range, but it is of several nozzles, and one of them may be off by up to 26 %"},
+		"one drop leans":   {sheet(drop("a", "1000")+","+drop("b", "1080"), ""), []string{"#/output/catches/1/volume hidden_deviation"}, "Catch b lies within the range, but it is of several nozzles, and one of them may be off by up to 26%"},
 		"one label twice":  {sheet(drop("a", "1000")+","+drop("b", "1000")+","+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/2/label duplicate_label"}, "called a already"},
 		"labels differ":    {sheet(drop("a", "1000")+","+drop("b", "1000"), ""), nil, ""},
 		"a long round":     {sheet(strings.Repeat(drop("", "1000")+",", 40)+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/41/label duplicate_label"}, "called a already"},

@@ -188,10 +188,11 @@ func (s *sheetRecord) working() *record.Table {
 		for _, c := range l.Constants {
 			numbers += "; " + s.lang.Unit(c.From)
 		}
-		result := string(wire.AppendNumber(nil, l.Result.Value))
-		if symbol := l.Result.Unit.Symbol(); symbol != "1" {
-			result += " " + s.lang.Unit(symbol)
+		symbol := l.Result.Unit.Symbol()
+		if symbol == "1" {
+			symbol = ""
 		}
+		result := s.lang.Measured(string(wire.AppendNumber(nil, l.Result.Value)), s.lang.Unit(symbol))
 		t.Rows[i] = record.Row{Cells: []string{method, l.Formula, numbers, result}}
 	}
 	return t

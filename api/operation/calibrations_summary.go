@@ -258,7 +258,7 @@ func (s *summary) quantity(q wire.Quantity) string {
 	if !q.Given() {
 		return "-"
 	}
-	return s.lang.Number(q.Value) + " " + s.lang.Unit(q.Unit.Symbol())
+	return s.lang.Measured(s.lang.Number(q.Value), s.lang.Unit(q.Unit.Symbol()))
 }
 
 // asSent writes a quantity of the request digit for digit: a record alters no reading.

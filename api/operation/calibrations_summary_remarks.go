@@ -20,7 +20,7 @@ func (s *summary) withUncertainty(q wire.Quantity, u working.UncertaintyAnswer) 
 	if err != nil {
 		return s.quantity(q)
 	}
-	return s.quantity(q) + " ± " + s.lang.Number(expanded) + " (95 %)"
+	return s.quantity(q) + " ± " + s.lang.Number(expanded) + " (" + s.lang.Measured("95", "%") + ")"
 }
 
 // tooCloseLines are the lines on a verdict that is too close to its limit to be called.

@@ -162,13 +162,25 @@ func TestNamed(t *testing.T) {
 }
 
 // TestNumbers words what a gauge and a jug show. Decimal signs by the Unicode
-// CLDR (https://cldr.unicode.org): a dot in en, a comma in es.
+// CLDR (https://cldr.unicode.org): a dot in en, a comma in es; 12% in en, 12 % in es.
 func TestNumbers(t *testing.T) {
 	for x, want := range map[float64][2]string{
 		2.9516: {"2.95", "2,95"}, 27.53: {"27.5", "27,5"}, 0.3784: {"0.378", "0,378"}, 1234.4: {"1234", "1234"}, 100: {"100", "100"}, -0.25: {"-0.25", "-0,25"}, 5: {"5", "5"},
 	} {
 		if en, es := text.English.Number(x), text.Spanish.Number(x); en != want[0] || es != want[1] {
 			t.Errorf("%v: %q and %q, want %q", x, en, es, want)
+		}
+	}
+	for l, want := range map[text.Language][3]string{
+		text.English: {"12.7%", "12.7 psi", "12.7"}, text.Spanish: {"12,7 %", "12,7 psi", "12,7"}, text.PointSpanish: {"12.7 %", "12.7 psi", "12.7"},
+	} {
+		for i, unit := range []string{"%", "psi", ""} {
+			if got := l.Measured(l.Number(12.7), unit); got != want[i] {
+				t.Errorf("%s: %q, want %q", l.Tag(), got, want[i])
+			}
+			if got := l.Figure(text.Figure{Digits: "12.7", Unit: unit}); got != want[i] {
+				t.Errorf("%s: %q in full, want %q", l.Tag(), got, want[i])
+			}
 		}
 	}
 	least := text.Figure{Digits: "0.001", Unit: "gal_us"}

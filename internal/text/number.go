@@ -31,7 +31,15 @@ func (l Language) decimal(digits string) string {
 
 // Figure words a number with its unit, in full.
 func (l Language) Figure(f Figure) string {
-	return strings.TrimSpace(l.decimal(f.Digits) + " " + f.Unit)
+	return l.Measured(l.decimal(f.Digits), f.Unit)
+}
+
+// Measured puts a unit behind a number: with a space, but 12.7% in English.
+func (l Language) Measured(number, unit string) string {
+	if l == English && unit == "%" {
+		return number + unit
+	}
+	return strings.TrimSpace(number + " " + unit)
 }
 
 // worded puts the numbers among the arguments of a text into the language. Spanish

@@ -56,7 +56,7 @@ var (
 	point    = regexp.MustCompile(`(\d)\.(\d)`)
 	figure   = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
 	// measured are units behind a number, and names that nobody translates.
-	measured = regexp.MustCompile(`\d (s|m|ft|psi|bar|%|L/ha|gal_us/acre)(?:[^\w]|$)|US gal/min|L/min|ISO \d+|UTF-8|JSON|UCUM|UN/CEFACT Rec \d+|USD|EUR|YYYY-MM-DD|Allow\b|Content-[A-Z]\w+|POST|GET|NaN`)
+	measured = regexp.MustCompile(`\d ?(s|m|ft|psi|bar|%|L/ha|gal_us/acre)(?:[^\w]|$)|US gal/min|L/min|ISO \d+|UTF-8|JSON|UCUM|UN/CEFACT Rec \d+|USD|EUR|YYYY-MM-DD|Allow\b|Content-[A-Z]\w+|POST|GET|NaN`)
 	name     = regexp.MustCompile(`/?[a-z]+(?:[A-Z][a-z]+)+|/\w+(?:/[\w.]+)*|\w+_\w+`)
 )
 
