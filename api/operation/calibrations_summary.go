@@ -66,9 +66,11 @@ type summary struct {
 }
 
 func (s *summary) of(key string, a ...any) string { return text.Of(s.lang, "summary."+key, a...) }
-func (s *summary) line(line string)               { s.b.WriteString(line + "\n") }
 func (s *summary) say(key string, a ...any)       { s.line(s.of(key, a...)) }
-func (s *summary) heading(key string)             { s.line("\n" + s.of(key)) }
+func (s *summary) heading(key string)             { s.line(""); s.line(s.of(key)) }
+
+// line writes one line, which holds what the caller called things: it is for a terminal.
+func (s *summary) line(line string) { s.b.WriteString(text.Visible(line) + "\n") }
 
 // A sheetPart is one part of the job with what was found: the first line says how it
 // came out, the others go into it.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"unicode/utf8"
 
 	"github.com/go-json-experiment/json/jsontext"
 
@@ -63,10 +64,20 @@ func problemIndented(ctx context.Context, r *wire.Refusal) []byte {
 	return indented(r.Problem(text.From(ctx), "command-line").Encode())
 }
 
+// indented is JSON for people at a terminal. What JSON may hold as it is but a terminal obeys,
+// or shows in another order, is escaped: to a program it is the same.
 func indented(b []byte) []byte {
 	v := jsontext.Value(b)
 	if err := v.Indent(jsontext.WithIndent("  ")); err != nil {
 		return b
 	}
-	return v
+	out := make([]byte, 0, len(v))
+	for _, r := range string(v) {
+		if r > '~' && text.Hidden(r) {
+			out = fmt.Appendf(out, `\u%04x`, r)
+		} else {
+			out = utf8.AppendRune(out, r)
+		}
+	}
+	return out
 }

@@ -7,6 +7,8 @@ import (
 	"io"
 
 	"golang.org/x/net/html"
+
+	"wetrun/internal/text"
 )
 
 // A Part is what an element is made of: an attribute, a text, an element, or several
@@ -15,15 +17,21 @@ type Part func(*html.Node)
 
 // Attribute is one attribute. Its name is never a user's.
 func Attribute(name, value string) Part {
-	return func(in *html.Node) { in.Attr = append(in.Attr, html.Attribute{Key: name, Val: value}) }
+	return func(in *html.Node) { in.Attr = append(in.Attr, html.Attribute{Key: name, Val: text.Visible(value)}) }
 }
 
 // Class is the attribute that a style sheet goes by.
 func Class(value string) Part { return Attribute("class", value) }
 
-// Text is what people read. What would be markup in it is escaped, except in a style.
-func Text(text string) Part {
-	return func(in *html.Node) { in.AppendChild(&html.Node{Type: html.TextNode, Data: text}) }
+// Text is what people read. What would be markup in it is escaped, and what would hide or
+// reorder it is left out.
+func Text(words string) Part { return verbatim(text.Visible(words)) }
+
+// Style is a style sheet, byte for byte: its hash is in the policy of the page.
+func Style(sheet string) Part { return Element("style", verbatim(sheet)) }
+
+func verbatim(data string) Part {
+	return func(in *html.Node) { in.AppendChild(&html.Node{Type: html.TextNode, Data: data}) }
 }
 
 // Element is an element of the name, which is never a user's, and what it is made of.
@@ -57,7 +65,7 @@ func Each[T any](things []T, part func(T) Part) Part {
 
 // Texts is an element of the name for each text.
 func Texts(name string, texts []string) Part {
-	return Each(texts, func(text string) Part { return Element(name, Text(text)) })
+	return Each(texts, func(words string) Part { return Element(name, Text(words)) })
 }
 
 // Write writes a page in a language (BCP 47). The head holds what it needs beside

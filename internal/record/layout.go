@@ -16,7 +16,7 @@ func (p *Page) Write(w io.Writer) error {
 	return markup.Write(w, p.Language, title,
 		markup.All(
 			markup.Element("meta", markup.Attribute("name", "robots"), markup.Attribute("content", "noindex")),
-			markup.Element("style", markup.Text(style))),
+			markup.Style(style)),
 		markup.Element("header",
 			markup.Element("p", markup.Class("kind"), markup.Text(p.Title)),
 			markup.Element("h1", markup.Text(cmp.Or(p.Label, p.Title))),
