@@ -17,6 +17,6 @@ var _ = entries{
 	{"warning.first_over_limit", "At its first catch the set was above the limit already. Check that the new flow is that of these nozzles at this pressure; if it is, they were worn before.", "En su primer aforo el juego ya pasaba del límite. Compruebe que el caudal de nuevas sea el de estas boquillas a esta presión; si lo es, ya estaban desgastadas."},
 	{"wording.catch_again", "Catch the same nozzles again at the same pressure, at least once a season.", "Afore otra vez las mismas boquillas a la misma presión, al menos una vez por temporada."},
 	{"warning.far_pressure", "This catch stands at more than twice or less than half of the common pressure, so its flow at that one is less sure. Catch at one pressure each time.", "Este aforo es a más del doble o menos de la mitad de la presión común, así que su caudal a esta es menos seguro. Afore siempre a una misma presión."},
-	{"problem.needs_two_times", "All catches are of the same time, so they show no wear. Give catches of at least two times.", "Todos los aforos son del mismo momento, así que no muestran desgaste. Dé aforos de al menos dos momentos."},
-	{"problem.not_a_date", "This must be a day of the calendar, written YYYY-MM-DD, in the years from 1900 to 2199.", "Esto debe ser un día del calendario, escrito YYYY-MM-DD, de los años 1900 a 2199."},
+	{"problem.needs_two_times", "All catches are from the same time, so they show no wear. Give catches from at least two times.", "Todos los aforos son del mismo momento, así que no muestran desgaste. Dé aforos de al menos dos momentos."},
+	{"problem.not_a_date", "This must be a date, written YYYY-MM-DD, in the years from 1900 to 2199.", "Esto debe ser una fecha, escrita YYYY-MM-DD, de los años 1900 a 2199."},
 }.add()
