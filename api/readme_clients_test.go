@@ -71,8 +71,8 @@ func TestReadmeClientSaysWhatIsWrong(t *testing.T) {
 	defer server.Close()
 	program := strings.ReplaceAll(shownProgram(t, "Python", "python"), "http://127.0.0.1:8080", server.URL)
 	for call, want := range map[string]string{
-		`ask("ground-speeds", {})`: "No operation or page has this path.",
-		`ask("ground-speed", {})`:  "#/runs This is missing and must be given.",
+		`ask("ground-speeds", {})`: "Nothing is at this path.",
+		`ask("ground-speed", {})`:  "#/runs This field is required.",
 	} {
 		file := filepath.Join(t.TempDir(), "client.py")
 		if err := os.WriteFile(file, []byte(program+call+"\n"), 0o600); err != nil {

@@ -24,17 +24,17 @@ func TestMissingNamesTheOther(t *testing.T) {
 		path, body, pointer, names string
 	}{
 		{"pattern-uniformity", `{` + limits + `}`, "#/readings", "give instead: nozzlePattern."},
-		{"pattern-uniformity", `{` + limits + `,"spacing":` + length + `,"nozzleSpacing":` + length + `,"nozzlePattern":` + row + `}`, "#/readings", "spacing cannot be used"},
+		{"pattern-uniformity", `{` + limits + `,"spacing":` + length + `,"nozzleSpacing":` + length + `,"nozzlePattern":` + row + `}`, "#/readings", "and spacing needs it"},
 		{"pattern-uniformity", `{` + limits + `,"nozzlePattern":` + row + `}`, "#/nozzleSpacing", "give instead: spacingRange."},
 		{"tank-loads", `{` + tank + `,"applicationRate":` + rate + `}`, "#/treatedArea", "give instead: fieldArea."},
-		{"tank-loads", `{` + tank + `,"applicationRate":` + rate + `,"width":` + length + `}`, "#/fieldArea", "width cannot be used"},
+		{"tank-loads", `{` + tank + `,"applicationRate":` + rate + `,"width":` + length + `}`, "#/fieldArea", "and width needs it"},
 		{"nozzle-selection", `{"targetApplicationRate":` + rate + `,"sprayedWidthPerNozzle":` + length + `,"pressureRange":{"low":` + bar + `,"high":` + bar + `}}`, "#/groundSpeed", "give instead: speedRange."},
 		{"nozzle-selection", `{"targetApplicationRate":` + rate + `,"groundSpeed":` + speed + `,"pressureRange":{"low":` + bar + `,"high":` + bar + `}}`, "#/sprayedWidthPerNozzle", "give instead: width, nozzles."},
 		{"wear-forecast", `{"sprayPressure":` + bar + `,"catches":[` + caught + `,` + later + `,` + later + `]}`, "#/newFlowRate", "give instead: nozzle."},
 		{"pump-demand", `{"nozzles":4}`, "#/nozzleFlowRate", "give instead: nozzle, nozzleGroups."},
-		{"pump-demand", `{"nozzles":4,"nozzle":{"size":"02"}}`, "#/sprayPressure", "nozzle cannot be used"},
-		{"field-capacity", `{"groundSpeed":` + speed + `,"workingWidth":` + length + `,"refillTime":{"value":15,"unit":"min"}}`, "#/tankVolume", "refillTime cannot be used"},
-		{"corrections", `{"measured":{"applicationRate":` + rate + `,"groundSpeed":` + speed + `},"targetApplicationRate":` + rate + `,"gears":[{"label":"A","groundSpeed":` + speed + `,"engineSpeed":{"value":1900,"unit":"rpm"}}]}`, "#/measured/engineSpeed", "gears cannot be used"},
+		{"pump-demand", `{"nozzles":4,"nozzle":{"size":"02"}}`, "#/sprayPressure", "and nozzle needs it"},
+		{"field-capacity", `{"groundSpeed":` + speed + `,"workingWidth":` + length + `,"refillTime":{"value":15,"unit":"min"}}`, "#/tankVolume", "and refillTime needs it"},
+		{"corrections", `{"measured":{"applicationRate":` + rate + `,"groundSpeed":` + speed + `},"targetApplicationRate":` + rate + `,"gears":[{"label":"A","groundSpeed":` + speed + `,"engineSpeed":{"value":1900,"unit":"rpm"}}]}`, "#/measured/engineSpeed", "and gears needs it"},
 	} {
 		found := false
 		_, p := refusals(t, c.path, c.body)

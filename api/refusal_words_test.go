@@ -16,17 +16,17 @@ func TestRefusalsSayWhatToDo(t *testing.T) {
 		path, body string
 		details    []string // in English and Spanish
 	}{
-		{"ground-speed", `{"colour":1,"runs":[]}`, []string{"There are: instruments, repeatability, uncertainty, runs, ", "Los que hay: instruments, repeatability, uncertainty, runs, "}},
-		{"ground-speed", `{"runs":[{"courseLength":{"value":100},"time":{"value":20,"unit":"s"}}]}`, []string{"There is no default. Here, use one of: ", "Use aquí una de: "}},
-		{"tank-loads", loads + `"fieldArea":{"value":16,"unit":"acre"}}`, []string{"beside fieldArea,", "junto a fieldArea,"}},
-		{"tank-loads", loads + `"rowSpacing":{"value":16,"unit":"in"}}`, []string{"beside rowSpacing,", "junto a rowSpacing,"}},
-		{"tank-loads", loads + `"areaBasis":"field"}`, []string{"beside areaBasis,", "junto a areaBasis,"}},
-		{"ground-speed", "{\n \"año\": x}", []string{"line 2, column 9 (byte 11, ", "línea 2, columna 9 (byte 11, "}},
-		{"ground-speed", "{}\n {}", []string{"the second begins at line 2, column 2 (byte 4, ", "el segundo empieza en la línea 2, columna 2 (byte 4, "}},
-		{"ground-speed", "{}\n}", []string{"wrong at line 2, column 1 (byte 3, ", "mal en la línea 2, columna 1 (byte 3, "}},
-		{"ground-speed", `{"instruments":[{"id":"T","kind":"tape","resolution":{"value":1,"unit":"cm"},"scaleError":{"value":1,"unit":"%"}},{"id":"B","kind":"stopwatch","resolution":{"value":0.1,"unit":"s"},"scaleError":{"value":1,"unit":"%"}}],"runs":[{"stopwatch":"A","courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`, []string{"Those that measure this are: B.", "Los que miden esto son: B."}},
-		{"corrections", gears + `[{"label":"",` + inGear + `},{"label":"B3",` + inGear + `}]}`, []string{"There are: B3.", "Los que hay: B3."}},
-		{"corrections", gears + `[{"label":"",` + inGear + `}]}`, []string{"Nothing there has this label", "Nada tiene ahí este nombre"}},
+		{"ground-speed", `{"colour":1,"runs":[]}`, []string{"Use one of: instruments, repeatability, uncertainty, runs, ", "Use uno de estos: instruments, repeatability, uncertainty, runs, "}},
+		{"ground-speed", `{"runs":[{"courseLength":{"value":100},"time":{"value":20,"unit":"s"}}]}`, []string{"There is no default. Use one of: ", "Use una de estas: "}},
+		{"tank-loads", loads + `"fieldArea":{"value":16,"unit":"acre"}}`, []string{"contradicts fieldArea.", "contradice fieldArea."}},
+		{"tank-loads", loads + `"rowSpacing":{"value":16,"unit":"in"}}`, []string{"contradicts rowSpacing.", "contradice rowSpacing."}},
+		{"tank-loads", loads + `"areaBasis":"field"}`, []string{"contradicts areaBasis.", "contradice areaBasis."}},
+		{"ground-speed", "{\n \"año\": x}", []string{"error is at line 2, column 9 (byte 11, ", "línea 2, columna 9 (byte 11, "}},
+		{"ground-speed", "{}\n {}", []string{"The second begins at line 2, column 2 (byte 4, ", "El segundo empieza en la línea 2, columna 2 (byte 4, "}},
+		{"ground-speed", "{}\n}", []string{"error is at line 2, column 1 (byte 3, ", "error está en la línea 2, columna 1 (byte 3, "}},
+		{"ground-speed", `{"instruments":[{"id":"T","kind":"tape","resolution":{"value":1,"unit":"cm"},"scaleError":{"value":1,"unit":"%"}},{"id":"B","kind":"stopwatch","resolution":{"value":0.1,"unit":"s"},"scaleError":{"value":1,"unit":"%"}}],"runs":[{"stopwatch":"A","courseLength":{"value":100,"unit":"ft"},"time":{"value":22.8,"unit":"s"}}]}`, []string{"Use one that measures this: B.", "Use uno que mida esto: B."}},
+		{"corrections", gears + `[{"label":"",` + inGear + `},{"label":"B3",` + inGear + `}]}`, []string{"Use one of: B3.", "Use uno de estos: B3."}},
+		{"corrections", gears + `[{"label":"",` + inGear + `}]}`, []string{"No entry there has this label", "Ningún dato tiene ahí este nombre"}},
 		{"application-rate", `{"relativeDensity":{"value":-1.2,"unit":"1"}}`, []string{"at least 0.000000001.", "al menos 0,000000001."}},
 	} {
 		for i, language := range []string{"en", "es"} {
@@ -46,7 +46,7 @@ func TestBatchWithoutLineEnds(t *testing.T) {
 	if len(replies) != 4 {
 		t.Fatalf("%d replies", len(replies))
 	}
-	for i, want := range []string{"", "line 2, column 51 (byte 50 of that line, counted from 0). Each goes on a line of its own", "line 3, column 2 ", "--data-binary"} {
+	for i, want := range []string{"", "line 2, column 51 (byte 50 of that line, counted from 0). Put each on its own line", "line 3, column 2 ", "--data-binary"} {
 		if p := replies[i].Problem; (p == nil) != (want == "") || p != nil && !strings.Contains(p.Detail, want) {
 			t.Errorf("line %d: %+v", i+1, p)
 		}

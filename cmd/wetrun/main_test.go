@@ -142,7 +142,7 @@ func TestCallsThatFail(t *testing.T) {
 		{[]string{"calibrate", "-text", "-"}, `{"machine":{"bedWidth":{"value":40,"unit":"in"}}}`, 1, "nozzlesPerBed"},
 		{[]string{"calibrate", "-html", "-"}, ``, 2, "-text"},
 		{[]string{"calibrate", "-lang", "fr", "-"}, ``, 2, "en and es"},
-		{[]string{"calibrate", "-lang", "es", "-"}, `{"sheet":1}`, 1, "no hay ningún miembro"},
+		{[]string{"calibrate", "-lang", "es", "-"}, `{"sheet":1}`, 1, "no hay ningún campo"},
 		{[]string{"calibrate", "-"}, strings.Repeat(" ", 300<<10), 1, "more than"},
 		{[]string{"serve", "-addr", "256.0.0.1:1"}, "", 1, "WETRUN_ADDR"},
 		{[]string{"serve", "-port", "1"}, "", 2, "-addr"},

@@ -198,11 +198,11 @@ describe('the field sheet', { concurrency: 2 }, () => {
 
   sheetTest('messages name fields by their labels, and the bar says of which', {}, async (page) => {
     await entry(page, '/nozzle/ratedFlowRate/value').fill('0.2');
-    assert.match(await verdict(page, 'missing'), /^Still missing\s+At this pressure: This is missing, and “Maker's flow of one nozzle” cannot be used without it\.$/);
+    assert.match(await verdict(page, 'missing'), /^Still missing\s+At this pressure: This is missing, and “Maker's flow of one nozzle” needs it\.$/);
     await entry(page, '/nozzle/ratedFlowRate/value').fill('');
     await entry(page, '/machine/bedWidth/value').fill('40');
     await verdict(page, 'missing');
-    assert.match(await messageAt(page, '/machine/nozzlesPerBed').innerText(), /This is missing, and “Treated width of one bed” cannot be used without it\./);
+    assert.match(await messageAt(page, '/machine/nozzlesPerBed').innerText(), /This is missing, and “Treated width of one bed” needs it\./);
     await entry(page, '/machine/sprayedWidthPerNozzle/value').fill('20');
     await verdict(page, 'refused');
     assert.doesNotMatch(await page.locator('main').innerText(), /[a-z]\.[a-z]+[A-Z]/);
