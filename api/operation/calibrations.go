@@ -14,23 +14,26 @@ import (
 // CalibrationsRequest is the body of POST /v1/calibrations: a whole field sheet.
 type CalibrationsRequest struct {
 	MeasuringRequest
-	Label           string             `json:"label,omitzero"`
-	Machine         MachineRequest     `json:"machine,omitzero"`
-	Nozzle          NozzleRequest      `json:"nozzle,omitzero"`
-	Pressure        PressureRequest    `json:"pressure,omitzero"`
-	Output          OutputRequest      `json:"output,omitzero"`
-	Speed           SpeedRequest       `json:"speed,omitzero"`
-	Target          TargetRequest      `json:"target,omitzero"`
-	Limits          LimitsRequest      `json:"limits,omitzero"`
-	RelativeDensity wire.Quantity      `json:"relativeDensity,omitzero" is:"ratio"`
-	RateController  *bool              `json:"rateController,omitzero"`
-	DutyCycle       wire.Quantity      `json:"dutyCycle,omitzero" is:"ratio"`
-	Maintenance     MaintenanceRequest `json:"maintenance,omitzero"`
-	AreaCheck       TankRequest        `json:"areaCheck,omitzero"`
-	Planning        *PlanningRequest   `json:"planning,omitzero"`
-	Schedule        ScheduleRequest    `json:"schedule,omitzero"`
-	Cost            CostRequest        `json:"cost,omitzero"`
-	Confirmed       []string           `json:"confirmed,omitzero" is:"pointer" len:"1..20"`
+	Label           string               `json:"label,omitzero"`
+	People          PeopleRequest        `json:"people,omitzero"`
+	Products        []ProductRequest     `json:"products,omitzero" len:"1..20"`
+	Conditions      ConditionsRequest    `json:"conditions,omitzero"`
+	Machine         MachineRequest       `json:"machine,omitzero"`
+	Nozzle          LabeledNozzleRequest `json:"nozzle,omitzero"`
+	Pressure        PressureRequest      `json:"pressure,omitzero"`
+	Output          OutputRequest        `json:"output,omitzero"`
+	Speed           SpeedRequest         `json:"speed,omitzero"`
+	Target          TargetRequest        `json:"target,omitzero"`
+	Limits          LimitsRequest        `json:"limits,omitzero"`
+	RelativeDensity wire.Quantity        `json:"relativeDensity,omitzero" is:"ratio"`
+	RateController  *bool                `json:"rateController,omitzero"`
+	DutyCycle       wire.Quantity        `json:"dutyCycle,omitzero" is:"ratio"`
+	Maintenance     MaintenanceRequest   `json:"maintenance,omitzero"`
+	AreaCheck       TankRequest          `json:"areaCheck,omitzero"`
+	Planning        *PlanningRequest     `json:"planning,omitzero"`
+	Schedule        ScheduleRequest      `json:"schedule,omitzero"`
+	Cost            CostRequest          `json:"cost,omitzero"`
+	Confirmed       []string             `json:"confirmed,omitzero" is:"pointer" len:"1..20"`
 	Results
 }
 
@@ -195,7 +198,7 @@ func (r *CalibrationsRequest) parts(lang text.Language) (sheetParts, *wire.Refus
 			MaxDifference: r.Pressure.MaxDifference, PressureRange: r.Nozzle.PressureRange, Results: r.Results,
 		},
 		output: NozzleAcceptanceRequest{
-			Nozzle: r.Nozzle, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
+			Nozzle: r.Nozzle.NozzleRequest, SprayPressure: r.Output.SprayPressure, Gauge: r.Output.Gauge, Catches: catches, Tolerance: r.Output.Tolerance,
 			CatchPointsOnBoom: r.Output.CatchPointsOnBoom, ReplaceAllAbove: r.Output.ReplaceAllAbove, ReplaceAllFrom: r.Output.ReplaceAllFrom, DutyCycle: r.DutyCycle, Results: r.Results,
 			origins: catchOrigins{inSheet: true, sources: sources},
 		},

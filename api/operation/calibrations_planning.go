@@ -24,7 +24,7 @@ type PlanningRequest struct {
 // correctionsRequest is the sheet's own part of a corrections request: what was
 // measured is filled in by calc. Without planning it plans by speed and pressure.
 func (r *CalibrationsRequest) correctionsRequest() *CorrectionsRequest {
-	c := &CorrectionsRequest{Results: r.Results, part: finding.Member("planning"), Nozzle: LabeledNozzleRequest{NozzleRequest: r.Nozzle}}
+	c := &CorrectionsRequest{Results: r.Results, part: finding.Member("planning"), Nozzle: LabeledNozzleRequest{NozzleRequest: r.Nozzle.NozzleRequest}}
 	c.Measured.DutyCycle = r.DutyCycle
 	p := r.Planning
 	if p == nil {

@@ -79,7 +79,7 @@ func nozzleAcceptance(ctx context.Context, r *NozzleAcceptanceRequest) (NozzleAc
 	}
 	a := r.answer(ctx, result)
 	a.Warnings = append(a.Warnings, doubtful(ctx, "output", calc.FieldSheetInput{Nozzle: in.Nozzle, Output: sheetOutput(in)}, calc.FieldSheetResult{Output: &result}, func() *CalibrationsRequest {
-		return &CalibrationsRequest{Nozzle: r.Nozzle, Output: OutputRequest{Catches: r.Catches, SprayPressure: r.SprayPressure}}
+		return &CalibrationsRequest{Nozzle: LabeledNozzleRequest{NozzleRequest: r.Nozzle}, Output: OutputRequest{Catches: r.Catches, SprayPressure: r.SprayPressure}}
 	})...)
 	w := working.New(r.shows())
 	r.work(w, &result, &a)
