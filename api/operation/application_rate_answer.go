@@ -116,6 +116,3 @@ func (a *ApplicationRateAnswer) uncertain(ctx context.Context, x *calc.Applicati
 		a.LabelConformance = &label
 	}
 }
-
-// rateCautions go with every answer that speaks of a rate.
-var rateCautions = cautionsOf("label_is_law", "local_rules", "clean_water")

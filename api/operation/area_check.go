@@ -82,7 +82,7 @@ func areaCheck(ctx context.Context, r *AreaCheckRequest) (AreaCheckAnswer, error
 		ApplicationRate:         wire.In(result.ApplicationRate, units.rate),
 		ExpectedApplicationRate: r.ExpectedApplicationRate,
 		WithinTolerance:         within(result.Verdict),
-		Cautions:                rateCautions.in(ctx),
+		Cautions:                areaCautions.in(ctx),
 		Warnings:                warnings(ctx, result.Warnings),
 	}
 	if result.Verdict != finding.NotJudged {

@@ -84,12 +84,6 @@ type CorrectionPart struct {
 	Result *CorrectionsAnswer `json:"result,omitzero"`
 }
 
-// sheetCautions go with every sheet: the whole job is done beside the machine.
-var sheetCautions = cautionsOf(
-	"clean_water", "protective_equipment", "rinsate", "running_machine", "pressure_injects",
-	"label_is_law", "shaft_speed", "reentry", "local_rules",
-)
-
 func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.FieldSheetResult) CalibrationsAnswer {
 	lang := text.From(ctx)
 	a := CalibrationsAnswer{
@@ -153,6 +147,7 @@ func leftOpen(lang text.Language, x *calc.FieldSheetResult, points int) string {
 
 // results fills in each part's own answer. Places are of the sheet already.
 func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.FieldSheetResult, a *CalibrationsAnswer) {
+	none := []Notice{}  // the list of the sheet is that of all its parts
 	all := new(struct { // one piece of memory
 		pressure PressureUniformityAnswer
 		output   NozzleAcceptanceAnswer
@@ -163,12 +158,14 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		part := &all.pressure
 		*part = pressureUniformityAnswer(ctx, &p.pressure, *x.Pressure)
 		part.NextSteps = nil // the sheet has its own, which know of the other parts
+		part.Cautions = none
 		a.Pressure.Result = part
 	}
 	if x.Output != nil {
 		part := &all.output
 		p.output.origins.moveWarnings(x.Output.Warnings)
 		*part = p.output.answer(ctx, *x.Output)
+		part.Cautions = none
 		a.Output.Result = part
 	}
 	if x.Speed != nil {
@@ -183,10 +180,15 @@ func (r *CalibrationsRequest) results(ctx context.Context, p sheetParts, x calc.
 		}
 		part := &all.rate
 		*part = applicationRateAnswer(ctx, &request, *x.Rate)
+		part.Cautions = none
 		a.Rate.Result = part
 	}
 	if x.Correction != nil {
 		part := correctionsAnswer(ctx, *x.Correction, r.correctionsRequest().plannedWith(x.Output))
+		if part.moreDrift {
+			a.Cautions = driftSheetCautions.in(ctx)
+		}
+		part.Cautions = none
 		a.Correction.Result = &part
 	}
 }

@@ -106,7 +106,7 @@ func (r *CalibrationsRequest) optionalParts(ctx context.Context, x calc.FieldShe
 		units := r.units()
 		part := AreaCheckAnswer{
 			Area: wire.In(x.AreaCheck.Area, units.area), ApplicationRate: wire.In(x.AreaCheck.ApplicationRate, units.rate),
-			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: rateCautions.in(ctx),
+			WithinTolerance: within(x.AreaCheck.Verdict), Cautions: []Notice{},
 			Warnings: warnings(ctx, x.AreaCheck.Warnings),
 		}
 		if x.AreaCheck.Verdict != finding.NotJudged {

@@ -30,6 +30,8 @@ type CorrectionsAnswer struct {
 	Warnings               []Warning               `json:"warnings,omitzero"`
 	Cautions               []Notice                `json:"cautions"`
 	working.Explained
+
+	moreDrift bool // a plan raises the pressure
 }
 
 // PlanAnswer is one change, or some together, that lead to the target.
@@ -53,6 +55,7 @@ type PlanAnswer struct {
 	Remeasure                []string       `json:"remeasure"`
 	Warnings                 []Warning      `json:"warnings,omitzero"`
 	Cautions                 []string       `json:"cautions,omitzero"`
+	CautionTexts             []string       `json:"cautionTexts,omitzero"`
 }
 
 var (
@@ -89,14 +92,14 @@ func correctionsAnswer(ctx context.Context, x calc.CorrectionsResult, r *Correct
 	if x.Guard != 0 {
 		a.LabelGuard = percent(x.Guard)
 	}
-	codes := []string{"label_is_law", "clean_water", "shaft_speed", "local_rules"}
 	for i, p := range x.Plans {
 		a.Plans[i] = r.planAnswer(ctx, p)
-		if r.raisesPressure(p) && !slices.Contains(codes, "drift") {
-			codes = append(codes, "drift")
-		}
+		a.moreDrift = a.moreDrift || r.raisesPressure(p)
 	}
-	a.Cautions = cautions(ctx, codes...)
+	a.Cautions = correctionCautions.in(ctx)
+	if a.moreDrift {
+		a.Cautions = driftCautions.in(ctx)
+	}
 	for i, rejection := range x.Rejected {
 		a.Rejected[i] = r.rejectionAnswer(lang, rejection)
 	}
@@ -151,6 +154,7 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 	if r.raisesPressure(p) {
 		a.Cautions = append(a.Cautions, "drift")
 	}
+	a.CautionTexts = cautionTexts(text.From(ctx), a.Cautions)
 	return a
 }
 

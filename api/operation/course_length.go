@@ -26,6 +26,7 @@ type CourseLengthAnswer struct {
 	CourseLength wire.Quantity `json:"courseLength"`
 	Area         wire.Quantity `json:"area"`
 	Time         wire.Quantity `json:"time,omitzero"`
+	Cautions     []Notice      `json:"cautions"`
 	Warnings     []Warning     `json:"warnings,omitzero"`
 	working.Explained
 }
@@ -45,6 +46,7 @@ func courseLength(ctx context.Context, r *CourseLengthRequest) (CourseLengthAnsw
 	a := CourseLengthAnswer{
 		CourseLength: wire.In(result.CourseLength, units.length),
 		Area:         wire.In(result.Area, units.area),
+		Cautions:     speedCautions.in(ctx),
 		Warnings:     warnings(ctx, result.Warnings),
 	}
 	if r.GroundSpeed.Given() {

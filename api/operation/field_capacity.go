@@ -44,9 +44,6 @@ type FieldCapacityAnswer struct {
 	working.Explained
 }
 
-// capacityCautions go with a plan of work: it is no leave to spray.
-var capacityCautions = cautionsOf("label_is_law", "local_rules")
-
 func fieldCapacity(ctx context.Context, r *FieldCapacityRequest) (FieldCapacityAnswer, error) {
 	result, err := calc.FieldCapacity(calc.FieldCapacityInput{
 		GroundSpeed:     unit.Speed(r.GroundSpeed.SI()),

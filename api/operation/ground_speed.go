@@ -41,6 +41,7 @@ type GroundSpeedAnswer struct {
 	WithinTolerance *bool         `json:"withinTolerance,omitzero"`
 	working.ConformanceAnswer
 	Uncertainty *GroundSpeedUncertainty `json:"uncertainty,omitzero"`
+	Cautions    []Notice                `json:"cautions,omitzero"`
 	Warnings    []Warning               `json:"warnings,omitzero"`
 	working.Explained
 }
@@ -76,6 +77,7 @@ func groundSpeed(ctx context.Context, r *GroundSpeedRequest) (GroundSpeedAnswer,
 		return GroundSpeedAnswer{}, err
 	}
 	a := groundSpeedAnswer(ctx, r, result)
+	a.Cautions = speedCautions.in(ctx)
 	a.Warnings = append(a.Warnings, doubtful(ctx, "speed", calc.FieldSheetInput{Speed: in}, calc.FieldSheetResult{Speed: &result}, func() *CalibrationsRequest {
 		return &CalibrationsRequest{Speed: SpeedRequest{Runs: r.Runs}}
 	})...)

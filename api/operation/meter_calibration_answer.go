@@ -43,13 +43,6 @@ type PulseSettingAnswer struct {
 	Per    wire.Quantity `json:"per"`
 }
 
-// meterCautions go with every answer about a meter, those of catches with a flow
-// meter only.
-var (
-	meterCautions     = cautionsOf("clean_water", "local_rules")
-	flowMeterCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "local_rules")
-)
-
 func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest, result calc.MeterCalibrationResult[T], base unit.ID) MeterCalibrationAnswer {
 	per := r.CurrentSetting.Per.Or(wire.Quantity{Value: 1, Unit: base})
 	a := MeterCalibrationAnswer{
@@ -63,7 +56,7 @@ func meterAnswer[T calc.Metered](ctx context.Context, r *MeterCalibrationRequest
 		Warnings:        warnings(ctx, result.Warnings),
 	}
 	if r.Kind == calc.FlowMeter {
-		a.Cautions = flowMeterCautions.in(ctx)
+		a.Cautions = catchCautions.in(ctx)
 	}
 	a.CorrectionFactor, a.MeterError = factorAndError(result.Correction)
 	for i, c := range result.Readings {

@@ -37,9 +37,6 @@ func noticeSetOf(kind string, codes ...string) (s noticeSet) {
 	return s
 }
 
-// cautionsOf are the cautions that every answer of an operation has.
-func cautionsOf(codes ...string) noticeSet { return noticeSetOf("caution", codes...) }
-
 // in are the notices in the language of the request. Nobody changes them.
 func (s noticeSet) in(ctx context.Context) []Notice { return s[text.From(ctx)] }
 
@@ -53,6 +50,14 @@ func noticesOf(lang text.Language, kind string, codes []string) []Notice {
 	all := make([]Notice, len(codes))
 	for i, c := range codes {
 		all[i] = Notice{c, text.Coded(lang, kind, c)}
+	}
+	return all
+}
+
+// cautionTexts are the texts of cautions, beside a list of their codes.
+func cautionTexts(lang text.Language, codes []string) (all []string) {
+	for _, c := range codes {
+		all = append(all, text.Coded(lang, "caution", c))
 	}
 	return all
 }

@@ -102,8 +102,6 @@ type SideMeanAnswer struct {
 	DeviationFromMean  wire.Quantity      `json:"deviationFromMean"`
 }
 
-var acceptanceCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
-
 func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAcceptanceResult) NozzleAcceptanceAnswer {
 	units, lang := r.units(), text.From(ctx)
 	a := NozzleAcceptanceAnswer{
@@ -121,7 +119,7 @@ func (r *NozzleAcceptanceRequest) answer(ctx context.Context, x calc.NozzleAccep
 		Sampling:          samplingAnswer(ctx, &x, r.CatchPointsOnBoom),
 		Outliers:          r.outliersAnswer(ctx, x.Outliers),
 		Warnings:          r.warnings(ctx, &x),
-		Cautions:          acceptanceCautions.in(ctx),
+		Cautions:          catchCautions.in(ctx),
 		origins:           r.origins,
 	}
 	if x.SprayPressure != 0 {

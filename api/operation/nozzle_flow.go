@@ -107,8 +107,6 @@ func (r *NozzleFlowRequest) input() calc.NozzleFlowInput {
 	return in
 }
 
-var flowCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects")
-
 func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.NozzleFlowResult) NozzleFlowAnswer {
 	units := r.units()
 	a := NozzleFlowAnswer{
@@ -116,7 +114,7 @@ func nozzleFlowAnswer(ctx context.Context, r *NozzleFlowRequest, result calc.Noz
 		MeanNozzleFlowRate: wire.In(result.MeanNozzleFlowRate, units.flow),
 		PressureExponent:   PressureExponentAnswer{wire.Number(result.Exponent), "square_root_law"},
 		Warnings:           warnings(ctx, result.Warnings),
-		Cautions:           flowCautions.in(ctx),
+		Cautions:           catchCautions.in(ctx),
 	}
 	if result.ExponentFitted {
 		a.PressureExponent.Source = "fitted"

@@ -92,15 +92,10 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 	if x.TotalFlowRate != 0 {
 		a.TotalFlowRate = wire.In(x.TotalFlowRate, units.flow)
 	}
-	codes := []string{"label_is_law", "drift", "catch_before_use", "local_rules"}
 	if len(r.Shelf) == 0 {
 		a.SizeRating = cmp.Or(r.SizeRating, calc.ISO3Bar)
-		codes = append(codes, "iso_10625_scope")
 	}
-	if len(r.DropletChart) > 0 {
-		codes = append(codes, "droplet_chart")
-	}
-	a.Cautions = cautions(ctx, codes...)
+	a.Cautions = cautions(ctx, selectionCautions(len(r.Shelf) == 0, len(r.DropletChart) > 0)...)
 	for i := range x.Candidates {
 		a.Candidates[i] = r.candidate(lang, &x.Candidates[i], units)
 	}

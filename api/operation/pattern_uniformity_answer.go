@@ -60,8 +60,6 @@ type SpacingAnswer struct {
 	WithinTolerance        bool          `json:"withinTolerance"`
 }
 
-var patternCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "local_rules")
-
 func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUniformityResult) PatternUniformityAnswer {
 	units := r.units()
 	a := PatternUniformityAnswer{
@@ -69,7 +67,7 @@ func (r *PatternUniformityRequest) answer(ctx context.Context, x calc.PatternUni
 		MaxPlaceDeviation:         percent(x.MaxPlaceDeviation),
 		WithinTolerance:           within(x.Even),
 		Warnings:                  warnings(ctx, x.Warnings),
-		Cautions:                  patternCautions.in(ctx),
+		Cautions:                  catchCautions.in(ctx),
 	}
 	if x.Even != finding.NotJudged {
 		r.rowAnswer(&a, x)

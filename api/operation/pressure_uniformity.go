@@ -141,8 +141,6 @@ func (r *PressureUniformityRequest) byShare() bool {
 	return r.MaxDifference.Given() && r.MaxDifference.Unit.Kind() == unit.KindRatio
 }
 
-var pressureCautions = cautionsOf("pressure_injects", "running_machine", "clean_water", "protective_equipment", "local_rules")
-
 func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest, result calc.PressureUniformityResult) PressureUniformityAnswer {
 	units := r.units()
 	a := PressureUniformityAnswer{
@@ -157,7 +155,7 @@ func pressureUniformityAnswer(ctx context.Context, r *PressureUniformityRequest,
 		MeanWithinRange: within(result.MeanInRange),
 		Warnings:        warnings(ctx, result.Warnings),
 		NextSteps:       nextSteps(ctx, pressureSteps(result)...),
-		Cautions:        pressureCautions.in(ctx),
+		Cautions:        catchCautions.in(ctx),
 	}
 	// A flow spread of nothing is still one, where the difference is one that the
 	// mean can have.

@@ -29,12 +29,13 @@ type StageAnswer struct {
 
 // ProcedureStepAnswer is one thing to do.
 type ProcedureStepAnswer struct {
-	ID        string         `json:"id"`
-	Text      string         `json:"text"`
-	Who       string         `json:"who"`
-	Records   []RecordAnswer `json:"records"`
-	Operation string         `json:"operation,omitempty"`
-	Cautions  []string       `json:"cautions,omitempty"`
+	ID           string         `json:"id"`
+	Text         string         `json:"text"`
+	Who          string         `json:"who"`
+	Records      []RecordAnswer `json:"records"`
+	Operation    string         `json:"operation,omitempty"`
+	Cautions     []string       `json:"cautions,omitempty"`
+	CautionTexts []string       `json:"cautionTexts,omitempty"`
 }
 
 // RecordAnswer is one thing to write down.
@@ -101,7 +102,7 @@ func Procedure(lang text.Language) any {
 			}
 			stage.Steps = append(stage.Steps, ProcedureStepAnswer{
 				ID: x.id, Text: text.Of(lang, "procedure."+x.id), Who: x.who,
-				Records: records, Operation: x.operation, Cautions: x.cautions,
+				Records: records, Operation: x.operation, Cautions: x.cautions, CautionTexts: cautionTexts(lang, x.cautions),
 			})
 		}
 		r.Stages = append(r.Stages, stage)

@@ -44,9 +44,6 @@ type NozzleGroupAnswer struct {
 	SprayFlowRate  wire.Quantity `json:"sprayFlowRate"`
 }
 
-// pumpCautions go with every answer about a pump.
-var pumpCautions = cautionsOf("pump_at_pressure", "worn_pump", "shaft_speed", "pressure_injects", "local_rules")
-
 func pumpDemandAnswer(ctx context.Context, r *PumpDemandRequest, result calc.PumpDemandResult) PumpDemandAnswer {
 	units := r.units()
 	a := PumpDemandAnswer{

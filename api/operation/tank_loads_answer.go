@@ -75,14 +75,6 @@ type LoadSharesAnswer struct {
 	Total        wire.Quantity `json:"total"`
 }
 
-// tankCautions go with products in the tank, fillCautions with water alone.
-var (
-	tankCautions = cautionsOf(
-		"label_is_law", "mixing_equipment", "jar_test", "do_not_overfill", "backflow", "rinse_containers", "residual_mix", "local_rules",
-	)
-	fillCautions = cautionsOf("label_is_law", "do_not_overfill", "backflow", "local_rules")
-)
-
 func (r *TankLoadsRequest) answer(ctx context.Context, x *calc.TankLoadsResult) TankLoadsAnswer {
 	units := r.units()
 	a := TankLoadsAnswer{

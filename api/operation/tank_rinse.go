@@ -54,8 +54,6 @@ type EqualRinsesAnswer struct {
 	Volume wire.Quantity `json:"volume"`
 }
 
-var rinseCautions = cautionsOf("label_is_law", "protective_equipment", "rinse_through", "spray_out_rinsate", "residue_sticks", "pressure_injects", "local_rules")
-
 func tankRinse(ctx context.Context, r *TankRinseRequest) (TankRinseAnswer, error) {
 	in := calc.TankRinseInput{
 		ResidualVolume: unit.Volume(r.ResidualVolume.SI()), RinseWater: unit.Volume(r.RinseWater.SI()), NumberOfRinses: r.NumberOfRinses,

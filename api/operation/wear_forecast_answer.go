@@ -56,8 +56,6 @@ type DateRange struct {
 	High string `json:"high,omitzero"`
 }
 
-var wearCautions = cautionsOf("clean_water", "protective_equipment", "running_machine", "pressure_injects", "label_is_law", "local_rules")
-
 func (r *WearForecastRequest) answer(ctx context.Context, x calc.WearForecastResult) WearForecastAnswer {
 	units := r.units()
 	a := WearForecastAnswer{

@@ -74,8 +74,8 @@ func TestEveryCodeOfCalcHasWords(t *testing.T) {
 		}
 	}
 	for _, set := range []noticeSet{
-		sheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, flowMeterCautions, tankCautions, fillCautions,
-		acceptanceCautions, flowCautions, patternCautions, pressureCautions, wearCautions, rinseCautions,
+		driftSheetCautions, rateCautions, capacityCautions, pumpCautions, meterCautions, tankCautions, fillCautions,
+		catchCautions, wearCautions, rinseCautions, speedCautions, areaCautions, driftCautions,
 	} {
 		for _, c := range set[text.English] {
 			if !text.Has("caution." + c.Code) {
