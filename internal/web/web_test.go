@@ -52,7 +52,7 @@ func code(t *testing.T) string {
 
 // elsewhere are Spanish words that a crew knows too; the service says others (the
 // glossary in internal/text), and the page says what the service says.
-var elsewhere = regexp.MustCompile(`(?i)\b(recolec\w*|bajantes?|toberas?|botalón|fumigadora|aspersora|dosis de aplicación|tienes|debes|puedes|haz)\b`)
+var elsewhere = regexp.MustCompile(`(?i)\b(recolec\w*|bajantes?|toberas?|botalón|fumigadora|pulveri\w*|caldo|marcha|régimen|gastada|media|dosis de aplicación|tienes|debes|puedes|haz)\b`)
 
 var argument = regexp.MustCompile(`\{\w+\}`)
 

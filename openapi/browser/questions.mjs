@@ -44,7 +44,7 @@ export function questionTests(sheetTest, said) {
     assert.equal(await page.evaluate(() => document.activeElement.name), `calibrations#${center}`);
     // What rests on it is not judged, and no drop is called anything.
     assert.match(await page.locator('#result .part', { hasText: 'Timed runs' }).innerText(), /^Timed runs\s+in order/);
-    for (const part of ['Pressure', 'Catches', 'Rate']) {
+    for (const part of ['Pressure', 'Catch test', 'Rate']) {
       assert.match(await page.locator('#result .part', { has: page.getByRole('heading', { name: part }) }).innerText(), new RegExp(`^${part}\\s+not judged`));
     }
     assert.equal(await page.locator('.rows .found:not(:empty)').count(), 0);
@@ -107,7 +107,7 @@ export function questionTests(sheetTest, said) {
     const sheet = demo('ready');
     for (const drop of sheet.output.catches) drop.volume.value = Math.round(drop.volume.value * 29.57);
     await openSheet(page, sheet);
-    assert.match(await verdict(page, 'asked'), /Primero una pregunta\s+Aforos: /);
+    assert.match(await verdict(page, 'asked'), /Primero revise un dato\s+Aforo: /);
     const list = page.locator('.list[data-at="calibrations#/output/catches"]');
     assert.match(await list.locator('> .messages .question').innerText(), /^¿Es correcto\? /);
     assert.equal(await list.getAttribute('aria-describedby'), await list.locator('> .messages').getAttribute('id'));
@@ -116,7 +116,7 @@ export function questionTests(sheetTest, said) {
     assert.equal(await page.evaluate(() => document.activeElement.dataset.at), 'calibrations#/output/catches');
     const sent = await requestOf(page, () => questions(page).getByRole('button', { name: 'Es correcto' }).click());
     assert.deepEqual(sent.confirmed, ['#/output/catches']);
-    assert.match(await page.locator('#told').innerText(), /^Anotado: es correcto/);
+    assert.match(await page.locator('#told').innerText(), /^Anotado\./);
     await page.locator('.question').first().waitFor({ state: 'detached' });
     // One of them changes, so they are not what was confirmed.
     assert.equal((await requestOf(page, () => entry(page, '/output/catches/3/volume/value').fill('46.2'))).confirmed, undefined);

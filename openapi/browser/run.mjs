@@ -63,8 +63,8 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await entry(page, '/output/catches/3/volume/value').fill('-4');
     await page.locator('[name="all calibrations#/output/catches/time/value"]').fill('30');
     await verdict(page, 'refused');
-    const own = 'This is too small: it must be at least 0\u00a0US\u00a0fl oz.';
-    assert.equal(await messageAt(page, '/output/catches/3/volume/value').textContent(), `To change: ${own}`);
+    const own = 'Too small: it must be at least 0\u00a0US\u00a0fl oz.';
+    assert.equal(await messageAt(page, '/output/catches/3/volume/value').textContent(), `Change this: ${own}`);
     const field = entry(page, '/output/catches/3/volume/value');
     assert.equal(await field.getAttribute('aria-invalid'), 'true');
     const described = (await field.getAttribute('aria-describedby')).split(' ');
@@ -91,7 +91,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await entry(page, '/machine/bedsCovered').fill('2.5');
     await verdict(page, 'refused');
     const { errors } = await said({ machine: { bedsCovered: 2.5 } });
-    assert.equal(await messageAt(page, '/machine/bedsCovered').innerText(), `To change: ${errors[0].detail}`);
+    assert.equal(await messageAt(page, '/machine/bedsCovered').innerText(), `Change this: ${errors[0].detail}`);
   });
 
   sheetTest('warnings of the service stand beside their fields', {}, async (page) => {
@@ -99,15 +99,15 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'not_ready');
     const answer = await said(demo('boom-to-repair'));
     const warning = answer.pressure.result.warnings.find(({ pointer }) => pointer === '#/pressure/cabPressure');
-    assert.equal(await messageAt(page, '/pressure/cabPressure/value').innerText(), `Take note: ${warning.detail}`);
+    assert.equal(await messageAt(page, '/pressure/cabPressure/value').innerText(), `Warning: ${warning.detail}`);
     // On an uneven boom catches tell nothing of the nozzles, so nothing is said of them one by one.
     assert.equal(answer.output.result.decision, 'not_judged');
     assert.equal(await page.locator('.chart').count(), 0);
     assert.equal(await page.locator('.rows .found:not(:empty)').count(), 0);
-    const catches = await page.locator('#result .part', { has: page.getByRole('heading', { name: 'Catches' }) }).innerText();
-    assert.match(catches, /^Catches\s+not judged/);
+    const catches = await page.locator('#result .part', { has: page.getByRole('heading', { name: 'Catch test' }) }).innerText();
+    assert.match(catches, /^Catch test\s+not judged/);
     assert.ok(catches.includes(answer.output.result.decisionDetail));
-    assert.ok(!catches.includes(answer.output.result.sampling.detail) && !/Outside the range|stands apart/.test(catches), catches);
+    assert.ok(!catches.includes(answer.output.result.sampling.detail) && !/Outside the range|very different/.test(catches), catches);
     assert.equal(await page.locator('#result .next > li').count(), answer.nextSteps.length);
   });
 
@@ -121,7 +121,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     const chosen = page.locator('.chosen');
     assert.match(await chosen.innerText(), /Set ground speed to 3\.634\smph/);
     assert.match(await chosen.innerText(), /Time the runs again/);
-    await chosen.getByRole('button', { name: /empty what must be measured again/ }).click();
+    await chosen.getByRole('button', { name: /empty the fields to measure again/ }).click();
     await verdict(page, 'incomplete');
     assert.equal(await entry(page, '/speed/runs/0/time/value').inputValue(), '');
     assert.equal(await entry(page, '/output/catches/0/volume/value').inputValue(), '46.2');
@@ -147,13 +147,13 @@ describe('the field sheet', { concurrency: 2 }, () => {
   sheetTest('Spanish: the words of the page, and the service asked for its own', {}, async (page) => {
     await loadExample(page, 'boom-to-repair');
     await verdict(page, 'not_ready');
-    const asked = page.waitForRequest((request) => request.url().endsWith('/v1/calibrations') && request.headers()['accept-language'] === 'es');
+    const asked = page.waitForRequest((request) => request.url().endsWith('/v1/calibrations') && request.headers()['accept-language'] === 'es-US');
     await page.selectOption('#language', 'es');
     await asked;
-    assert.match(await verdict(page, 'not_ready'), /No está lista/);
-    assert.equal(await page.locator('html').getAttribute('lang'), 'es');
-    assert.equal(await entry(page, '/output/catches/0/volume/value').inputValue(), '46,2');
-    const answer = await said(demo('boom-to-repair'), 'es');
+    assert.match(await verdict(page, 'not_ready'), /No lista/);
+    assert.equal(await page.locator('html').getAttribute('lang'), 'es-US');
+    assert.equal(await entry(page, '/output/catches/0/volume/value').inputValue(), '46.2');
+    const answer = await said(demo('boom-to-repair'), 'es-US');
     const detail = page.locator('#result .verdict [lang]');
     assert.equal(await detail.innerText(), answer.verdictDetail);
     assert.equal(await detail.getAttribute('lang'), answer.language);
@@ -190,7 +190,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.equal(await page.locator('.rows.drop .row').nth(8).locator('.found').innerText(), '');
     assert.deepEqual(await page.locator('.chart .name').evaluateAll((all) => all.slice(8, 11).map((one) => one.textContent)), [1, 2, 3].map((n) => `right 1, nozzle ${n}`));
     // The two of the round that stand apart, and no nozzle that took the place of another drop.
-    assert.deepEqual(await page.locator('.rows .found').evaluateAll((all) => all.filter((one) => /stands apart/.test(one.textContent)).map((one) => one.closest('.row').querySelector('legend').textContent)), ['center 3', 'right 2']);
+    assert.deepEqual(await page.locator('.rows .found').evaluateAll((all) => all.filter((one) => /very different/.test(one.textContent)).map((one) => one.closest('.row').querySelector('legend').textContent)), ['center 3', 'right 2']);
     // All three are there: the next one is of another drop.
     await page.getByRole('button', { name: 'Add a catch' }).click();
     assert.equal(await entry(page, '/output/followUps/3/replaces').inputValue(), '');
@@ -294,7 +294,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
   recordTests(sheetTest);
   typingTests(sheetTest);
 
-  sheetTest('what is too close to call, or stands apart, is said beside its drop and in the result', {}, async (page) => {
+  sheetTest('what is too close to call, or very different, is said beside its drop and in the result', {}, async (page) => {
     const sheet = demo('ready');
     // Just above the low end of the range, 42.33 US fl oz: 90 % of 0.2 US gal/min at
     // 40 psi, of three nozzles at 60 psi in 30 s.
@@ -308,8 +308,8 @@ describe('the field sheet', { concurrency: 2 }, () => {
     const found = page.locator('.rows.drop .found');
     assert.match(await found.nth(0).innerText(), /within, too close to call/);
     assert.ok((await found.nth(0).innerText()).includes(first.conformanceDetail));
-    assert.match(await found.nth(0).innerText(), /stands apart: catch it again/);
-    assert.doesNotMatch(await found.nth(1).innerText(), /too close|apart/);
+    assert.match(await found.nth(0).innerText(), /very different from the others: catch it again/);
+    assert.doesNotMatch(await found.nth(1).innerText(), /too close|different/);
     const result = await page.locator('#result').innerText();
     for (const words of [`${first.label}: ${first.conformanceDetail}`, output.result.outliers[0].text, output.result.sampling.detail]) assert.ok(result.includes(words), words);
     assert.ok(result.includes(`±\u00a0${Number(rate.result.uncertainty.applicationRate.expanded.value.toPrecision(2))}`));
@@ -321,7 +321,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'not_ready');
     const { labelConformance, conformance } = (await said(sheet)).rate.result;
     assert.deepEqual([labelConformance.conformance, conformance], ['too_close', 'outside']);
-    assert.ok((await page.locator('#result').innerText()).includes(`Label's maximum: ${labelConformance.conformanceDetail}`));
+    assert.ok((await page.locator('#result').innerText()).includes(`Label maximum: ${labelConformance.conformanceDetail}`));
   });
 
   sheetTest('an instrument, nozzles on the shelf and the cost go to the service as they are typed', {}, async (page) => {
@@ -355,7 +355,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.equal(await page.locator('.rows.run .row').count(), 3);
   });
 
-  sheetTest('without a connection the sheet is kept, and worked out later', { expected: 'net::ERR_FAILED' }, async (page) => {
+  sheetTest('without a connection the sheet is kept, and calculated later', { expected: 'net::ERR_FAILED' }, async (page) => {
     await page.route('**/v1/calibrations', (route) => route.abort());
     await entry(page, '/label').fill('north');
     assert.match(await verdict(page, 'offline'), /No connection/);

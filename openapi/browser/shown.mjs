@@ -16,9 +16,9 @@ export function shownTests(sheetTest, said) {
     const [over, plan] = (await said(demo('rate-to-correct'))).nextSteps;
     assert.deepEqual([over.because, plan.because.every((pointer) => pointer.includes('/result'))], [['#/target/labelMaximum', '#/rate/result/applicationRate'], true]);
     const steps = page.locator('#result .next > li');
-    assert.equal(await steps.nth(0).locator('.why').innerText(), `${over.why} It rests on: Most that the label allows`);
+    assert.equal(await steps.nth(0).locator('.why').innerText(), `${over.why} Based on: Label maximum`);
     assert.equal(await steps.nth(1).locator('.why').innerText(), plan.why);
-    await steps.nth(0).getByRole('link', { name: 'Most that the label allows' }).click();
+    await steps.nth(0).getByRole('link', { name: 'Label maximum' }).click();
     assert.equal(await page.evaluate(() => document.activeElement.name), 'calibrations#/target/labelMaximum/value');
   });
 
@@ -29,13 +29,13 @@ export function shownTests(sheetTest, said) {
     await verdict(page, 'not_ready');
     const { aim } = (await said(sheet)).correction.result.plans[0];
     assert.ok(aim.value < 90, JSON.stringify(aim));
-    assert.match(await page.locator('.plan').first().innerText(), new RegExp(`It aims at\\s+${Number(aim.value.toPrecision(4))}\\sUS gal/acre`.replaceAll(' ', '\\s')));
+    assert.match(await page.locator('.plan').first().innerText(), new RegExp(`Aims for\\s+${Number(aim.value.toPrecision(4))}\\sUS gal/acre`.replaceAll(' ', '\\s')));
     const rate = page.locator('#result .part', { has: page.getByRole('heading', { name: 'Rate' }) });
-    assert.match(await rate.innerText(), /Label's maximum\s+91\sUS\sgal\/acre, and the rate is over it/);
+    assert.match(await rate.innerText(), /Label maximum\s+91\sUS\sgal\/acre: the rate is over it/);
     sheet.target = { ...sheet.target, applicationRate: { value: 125, unit: 'gal_us/acre' }, labelMaximum: { value: 150, unit: 'gal_us/acre' }, labelMinimum: { value: 120, unit: 'gal_us/acre' } };
     await openSheet(page, sheet);
     await rate.getByText('the rate is under it').waitFor();
-    assert.match(await rate.innerText(), /Label's maximum\s+150\sUS\sgal\/acre\s+Label's minimum\s+120\sUS\sgal\/acre, and the rate is under it/);
+    assert.match(await rate.innerText(), /Label maximum\s+150\sUS\sgal\/acre\s+Label minimum\s+120\sUS\sgal\/acre: the rate is under it/);
     assert.equal((await said(sheet)).nextSteps[0].code, 'under_label_minimum');
   });
 
@@ -53,7 +53,7 @@ export function shownTests(sheetTest, said) {
 
   sheetTest('limits of one way alone leave the other end open', {}, async (page) => {
     const sheet = demo('ready');
-    for (const [tolerance, words] of [[{ rated: { above: { value: 10, unit: '%' } } }, /may show up to 51\.7/], [{ mean: { below: { value: 10, unit: '%' } } }, /may show from 42\.3/]]) {
+    for (const [tolerance, words] of [[{ rated: { above: { value: 10, unit: '%' } } }, /allowed up to 51\.7/], [{ mean: { below: { value: 10, unit: '%' } } }, /allowed from 42\.3/]]) {
       sheet.output.tolerance = tolerance;
       await openSheet(page, sheet);
       await page.locator('.rows.drop .found', { hasText: words }).first().waitFor();
@@ -66,7 +66,7 @@ export function shownTests(sheetTest, said) {
   sheetTest('sides, limits of each way, pulse and minimum go to the service as they are filled in', {}, async (page) => {
     await page.evaluate(() => document.querySelectorAll('details.fold').forEach((fold) => (fold.open = true)));
     const fill = (pointer, value) => entry(page, pointer).fill(value);
-    const side = (name) => page.getByRole('group', { name: 'Sides that the boom has' }).getByRole('checkbox', { name });
+    const side = (name) => page.getByRole('group', { name: 'Boom sides' }).getByRole('checkbox', { name });
     await fill('/output/tolerance/limit/value', '10');
     await entry(page, '/output/tolerance/basis').selectOption('rated');
     await fill('/output/tolerance/rated/below/value', '5');

@@ -31,7 +31,7 @@ export function typingTests(sheetTest) {
     assert.equal((await asked).postDataJSON().machine.tankVolume.value, '1,200');
     const words = await verdict(page, 'refused');
     const said = await note(page).innerText();
-    assert.equal(said, 'This can be read as 1200 or as 1.2. Write one of the two, just like that.');
+    assert.equal(said, 'This could be 1200 or 1.2. Write it in one of these two ways.');
     assert.ok(words.includes(said), words);
     assert.equal(await messageAt(page, tank).count(), 0);
     assert.equal(await entry(page, tank).getAttribute('aria-invalid'), 'true');
@@ -50,7 +50,7 @@ export function typingTests(sheetTest) {
     sheetTest(`${locale}: a comma and a point before three digits alike; what the page writes it can read`, { locale }, async (page) => {
       for (const text of ['1,200', '1.200']) {
         assert.equal(await written(page, text), text);
-        assert.equal(await note(page).innerText(), `Esto se puede leer como 1200 o como 1${sign}2. Escriba uno de los dos, tal cual.`);
+        assert.equal(await note(page).innerText(), `Esto puede ser 1200 o 1${sign}2. Escríbalo de una de estas dos formas.`);
       }
       assert.equal(await written(page, '2,7580'), 2.758);
       await page.reload();
@@ -73,13 +73,31 @@ export function typingTests(sheetTest) {
     });
   }
 
+  // Spanish on somebody else's phone, or on one's own that is set to English: its region counts.
+  const listed = [[['en-US', 'en'], 'es-US', '.'], [['en-US', 'es'], 'es-US', '.'], [['en-US', 'es-CO'], 'es-CO', ','], [['es', 'es-MX'], 'es-MX', '.'], [['es'], 'es', ','], [['en'], 'es', ','], [['de-DE'], 'es-DE', ',']];
+  for (const [languages, tag, sign] of listed) {
+    sheetTest(`Spanish chosen in a browser of ${languages}: ${tag}, for the page and the service`, {}, async (page) => {
+      await page.addInitScript((list) => Object.defineProperty(navigator, 'languages', { get: () => list }), languages);
+      await page.reload();
+      await loadExample(page, 'boom-to-repair');
+      await verdict(page, 'not_ready');
+      const asked = page.waitForRequest((request) => request.url().endsWith('/v1/calibrations') && request.headers()['accept-language'] === tag);
+      await page.selectOption('#language', 'es');
+      await asked;
+      await verdict(page, 'not_ready');
+      assert.equal(await page.locator('html').getAttribute('lang'), tag);
+      assert.equal(await entry(page, '/nozzle/ratedFlowRate/value').inputValue(), `0${sign}2`);
+      assert.match(await page.locator('#result').innerText(), new RegExp(`0\\${sign}24\\d\\d`));
+    });
+  }
+
   sheetTest('other texts are said in words of people who read gauges', {}, async (page) => {
-    for (const [text, words] of [['1 200', 'Write the number without spaces: 1200'], ['about 300', /cannot be read as a number/], ['1,20,5', /cannot be read as a number/], ['0,200.5', /cannot be read as a number/]]) {
+    for (const [text, words] of [['1 200', 'Write the number without spaces: 1200'], ['about 300', /is not a number/], ['1,20,5', /is not a number/], ['0,200.5', /is not a number/]]) {
       assert.equal(await written(page, text), text);
       assert.match(await note(page).innerText(), new RegExp(words));
     }
     assert.doesNotMatch(await verdict(page, 'refused'), /quotes|gal_us/);
-    for (const [text, words] of [['0', 'To change: This must be more than 0.'], ['-4', 'To change: This must be more than 0.'], ['2000000000', 'To change: This is too large: it may be at most 1000000000\u00a0US\u00a0gal.']]) {
+    for (const [text, words] of [['0', 'Change this: This must be more than 0.'], ['-4', 'Change this: This must be more than 0.'], ['2000000000', 'Change this: Too large: it must be at most 1000000000\u00a0US\u00a0gal.']]) {
       await entry(page, tank).fill('7');
       await verdict(page, 'incomplete');
       await entry(page, tank).fill(text);
@@ -101,7 +119,7 @@ export function typingTests(sheetTest) {
     assert.match(await dialog.innerText(), /not converted/);
     assert.equal(await page.evaluate(() => document.activeElement.value), 'no');
     await audit(page, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
-    for (const leave of [() => page.keyboard.press('Escape'), () => dialog.getByRole('button', { name: 'Leave them as they are' }).click()]) {
+    for (const leave of [() => page.keyboard.press('Escape'), () => dialog.getByRole('button', { name: 'Keep the units' }).click()]) {
       if (!(await dialog.isVisible())) await page.selectOption('#system', 'metric');
       await leave();
       await dialog.waitFor({ state: 'hidden' });
@@ -111,7 +129,7 @@ export function typingTests(sheetTest) {
     }
     await page.selectOption('#system', 'metric');
     await dialog.getByRole('button', { name: 'Change the units' }).click();
-    assert.match(await page.locator('#told').innerText(), /No number was converted/);
+    assert.match(await page.locator('#told').innerText(), /numbers were not converted/);
     assert.equal(await entry(page, tank).inputValue(), '300');
     assert.equal(await entry(page, '/machine/tankVolume/unit').inputValue(), 'L');
     assert.equal(await entry(page, '/nozzle/ratedPressure/unit').inputValue(), 'bar');

@@ -121,7 +121,7 @@ export function showDrops(result, output, rowOf, spoken) {
     if (!found) return;
     const apart = (result.outliers ?? []).some(({ pointer }) => pointer === `#${places[i]}`);
     found.dataset.state = tooClose(drop) ? 'close' : drop.status;
-    put(found, el('strong', {}, stateOf(drop)), drop.acceptableVolume && ': ', drop.acceptableVolume && el('span', { class: 'whole' }, say('drop.allowed', { range: span(drop.acceptableVolume, 3) })),
+    put(found, el('strong', {}, stateOf(drop)), drop.acceptableVolume && ' ', drop.acceptableVolume && el('span', { class: 'whole' }, say('drop.allowed', { range: span(drop.acceptableVolume, 3) })),
       apart && el('span', { class: 'apart' }, say('drop.apart')),
       tooClose(drop) && drop.conformanceDetail !== said && el('span', { class: 'advice', lang: spoken }, drop.conformanceDetail));
     if (tooClose(drop)) said = drop.conformanceDetail;

@@ -14,8 +14,8 @@ export function language() {
 }
 
 /**
- * The language with the region that the browser names, as in es-MX: half of the regions
- * of Spanish write a decimal point, so the service is asked for it and numbers go by it.
+ * The language with a region, as in es-MX: half of the regions of Spanish write a decimal
+ * point, so the service is asked for it and numbers go by it.
  */
 export function locale() {
   return tag;
@@ -26,10 +26,20 @@ export function decimalSign() {
   return new Intl.NumberFormat(tag).formatToParts(1.1).find(({ type }) => type === 'decimal').value;
 }
 
-/** Sets the language. Spanish is asked for with the region that the browser names, which decides the decimal sign. */
+/**
+ * The Spanish of a person: as the browser names it with a region, else of the region that
+ * its own language is of. A crew in the US whose browser is in English reads 42.3, not 42,3.
+ */
+function spanish() {
+  const own = navigator.languages.find((one) => /^es-/i.test(one));
+  const { region } = new Intl.Locale(navigator.languages[0] ?? 'es');
+  return own ?? (region ? `es-${region}` : 'es');
+}
+
+/** Sets the language; the region of Spanish decides the decimal sign. */
 export function speak(wanted) {
   current = languages.includes(wanted) ? wanted : 'en';
-  tag = (current === 'es' && navigator.languages.find((one) => /^es(-|$)/i.test(one))) || current;
+  tag = current === 'es' ? spanish() : current;
   document.documentElement.lang = tag;
   document.title = say('title');
   for (const element of document.querySelectorAll('[data-say]')) element.textContent = say(element.dataset.say);
@@ -55,6 +65,11 @@ export function has(key) {
 /** A number as people read it off a gauge. */
 export function number(value, digits = 4) {
   return new Intl.NumberFormat(tag, { maximumSignificantDigits: digits, useGrouping: false }).format(value);
+}
+
+/** A day of the calendar, as March 1, 2027. */
+export function date(day) {
+  return new Intl.DateTimeFormat(tag, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(day));
 }
 
 /** An amount of money, without its sign, as on the record: cents where the currency has them, two digits of what is less than the smallest coin. */

@@ -33,7 +33,7 @@ function leftOut(n) {
   return n && el('p', { class: 'hint' }, say('plans.leftOut', { n }));
 }
 
-/** What plans are known by when the sheet is worked out again; of those that change the same, by their order. */
+/** What plans are known by when the sheet is calculated again; of those that change the same, by their order. */
 function keysOf(plans) {
   const kinds = plans.map((plan) => [...plan.changes, plan.gear ?? '', plan.nozzle?.label ?? ''].join(' '));
   return kinds.map((kind, i) => `${kind} ${kinds.slice(0, i).filter((earlier) => earlier === kind).length}`);
@@ -77,7 +77,7 @@ function toDo(plan, language, empty) {
   return [
     el('h3', {}, say('plans.toDo', { plan: nameOf(plan) })),
     el('ol', {},
-      settings(plan).map(([key, value]) => el('li', {}, say('plans.set', { what: say(`set.${key}`), value }))),
+      settings(plan).map(([key, value]) => el('li', {}, key === 'nozzle' ? say('plans.fit', { value }) : say('plans.set', { what: say(`set.${key}`), value }))),
       places.map((operation) => el('li', {}, say(`remeasure.${operation}`), ' ', el('button', { type: 'button', class: 'quiet', onclick: () => goTo(document.getElementById(placeOfOperation[operation])) }, say('goThere'))))),
     el('button', { type: 'button', class: 'second', onclick: () => empty(places) }, say('plans.empty')),
     el('p', { class: 'hint' }, say('plans.emptyHint')),

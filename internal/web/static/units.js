@@ -1,6 +1,6 @@
 // Units: what the service knows (GET /v1/units), and which one this person uses.
 
-import { number, say } from './language.js';
+import { language, number, say } from './language.js';
 import { keep, kept } from './storage.js';
 
 // What is measured on the sheet, each with its quantity at the service and the
@@ -62,9 +62,9 @@ export function unitName(symbol) {
     .replace('m3', 'm³');
 }
 
-/** A quantity of an answer, in words: 110.8 US gal/acre. */
+/** A quantity of an answer, in words: 110.8 US gal/acre; 12.7% in English, 12,7 % in Spanish. */
 export function quantity(q) {
-  const glue = q.unit === '%' ? '\u202f' : '\u00a0';
+  const glue = q.unit !== '%' ? '\u00a0' : language() === 'en' ? '' : '\u202f';
   return `${number(q.value, q.unit === '%' ? 3 : 4)}${glue}${unitName(q.unit)}`;
 }
 

@@ -3,7 +3,7 @@
 
 import { judged } from './chart.js';
 import { el, goTo, put } from './dom.js';
-import { money, say } from './language.js';
+import { date, money, say } from './language.js';
 import { asks, nextSteps } from './next.js';
 import { steps } from './steps.js';
 import { near, quantity, unitName } from './units.js';
@@ -81,7 +81,7 @@ function figures(answer) {
     { part: 'rate', of: r, rows: (u) => [['treatedRate', near(r.applicationRate, u.applicationRate)], ['fieldRate', near(r.fieldApplicationRate, u.fieldApplicationRate)], ['target', r.targetApplicationRate], ['deviation', r.deviation], ['labelMaximum', r.overLabelMaximum ? say('over', { limit: quantity(r.labelMaximum) }) : r.labelMaximum], ['labelMinimum', r.underLabelMinimum ? say('under', { limit: quantity(r.labelMinimum) }) : r.labelMinimum]], details: () => [saidOfLabel(r)] },
     { part: 'areaCheck', of: a, rows: () => [['tankRate', a.applicationRate], ['deviation', a.deviation]] },
   ];
-  if (nextDue) all.push({ part: 'nextDue', of: nextDue, rows: () => [['date', nextDue.date]] });
+  if (nextDue) all.push({ part: 'nextDue', of: nextDue, rows: () => [['date', date(nextDue.date)]] });
   if (cost) all.push({ part: 'cost', of: cost, rows: () => [[cost.deviation.amount < 0 ? 'saves' : 'costs', say('perArea', { money: money(cost.deviation), area: cost.perArea.value === 1 ? unitName(cost.perArea.unit) : quantity(cost.perArea) })], ['costOfAll', cost.total && money(cost.total)]] });
   return all.map(({ part, of, rows, details }) => ({
     part,
