@@ -80,6 +80,45 @@ func TestProcedurePage(t *testing.T) {
 	}
 }
 
+// TestProcedureCautionsAtTheHazard: a step has the cautions of what it makes people do.
+func TestProcedureCautionsAtTheHazard(t *testing.T) {
+	need := map[string][]string{
+		"unfold_boom": {"power_lines"}, "flush_sprayer": {"backflow"}, "fill_clean_water": {"backflow"}, "fill_to_mark": {"backflow"},
+		"refill_to_mark": {"backflow"}, "mix_load": {"backflow", "tank_entry", "spills"}, "clean_up": {"tank_entry"},
+		"release_pressure": {"machine_off", "pressure_injects"}, "clean_filters": {"machine_off", "pressure_injects"},
+		"look_at_hoses": {"machine_off", "pressure_injects"}, "replace_rejected": {"machine_off", "pressure_injects"},
+		"read_boom_pressure": {"machine_off", "pressure_injects", "running_machine"}, "repair_uneven_boom": {"machine_off"},
+		"clean_or_replace_nozzles": {"machine_off", "pressure_injects"}, "catch_drops": {"running_machine"},
+		"catch_repaired_drops": {"running_machine"}, "time_two_runs": {"moving_tractor"}, "spray_measured_area": {"moving_tractor"},
+	}
+	var p operation.ProcedureAnswer
+	if err := json.Unmarshal(call(t, http.MethodGet, "/v1/procedure", "").Body.Bytes(), &p); err != nil {
+		t.Fatal(err)
+	}
+	used := map[string]bool{}
+	for _, s := range p.Stages {
+		for _, x := range s.Steps {
+			for _, code := range x.Cautions {
+				used[code] = true
+			}
+			for _, code := range need[x.ID] {
+				if !slices.Contains(x.Cautions, code) {
+					t.Errorf("%s lacks %s", x.ID, code)
+				}
+			}
+			delete(need, x.ID)
+		}
+	}
+	if len(need) > 0 {
+		t.Errorf("no such steps: %v", need)
+	}
+	for _, c := range p.Cautions {
+		if !used[c.Code] {
+			t.Errorf("no step has %s", c.Code)
+		}
+	}
+}
+
 // checkStep proves that what a step names is there.
 func checkStep(t *testing.T, x operation.ProcedureStepAnswer, seen map[string]bool) {
 	t.Helper()
@@ -89,10 +128,14 @@ func checkStep(t *testing.T, x operation.ProcedureStepAnswer, seen map[string]bo
 	if x.Operation != "" && !slices.ContainsFunc(operation.All, func(o operation.Operation) bool { return o.Name == x.Operation }) {
 		t.Errorf("%s: there is no operation %s", x.ID, x.Operation)
 	}
-	for _, c := range x.Cautions {
+	if len(x.CautionTexts) != len(x.Cautions) {
+		t.Fatalf("%s: %d texts for %d cautions", x.ID, len(x.CautionTexts), len(x.Cautions))
+	}
+	for i, c := range x.Cautions {
 		if !seen["caution."+c] {
 			t.Errorf("%s: the page has no caution %s", x.ID, c)
 		}
+		reads(t, "caution."+c, x.CautionTexts[i])
 	}
 	for _, r := range x.Records {
 		reads(t, "record."+r.Code, r.Text)
@@ -118,7 +161,7 @@ func reads(t *testing.T, key, words string) {
 func TestProcedureQuotesTheTolerances(t *testing.T) {
 	for step, figure := range map[string]string{
 		"judge_pressure": "10 psi", "catch_drops": "30 s", "measure_course": "100 ft",
-		"work_out_rate": "10 %", "clean_or_replace_nozzles": "a quarter", "replace_rejected": "three of one bed",
+		"work_out_rate": "10%", "clean_or_replace_nozzles": "a quarter", "replace_rejected": "three of one bed",
 	} {
 		if words := text.Of(text.English, "procedure."+step); !strings.Contains(words, figure) {
 			t.Errorf("%s does not say %s: %s", step, figure, words)

@@ -79,8 +79,9 @@ var (
 		"soft_brush", "hand_tools", "spare_nozzles", "wheel_chocks", "clean_water_supply",
 	}
 	procedureCautions = []string{
-		"clean_water", "protective_equipment", "rinsate", "label_is_law", "running_machine", "pressure_injects",
-		"shaft_speed", "drift", "reentry", "local_rules",
+		"clean_water", "protective_equipment", "heat", "rinsate", "label_is_law", "machine_off", "pressure_injects", "first_aid",
+		"running_machine", "power_lines", "bystanders", "moving_tractor", "shaft_speed", "drift", "reentry",
+		"mixing_equipment", "tank_entry", "do_not_overfill", "backflow", "spills", "local_rules",
 	}
 )
 
