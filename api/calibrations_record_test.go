@@ -29,7 +29,7 @@ func TestRecord(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":          {"Strawberry beds, north block (invented)", "ready", "46.2 US fl oz", "2027-03-01", "Measured by", "line strainer: cleaned"},
 		"boom-to-repair": {"not ready", "TOO LOW", "TOO HIGH", "qualified mechanic", "center 3"},
-		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Of plan 4, 5: No chart says which drops",
+		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Of plan 4, 5: The droplet class at this pressure",
 			`Seen by eye <span class="status">not done</span>`, `Tank <span class="status">not done</span>`},
 	} {
 		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, name), "Accept", "text/html")

@@ -109,15 +109,15 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"four of twelve": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
-			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "catch more points, picked at random: 3.",
+			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "catch 3 more of the other places, chosen at random.",
 		},
 		"four of twelve, the number of points not known": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
-			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "or all the others if there are fewer.",
+			[]string{"catch_more", "replace n9", "replace n10", "replace n11", "replace n12", "measure_again"}, "If there are fewer, catch them all.",
 		},
 		"twelve of twelve": {
 			decided(slices.Repeat([]float64{580}, 12), rateTarget("232", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
-			[]string{"check_reference", "replace_all_and_recatch", "measure_again"}, "Most are off to the same side",
+			[]string{"check_reference", "replace_all_and_recatch", "measure_again"}, "Most catches are off the same way",
 		},
 		"two dirty and one misread of eight": {
 			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "incomplete", "incomplete_entry",
@@ -137,11 +137,11 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"one to catch again before it is replaced": {
 			decided(off(11, 552.5), rateTarget("200", "250"), ""), "not_ready", "not_ready",
-			[]string{"catch_again n12", "measure_again"}, "too close to call. Catch it again, with the same jug and gauge.",
+			[]string{"catch_again n12", "measure_again"}, "too close to call. Catch it again with the same jug and gauge.",
 		},
 		"one to replace, caught again": {
 			decided(off(11, 552.5), rateTarget("200", "250"), `,"followUps":[{"replaces":"n12","volume":{"value":552.5,"unit":"mL"},"time":{"value":30,"unit":"s"}}]`), "not_ready", "not_ready",
-			[]string{"replace n12", "measure_again"}, "It was above its limit, and is again. Fit a new one,",
+			[]string{"replace n12", "measure_again"}, "It was above its limit, and is again. PTO off, engine off, key out. Release the pressure. Fit a new one,",
 		},
 		"one that stands apart": {
 			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready_close",
@@ -194,10 +194,10 @@ func TestCatchesNamedInWarnings(t *testing.T) {
 		want []string // pointers and codes
 		says string
 	}{
-		"one drop leans":   {sheet(drop("a", "1000")+","+drop("b", "1080"), ""), []string{"#/output/catches/1/volume hidden_deviation"}, "Catch b lies within the range, but it is of several nozzles, and one of them may be off by up to 26%"},
-		"one label twice":  {sheet(drop("a", "1000")+","+drop("b", "1000")+","+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/2/label duplicate_label"}, "called a already"},
+		"one drop leans":   {sheet(drop("a", "1000")+","+drop("b", "1080"), ""), []string{"#/output/catches/1/volume hidden_deviation"}, "Catch b passes as a whole, but one of its nozzles could be off by up to 26%"},
+		"one label twice":  {sheet(drop("a", "1000")+","+drop("b", "1000")+","+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/2/label duplicate_label"}, "already has the label a"},
 		"labels differ":    {sheet(drop("a", "1000")+","+drop("b", "1000"), ""), nil, ""},
-		"a long round":     {sheet(strings.Repeat(drop("", "1000")+",", 40)+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/41/label duplicate_label"}, "called a already"},
+		"a long round":     {sheet(strings.Repeat(drop("", "1000")+",", 40)+drop("a", "1000")+","+drop("a", "1000"), ""), []string{"#/output/catches/41/label duplicate_label"}, "already has the label a"},
 		"no labels at all": {sheet(drop("", "1000")+","+drop("", "1000"), ""), nil, ""},
 		"the nozzles of one drop": {sheet(drop("a", "1000")+","+drop("b", "1200"),
 			`,"followUps":[{"replaces":"b","volume":{"value":500,"unit":"mL"},"time":{"value":30,"unit":"s"}},{"replaces":"b","volume":{"value":500,"unit":"mL"},"time":{"value":30,"unit":"s"}}]`), nil, ""},

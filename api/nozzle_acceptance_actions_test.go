@@ -50,16 +50,16 @@ func TestActionsAreWorded(t *testing.T) {
 	for name, c := range map[string]struct {
 		body, at, says, dice string
 	}{
-		"its rating":     {roundOf(off(1200), ofLitre+plain), "#/catches/11 n12 replace", "worn. Replace the nozzle with a new one, 1 L/min at 3 bar, and", "por una nueva, 1 L/min a 3 bar, y"},
-		"how many more":  {roundOf([]float64{1000, 1000, 1300}, ofLitre+plain), "#/catches  catch_more", "catch more points, picked at random:", "afore más puntos"},
-		"no rating":      {roundOf(off(1200), plain), "#/catches/11 n12 replace", "with one of the same kind", "por una del mismo tipo"},
-		"a narrow limit": {roundOf(off(1080), ofLitre+at5), "#/catches/11 n12 replace", "or it never was right: a fifth of new nozzles", "o nunca estuvo bien: una quinta parte"},
-		"a bed":          {roundOf([]float64{1000, 1000, 1250, 1260, 1000, 1000}, ofLitre+plain+`,"replaceAllAbove":{"value":90,"unit":"%"}`), "#/catches/2  check_size", "The catches of bed 2 are off alike", "En la cama 2 todos los aforos"},
+		"its rating":     {roundOf(off(1200), ofLitre+plain), "#/catches/11 n12 replace", "Fit a new nozzle, 1 L/min at 3 bar, and", "Ponga una boquilla nueva, 1 L/min a 3 bar, y"},
+		"how many more":  {roundOf([]float64{1000, 1000, 1300}, ofLitre+plain), "#/catches  catch_more", "more of the other places, chosen at random", "más de los lugares que faltan"},
+		"no rating":      {roundOf(off(1200), plain), "#/catches/11 n12 replace", "Release the pressure. Fit a new nozzle of the same type", "Libere la presión. Ponga una boquilla nueva del mismo tipo"},
+		"a narrow limit": {roundOf(off(1080), ofLitre+at5), "#/catches/11 n12 replace", "or it never was right: one in five new nozzles", "o nunca estuvo bien: una de cada cinco"},
+		"a bed":          {roundOf([]float64{1000, 1000, 1250, 1260, 1000, 1000}, ofLitre+plain+`,"replaceAllAbove":{"value":90,"unit":"%"}`), "#/catches/2  check_size", "The catches of bed 2 are all off by about the same amount", "En la cama 2 todos los aforos"},
 		"the left side":  {strings.ReplaceAll(roundOf([]float64{1000, 1000, 1250, 1260}, ofLitre+plain), `"bed":2`, `"position":"left"`), "#/catches/2  check_size", "The catches of the left side", "En el lado izquierdo"},
-		"most are dirty": {roundOf(off(500, 400, 600, 700, 300, 200, 100), ofLitre+plain), "#/catches  clean_and_recatch", "More than half give too little. Clean the main strainer", "Más de la mitad dan muy poco"},
+		"most are dirty": {roundOf(off(500, 400, 600, 700, 300, 200, 100), ofLitre+plain), "#/catches  clean_and_recatch", "More than half give too little. PTO off, engine off, key out.", "Más de la mitad dan muy poco"},
 		"two groups":     {roundOf([]float64{1000, 1000, 1200, 1200}, plain), "#/catches  catch_new_nozzle", "two groups", "dos grupos"},
 		"all dry":        {roundOf([]float64{0, 0}, plain), "#/catches  check_supply", "main strainer", "filtro principal"},
-		"too close":      {roundOf(off(1105), ofLitre), "#/catches/11 n12 catch_again", "too close to call. Catch it again, with the same jug and gauge.", "con la misma jarra y el mismo manómetro"},
+		"too close":      {roundOf(off(1105), ofLitre), "#/catches/11 n12 catch_again", "too close to call. Catch it again with the same jug and gauge.", "con la misma jarra y el mismo manómetro"},
 	} {
 		for language, says := range map[string]string{"en": c.says, "es": c.dice} {
 			a := actions(t, c.body, language)
@@ -104,7 +104,7 @@ func TestFirstCatchIsRemembered(t *testing.T) {
 	if x.Decision != "keep" || x.Catches[11].Status != "within" || x.Catches[11].FirstStatus != "below" || x.Catches[0].FirstStatus != "" {
 		t.Errorf("%+v", x)
 	}
-	if !strings.HasPrefix(x.Sampling.Detail, "Outside when first caught: 1 of the 12 points.") {
+	if !strings.HasPrefix(x.Sampling.Detail, "1 of 12 places failed when first measured.") {
 		t.Errorf("%q", x.Sampling.Detail)
 	}
 }

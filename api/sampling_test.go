@@ -85,8 +85,8 @@ func TestSamplingSaysWhatWouldSettle(t *testing.T) {
 		want, not                     string
 	}{
 		{"sides", `,"catchPointsOnBoom":100`, "left right right", "left", `"beginAt":["center"]`, ""},
-		{"no side known", `,"catchPointsOnBoom":100`, "left - right", "left", "picked at random", "beginAt"},
-		{"the rest", `,"catchPointsOnBoom":4`, "left right right", "left", "Only catching all the other points settles it: 1.", "beginAt"},
+		{"no side known", `,"catchPointsOnBoom":100`, "left - right", "left", "chosen at random", "beginAt"},
+		{"the rest", `,"catchPointsOnBoom":4`, "left right right", "left", "catch all the places that remain (1)", "beginAt"},
 		{"all", `,"catchPointsOnBoom":3`, "left right right", "", `"allCaught":true`, "prior"},
 		{"never", `,"replaceAllAbove":{"value":25,"unit":"%"}`, "left right right center", "left", `"settled":"open"`, "moreCatches"},
 	} {

@@ -27,7 +27,7 @@ func TestWearForecastNamesNoTime(t *testing.T) {
 		w := post(t, "wear-forecast", `{"sprayPressure":{"value":40,"unit":"psi"},"newFlowRate":{"value":58,"unit":"fl_oz_us/min"},"catches":[`+
 			catch("0", c.volumes[0])+`,`+catch("100", c.volumes[1])+`,`+catch("200", c.volumes[2])+`,`+catch("300", c.volumes[3])+`]}`)
 		body := w.Body.String()
-		if w.Code != 200 || strings.Contains(body, `"hoursAtLimitRange"`) != c.named || strings.Contains(body, "earliest time that the forecast names") != c.named {
+		if w.Code != 200 || strings.Contains(body, `"hoursAtLimitRange"`) != c.named || strings.Contains(body, "earliest time in the forecast") != c.named {
 			t.Errorf("%v: %d %s", c.volumes, w.Code, body)
 		}
 	}

@@ -260,7 +260,12 @@ func (s *summary) quantity(q wire.Quantity) string {
 	if !q.Given() {
 		return "-"
 	}
-	return s.lang.Measured(s.lang.Number(q.Value), s.lang.Unit(q.Unit.Symbol()))
+	return inWords(s.lang, q)
+}
+
+// inWords writes a quantity as people read it off a gauge or a jug.
+func inWords(lang text.Language, q wire.Quantity) string {
+	return lang.Measured(lang.Number(q.Value), lang.Unit(q.Unit.Symbol()))
 }
 
 // asSent writes a quantity of the request digit for digit: a record alters no reading.

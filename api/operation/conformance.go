@@ -32,17 +32,6 @@ func conformance(ctx context.Context, c certainty.Conformity) (a working.Conform
 	return a
 }
 
-// tooClose has the keys of what to do about what is too close to its limit, without and
-// with how many more are to be measured.
-var tooClose = func() map[certainty.HowToMeasureAgain][2]string {
-	keys := map[certainty.HowToMeasureAgain][2]string{}
-	for _, how := range certainty.HowToMeasureAgain("").Words() {
-		key := "too_close." + how
-		keys[certainty.HowToMeasureAgain(how)] = [2]string{key, key + "_more"}
-	}
-	return keys
-}()
-
 // howToSettle is conformanceDetail without saying that it is too close.
 func howToSettle(lang text.Language, again certainty.MeasureAgain) string {
 	return strings.TrimPrefix(conformanceDetail(lang, again), text.Of(lang, "too_close.lead")+" ")
@@ -51,13 +40,18 @@ func howToSettle(lang text.Language, again certainty.MeasureAgain) string {
 // conformanceDetail says that something is too close to its limit, what to measure again
 // and how often.
 func conformanceDetail(lang text.Language, again certainty.MeasureAgain) string {
-	keys := tooClose[again.How]
 	if again.How == certainty.HowBetterInstrument {
-		return text.Filled(lang, keys[0], text.Word(text.Coded(lang, "instrument", again.Instrument.String())))
+		return text.Filled(lang, "too_close.better_instrument", text.Word(text.Coded(lang, "instrument", again.Instrument.String())))
 	}
-	what := text.Word(text.Coded(lang, "measurement", string(again.Measurement)))
-	if again.More == 0 {
-		return text.Filled(lang, keys[0], what)
+	key, do := string(again.Measurement), string(again.How)
+	if again.How == certainty.HowLonger {
+		key += "_longer"
 	}
-	return text.Filled(lang, keys[1], what, text.Whole(again.More))
+	switch {
+	case again.More == 1:
+		key, do = key+"_one", "more"
+	case again.More > 1:
+		return text.Filled(lang, "too_close.more", text.Word(text.Filled(lang, "measurement."+key+"_more", text.Whole(again.More))))
+	}
+	return text.Filled(lang, "too_close."+do, text.Word(text.Coded(lang, "measurement", key)))
 }

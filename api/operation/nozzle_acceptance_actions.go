@@ -75,9 +75,7 @@ func (n *NozzleRequest) kind(lang text.Language) string {
 	case n.Size != "":
 		return text.Of(lang, "printed.size", string(n.Size))
 	case n.RatedFlowRate.Given() && n.RatedPressure.Given():
-		words := func(value float64, symbol string) string { return lang.Measured(lang.Number(value), lang.Unit(symbol)) }
-		q, p := n.RatedFlowRate, n.RatedPressure
-		return text.Of(lang, "printed.rating", words(q.Value, q.Unit.Symbol()), words(p.Value, p.Unit.Symbol()))
+		return text.Of(lang, "printed.rating", inWords(lang, n.RatedFlowRate), inWords(lang, n.RatedPressure))
 	}
 	return ""
 }

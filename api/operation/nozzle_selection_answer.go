@@ -101,12 +101,16 @@ func (r *NozzleSelectionRequest) answer(ctx context.Context, x calc.NozzleSelect
 	}
 	if w := x.WouldFit; w != nil {
 		nearest := &a.Candidates[0]
-		a.WouldFit = &WouldFitAnswer{
+		key, fit := "selection.would_fit", &WouldFitAnswer{
 			Size: nearest.Size, Label: nearest.Label, Pointer: nearest.Pointer,
 			GroundSpeed: wire.In(w.GroundSpeed, units.speed), SprayPressure: wire.In(w.SprayPressure, units.pressure), NeededPressure: wire.In(w.NeededPressure, units.pressure),
 			DropletClass: dropletClassWord(w.DropletClass), DropletClassAllowed: within(w.Droplets),
-			Detail: text.Of(lang, "selection.would_fit"),
 		}
+		if !r.SpeedRange.IsZero() {
+			key = "selection.would_fit_range"
+		}
+		fit.Detail = text.Of(lang, key, inWords(lang, fit.GroundSpeed), inWords(lang, fit.SprayPressure), inWords(lang, fit.NeededPressure))
+		a.WouldFit = fit
 	}
 	return a
 }

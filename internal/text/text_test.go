@@ -113,7 +113,7 @@ func units(s string) []string {
 // crew reads the same name for the same thing everywhere.
 var glossary = map[string]string{
 	`\b[Nn]ozzles?\b`: `boquilla|nozzles?`, `\b[Bb]oom\b`: `aguilón`, `\b[Gg]auges?\b`: `manómetro`, `\b[Ss]prayers?\b`: `aspersora|pulverizadora|máquina|equipo`,
-	`\b[Bb]eds?\b`: `cama`, `\bjugs?\b`: `jarra`, `\b([Cc]atch(es)?|caught)\b`: `afor|afór|reco[gj]|med|mid|descarga|jarra`, `\b[Ss]topwatch\b`: `cronómetro`, `\bdrift\b`: `deriva`, `\brestricted-entry\b`: `entrada restringida`,
+	`\b[Bb]eds?\b`: `cama`, `\bjugs?\b`: `jarra`, `\b([Cc]atch(es)?|caught)\b`: `afor|afór|reco[gj]|med|mid|míd|descarga|jarra`, `\b[Ss]topwatch\b`: `cronómetro`, `\bdrift\b`: `deriva`, `\brestricted-entry\b`: `entrada restringida`,
 	`\b[Pp]ump\b`: `bomba|pump`, `\bgear\b`: `marcha|neutral|cambio`, `\bPTO\b`: `toma de fuerza|pto|cardán`, `\bagitation\b`: `agitación`, `\b[Pp]ressures?\b`: `presi[óo]n|pressure`,
 	`\b[Rr]insate\b`: `agua de lavado`, `\b[Pp]rotective equipment\b`: `equipo de protección`, `\bduty cycle\b`: `ciclo de trabajo`,
 	`\bdrops? (gives|has|lies)\b`: `bajada`, `\bmechanic\b`: `mecánico|^calificado`, `\bflow meter\b`: `caudalímetro`, `\brate controller\b`: `controlador de tasa`,
