@@ -51,6 +51,44 @@ export function shownTests(sheetTest, said) {
     assert.equal(await page.locator('.plan strong').nth(both).innerText(), 'Speed + Other nozzles');
   });
 
+  sheetTest('cautions and warnings stand at the plan that they go with, and what it says of the droplets', {}, async (page) => {
+    const sheet = demo('rate-to-correct');
+    sheet.planning.dropletChart = [{ pressureRange: { low: { value: 20, unit: 'psi' }, high: { value: 90, unit: 'psi' } }, dropletClass: 'coarse' }]; // of the nozzle that is on
+    sheet.planning.nozzles = [{ label: 'blue', ratedFlowRate: { value: 0.17, unit: 'gal_us/min' }, ratedPressure: { value: 40, unit: 'psi' } }];
+    await openSheet(page, sheet);
+    await verdict(page, 'not_ready');
+    const { plans, warnings } = (await said(sheet)).correction.result;
+    assert.ok(plans.some(({ warnings }) => warnings) && plans.some(({ cautionTexts }) => cautionTexts) && plans.some(({ cautionTexts }) => !cautionTexts) && plans.some(({ dropletClass }) => dropletClass === 'coarse') && warnings);
+    for (const [i, plan] of plans.entries()) {
+      const expected = [plan.cautionTexts && ['Cautions', ...plan.cautionTexts], plan.warnings && ['Warnings', ...plan.warnings.map(({ detail }) => detail)]].filter(Boolean);
+      const shown = async (all) => (await all.allInnerTexts()).map((one) => one.split('\n').filter(Boolean));
+      assert.deepEqual(await shown(page.locator('.plan').nth(i).locator('.tag:has(.sign)')), expected);
+      assert.equal(/Droplet size\s+coarse/.test(await page.locator('.plan').nth(i).innerText()), plan.dropletClass === 'coarse');
+      await page.locator('.plan').nth(i).locator('label').click();
+      assert.deepEqual(await shown(page.locator('.chosen > :is(.caution, .tag)')), expected);
+    }
+    // What goes with all of them is read before any is chosen.
+    assert.ok((await page.locator('#plans .content').innerText()).indexOf(warnings[0].detail) < (await page.locator('#plans .content').innerText()).indexOf('Choose a plan'));
+  });
+
+  sheetTest('cautions stand at the step of the procedure, and all of them at the tank loads', {}, async (page) => {
+    const procedure = await (await page.request.get(new URL('/v1/procedure', page.url()).href)).json();
+    await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)));
+    for (const [id, place, items] of [['prepare', '#prepare', '.ticks'], ['pressure', '#pressure', '.how ol'], ['mix', '#mix', '.how ol']]) {
+      const { steps } = procedure.stages.find((stage) => stage.id === id);
+      assert.ok(steps.some(({ cautionTexts }) => cautionTexts));
+      for (const [i, { cautionTexts = [] }] of steps.entries()) assert.deepEqual(await page.locator(place).locator(items).first().locator('> li').nth(i).locator('.at-step .said').allTextContents(), cautionTexts);
+    }
+    const request = { tankVolume: { value: 300, unit: 'gal_us' }, applicationRate: { value: 100, unit: 'gal_us/acre' }, treatedArea: { value: 10, unit: 'acre' } };
+    for (const [name, { value }] of Object.entries(request)) await page.locator(`[name="tank-loads#/${name}/value"]`).fill(String(value));
+    await page.getByRole('button', { name: 'Add a product' }).click();
+    await page.locator('[name="tank-loads#/products/0/productRate/value"]').fill('2');
+    await page.locator('.tank-answer tbody tr').nth(1).waitFor();
+    const answer = await (await page.request.post(new URL('/v1/tank-loads', page.url()).href, { data: { ...request, products: [{ productRate: { value: 2, unit: 'pt_us/acre' } }] } })).json();
+    assert.deepEqual(await page.locator('.tank-answer .caution li').allTextContents(), answer.cautions.map(({ text }) => text));
+    assert.equal(await page.locator('.tank-answer .caution + details[open]').count(), 1, 'they come before the order of mixing');
+  });
+
   sheetTest('limits of one way alone leave the other end open', {}, async (page) => {
     const sheet = demo('ready');
     for (const [tolerance, words] of [[{ rated: { above: { value: 10, unit: '%' } } }, /allowed up to 51\.7/], [{ mean: { below: { value: 10, unit: '%' } } }, /allowed from 42\.3/]]) {

@@ -71,7 +71,7 @@ function answered(reply) {
   showMessages(calibrations, warnings, 'warning', origin, spoken);
   showMarks(answer);
   showResult(content('result').querySelector('.verdict-place'), { answer, origin, language: spoken, confirm });
-  put(content('result').querySelector('.all-cautions'), el('h3', {}, say('result.cautions')), caution(answer.cautions.map(({ text }) => text), spoken));
+  put(content('result').querySelector('.all-cautions'), caution(answer.cautions.map(({ text }) => text), spoken));
   showChart(content('result').querySelector('.chart-place'), answer.output.result);
   showDrops(answer.output.result, asked.body.output, (place) => placeOf(calibrations, `${origin(place)}/volume/value`)?.closest('.row'), spoken);
   const [next] = answer.nextSteps;

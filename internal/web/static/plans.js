@@ -3,6 +3,7 @@
 
 import { el, goTo, put } from './dom.js';
 import { has, say } from './language.js';
+import { caution } from './procedure.js';
 import { placeOfOperation } from './steps.js';
 import { quantity } from './units.js';
 
@@ -15,6 +16,7 @@ export function showPlans(element, correction, { language, chosen, choose, empty
   const detail = el('div', { class: 'chosen', 'aria-live': 'polite' }, plan && toDo(plan, language, empty));
   put(element,
     el('p', { lang: language }, result.decisionDetail),
+    tag('warnings', detailsOf(result.warnings), language, 'message warning'),
     result.plans.length > 0 && el('fieldset', { class: 'plans' },
       el('legend', {}, say('plans.choose')),
       result.plans.map((one, i) => card(one, i, keys[i] === chosen, language, () => {
@@ -23,7 +25,6 @@ export function showPlans(element, correction, { language, chosen, choose, empty
       }))),
     detail,
     leftOut(result.plansLeftOut),
-    (result.warnings ?? []).map(({ detail: words }) => el('p', { class: 'message warning', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${words}`)),
     result.rejected.length > 0 && el('details', {}, el('summary', {}, say('plans.rejected', { n: result.rejected.length + (result.rejectedLeftOut ?? 0) })),
       el('ul', { class: 'rejected' }, result.rejected.map((one) => rejected(one, language))), leftOut(result.rejectedLeftOut)));
 }
@@ -51,9 +52,18 @@ function card(plan, i, checked, language, choose) {
       el('strong', {}, nameOf(plan)),
       settings(plan).map(([key, value]) => el('span', { class: 'setting' }, el('span', {}, say(`set.${key}`)), ' ', el('b', {}, value))),
       el('span', { class: 'setting' }, el('span', {}, say('plans.rate')), ' ', el('b', {}, `${quantity(plan.predictedApplicationRate)} (${signed(plan.deviation)})`)),
+      plan.dropletClass !== 'unknown' && el('span', { class: 'setting' }, el('span', {}, say('plans.droplets')), ' ', el('b', {}, has(`droplets.${plan.dropletClass}`) ? say(`droplets.${plan.dropletClass}`) : plan.dropletClass)),
       plan.aim && el('span', { class: 'setting' }, el('span', {}, say('plans.aim')), ' ', el('b', {}, quantity(plan.aim))),
       plan.atLimit && el('span', { class: 'tag' }, say('plans.atLimit')),
-      (plan.warnings ?? []).map(({ detail }) => el('span', { class: 'tag', lang: language }, el('span', { class: 'sign' }, say('sign.warning')), ` ${detail}`))));
+      tag('cautions', plan.cautionTexts, language),
+      tag('warnings', detailsOf(plan.warnings), language)));
+}
+
+const detailsOf = (warnings = []) => warnings.map(({ detail }) => detail);
+
+/** Cautions or warnings of the service under their heading. */
+function tag(kind, texts = [], language, look = 'tag') {
+  return texts.length > 0 && el('span', { class: look }, el('span', { class: 'sign' }, say(`sign.${kind}`)), texts.map((words) => el('span', { class: 'said', lang: language }, words)));
 }
 
 /** What a plan sets: [what, in words]. */
@@ -76,6 +86,8 @@ function toDo(plan, language, empty) {
   const places = plan.remeasure.filter((operation) => placeOfOperation[operation]);
   return [
     el('h3', {}, say('plans.toDo', { plan: nameOf(plan) })),
+    caution(plan.cautionTexts ?? [], language),
+    tag('warnings', detailsOf(plan.warnings), language),
     el('ol', {},
       settings(plan).map(([key, value]) => el('li', {}, key === 'nozzle' ? say('plans.fit', { value }) : say('plans.set', { what: say(`set.${key}`), value }))),
       places.map((operation) => el('li', {}, say(`remeasure.${operation}`), ' ', el('button', { type: 'button', class: 'quiet', onclick: () => goTo(document.getElementById(placeOfOperation[operation])) }, say('goThere'))))),

@@ -29,18 +29,23 @@ function codesOf(stage) {
 /** Cautions of the service in one box; one box a step, so that it is still read. */
 export function caution(texts, language) {
   if (texts.length === 0) return false;
-  return el('div', { class: 'caution' }, el('p', { class: 'sign' }, say('sign.caution')), el('ul', { lang: language }, texts.map((text) => el('li', {}, text))));
+  return el('div', { class: 'caution' }, el('p', { class: 'sign' }, say('sign.cautions')), el('ul', { lang: language }, texts.map((text) => el('li', {}, text))));
 }
 
 function how(stage, language) {
   return el('details', { class: 'how' }, el('summary', {}, say('how')),
-    el('ol', { lang: language }, stage.steps.map((step) => el('li', {}, el('span', { class: 'who', lang: document.documentElement.lang }, say(`who.${step.who}`)), ' ', step.text))));
+    el('ol', { lang: language }, stage.steps.map((step) => el('li', {}, el('span', { class: 'who', lang: document.documentElement.lang }, say(`who.${step.who}`)), ' ', step.text, atStep(step)))));
+}
+
+/** The cautions of one step, where it is done. */
+function atStep({ cautionTexts = [] }) {
+  return cautionTexts.length > 0 && el('span', { class: 'at-step' }, el('span', { class: 'sign', lang: document.documentElement.lang }, say('sign.cautions')), cautionTexts.map((text) => el('span', { class: 'said' }, text)));
 }
 
 /** Steps, protective equipment and tools to tick off; the ticks are kept here. */
 function checklists(procedure, stage, language) {
   const groups = [
-    ['check.steps', stage.steps.map((step) => [`step.${step.id}`, step.text]), true],
+    ['check.steps', stage.steps.map((step) => [`step.${step.id}`, [step.text, atStep(step)]]), true],
     ['check.equipment', procedure.protectiveEquipment.map(({ code, text }) => [`equipment.${code}`, text])],
     ['check.tools', procedure.tools.map(({ code, text }) => [`tool.${code}`, text])],
   ];

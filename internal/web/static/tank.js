@@ -87,9 +87,9 @@ function loads(answer, spoken) {
       el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, say('mix.what')), columns.map(([key]) => el('th', { scope: 'col' }, say(`mix.${key}`))))),
       el('tbody', {}, rows.map(([name, amounts]) => el('tr', {}, el('th', { scope: 'row' }, name),
         columns.map(([, member]) => el('td', {}, amount(amounts, member)))))))),
-    answer.mixingOrder && el('details', {}, el('summary', {}, say('mix.order')), el('ol', { lang: spoken }, answer.mixingOrder.map(({ text }) => el('li', {}, text)))),
+    caution(answer.cautions.map(({ text }) => text), spoken),
+    answer.mixingOrder && el('details', { open: true }, el('summary', {}, say('mix.order')), el('ol', { lang: spoken }, answer.mixingOrder.map(({ text }) => el('li', {}, text)))),
     (answer.nextSteps ?? []).map(({ text }) => el('p', { class: 'mix-next', lang: spoken }, text)),
-    caution(answer.cautions.filter(({ code }) => code === 'label_is_law').map(({ text }) => text), spoken),
   ];
 }
 
