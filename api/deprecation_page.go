@@ -16,7 +16,7 @@ func deprecationPage(operations []operation.Operation) func(text.Language) ([]by
 		var lines []string
 		for _, o := range operations {
 			if d := o.Deprecation; d != nil {
-				key, args := "deprecation.line", []any{"/v1/" + o.Name, d.Since.Format(time.DateOnly), d.Sunset.Format(time.DateOnly)}
+				key, args := "deprecation.line", []any{"/v1/" + o.Name, lang.Date(d.Since.Format(time.DateOnly)), lang.Date(d.Sunset.Format(time.DateOnly))}
 				if d.Successor != "" {
 					key, args = "deprecation.line_successor", append(args, d.Successor)
 				}

@@ -115,7 +115,7 @@ func TestDeprecationPage(t *testing.T) {
 		says       []string
 	}{
 		{nil, []string{"12 months", "No operation is deprecated"}},
-		{[]operation.Operation{going()}, []string{"/v1/old-speed", "2023-06-30", "2024-06-30", "use /v1/ground-speed"}},
+		{[]operation.Operation{going()}, []string{"/v1/old-speed", "June 30, 2023", "June 30, 2024", "Use /v1/ground-speed"}},
 	} {
 		page, err := deprecationPage(c.operations)(text.English)
 		if err != nil {

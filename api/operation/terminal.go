@@ -17,7 +17,7 @@ import (
 // Calculate runs one operation without HTTP: the request is read from in, and the
 // answer comes back indented for people. ok is false when the answer is a problem.
 func Calculate(ctx context.Context, operation string, in io.Reader) (answer []byte, ok bool, err error) {
-	body, err := readAll(in)
+	body, err := readAll(ctx, in)
 	if err != nil {
 		return nil, false, err
 	}
@@ -32,10 +32,10 @@ func Calculate(ctx context.Context, operation string, in io.Reader) (answer []by
 	return indented(out.Bytes()), true, nil
 }
 
-// Summarize works out a field sheet and words the answer. ok is false when the
+// Summarize calculates a field sheet and words the answer. ok is false when the
 // sheet is refused; what comes back is then the problem.
 func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err error) {
-	body, err := readAll(in)
+	body, err := readAll(ctx, in)
 	if err != nil {
 		return nil, false, err
 	}
@@ -48,13 +48,13 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 }
 
 // readAll reads a request that may be as large as a body over HTTP.
-func readAll(in io.Reader) ([]byte, error) {
+func readAll(ctx context.Context, in io.Reader) ([]byte, error) {
 	body, err := io.ReadAll(io.LimitReader(in, MostBody+1))
 	switch {
 	case err != nil:
-		return nil, fmt.Errorf("the request could not be read: %w", err)
+		return nil, fmt.Errorf("%s: %w", text.Of(text.From(ctx), "command.not_read"), err)
 	case len(body) > MostBody:
-		return nil, fmt.Errorf("the request has more than %d bytes", MostBody)
+		return nil, errors.New(text.Of(text.From(ctx), "detail.body_too_large", MostBody))
 	}
 	return body, nil
 }

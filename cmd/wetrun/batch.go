@@ -19,21 +19,22 @@ import (
 // -summary as JSON.
 func batch(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) (err error) {
 	flags := flag.NewFlagSet("batch", flag.ContinueOnError)
-	flags.SetOutput(errs)
-	target := flags.String("out", "", "file for the answers, instead of standard output; written anew, or with -from gone on with")
-	report := flags.String("summary", "", "file for the summary, as JSON")
-	from := flags.Int("from", 1, "number of the first line to answer, to go on after a break")
-	part := flags.String("part", "", "i/n: answer every n-th line, beginning with the i-th; without it WETRUN_BATCH_PARTS is n, where it is set, and JOB_COMPLETION_INDEX is i, counted from 0")
-	lang := languageFlag(flags)
-	strict := flags.Bool("strict", false, "status 1 when a line got a problem")
-	quiet := flags.Bool("quiet", false, "no progress and no summary on the terminal")
-	if err := flags.Parse(args); err != nil {
-		return errUsage
+	target := flags.String("out", "", "")
+	report := flags.String("summary", "", "")
+	from := flags.Int("from", 1, "")
+	part := flags.String("part", "", "")
+	strict := flags.Bool("strict", false, "")
+	quiet := flags.Bool("quiet", false, "")
+	lang := text.From(ctx)
+	if err := parse(flags, args, lang, errs); err != nil {
+		return err
+	}
+	if *from < 1 {
+		return wrong(lang, "command.flag_value", "-from")
 	}
 	o := api.BatchOptions{From: *from, RequestID: "command-line"}
-	if o.Part, o.Parts, err = partOf(*part, env); err != nil || *from < 1 {
-		fmt.Fprintln(errs, "wetrun batch: -part is i/n with i from 1 to n (or WETRUN_BATCH_PARTS is n and JOB_COMPLETION_INDEX from 0 to n - 1), and -from is 1 or more")
-		return errUsage
+	if o.Part, o.Parts, err = partOf(*part, env); err != nil {
+		return wrong(lang, "command.part")
 	}
 	lines, size, err := openAll(flags.Args(), in)
 	if err != nil {
@@ -42,7 +43,7 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 	defer lines.Close()
 	chosen := false
 	flags.Visit(func(f *flag.Flag) { chosen = chosen || f.Name == "from" })
-	results, err := openResults(*target, *report, lines.files, chosen, o)
+	results, err := openResults(lang, *target, *report, lines.files, chosen, o)
 	if err != nil {
 		return err
 	}
@@ -51,23 +52,26 @@ func batch(ctx context.Context, args []string, env func(string) string, in io.Re
 		out = results.answers
 	}
 	counted := &countingReader{Reader: lines}
-	p := &progress{out: errs, from: counted, size: size, started: time.Now(), shown: !*quiet && terminal(errs)}
+	p := &progress{lang: lang, out: errs, from: counted, size: size, started: time.Now(), shown: !*quiet && terminal(errs)}
 	o.Progress = p.show
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
-	tally, err := api.RunBatch(text.In(ctx, *lang), counted, failingWriter{out, stop}, o)
+	tally, err := api.RunBatch(ctx, counted, failingWriter{out, stop}, o)
 	p.end()
 	if !*quiet {
-		fmt.Fprint(errs, summary(tally, time.Since(p.started)))
+		fmt.Fprint(errs, summary(lang, tally, time.Since(p.started)))
 	}
 	if results.summary != nil {
 		err = errors.Join(err, writeSummary(results.summary, tally))
 	}
 	if err != nil {
-		return fmt.Errorf("stopped (go on with -from %d): %w", max(tally.Line+1, *from), err)
+		if errors.Is(err, context.Canceled) {
+			err = said(lang, "command.interrupted")
+		}
+		return fmt.Errorf("%s: %w", text.Of(lang, "command.stopped", strconv.Itoa(max(tally.Line+1, *from))), err)
 	}
 	if *strict && tally.Problems > 0 {
-		return fmt.Errorf("%d of %d lines got a problem", tally.Problems, tally.Lines)
+		return said(lang, "command.strict", tally.Problems, tally.Lines)
 	}
 	return nil
 }

@@ -4,13 +4,16 @@ import (
 	"fmt"
 	"io"
 	"maps"
+	"math"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"sync/atomic"
 	"time"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // A countingReader knows how far it has been read.
@@ -27,6 +30,7 @@ func (c *countingReader) Read(b []byte) (int, error) {
 
 // progress shows on a terminal how far a batch has come.
 type progress struct {
+	lang    text.Language
 	out     io.Writer
 	from    *countingReader
 	size    int64 // of all files; not above 0 when it is not known
@@ -44,7 +48,7 @@ func (p *progress) show(t api.BatchTally) {
 		return
 	}
 	p.last = now
-	fmt.Fprintf(p.out, "\r\033[K%s", progressLine(t, now.Sub(p.started), p.from.n.Load(), p.size))
+	fmt.Fprintf(p.out, "\r\033[K%s", progressLine(p.lang, t, now.Sub(p.started), p.from.n.Load(), p.size))
 }
 
 // end clears the line, so that what follows begins at the margin.
@@ -54,28 +58,43 @@ func (p *progress) end() {
 	}
 }
 
-func progressLine(t api.BatchTally, passed time.Duration, read, size int64) string {
-	line := fmt.Sprintf("%d lines, %.0f a second, %d problems", t.Lines, float64(t.Lines)/max(passed.Seconds(), 1e-3), t.Problems)
+func progressLine(lang text.Language, t api.BatchTally, passed time.Duration, read, size int64) string {
+	line := text.Of(lang, "command.progress", t.Lines, perSecond(t.Lines, passed), t.Problems)
 	if size > 0 && read > 0 {
 		left := time.Duration(float64(passed) * float64(size-read) / float64(read))
-		line += fmt.Sprintf(", %d %%, %s left", 100*read/size, left.Round(time.Second))
+		done := text.Figure{Digits: strconv.FormatInt(100*read/size, 10), Unit: "%"}
+		line += " " + text.Of(lang, "command.left", done, left.Round(time.Second).String())
 	}
 	return line
 }
 
-// summary is the tally of a batch for people.
-func summary(t api.BatchTally, passed time.Duration) string {
+func perSecond(lines int, passed time.Duration) int {
+	return int(math.Round(float64(lines) / max(passed.Seconds(), 1e-3)))
+}
+
+// summary is the tally of a batch for people. Its times have no decimals, whose sign is
+// another in each language.
+func summary(lang text.Language, t api.BatchTally, passed time.Duration) string {
+	unit := time.Millisecond
+	if passed >= time.Second {
+		unit = time.Second
+	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d lines answered in %s, %.0f a second; %d with a problem; the last is line %d\n",
-		t.Lines, passed.Round(time.Millisecond), float64(t.Lines)/max(passed.Seconds(), 1e-3), t.Problems, t.Line)
+	for _, line := range []string{
+		text.Of(lang, "command.lines", t.Lines, passed.Round(unit).String(), perSecond(t.Lines, passed)),
+		text.Of(lang, "command.problems", t.Problems),
+		text.Of(lang, "command.last", t.Line),
+	} {
+		fmt.Fprintln(&b, line)
+	}
 	for _, m := range []struct {
 		title  string
 		counts map[string]int
-	}{{"field sheets by verdict", t.Verdicts}, {"problems by type", t.Kinds}, {"members refused by code", t.Codes}} {
+	}{{"command.verdicts", t.Verdicts}, {"command.kinds", t.Kinds}, {"command.codes", t.Codes}} {
 		if len(m.counts) == 0 {
 			continue
 		}
-		fmt.Fprintf(&b, "%s:\n", m.title)
+		fmt.Fprintln(&b, text.Of(lang, m.title))
 		for _, name := range slices.Sorted(maps.Keys(m.counts)) {
 			fmt.Fprintf(&b, "  %8d  %s\n", m.counts[name], name)
 		}

@@ -3,11 +3,11 @@ package main
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // results are the files that a batch writes; nil where there is none.
@@ -15,7 +15,7 @@ type results struct{ answers, summary *os.File }
 
 // openResults opens both before the work begins. Nothing is emptied before all of it
 // is found to be in order. With resume the answers go on after those that are there.
-func openResults(answers, summary string, inputs []*os.File, resume bool, o api.BatchOptions) (*results, error) {
+func openResults(lang text.Language, answers, summary string, inputs []*os.File, resume bool, o api.BatchOptions) (*results, error) {
 	r := new(results)
 	for _, f := range []struct {
 		flag, name string
@@ -34,11 +34,11 @@ func openResults(answers, summary string, inputs []*os.File, resume bool, o api.
 		}
 		*f.file = file
 		if other := sameAs(file, inputs); other != nil {
-			return nil, errors.Join(fmt.Errorf("%s %s is the same file as %s, which would be lost", f.flag, f.name, other.Name()), r.Close())
+			return nil, errors.Join(said(lang, "command.same_file", f.flag, f.name, other.Name()), r.Close())
 		}
 		inputs = append(inputs[:len(inputs):len(inputs)], file)
 	}
-	err := r.clear(resume, o)
+	err := r.clear(lang, resume, o)
 	if err != nil {
 		return nil, errors.Join(err, r.Close())
 	}
@@ -71,12 +71,12 @@ func sameAs(file *os.File, others []*os.File) *os.File {
 }
 
 // clear takes away what was in the files, but not the answers to go on after.
-func (r *results) clear(resume bool, o api.BatchOptions) error {
+func (r *results) clear(lang text.Language, resume bool, o api.BatchOptions) error {
 	var end int64
 	if resume && r.answers != nil {
-		last, after, err := lastAnswer(r.answers)
+		last, after, err := lastAnswer(lang, r.answers)
 		if err == nil {
-			err = follows(o, last, r.answers.Name())
+			err = follows(lang, o, last, r.answers.Name())
 		}
 		if err != nil {
 			return err

@@ -119,7 +119,7 @@ func TestBatchGoesOnWhereItStopped(t *testing.T) {
 func TestBatchStrict(t *testing.T) {
 	file := fleet(t, 100)
 	runBatch(t, nil, "-quiet", file)
-	refusedBatch(t, "9 of 100 lines got a problem", "-strict", file)
+	refusedBatch(t, "problems in 9 of 100 lines", "-strict", file)
 	good := strings.SplitAfter(content(t, file), "\n")[0]
 	runBatch(t, strings.NewReader(good), "-quiet", "-strict")
 }

@@ -6,30 +6,32 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // follows tells whether a batch goes on right after the last line answered, 0 when
 // there is none. Between it and the next line of a part are those of other parts.
-func follows(o api.BatchOptions, last int, name string) error {
-	parts := max(o.Parts, 1)
+func follows(lang text.Language, o api.BatchOptions, last int, name string) error {
+	parts, answered, next := max(o.Parts, 1), strconv.Itoa(last), strconv.Itoa(last+1)
 	switch {
 	case last == 0:
 		return nil
 	case (last-1)%parts != o.Part:
-		return fmt.Errorf("the last answer in %s is to line %d, which is not of part %d/%d", name, last, o.Part+1, parts)
+		return said(lang, "command.other_part", name, answered, fmt.Sprintf("%d/%d", o.Part+1, parts))
 	case o.From <= last:
-		return fmt.Errorf("%s has answers up to line %d, which would be there twice; go on with -from %d", name, last, last+1)
+		return said(lang, "command.repeats", name, answered, next)
 	case o.From > last+parts:
-		return fmt.Errorf("%s has answers up to line %d, and there would be a gap after it; go on with -from %d", name, last, last+1)
+		return said(lang, "command.gap", name, answered, next)
 	}
 	return nil
 }
 
 // lastAnswer is the line of the last whole answer in a file, 0 when there is none,
 // and where that answer ends. That the stream broke off is no answer to a line.
-func lastAnswer(file *os.File) (line int, end int64, err error) {
+func lastAnswer(lang text.Language, file *os.File) (line int, end int64, err error) {
 	info, err := file.Stat()
 	if err != nil || !info.Mode().IsRegular() {
 		return 0, 0, err
@@ -49,7 +51,7 @@ func lastAnswer(file *os.File) (line int, end int64, err error) {
 			Problem struct{ Type string }
 		}
 		if json.Unmarshal(b, &a) != nil || a.Line < 1 {
-			return 0, 0, fmt.Errorf("%s does not end with an answer of a batch", file.Name())
+			return 0, 0, said(lang, "command.no_answers", file.Name())
 		}
 		if a.Problem.Type != "/problems/broken_stream" {
 			return a.Line, end, nil

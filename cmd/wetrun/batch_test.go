@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"wetrun/api"
+	"wetrun/internal/text"
 )
 
 // fleet writes a file of n invented lines: speeds, each tenth without its runs, and
@@ -74,7 +75,7 @@ func TestBatchFile(t *testing.T) {
 	if n := strings.Count(out, "\n"); n != 1000 {
 		t.Errorf("%d answers", n)
 	}
-	for _, want := range []string{"1000 lines answered", "99 with a problem", "1  not_ready", "99  invalid_request", "99  required"} {
+	for _, want := range []string{"Lines answered: 1,000 in", "With a problem: 99\nLast line: 1,000\n", "1  not_ready", "99  invalid_request", "99  required"} {
 		if !strings.Contains(errs, want) {
 			t.Errorf("no %q in %s", want, errs)
 		}
@@ -246,11 +247,11 @@ func TestBatchCallsThatFail(t *testing.T) {
 }
 
 func TestProgressLine(t *testing.T) {
-	line := progressLine(api.BatchTally{Lines: 500, Problems: 3}, 2*time.Second, 250, 1000)
-	if line != "500 lines, 250 a second, 3 problems, 25 %, 6s left" {
+	line := progressLine(text.English, api.BatchTally{Lines: 500, Problems: 3}, 2*time.Second, 250, 1000)
+	if line != "Lines: 500 (250 per second). With a problem: 3. Done: 25%. Left: 6s." {
 		t.Error(line)
 	}
-	if line := progressLine(api.BatchTally{Lines: 500}, 2*time.Second, 250, -1); strings.Contains(line, "left") {
+	if line := progressLine(text.English, api.BatchTally{Lines: 500}, 2*time.Second, 250, -1); strings.Contains(line, "Left") {
 		t.Error(line)
 	}
 }

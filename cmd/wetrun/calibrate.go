@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -12,21 +11,18 @@ import (
 	"wetrun/internal/text"
 )
 
-// calibrate works out the field sheet in a file, or on standard input for -, and
+// calibrate calculates the field sheet in a file, or on standard input for -, and
 // prints the answer that POST /v1/calibrations would give, or with -text what a
-// crew reads, in the language of -lang. A refused sheet goes to errs, as a problem.
+// crew reads, in the language of ctx. A refused sheet goes to errs, as a problem.
 func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Writer) error {
 	flags := flag.NewFlagSet("calibrate", flag.ContinueOnError)
-	flags.SetOutput(errs)
-	lines := flags.Bool("text", false, "print a summary to read, instead of JSON")
-	lang := languageFlag(flags)
-	if err := flags.Parse(args); err != nil {
-		return errUsage
+	lines := flags.Bool("text", false, "")
+	lang := text.From(ctx)
+	if err := parse(flags, args, lang, errs); err != nil {
+		return err
 	}
-	ctx = text.In(ctx, *lang)
 	if flags.NArg() != 1 {
-		fmt.Fprintln(errs, "wetrun calibrate takes one file, or - for standard input")
-		return errUsage
+		return wrong(lang, "command.one_file")
 	}
 	if name := flags.Arg(0); name != "-" {
 		file, err := os.Open(name)
@@ -46,8 +42,8 @@ func calibrate(ctx context.Context, args []string, in io.Reader, out, errs io.Wr
 	}
 	if !ok {
 		fmt.Fprintln(errs, string(answer))
-		return errors.New("the sheet was refused")
+		return said(lang, "command.refused")
 	}
-	fmt.Fprintln(out, string(answer))
-	return nil
+	_, err = fmt.Fprintln(out, string(answer))
+	return err
 }

@@ -1,5 +1,5 @@
-// Command wetrun serves the arithmetic of sprayer calibration over HTTP, or works
-// out one field sheet on the command line.
+// Command wetrun serves the arithmetic of sprayer calibration over HTTP, or calculates
+// one field sheet on the command line.
 package main
 
 import (
@@ -11,31 +11,12 @@ import (
 	"os/signal"
 	"runtime"
 	"runtime/debug"
+	"strconv"
 	"syscall"
 
 	"wetrun/internal/buildinfo"
+	"wetrun/internal/text"
 )
-
-const usage = `wetrun does the arithmetic of calibrating a field sprayer.
-
-  wetrun [serve] [-addr HOST:PORT]   serve the API (the default);
-                                     wetrun serve -help lists all settings
-  wetrun calibrate [-text] [-lang en|es] FILE|-
-                                     work out one field sheet, print the answer;
-                                     with -text a summary that a crew can read;
-                                     -lang is the language of texts, default en
-  wetrun batch [-out FILE] [-summary FILE] [-from N] [-part I/N] [-strict] [-lang en|es] [FILE...]
-                                     answer many requests, one on each line; with
-                                     -strict status 1 when one got a problem
-  wetrun key NAME                    print a new key for the API, and the line
-                                     that lets it in
-  wetrun healthcheck                 ask the server of the same settings whether it
-                                     is ready; status 1 when it is not
-  wetrun version                     print the version, and that of Go
-  wetrun help                        print this
-
-WETRUN_ADDR sets the address where -addr does not; the default is 127.0.0.1:8080.
-`
 
 // gcPercent is how much garbage may lie about, as a percentage of what is in use. That
 // is a few MB here, so the usual 100 would collect every few hundred requests.
@@ -68,9 +49,6 @@ func main() {
 	os.Exit(run(ctx, os.Args[1:], os.Getenv, os.Stdin, os.Stdout, os.Stderr))
 }
 
-// errUsage is a mistake in how the command was called.
-var errUsage = errors.New("usage")
-
 // split takes the command off the arguments.
 func split(args []string) (command string, rest []string) {
 	if len(args) > 0 && args[0] != "" && args[0][0] != '-' {
@@ -80,9 +58,20 @@ func split(args []string) (command string, rest []string) {
 }
 
 // run is the whole command: exit status 0 for success, 1 for failure or a refused
-// sheet, 2 for a wrong call.
+// sheet, 2 for a wrong call. What the server says is for operators, and English.
 func run(ctx context.Context, args []string, env func(string) string, in io.Reader, out, errs io.Writer) int {
 	command, args := split(args)
+	lang := text.English
+	if command != "serve" && command != "healthcheck" {
+		var ok bool
+		if lang, args, ok = takeLanguage(args); !ok {
+			for _, l := range []text.Language{text.English, text.Spanish} {
+				fmt.Fprintln(errs, "wetrun:", text.Of(l, "command.language"))
+			}
+			return 2
+		}
+		ctx = text.In(ctx, lang)
+	}
 	var err error
 	switch command {
 	case "serve":
@@ -92,23 +81,25 @@ func run(ctx context.Context, args []string, env func(string) string, in io.Read
 	case "batch":
 		err = batch(ctx, args, env, in, out, errs)
 	case "key":
-		err = newKey(args, out, errs)
+		err = newKey(ctx, args, out, errs)
 	case "healthcheck":
 		err = healthcheck(ctx, args, env, errs)
 	case "version":
-		fmt.Fprintf(out, "wetrun %s, %s\n", buildinfo.Version, runtime.Version())
+		_, err = fmt.Fprintf(out, "wetrun %s, %s\n", buildinfo.Version, runtime.Version())
 	case "help":
-		fmt.Fprint(out, usage)
+		err = usage(lang, out)
 	default:
-		fmt.Fprintf(errs, "wetrun: there is no command %q\n\n%s", command, usage)
-		return 2
+		err = wrong(lang, "command.unknown", strconv.Quote(command))
 	}
-	switch {
-	case err == nil:
+	switch err {
+	case nil:
 		return 0
-	case errors.Is(err, errUsage):
+	case errUsage: // which was said
 		return 2
 	}
 	fmt.Fprintln(errs, "wetrun:", err)
+	if errors.Is(err, errUsage) {
+		return 2
+	}
 	return 1
 }
