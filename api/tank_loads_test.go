@@ -86,7 +86,7 @@ func TestTankNextSteps(t *testing.T) {
 func TestTankStepsNameProducts(t *testing.T) {
 	a := tank(t, `"labelRate":{"value":80,"unit":"L/ha"},`, `{"name":"p","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":1.2,"unit":"L/ha"}},
 		{"concentration":{"value":1,"unit":"%"},"labelMaximum":{"value":0.9,"unit":"L/ha"}},{"name":"q","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":2,"unit":"L/ha"}}`)
-	for i, want := range []string{"over the label's maximum: products/1. ", "over the label's maximum: p. "} {
+	for i, want := range []string{"Over the label maximum with these amounts: products/1. Do not mix or spray. ", "over the label maximum at the rate you really apply: p. Do not spray"} {
 		got, err := follow(a, fmt.Sprintf("/nextSteps/%d/text", i))
 		if words, _ := got.(string); err != nil || !strings.Contains(words, want) {
 			t.Errorf("step %d says %q, not %q", i, got, want)
@@ -94,18 +94,41 @@ func TestTankStepsNameProducts(t *testing.T) {
 	}
 }
 
-// TestMixingOrder: the order is common practice, from memory, no published source.
+// TestMixingOrderOfFormulations: the order that South Dakota State University Extension and
+// Virginia Cooperative Extension BSE-351P give, read as excerpts; the list itself says that
+// the label's goes before it.
+func TestMixingOrderOfFormulations(t *testing.T) {
+	const poured = `"productRate":{"value":1,"unit":"L/ha"}}`
+	a := tank(t, "", `{"role":"adjuvant","formulation":"solution",`+poured+`,{`+poured+`,{"formulation":"solution",`+poured+`,
+		{"formulation":"emulsifiable_concentrate",`+poured+`,{"formulation":"suspension",`+poured+`,{"formulation":"wettable_powder",`+poured+`,
+		{"formulation":"water_dispersible_granule","productRate":{"value":1,"unit":"kg/ha"}},{"role":"compatibility_agent",`+poured+`,{"role":"water_conditioner",`+poured)
+	want := "half_water<nil> water_conditioner[#/products/8] compatibility_agent[#/products/7] dry[#/products/5 #/products/6] suspension[#/products/4] " +
+		"emulsifiable_concentrate[#/products/3] solution[#/products/2] liquid[#/products/1] adjuvant[#/products/0] fill_up<nil>"
+	if got := mixingSteps(a); got != want {
+		t.Errorf("got %v\nwant %s", got, want)
+	}
+	if first, err := follow(a, "/mixingOrder/0/text"); err != nil || !strings.HasPrefix(first.(string), "The label's mixing order overrides this list.") {
+		t.Errorf("the list begins with %q", first)
+	}
+}
+
+// mixingSteps are the codes of the mixing order with their products.
+func mixingSteps(a map[string]any) string {
+	var all []string
+	for _, s := range a["mixingOrder"].([]any) {
+		step := s.(map[string]any)
+		all = append(all, fmt.Sprint(step["code"], step["products"]))
+	}
+	return strings.Join(all, " ")
+}
+
+// TestMixingOrder: without formulations, dry products go before liquid ones.
 func TestMixingOrder(t *testing.T) {
 	a := tank(t, "", `{"role":"adjuvant","concentration":{"value":1,"unit":"%"}},{"productRate":{"value":1,"unit":"L/ha"}},
 		{"role":"product","productRate":{"value":1,"unit":"kg/ha"}},{"role":"water_conditioner","concentration":{"value":1,"unit":"g/L"}},
 		{"productRate":{"value":2,"unit":"L/ha"}}`)
-	var got []string
-	for _, s := range a["mixingOrder"].([]any) {
-		step := s.(map[string]any)
-		got = append(got, fmt.Sprint(step["code"], step["products"]))
-	}
 	want := "half_water<nil> water_conditioner[#/products/3] dry[#/products/2] liquid[#/products/1 #/products/4] adjuvant[#/products/0] fill_up<nil>"
-	if strings.Join(got, " ") != want {
+	if got := mixingSteps(a); got != want {
 		t.Errorf("got %v\nwant %s", got, want)
 	}
 }

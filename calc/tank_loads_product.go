@@ -38,14 +38,33 @@ type ProductRole string
 
 // The roles of products.
 const (
-	WaterConditioner ProductRole = "water_conditioner"
-	PlainProduct     ProductRole = "product"
-	Adjuvant         ProductRole = "adjuvant"
+	WaterConditioner   ProductRole = "water_conditioner"
+	CompatibilityAgent ProductRole = "compatibility_agent"
+	PlainProduct       ProductRole = "product"
+	Adjuvant           ProductRole = "adjuvant"
 )
 
 // Words lists the roles.
 func (ProductRole) Words() []string {
-	return finding.WordsOf([]ProductRole{WaterConditioner, PlainProduct, Adjuvant})
+	return finding.WordsOf([]ProductRole{WaterConditioner, CompatibilityAgent, PlainProduct, Adjuvant})
+}
+
+// Formulation is how a product is made, which decides when it goes into the tank. The label
+// names it.
+type Formulation string
+
+// The formulations of products.
+const (
+	WettablePowder          Formulation = "wettable_powder"
+	DispersibleGranule      Formulation = "water_dispersible_granule"
+	Suspension              Formulation = "suspension"
+	EmulsifiableConcentrate Formulation = "emulsifiable_concentrate"
+	Solution                Formulation = "solution"
+)
+
+// Words lists the formulations.
+func (Formulation) Words() []string {
+	return finding.WordsOf([]Formulation{WettablePowder, DispersibleGranule, Suspension, EmulsifiableConcentrate, Solution})
 }
 
 // A ProductRate is product per area: of a liquid by volume, or of a dry product

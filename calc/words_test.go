@@ -26,6 +26,7 @@ var listed = map[string][]string{
 	"Decision":           calc.Decision("").Words(),
 	"Direction":          calc.Direction("").Words(),
 	"DropletClass":       calc.DropletClass("").Words(),
+	"Formulation":        calc.Formulation("").Words(),
 	"HowToMeasureAgain":  certainty.HowToMeasureAgain("").Words(),
 	"InspectionDecision": calc.InspectionDecision("").Words(),
 	"DoubtReason":        calc.DoubtReason("").Words(),

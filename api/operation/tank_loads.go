@@ -31,6 +31,7 @@ type TankLoadsRequest struct {
 type TankProductRequest struct {
 	Name                    string           `json:"name,omitzero"`
 	Role                    calc.ProductRole `json:"role,omitzero"`
+	Formulation             calc.Formulation `json:"formulation,omitzero"`
 	ProductRate             wire.Quantity    `json:"productRate,omitzero" is:"application_rate,mass_rate"`
 	Concentration           wire.Quantity    `json:"concentration,omitzero" is:"ratio,concentration,density"`
 	ActiveIngredientRate    wire.Quantity    `json:"activeIngredientRate,omitzero" is:"mass_rate"`

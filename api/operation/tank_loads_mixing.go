@@ -17,18 +17,25 @@ type MixingStepAnswer struct {
 	Products []string `json:"products,omitzero"`
 }
 
-// The steps of filling a tank, in their order. Common practice, from memory; the
-// order of the label goes before it.
+// The steps of filling a tank that no role or formulation names.
 const (
-	stepHalfWater   = "half_water"
-	stepConditioner = string(calc.WaterConditioner)
-	stepDry         = "dry"
-	stepLiquid      = "liquid"
-	stepAdjuvant    = string(calc.Adjuvant)
-	stepFillUp      = "fill_up"
+	stepHalfWater = "half_water"
+	stepDry       = "dry"
+	stepLiquid    = "liquid"
+	stepFillUp    = "fill_up"
 )
 
-var mixingStepCodes = []string{stepHalfWater, stepConditioner, stepDry, stepLiquid, stepAdjuvant, stepFillUp}
+// mixingStepCodes are the steps in their order. The order of the label goes before it. Liquids
+// of a formulation that is not given come after those of one that is.
+//
+// Source: South Dakota State University Extension, Preparing spray solutions: mixing order;
+// Virginia Cooperative Extension BSE-351P, Understanding spray tank mixing practices. Both for
+// the order only, read as excerpts.
+var mixingStepCodes = []string{
+	stepHalfWater, string(calc.WaterConditioner), string(calc.CompatibilityAgent), stepDry,
+	string(calc.Suspension), string(calc.EmulsifiableConcentrate), string(calc.Solution), stepLiquid,
+	string(calc.Adjuvant), stepFillUp,
+}
 
 // mixingOrder lists the steps that there is something for, each with pointers to
 // its products; nothing for water alone.
@@ -52,12 +59,16 @@ func mixingOrder(ctx context.Context, requests []TankProductRequest, results []c
 	return steps
 }
 
-// mixingStep is the step that a product belongs to. What is weighed is taken for
-// dry, what is poured for liquid.
+// mixingStep is the step that a product belongs to: that of its role, or else of its
+// formulation. Without either a weighed product is taken for dry, a poured one for liquid.
 func mixingStep(p *TankProductRequest, x *calc.TankProductResult) string {
 	switch {
-	case p.Role == calc.WaterConditioner, p.Role == calc.Adjuvant:
+	case p.Role != "" && p.Role != calc.PlainProduct:
 		return string(p.Role)
+	case p.Formulation == calc.WettablePowder, p.Formulation == calc.DispersibleGranule:
+		return stepDry
+	case p.Formulation != "":
+		return string(p.Formulation)
 	case x.Total.Mass != 0:
 		return stepDry
 	}
