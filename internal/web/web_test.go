@@ -183,12 +183,44 @@ func TestExamplesAreTheDemoSheets(t *testing.T) {
 		if !bytes.Equal(got, want) {
 			t.Errorf("%s differs: cp testdata/demo/%s internal/web/static/examples/", e.Name(), e.Name())
 		}
-		if !bytes.Contains(got, []byte("(invented)")) {
-			t.Errorf("%s does not say that it is invented", e.Name())
+		name, spanish := strings.CutSuffix(strings.TrimSuffix(e.Name(), ".json"), ".es")
+		invented := "(invented)"
+		if spanish {
+			invented = "(inventado)"
 		}
-		if name := strings.TrimSuffix(e.Name(), ".json"); !strings.Contains(code(t), "'"+name+"'") {
+		if !bytes.Contains(got, []byte(invented)) {
+			t.Errorf("%s does not say %s", e.Name(), invented)
+		}
+		if !strings.Contains(code(t), "'"+name+"'") {
 			t.Errorf("the page does not offer %s", name)
 		}
+	}
+}
+
+// TestSpanishExamplesAreTwins: a demo sheet has a Spanish twin of the same numbers, in
+// which everything has a Spanish name.
+func TestSpanishExamplesAreTwins(t *testing.T) {
+	files := web.Files()
+	named := regexp.MustCompile(`"(label|item|finding)": "([^"]*)"`)
+	english := regexp.MustCompile(`\b(left|center|right|bed|beds|field|strainer|cleaned|invented)\b`)
+	pairs := 0
+	for name, file := range files {
+		if !strings.HasPrefix(name, "/web/examples/") || strings.HasSuffix(name, ".es.json") {
+			continue
+		}
+		pairs++
+		twin := files[strings.TrimSuffix(name, ".json")+".es.json"].Body
+		if !bytes.Equal(named.ReplaceAll(twin, []byte("$1")), named.ReplaceAll(file.Body, []byte("$1"))) {
+			t.Errorf("%s and its twin differ in more than names", name)
+		}
+		for _, m := range named.FindAllSubmatch(twin, -1) {
+			if english.Match(m[2]) {
+				t.Errorf("the twin of %s calls something %s", name, m[2])
+			}
+		}
+	}
+	if pairs != 3 {
+		t.Errorf("%d sheets have twins", pairs)
 	}
 }
 

@@ -159,8 +159,22 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.equal(await detail.getAttribute('lang'), answer.language);
   });
 
-  sheetTest('a Spanish browser gets Spanish', { locale: 'es-MX' }, async (page) => {
+  sheetTest('a Spanish browser gets Spanish, and examples with Spanish names', { locale: 'es-MX' }, async (page) => {
     assert.match(await verdict(page, 'empty'), /Hoja vacía/);
+    await loadExample(page, 'ready');
+    await verdict(page, 'ready');
+    assert.equal(await entry(page, '/label').inputValue(), 'Fresa en camas, bloque norte (inventado)');
+    assert.doesNotMatch(await page.locator('main').innerText(), /\b(left|center|right|bed|invented)\b/);
+  });
+
+  sheetTest('an empty sheet takes the names of its drops from the language', {}, async (page) => {
+    const name = entry(page, '/output/catches/0/label');
+    assert.equal(await name.inputValue(), 'left 1');
+    await page.selectOption('#language', 'es');
+    assert.equal(await name.inputValue(), 'izquierda 1');
+    await entry(page, '/output/catches/0/volume/value').fill('46');
+    await page.selectOption('#language', 'en');
+    assert.equal(await name.inputValue(), 'izquierda 1', 'what somebody filled in stays as it is');
   });
 
   sheetTest('nozzles of a drop caught again, each alone, are told apart, and seen where they were typed', {}, async (page) => {

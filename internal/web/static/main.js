@@ -152,6 +152,7 @@ function setLanguage(wanted) {
   keep('language', wanted);
   speak(wanted);
   at('language').value = language();
+  if (Object.keys(sheet.request().body).length === 0) sheet.tree = emptySheet(say); // its drops have names in the new language
   showAll();
 }
 

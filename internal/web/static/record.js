@@ -3,7 +3,7 @@
 
 import { record } from './api.js';
 import { el, put } from './dom.js';
-import { locale, say } from './language.js';
+import { language, locale, say } from './language.js';
 import { readFile, saveFile } from './storage.js';
 
 const examples = ['ready', 'rate-to-correct', 'boom-to-repair'];
@@ -45,7 +45,7 @@ export function makeRecord(element, { request, load, clear }) {
     const name = select.value;
     select.value = '';
     if (!name) return;
-    const response = await fetch(`/web/examples/${name}.json`);
+    const response = await fetch(`/web/examples/${name}${language() === 'es' ? '.es' : ''}.json`);
     load(await response.json(), 'exampleLoaded');
   };
 }
