@@ -158,7 +158,7 @@ func TestAccessThatIsRefused(t *testing.T) {
 		"-tls-key cannot be used":   {"-tls-cert", bad, "-tls-key", bad},
 		"1 to 64 letters":           {"key", "a b"},
 		"wetrun key takes one name": {"key"},
-		"does not begin with -":     {"key", "-h"},
+		"must not begin with -":     {"key", "-h"},
 		`for flag -keys: write the`: {"-keys", ""},
 		`flag -tls-cert: write the`: {"-tls-cert", "", "-tls-key", bad},
 		`flag -tls-key: write the`:  {"-tls-cert", bad, "-tls-key="},
