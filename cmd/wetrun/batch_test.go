@@ -228,7 +228,7 @@ func TestBatchInterrupted(t *testing.T) {
 		stop()
 	}()
 	var out, errs bytes.Buffer
-	if code := run(ctx, []string{"batch"}, noEnv, in, &out, &errs); code != 1 || !strings.Contains(errs.String(), "-from 2") || strings.Count(out.String(), "\n") != 1 {
+	if code := run(ctx, []string{"batch"}, noEnv, in, &out, &errs); code != 1 || !strings.Contains(errs.String(), "go on with -from 2: interrupted\n") || strings.Count(out.String(), "\n") != 1 {
 		t.Errorf("%d %s%s", code, out.String(), errs.String())
 	}
 }

@@ -28,6 +28,7 @@ func TestMessagesFollowTheLanguage(t *testing.T) {
 		{"calibrate -text=maybe -", 2, "value of -text is", "valor de -text falta"},
 		{"calibrate -", 1, "the sheet was refused", "la hoja fue rechazada"},
 		{"calibrate cmd/no/such", 1, "no such file", "no such file"}, // of the system
+		{"calibrate .", 1, "the sheet could not be read", "no se pudo leer la hoja"},
 		{"batch -from many", 2, "value of -from is", "valor de -from falta"},
 		{"batch -from 0", 2, "value of -from is", "valor de -from falta"},
 		{"batch -out", 2, "value of -out is", "valor de -out falta"},
