@@ -123,7 +123,7 @@ func TestRecordDigest(t *testing.T) {
 func TestRecordInSpanish(t *testing.T) {
 	w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", "es")
 	page := w.Body.String()
-	for _, words := range []string{`<html lang="es">`, "no está lista", "MUY BAJO", "0,207 US gal/min", "Huella de la solicitud"} {
+	for _, words := range []string{`<html lang="es">`, "no está lista", "MUY BAJO", "0,207 gal/min", "Huella de la solicitud"} {
 		if !strings.Contains(page, words) {
 			t.Errorf("no %q", words)
 		}
@@ -135,7 +135,7 @@ func TestRecordInSpanish(t *testing.T) {
 
 // TestPointOfSpanish: who writes a decimal point gets one, in the same words, and is told so.
 func TestPointOfSpanish(t *testing.T) {
-	for asked, want := range map[string][2]string{"es": {"es", "0,207 US gal/min"}, "es-CO": {"es", "0,207 US gal/min"}, "es-MX": {"es-419", "0.207 US gal/min"}, "es-US,es;q=0.9": {"es-419", "0.207 US gal/min"}} {
+	for asked, want := range map[string][2]string{"es": {"es", "0,207 gal/min"}, "es-CO": {"es", "0,207 gal/min"}, "es-MX": {"es-419", "0.207 gal/min"}, "es-US,es;q=0.9": {"es-419", "0.207 gal/min"}} {
 		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", asked)
 		if got := w.Header().Get("Content-Language"); got != want[0] || !strings.Contains(w.Body.String(), want[1]) || !strings.Contains(w.Body.String(), `<html lang="`+want[0]+`">`) {
 			t.Errorf("%s: %s, without %s", asked, got, want[1])

@@ -86,9 +86,9 @@ func TestCalibrateText(t *testing.T) {
 // numbers, with a decimal comma.
 func TestCalibrateInSpanish(t *testing.T) {
 	for name, want := range map[string][]string{
-		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi, con 2 psi de diferencia", "Descarga: en orden. 0 de 12 aforos", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Indica 109 US gal/acre", "Guarde este registro"},
-		"boom-to-repair":  {"NO ESTÁ LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "la más baja está aquí: derecha", "Descarga: sin juzgar. 12 aforos; la boquilla promedio da 0,245 US gal/min", "bed 1: "},
-		"rate-to-correct": {"NO ESTÁ LISTA.", "Tasa: NO ESTÁ EN ORDEN", "Plan: avance a 3,63 mph. Eso debería dar 90 US gal/acre", "ajuste 40 psi en las boquillas", "use la marcha B3"},
+		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi, con 2 psi de diferencia", "Descarga: en orden. 0 de 12 aforos", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Indica 109 gal/acre", "Guarde este registro"},
+		"boom-to-repair":  {"NO ESTÁ LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "la más baja está aquí: derecha", "Descarga: sin juzgar. 12 aforos; la boquilla promedio da 0,245 gal/min", "bed 1: "},
+		"rate-to-correct": {"NO ESTÁ LISTA.", "Tasa: NO ESTÁ EN ORDEN", "Plan: avance a 3,63 mph. Eso debería dar 90 gal/acre", "ajuste 40 psi en las boquillas", "use la marcha B3"},
 	} {
 		var english, out, errs bytes.Buffer
 		file := filepath.Join("../../testdata/demo", name+".json")

@@ -183,6 +183,13 @@ func TestNumbers(t *testing.T) {
 			}
 		}
 	}
+	for symbol, want := range map[string][2]string{
+		"fl_oz_us": {"US fl oz", "oz fl"}, "gal_us/acre": {"US gal/acre", "gal/acre"}, "gal_imp": {"imp. gal", "gal imp."}, "psi": {"psi", "psi"}, "gal_us/1000ft2": {"US gal/1000 sq ft", "gal/1000 ft²"},
+	} {
+		if en, es, point := text.English.Unit(symbol), text.Spanish.Unit(symbol), text.PointSpanish.Unit(symbol); en != want[0] || es != want[1] || point != es {
+			t.Errorf("%s: %q, %q and %q, want %q", symbol, en, es, point, want)
+		}
+	}
 	least := text.Figure{Digits: "0.001", Unit: "gal_us"}
 	for l, want := range map[text.Language][2]string{text.English: {"0.001 gal_us", "262,144"}, text.Spanish: {"0,001 gal_us", "262144"}} {
 		if got := text.Of(l, "problem.too_small", least); !strings.Contains(got, want[0]) {

@@ -68,7 +68,7 @@ var unitNames = [...]*strings.Replacer{
 	Spanish: spanishUnits, PointSpanish: spanishUnits,
 }
 
-var spanishUnits = strings.NewReplacer("gal_us", "US gal", "fl_oz_us", "US fl oz", "pt_us", "US pt", "qt_us", "US qt", "gal_imp", "imp. gal", "fl_oz_imp", "imp. fl oz", "1000ft2", "1000 ft²", "ft2", "ft²", "m2", "m²")
+var spanishUnits = strings.NewReplacer("gal_us", "gal", "fl_oz_us", "oz fl", "pt_us", "pt", "qt_us", "qt", "gal_imp", "gal imp.", "fl_oz_imp", "oz fl imp.", "1000ft2", "1000 ft²", "ft2", "ft²", "m2", "m²")
 
 // Unit words a unit symbol for people.
 func (l Language) Unit(symbol string) string { return unitNames[l].Replace(symbol) }

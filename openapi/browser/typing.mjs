@@ -69,7 +69,7 @@ export function typingTests(sheetTest) {
       await page.getByRole('button', { name: 'Abrir el registro para imprimir' }).click();
       const tab = await opening;
       await tab.locator('.verdict').waitFor();
-      assert.ok((await tab.locator('body').innerText()).includes(`0${sign}2 US gal/min`));
+      assert.ok((await tab.locator('body').innerText()).includes(`0${sign}2 gal/min`));
     });
   }
 

@@ -53,10 +53,10 @@ export function useSystem(name) {
   keep('units', {});
 }
 
-/** A symbol of the service as people write it: fl_oz_us/acre is US fl oz/acre. */
+/** A symbol of the service as people write it: fl_oz_us/acre is US fl oz/acre, oz fl/acre in Spanish. */
 export function unitName(symbol) {
   return symbol
-    .replace(/([a-z_]+)_(us|imp)\b/g, (_, name, which) => say(`unit.${which}`, { name: name.replaceAll('_', ' ') }))
+    .replace(/([a-z_]+)_(us|imp)\b/g, (_, name, which) => say(`unit.${which}`, { name: name === 'fl_oz' ? say('unit.flOz') : name }))
     .replace('ft2', 'ft²')
     .replace('m2', 'm²')
     .replace('m3', 'm³');
