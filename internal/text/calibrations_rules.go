@@ -1,0 +1,31 @@
+package text
+
+// Why a step of a sheet is asked for.
+var _ = entries{
+	{"rule.entries_believed", "A wrong entry makes the results that use it wrong.", "Un dato equivocado da resultados equivocados."},
+	{"rule.label_maximum", "The label maximum has no tolerance.", "El máximo de la etiqueta no tiene tolerancia."},
+	{"rule.label_minimum", "The label minimum has no tolerance.", "El mínimo de la etiqueta no tiene tolerancia."},
+	{"rule.label_maximum_sure", "You must be 95% sure that the rate is under the label maximum.", "Hay que tener una seguridad del 95 % de que la tasa no supera el máximo de la etiqueta."},
+	{"rule.tank_label_maximum", "All that left the tank went onto the field.", "Todo lo que salió del tanque quedó en el campo."},
+	{"rule.target_below_label", "No measurement is exact, and the label maximum has no tolerance.", "Ninguna medición es exacta, y el máximo de la etiqueta no tiene tolerancia."},
+	{"rule.even_boom", "On an uneven boom, a catch test does not show how good the nozzles are.", "En un aguilón disparejo, los aforos no muestran cómo están las boquillas."},
+	{"rule.found_by_eye", "Fix what the visual check found before you measure.", "Corrija lo que encontró la revisión visual antes de medir."},
+	{"rule.enough_readings", "Every side of the boom needs a reading, and the boom needs three or more.", "Cada lado del aguilón necesita una lectura, y el aguilón necesita tres o más."},
+	{"rule.pressure_close", "The pressures differ by almost the limit.", "Las presiones difieren casi hasta el límite."},
+	{"rule.cab_gauge", "The cab gauge and the boom should agree.", "El manómetro de la cabina y el aguilón deben coincidir."},
+	{"rule.within_limits", "Every setting must be inside its limits.", "Cada ajuste debe quedar dentro de sus límites."},
+	{"rule.catches_tell", "Catches show how good the nozzles are only when boom and readings are good.", "Los aforos muestran cómo están las boquillas solo si el aguilón y las lecturas están bien."},
+	{"rule.nozzles", "Clean off dirt and replace worn nozzles, but spend much only when you are sure.", "Limpie la suciedad y reemplace lo desgastado, pero pague mucho solo cuando esté seguro."},
+	{"rule.enough_catches", "The catches must cover the whole boom, every side of it.", "Los aforos deben cubrir todo el aguilón, cada lado de él."},
+	{"rule.catch_close", "A nozzle that passes now may soon fail.", "Una boquilla que hoy está en orden puede fallar pronto."},
+	{"rule.enough_runs", "One run alone does not show whether it was good.", "Un solo recorrido no muestra si fue bueno."},
+	{"rule.runs_agree", "Runs that differ do not show the speed.", "Recorridos que difieren no muestran la velocidad."},
+	{"rule.tank_agrees", "When two rates differ, one of them is wrong.", "Cuando dos tasas no coinciden, una está mal."},
+	{"rule.width_known", "The rate needs the width of one nozzle.", "La tasa necesita el ancho de una boquilla."},
+	{"rule.target_known", "The rate is compared with the label.", "La tasa se compara con la etiqueta."},
+	{"rule.rate", "The rate must be within its tolerance.", "La tasa debe estar dentro de su tolerancia."},
+	{"rule.rate_close", "The rate is near the end of its tolerance.", "La tasa está cerca del borde de su tolerancia."},
+	{"rule.measure_what_changed", "Only a measurement shows that a change worked.", "Solo una medición muestra que un cambio dio resultado."},
+	{"rule.hours_used_up", "Nozzles wear with use.", "Las boquillas se desgastan con el uso."},
+	{"rule.ready", "A sprayer changes with use, and the record shows what it was.", "Una aspersora cambia con el uso, y el registro muestra cómo estaba."},
+}.add()
