@@ -38,8 +38,8 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 			s.line("  " + line)
 		}
 		if c := a.Correction.Result; c != nil && p.name == "rate" {
-			for _, plan := range shown(c.Plans) {
-				s.line("  " + s.of("plan", s.changes(plan), s.quantity(plan.PredictedApplicationRate)))
+			for _, line := range s.planLines(shown(c.Plans)) {
+				s.line("  " + line)
 			}
 		}
 	}
@@ -47,9 +47,15 @@ func (a *CalibrationsAnswer) Summary(ctx context.Context) string {
 	case a.NextDue.hoursUsedUp():
 		s.say("due_now")
 	case a.NextDue != nil:
-		s.say("next_due", a.NextDue.Date)
+		s.say("next_due", s.lang.Date(a.NextDue.Date))
 		if a.NextDue.HoursLeft.Given() {
 			s.say("hours_left", s.quantity(a.NextDue.HoursLeft))
+		}
+	}
+	if warnings := warningsOf(a); len(warnings) > 0 {
+		s.heading("warnings")
+		for _, w := range warnings {
+			s.line("- " + w)
 		}
 	}
 	s.heading("cautions")

@@ -42,12 +42,16 @@ func (s *summary) catchRemarks(x *NozzleAcceptanceAnswer) []string {
 	for i, c := range x.Catches {
 		remarks.add(x.origins.name(c.Label, i), c.ConformanceDetail)
 	}
-	for _, o := range x.Outliers {
-		acted := func(a ActionAnswer) bool { return a.Pointer == o.Pointer }
-		if slices.ContainsFunc(x.Actions, acted) {
-			continue
+	acted := func(o OutlierAnswer) bool {
+		return slices.ContainsFunc(x.Actions, func(a ActionAnswer) bool { return a.Pointer == o.Pointer })
+	}
+	apart := slices.DeleteFunc(slices.Clone(x.Outliers), acted)
+	for _, o := range apart {
+		words := o.Text
+		if len(apart) > 1 { // never more than two, of one test
+			words = s.of("apart_" + string(o.Test))
 		}
-		remarks.add(x.origins.name(o.Label, o.catch), o.Text)
+		remarks.add(x.origins.name(o.Label, o.catch), words)
 	}
 	return remarks.lines()
 }

@@ -15,7 +15,7 @@ var _ = entries{
 	{"rule.cab_gauge", "The cab gauge and the boom should agree.", "El manómetro de la cabina y el aguilón deben coincidir."},
 	{"rule.within_limits", "Every setting must be inside its limits.", "Cada ajuste debe quedar dentro de sus límites."},
 	{"rule.catches_tell", "Catches show how good the nozzles are only when boom and readings are good.", "Los aforos muestran cómo están las boquillas solo si el aguilón y las lecturas están bien."},
-	{"rule.nozzles", "Clean off dirt and replace worn nozzles, but spend much only when you are sure.", "Limpie la suciedad y reemplace lo desgastado, pero pague mucho solo cuando esté seguro."},
+	{"rule.nozzles", "Clean dirty nozzles and replace worn ones. Spend much money only when you are sure.", "Limpie las boquillas sucias y reemplace las desgastadas. Gaste mucho dinero solo cuando esté seguro."},
 	{"rule.enough_catches", "The catches must cover the whole boom, every side of it.", "Los aforos deben cubrir todo el aguilón, cada lado de él."},
 	{"rule.catch_close", "A nozzle that passes now may soon fail.", "Una boquilla que hoy está en orden puede fallar pronto."},
 	{"rule.enough_runs", "One run alone does not show whether it was good.", "Un solo recorrido no muestra si fue bueno."},
