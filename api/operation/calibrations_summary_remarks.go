@@ -8,6 +8,8 @@ import (
 
 	"wetrun/api/wire"
 	"wetrun/api/working"
+	"wetrun/calc/certainty"
+	"wetrun/internal/text"
 )
 
 // withUncertainty words a quantity with its uncertainty, where that is known: two
@@ -48,8 +50,8 @@ func (s *summary) catchRemarks(x *NozzleAcceptanceAnswer) []string {
 	apart := slices.DeleteFunc(slices.Clone(x.Outliers), acted)
 	for _, o := range apart {
 		words := o.Text
-		if len(apart) > 1 { // never more than two, of one test
-			words = s.of("apart_" + string(o.Test))
+		if len(apart) == 1 { // the other one of a pair has an action
+			words = text.Coded(s.lang, "outlier", string(certainty.GrubbsTest))
 		}
 		remarks.add(x.origins.name(o.Label, o.catch), words)
 	}
@@ -62,22 +64,22 @@ type sharedRemarks struct {
 	names map[string][]string
 }
 
-func (r *sharedRemarks) add(name, text string) {
-	if text == "" {
+func (r *sharedRemarks) add(name, words string) {
+	if words == "" {
 		return
 	}
 	if r.names == nil {
 		r.names = map[string][]string{}
 	}
-	if len(r.names[text]) == 0 {
-		r.texts = append(r.texts, text)
+	if len(r.names[words]) == 0 {
+		r.texts = append(r.texts, words)
 	}
-	r.names[text] = append(r.names[text], name)
+	r.names[words] = append(r.names[words], name)
 }
 
 func (r *sharedRemarks) lines() (all []string) {
-	for _, text := range r.texts {
-		all = append(all, strings.Join(r.names[text], ", ")+": "+text)
+	for _, words := range r.texts {
+		all = append(all, strings.Join(r.names[words], ", ")+": "+words)
 	}
 	return all
 }

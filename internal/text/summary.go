@@ -34,8 +34,6 @@ var _ = entries{
 	{"summary.catch_above_only", "%[1]s gives too much: the jug should read %[2]s or less.", "%[1]s da demasiado: la jarra debería marcar %[2]s o menos."},
 	{"summary.catch_below", "%[1]s gives too little: the jug should read %[2]s to %[3]s.", "%[1]s da muy poco: la jarra debería marcar de %[2]s a %[3]s."},
 	{"summary.catch_above", "%[1]s gives too much: the jug should read %[2]s to %[3]s.", "%[1]s da demasiado: la jarra debería marcar de %[2]s a %[3]s."},
-	{"summary.apart_grubbs", "These two catches are far from the others. Catch both again.", "Estos dos aforos se apartan de los demás. Vuelva a medir los dos."},
-	{"summary.apart_range", "These two catches are far from the rest, one high and one low. Catch both again.", "Estos dos aforos se apartan de los demás, uno por arriba y otro por abajo. Vuelva a medir los dos."},
 	{"summary.speed", "%[1]s; the runs differ by %[2]s.", "%[1]s; los recorridos difieren en %[2]s."},
 	{"summary.speed_not_done", "Nothing measured yet.", "Todavía no hay mediciones."},
 	{"summary.rate", "%[1]s on the treated area. The target rate is %[2]s, so it is off by %[3]s.", "%[1]s sobre la superficie tratada. La tasa objetivo es %[2]s, así que se desvía %[3]s."},
