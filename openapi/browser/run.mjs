@@ -252,7 +252,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'ready');
     const inOrder = await page.locator('#mix').innerText();
     assert.doesNotMatch(inOrder, /Do not mix|\[object/);
-    assert.match(inOrder, /The sprayer does not apply the rate that the mix was meant for/);
+    assert.match(inOrder, /Mix with the amounts/);
   });
 
   sheetTest('a unit that was picked is remembered for its quantity', {}, async (page) => {

@@ -85,8 +85,26 @@ export function shownTests(sheetTest, said) {
     await page.locator('[name="tank-loads#/products/0/productRate/value"]').fill('2');
     await page.locator('.tank-answer tbody tr').nth(1).waitFor();
     const answer = await (await page.request.post(new URL('/v1/tank-loads', page.url()).href, { data: { ...request, products: [{ productRate: { value: 2, unit: 'pt_us/acre' } }] } })).json();
-    assert.deepEqual(await page.locator('.tank-answer .caution li').allTextContents(), answer.cautions.map(({ text }) => text));
+    const shown = await page.locator('#mix .caution li').allTextContents();
+    assert.ok(shown.length > (await page.locator('#mix > .cautions li').count()));
+    for (const { text } of answer.cautions) assert.equal(shown.filter((one) => one === text).length, 1, text);
     assert.equal(await page.locator('.tank-answer .caution + details[open]').count(), 1, 'they come before the order of mixing');
+  });
+
+  sheetTest('what a product is used as, and its formulation, decide the order of mixing', {}, async (page) => {
+    const asked = (words) => page.waitForRequest((request) => request.url().endsWith('/v1/tank-loads') && request.postData().includes(words));
+    for (const [name, value] of [['tankVolume', 300], ['applicationRate', 100], ['treatedArea', 10]]) await page.locator(`[name="tank-loads#/${name}/value"]`).fill(String(value));
+    await page.getByRole('button', { name: 'Add a product' }).click();
+    await page.getByLabel('Label rate per area', { exact: true }).fill('2');
+    const solution = asked('"solution"');
+    await page.getByLabel('Formulation on the label').selectOption('solution');
+    assert.deepEqual((await solution).postDataJSON().products, [{ formulation: 'solution', productRate: { unit: 'pt_us/acre', value: 2 } }]);
+    const order = page.locator('.tank-answer details li');
+    await order.filter({ hasText: /solutions one at a time/ }).waitFor();
+    await page.getByLabel('Formulation on the label').selectOption('');
+    await page.getByLabel('Used as').selectOption('compatibility_agent');
+    await order.filter({ hasText: /compatibility agent/ }).waitFor();
+    assert.equal(await order.filter({ hasText: /solutions one at a time/ }).count(), 0);
   });
 
   sheetTest('limits of one way alone leave the other end open', {}, async (page) => {

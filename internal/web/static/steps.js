@@ -100,7 +100,9 @@ export const steps = [
 /** The tank mix is a request of its own, to tank-loads. */
 export const tankBlocks = [
   { fields: [q('/tankVolume', 'tank'), q('/applicationRate', 'rate'), q('/labelRate', 'rate'), q('/treatedArea', 'area')] },
-  { list: '/products', wanted: ['name', 'productRate'], entry: 'product', main: [{ at: 'name', kind: 'text' }, q('productRate', 'product')] },
+  { list: '/products', wanted: ['name', 'productRate'], entry: 'product', main: [{ at: 'name', kind: 'text' }, q('productRate', 'product'),
+    { at: 'role', kind: 'choice', options: ['water_conditioner', 'compatibility_agent', 'product', 'adjuvant'] },
+    { at: 'formulation', kind: 'choice', options: ['wettable_powder', 'water_dispersible_granule', 'suspension', 'emulsifiable_concentrate', 'solution'] }] },
 ];
 
 /** A sheet with the units of a system in every field; the numbers stay as they are. */

@@ -87,10 +87,15 @@ function loads(answer, spoken) {
       el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, say('mix.what')), columns.map(([key]) => el('th', { scope: 'col' }, say(`mix.${key}`))))),
       el('tbody', {}, rows.map(([name, amounts]) => el('tr', {}, el('th', { scope: 'row' }, name),
         columns.map(([, member]) => el('td', {}, amount(amounts, member)))))))),
-    caution(answer.cautions.map(({ text }) => text), spoken),
+    caution(answer.cautions.map(({ text }) => text).filter((text) => !alreadySaid(text)), spoken),
     answer.mixingOrder && el('details', { open: true }, el('summary', {}, say('mix.order')), el('ol', { lang: spoken }, answer.mixingOrder.map(({ text }) => el('li', {}, text)))),
     (answer.nextSteps ?? []).map(({ text }) => el('p', { class: 'mix-next', lang: spoken }, text)),
   ];
+}
+
+/** Whether the box at the top of the step has a caution: nobody reads the same one twice. */
+function alreadySaid(text) {
+  return [...document.querySelectorAll('#mix > .cautions li')].some((one) => one.textContent === text);
 }
 
 function amount(amounts, member) {

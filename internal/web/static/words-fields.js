@@ -114,5 +114,8 @@ export const fieldWords = {
 "field/labelRate": ["Target rate, on treated land", "Tasa objetivo, en la superficie tratada"],
 "field/treatedArea": ["Area to treat", "Superficie por tratar"],
 "field/products/*/name": ["Product", "Producto"],
-"field/products/*/productRate": ["Label rate per area", "Tasa por superficie, según la etiqueta"]
+"field/products/*/productRate": ["Label rate per area", "Tasa por superficie, según la etiqueta"],
+"field/products/*/role": ["Used as", "Se usa como"],
+"field/products/*/formulation": ["Formulation on the label", "Formulación según la etiqueta"],
+"hint/products/*/formulation": ["It decides the mixing order. The label's order comes first.", "De ella depende el orden de mezcla. El orden de la etiqueta va primero."]
 };
