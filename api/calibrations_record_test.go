@@ -123,7 +123,7 @@ func TestRecordDigest(t *testing.T) {
 func TestRecordInSpanish(t *testing.T) {
 	w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", "es")
 	page := w.Body.String()
-	for _, words := range []string{`<html lang="es">`, "no está lista", "MUY BAJO", "0,207 gal/min", "Huella de la solicitud"} {
+	for _, words := range []string{`<html lang="es">`, "no lista", "MUY BAJO", "0,207 gal/min", "Huella de la solicitud"} {
 		if !strings.Contains(page, words) {
 			t.Errorf("no %q", words)
 		}
@@ -149,7 +149,7 @@ func TestPointOfSpanish(t *testing.T) {
 func TestRecordAltersNoReading(t *testing.T) {
 	sheet := strings.NewReplacer(`"value": 46.2,`, `"value": 46.25,`, `"value": 22.8,`, `"value": 22.785,`, "\n}", ",\"resultUnits\":\"metric\"}").Replace(strings.TrimSpace(demo(t, "rate-to-correct")) + "\n")
 	page := call(t, http.MethodPost, "/v1/calibrations", strings.TrimSuffix(sheet, "\n"), "Accept", "text/html").Body.String()
-	for _, words := range []string{"over the label's maximum", "46.25 US fl oz", "22.785 s", "90 US gal/acre", "target is 842 L/ha"} {
+	for _, words := range []string{"Do not spray. This is over the label maximum.", "46.25 US fl oz", "22.785 s", "90 US gal/acre", "target rate is 842 L/ha"} {
 		if !strings.Contains(html.UnescapeString(page), words) {
 			t.Errorf("no %q", words)
 		}
@@ -167,10 +167,10 @@ func TestRecordCost(t *testing.T) {
 		sheet, language string
 		want            []string
 	}{
-		{sheet, "en", []string{"The deviation costs 5.89 USD on every acre, and 471.55 USD on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
+		{sheet, "en", []string{"The spray mix costs 5.89 USD more per acre than at the target rate, and 471.55 USD more on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
 		{strings.Replace(sheet, "25.5,", "0.125,", 1), "en", []string{"0.125 USD on 1 acre"}},
-		{saving, "en", []string{"The deviation saves 1.95 USD of mix on every acre, and 156.33 USD on the planned area."}},
-		{saving, "es", []string{"La desviación ahorra 1,95 USD de caldo por acre, y 156,33 USD en la superficie prevista."}},
+		{saving, "en", []string{"The spray mix costs 1.95 USD less per acre than at the target rate, and 156.33 USD less on the planned area."}},
+		{saving, "es", []string{"La mezcla cuesta 1,95 USD menos por acre que con la tasa objetivo, y 156,33 USD menos en la superficie prevista."}},
 	} {
 		page := html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", c.sheet, "Accept", "text/html", "Accept-Language", c.language).Body.String())
 		for _, words := range c.want {

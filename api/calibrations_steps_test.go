@@ -94,18 +94,18 @@ func TestReferenceSheetSteps(t *testing.T) {
 	}{
 		"over the label": {
 			decided(right(12), rateTarget("184", "198")+`,"uncertainty":false`, ""), "not_ready", "not_ready_over_label_maximum",
-			[]string{"over_label_maximum", "choose_plan", "measure_again"}, "over the label's maximum. Do not spray",
+			[]string{"over_label_maximum", "choose_plan", "measure_again"}, "Do not spray. The rate is over the label maximum.",
 		},
 		"too close to the label": {
 			decided(right(12), rateTarget("190", "201"), ""), "incomplete", "incomplete_label_open",
-			[]string{"choose_plan", "settle_rate", "measure_again"}, "too close to the label's maximum. Set it lower",
+			[]string{"choose_plan", "settle_rate", "measure_again"}, "Do not spray. The rate is too close to the label maximum. Lower it",
 		},
 		"surely in order": {
 			decided(right(12), rateTarget("200", "250"), ""), "ready", "ready", ready, "Keep this record",
 		},
 		"too close, and no target": {
 			decided(off(11, 548), `"label":"no target"`, ""), "incomplete", "incomplete",
-			[]string{"check_sooner n12", "set_target"}, "in order, but near its limit",
+			[]string{"check_sooner n12", "set_target"}, "close to its limit or far from the others",
 		},
 		"four of twelve": {
 			decided(off(8, 600, 600, 600, 600), rateTarget("213", "250")+`,"uncertainty":false`, `,"catchPointsOnBoom":16`), "not_ready", "not_ready",
@@ -121,11 +121,11 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"two dirty and one misread of eight": {
 			decided(off(5, 400, 5000, 0), rateTarget("200", "1000")+`,"uncertainty":false,"label":"slips"`, ""), "incomplete", "incomplete_entry",
-			[]string{"check_entry n7"}, "It says 5000 mL, and others like it say 500 mL. A digit or the decimal point may be wrong: 500 mL would agree.",
+			[]string{"check_entry n7"}, "It is 5000 mL, and others like it are 500 mL. A digit or the decimal point may be wrong: 500 mL would agree.",
 		},
 		"too close to what the boom may differ by": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"readings":[{"pressure":{"value":3,`, `"maxDifference":{"value":0.5,"unit":"bar"},"readings":[{"pressure":{"value":3.5,`, 1),
-			"ready", "ready_close", append([]string{"settle_pressure"}, ready...), "along the boom lies too close to what is allowed",
+			"ready", "ready_close", append([]string{"settle_pressure"}, ready...), "The pressure difference is too close to its limit to call.",
 		},
 		"slower than the limits": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
@@ -133,7 +133,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"over the label by the tank": {
 			decided(right(12), rateTarget("200", "215")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":219,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",
-			[]string{"tank_over_label_maximum"}, "By the tank",
+			[]string{"tank_over_label_maximum"}, "Do not spray. From the tank check,",
 		},
 		"one to catch again before it is replaced": {
 			decided(off(11, 552.5), rateTarget("200", "250"), ""), "not_ready", "not_ready",
@@ -145,7 +145,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"one that stands apart": {
 			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready_close",
-			append([]string{"check_sooner n12"}, ready...), "apart from the others",
+			append([]string{"check_sooner n12"}, ready...), "far from the others",
 		},
 		"one that stands apart and is to be replaced": {
 			decided(append(scattered[:11:11], 600), rateTarget("200", "250")+`,"uncertainty":false`, ""), "not_ready", "not_ready",
