@@ -10,7 +10,7 @@ var _ = entries{
 	{"person.specialist", "Knows calibration and the label. Plans the day, judges the numbers and keeps the record.", "Conoce la calibración y la etiqueta. Planifica el día, juzga los números y lleva el registro."},
 	{"person.operator", "Drives and runs this sprayer. Nobody else works its controls.", "Conduce y opera esta aspersora. Nadie más maneja sus mandos."},
 	{"person.helper", "Catches the output, reads, times and writes down, in sight of the operator.", "Mide lo que dan las boquillas, lee, cronometra y anota, a la vista del operador."},
-	{"person.mechanic", "Qualified to repair the sprayer: pump, hoses, valves, gauges and nozzles.", "Calificado para reparar la pulverizadora: bomba, mangueras, válvulas, manómetros y boquillas."},
+	{"person.mechanic", "Qualified to repair the sprayer: pump, hoses, valves, gauges and nozzles.", "Calificado para reparar la aspersora: bomba, mangueras, válvulas, manómetros y boquillas."},
 
 	{"equipment.label_list", "Everything that the labels of the last and the next product require. Their lists come before this one.", "Todo lo que piden las etiquetas del último producto y del próximo. Esas listas van antes que esta."},
 	{"equipment.chemical_resistant_gloves", "Chemical-resistant gloves for everybody who touches tank, filters, hoses, nozzles or jugs.", "Guantes resistentes a químicos para todos los que tocan el tanque, los filtros, las mangueras, las boquillas o las jarras."},
