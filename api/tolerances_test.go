@@ -42,7 +42,7 @@ func TestTolerancesPage(t *testing.T) {
 		if _, ok := si(p.Value); !ok {
 			t.Errorf("%s: %v is no quantity", p.Name, p.Value)
 		}
-		if judged := strings.Contains(strings.ToLower(text.Of(text.English, "tolerance."+p.Name)), "own judgement"); judged != (p.Source.Kind == "own_judgement") {
+		if judged := strings.Contains(strings.ToLower(text.Of(text.English, "tolerance."+p.Name)), "own judgment"); judged != (p.Source.Kind == "own_judgement") {
 			t.Errorf("%s is by %s, and its words say otherwise", p.Name, p.Source.Kind)
 		}
 		if !text.Has("tolerance." + p.Name) {

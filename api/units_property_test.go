@@ -117,7 +117,7 @@ func apart(at string, a, b any) string {
 			if slices.Contains([]any{"check_entry", "doubtful_entry", "aim_lower"}, x["code"]) && (k == "text" || k == "detail" || k == "slip") {
 				continue // worded in the unit that was typed
 			}
-			if strings.HasPrefix(at, "/errors") && (k == "detail" || k == "limit") || k == "requestId" { // worded in the unit that came
+			if strings.HasPrefix(at, "/errors") && (k == "detail" || k == "limit") || at == "/wouldFit" && k == "detail" || k == "requestId" { // worded in the unit that came, or that is asked for
 				continue
 			}
 			if _, ok := y[k]; !ok {
@@ -157,9 +157,11 @@ func apart(at string, a, b any) string {
 // butNozzle leaves out which new nozzle is asked for.
 func butNozzle(words any) any {
 	text, _ := words.(string)
-	before, after, asks := strings.Cut(text, "a new one, ")
-	if _, then, ok := strings.Cut(after, ", and "); asks && ok {
-		return before + then
+	for _, asked := range []string{"a new one, ", "a new nozzle, "} {
+		before, after, asks := strings.Cut(text, asked)
+		if _, then, ok := strings.Cut(after, ", and "); asks && ok {
+			return before + then
+		}
 	}
 	return words
 }
