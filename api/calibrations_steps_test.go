@@ -231,7 +231,7 @@ func TestReferenceDueByHours(t *testing.T) {
 			t.Errorf("%s h: %s %+v", used, a.Verdict, a.NextSteps)
 		}
 		w := call(t, http.MethodPost, "/v1/calibrations", sheet(used), "Accept", "text/html")
-		if got := strings.Contains(w.Body.String(), "<dt>Calibration</dt><dd>due now: the hours of use since the last one are used up</dd>"); w.Code != http.StatusOK || got != now {
+		if got := strings.Contains(w.Body.String(), "<dt>Calibration</dt><dd>overdue by hours of use</dd>"); w.Code != http.StatusOK || got != now {
 			t.Errorf("%s h: %d, record says now: %v", used, w.Code, got)
 		}
 	}

@@ -100,7 +100,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     const answer = await said(demo('boom-to-repair'));
     const warning = answer.pressure.result.warnings.find(({ pointer }) => pointer === '#/pressure/cabPressure');
     assert.equal(await messageAt(page, '/pressure/cabPressure/value').innerText(), `Warning: ${warning.detail}`);
-    // On an uneven boom catches tell nothing of the nozzles, so nothing is said of them one by one.
+    // On an uneven boom catches do not show how the nozzles are, so nothing is said of them one by one.
     assert.equal(answer.output.result.decision, 'not_judged');
     assert.equal(await page.locator('.chart').count(), 0);
     assert.equal(await page.locator('.rows .found:not(:empty)').count(), 0);
