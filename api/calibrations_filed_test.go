@@ -3,7 +3,9 @@ package api
 import (
 	"bytes"
 	"encoding/json"
+	"html"
 	"net/http"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -55,5 +57,86 @@ func TestFiledIsChecked(t *testing.T) {
 		if err := json.Unmarshal(w.Body.Bytes(), &p); err != nil || len(p.Errors) != 1 || p.Errors[0].Pointer+" "+p.Errors[0].Code != want {
 			t.Errorf("%.60s: %d %s, want %s", body, w.Code, w.Body, want)
 		}
+	}
+}
+
+// TestFiledOnRecord: the record prints what was filed, and leaves a line where nothing was.
+// The numbers of licenses and registrations are lines always.
+func TestFiledOnRecord(t *testing.T) {
+	record := func(sheet, language string) string {
+		return html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", sheet, "Accept", "text/html", "Accept-Language", language).Body.String())
+	}
+	line := func(name, value string) string {
+		if value == "" {
+			return `<div class="blank"><dt>` + name + `</dt><dd></dd></div>`
+		}
+		return `<div><dt>` + name + `</dt><dd>` + value + `</dd></div>`
+	}
+	full := strings.Replace(withFiled(t, "ready"), "{", `{"instruments":[
+		{"id":"boom gauge","kind":"gauge","resolution":{"value":1,"unit":"psi"},"scaleError":{"value":2,"unit":"%"}},
+		{"id":"jug 1","kind":"jug","resolution":{"value":0.5,"unit":"fl_oz_us"},"scaleError":{"value":1,"unit":"%"}}],`, 1)
+	for _, c := range []struct {
+		sheet, language string
+		want            [][2]string
+	}{
+		{full, "en", [][2]string{
+			{"Date measured", "May 12, 2026"}, {"Driver", "Ana P."}, {"License number", ""}, {"Held the catch jug", "Luis R."}, {"Kept the time", "Eva T."},
+			{"Product", "product of the north block"}, {"Product", "second product"}, {"Registration number", ""},
+			{"Weather", "clear"}, {"Wind", "light, from the north"}, {"Temperature", "72 °F"}, {"Humidity", "about 55%"}, {"Nozzle name", "red nozzle"},
+			{"Gauge", "boom gauge (steps of 1 psi, error up to 2%)"}, {"Catch jug", "jug 1 (steps of 0.5 fl oz, error up to 1%)"},
+		}},
+		{full, "es", [][2]string{{"Fecha de medición", "12 de mayo de 2026"}, {"Tractorista", "Ana P."}, {"Número de licencia", ""}, {"Calibrar de nuevo a más tardar", "1 de marzo de 2027"}}},
+		{"{}", "en", [][2]string{
+			{"Date measured", ""}, {"Driver", ""}, {"License number", ""}, {"Held the catch jug", ""}, {"Kept the time", ""}, {"Product", ""}, {"Registration number", ""},
+			{"Weather", ""}, {"Wind", ""}, {"Temperature", ""}, {"Humidity", ""}, {"Nozzle name", ""}, {"Gauge", ""}, {"Catch jug", ""},
+		}},
+	} {
+		page := record(c.sheet, c.language)
+		for _, w := range c.want {
+			if !strings.Contains(page, line(w[0], w[1])) {
+				t.Errorf("%s: no %s", c.language, line(w[0], w[1]))
+			}
+		}
+	}
+	if got := strings.Count(record(full, "en"), line("Registration number", "")); got != 2 {
+		t.Errorf("%d lines for the registration numbers of two products", got)
+	}
+}
+
+// TestRecordPlansSayWhatToMind: each plan has its cautions and warnings in its own row, and
+// the meaning of a sign is explained before it comes first.
+func TestRecordPlansSayWhatToMind(t *testing.T) {
+	var a struct {
+		Correction struct {
+			Result struct {
+				Plans []struct {
+					CautionTexts []string
+					Warnings     []struct{ Detail string }
+				}
+			}
+		}
+	}
+	if err := json.Unmarshal(post(t, "calibrations", demo(t, "rate-to-correct")).Body.Bytes(), &a); err != nil {
+		t.Fatal(err)
+	}
+	page := html.UnescapeString(call(t, http.MethodPost, "/v1/calibrations", demo(t, "rate-to-correct"), "Accept", "text/html").Body.String())
+	said := 0
+	for i, p := range a.Correction.Result.Plans[:5] {
+		_, row, _ := strings.Cut(page, `<tr><th scope="row">`+strconv.Itoa(i+1)+". ")
+		row, _, _ = strings.Cut(row, "</tr>")
+		for _, w := range p.Warnings {
+			p.CautionTexts = append(p.CautionTexts, w.Detail)
+		}
+		for _, words := range p.CautionTexts {
+			if said++; !strings.Contains(row, words) {
+				t.Errorf("plan %d without %q: %s", i+1, words, row)
+			}
+		}
+	}
+	if said < 5 {
+		t.Errorf("only %d cautions and warnings", said)
+	}
+	if first := strings.Index(page, "±"); first < 0 || !strings.HasPrefix(page[first:], "± shows how far off") {
+		t.Error("± comes before it is explained")
 	}
 }

@@ -27,10 +27,9 @@ func demo(t testing.TB, name string) string {
 // of the JSON answers.
 func TestRecord(t *testing.T) {
 	for name, want := range map[string][]string{
-		"ready":          {"Strawberry beds, north block (invented)", "ready", "46.2 US fl oz", "2027-03-01", "Measured by", "line strainer: cleaned"},
-		"boom-to-repair": {"not ready", "TOO LOW", "TOO HIGH", "qualified mechanic", "center 3"},
-		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Of plan 4, 5: The droplet class at this pressure",
-			`Seen by eye <span class="status">not done</span>`, `Tank <span class="status">not done</span>`},
+		"ready":           {"Strawberry beds, north block (invented)", "ready", "46.2 fl oz", "March 1, 2027", "Measured by", "line strainer: cleaned", "<main>"},
+		"boom-to-repair":  {"not ready", "qualified mechanic", "center 3", "39.8 fl oz", ">Warnings<", "Result: not judged"},
+		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Nozzles: 3 · Time: 30 s · Acceptable in jug: 42.3 to 51.7 fl oz"},
 	} {
 		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, name), "Accept", "text/html")
 		page := w.Body.String()
@@ -42,7 +41,8 @@ func TestRecord(t *testing.T) {
 				t.Errorf("%s: no %q", name, words)
 			}
 		}
-		for _, raw := range []string{"printed.", "summary.", "%!", "gal_us", "<script"} {
+		// What nobody asked for was not left undone, and on an uneven boom no catch is off.
+		for _, raw := range []string{"printed.", "summary.", "%!", "gal_us", "<script", "not done", "TOO "} {
 			if strings.Contains(page, raw) {
 				t.Errorf("%s shows %q", name, raw)
 			}
@@ -50,7 +50,11 @@ func TestRecord(t *testing.T) {
 		if !strings.Contains(w.Header().Get("Vary"), "Accept") || w.Header().Get("Cache-Control") != "no-store" {
 			t.Errorf("%s: %v", name, w.Header())
 		}
-		if strings.Count(page, `<tr`) < 12+3+2 || strings.Count(page, "<rect") != 12 {
+		ranges := 12
+		if name == "boom-to-repair" {
+			ranges = 0
+		}
+		if strings.Count(page, `<tr`) < 12+3+2 || strings.Count(page, "<rect") != ranges {
 			t.Errorf("%s: a reading is not on the page", name)
 		}
 	}
@@ -123,7 +127,7 @@ func TestRecordDigest(t *testing.T) {
 func TestRecordInSpanish(t *testing.T) {
 	w := call(t, http.MethodPost, "/v1/calibrations", demo(t, "boom-to-repair"), "Accept", "text/html", "Accept-Language", "es")
 	page := w.Body.String()
-	for _, words := range []string{`<html lang="es">`, "no lista", "MUY BAJO", "0,207 gal/min", "Huella de la solicitud"} {
+	for _, words := range []string{`<html lang="es">`, "no lista", "sin juzgar", "0,207 gal/min", "Huella de la solicitud"} {
 		if !strings.Contains(page, words) {
 			t.Errorf("no %q", words)
 		}

@@ -77,6 +77,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Title:    s.word("title"),
 		Label:    a.Label,
 		Verdict:  record.Verdict{Code: string(a.Verdict), Word: s.of(string(a.Verdict)), Detail: a.VerdictDetail},
+		Filed:    s.filed(),
 		Facts:    s.facts(),
 		Steps:    record.Lines{Heading: s.of("do")},
 		Parts:    s.recordParts(),
@@ -106,7 +107,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 	return p
 }
 
-// facts are what is known of the machine, the target and the day.
+// facts are what is known of the machine and the target.
 func (s *sheetRecord) facts() (all []record.Fact) {
 	r, m := s.request, &s.request.Machine
 	say := func(key, value string) {
@@ -118,9 +119,6 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 		if n != 0 {
 			say(key, strconv.Itoa(n))
 		}
-	}
-	if !r.Schedule.MeasuredOn.IsZero() {
-		say("measured_on", r.Schedule.MeasuredOn.Format("2006-01-02"))
 	}
 	say("machine", m.Label)
 	say("tank_volume", s.asSent(m.TankVolume))
@@ -153,7 +151,7 @@ func (s *sheetRecord) facts() (all []record.Fact) {
 	case due.hoursUsedUp():
 		say("due", s.of("at_once"))
 	case due != nil:
-		say("next_due", due.Date)
+		say("next_due", s.lang.Date(due.Date))
 	}
 	return all
 }

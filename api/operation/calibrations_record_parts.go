@@ -1,7 +1,9 @@
 package operation
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"wetrun/calc"
 	"wetrun/calc/certainty"
@@ -9,18 +11,22 @@ import (
 )
 
 // recordParts words the parts of a sheet, in the order of the job: what the summary
-// says, and the readings it comes from.
+// says, and the readings it comes from. An extra that nobody asked for is no part: it was
+// not left undone.
 func (s *sheetRecord) recordParts() (all []record.Part) {
 	eye := s.answer.Maintenance
-	all = append(all, record.Part{Heading: s.word("by_eye"), Status: string(eye.Status), Word: s.of(string(eye.Status)), Lines: s.foundByEye(eye)})
-	tables := map[string]*record.Table{"pressure": s.readings(), "output": s.catches(), "speed": s.runs()}
+	if lines := s.foundByEye(eye); lines != nil {
+		all = append(all, record.Part{Heading: s.word("by_eye"), Status: string(eye.Status), Word: s.of(string(eye.Status)), Lines: lines})
+	}
+	caught, alike := s.catches()
+	tables := map[string]*record.Table{"pressure": s.readings(), "output": caught, "speed": s.runs()}
 	for _, p := range s.parts(s.answer) {
+		if p.name == "output" && alike != "" {
+			p.lines = append(p.lines, alike)
+		}
 		all = append(all, record.Part{
 			Heading: s.of("part_" + p.name), Status: string(p.status), Word: s.statusWord(p.status, p.measured), Lines: p.lines, Table: tables[p.name],
 		})
-	}
-	if tank := s.answer.AreaCheck; tank.Result == nil {
-		all = append(all, record.Part{Heading: s.of("part_tank"), Status: string(tank.Status), Word: s.of(string(tank.Status))})
 	}
 	return all
 }
@@ -39,28 +45,37 @@ func (s *sheetRecord) readings() *record.Table {
 	return t
 }
 
-func (s *sheetRecord) catches() *record.Table {
+// catches is the table of the round, and what is alike in all its rows.
+func (s *sheetRecord) catches() (_ *record.Table, alike string) {
 	x := s.answer.Output.Result
 	if x == nil {
-		return nil
+		return nil, ""
 	}
 	catches, sources, refused := s.request.Output.withFollowUps(s.lang)
 	if refused != nil { // it was answered, so it was not
-		return nil
+		return nil, ""
 	}
 	u := x.Catches[0].NozzleFlowRate.Unit
+	judged, chart := true, "chart"
+	if x.Decision == calc.NotJudged && len(x.Actions) == 0 {
+		judged, chart = false, "chart_not_judged"
+	}
 	t := &record.Table{
 		Caption: s.word("catches"),
 		Heads: []string{
 			s.word("place"), s.word("nozzles"), s.word("reading"), s.word("time"), s.word("acceptable"), s.word("nozzle_flow"), s.word("result"),
 		},
-		Chart: &record.Chart{Title: s.word("chart", s.lang.Unit(u.Symbol())), Number: s.lang.Number},
+		Chart: &record.Chart{Title: s.word(chart, s.lang.Unit(u.Symbol())), Number: s.lang.Number},
 	}
 	for i, c := range x.Catches {
 		if sources != nil && sources[i].followUp >= 0 && !catches[i].samePoint {
 			t.Rows = append(t.Rows, s.replaced(sources[i].catch))
 		}
 		r := catches[i]
+		if !judged {
+			t.Rows = append(t.Rows, s.unjudged(x.origins.name(c.Label, i), r, c.NozzleFlowRate.As(u), s.quantity(c.NozzleFlowRate)))
+			continue
+		}
 		result := s.word("status_" + string(c.Status))
 		if c.Conformance == certainty.TooClose {
 			result += ", " + s.word("too_close")
@@ -90,7 +105,40 @@ func (s *sheetRecord) catches() *record.Table {
 			Point: point,
 		})
 	}
-	return t
+	if !judged {
+		return t, s.sayOnce(t, 1, 3, 4, 6)
+	}
+	return t, s.sayOnce(t, 1, 3, 4)
+}
+
+// sayOnce takes columns out of a table in which every row reads the same, and words what they
+// read; a column of nothing goes without a word. What is left leaves room on the paper.
+func (s *sheetRecord) sayOnce(t *record.Table, columns ...int) string {
+	var said []string
+	for _, c := range slices.Backward(columns) {
+		alike := t.Rows[0].Cells[c]
+		if slices.ContainsFunc(t.Rows, func(r record.Row) bool { return r.Cells[c] != alike }) {
+			continue
+		}
+		if alike != "-" {
+			said = append(said, t.Heads[c]+": "+alike)
+		}
+		t.Heads = slices.Delete(t.Heads, c, c+1)
+		for i := range t.Rows {
+			t.Rows[i].Cells = slices.Delete(t.Rows[i].Cells, c, c+1)
+		}
+	}
+	slices.Reverse(said)
+	return strings.Join(said, " · ")
+}
+
+// unjudged is the row of a catch that says nothing of its nozzles yet, such as on an uneven
+// boom: what was read and the flow, against no range.
+func (s *sheetRecord) unjudged(name string, r AcceptanceCatchRequest, flow float64, worded string) record.Row {
+	return record.Row{
+		Cells: []string{name, strconv.Itoa(nozzlesOf(r)), s.asSent(r.Volume), s.asSent(r.Time), "-", worded, s.word("not_judged")},
+		Point: &record.Point{Value: flow, Status: string(calc.StatusWithin)},
+	}
 }
 
 // replaced is the row of the catch j of the round, which was caught again: what was read

@@ -1,6 +1,7 @@
 package operation
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,7 +34,6 @@ func (s *sheetRecord) warningLines() (lines []string) {
 	}
 	if x := a.Correction.Result; x != nil {
 		add(x.Warnings)
-		lines = append(lines, s.planWarnings(x.Plans)...)
 	}
 	if x := a.AreaCheck.Result; x != nil {
 		add(x.Warnings)
@@ -41,36 +41,29 @@ func (s *sheetRecord) warningLines() (lines []string) {
 	return lines
 }
 
-// plans lists what would bring the rate to its target, the least change first.
+// plans lists what would bring the rate to its target, the least change first, each with
+// what to mind beside it: who chooses one reads that line alone.
 func (s *sheetRecord) plans() *record.Table {
 	c := s.answer.Correction.Result
 	if c == nil || len(c.Plans) == 0 {
 		return nil
 	}
-	t := &record.Table{Caption: s.word("plans"), Heads: []string{s.word("plan"), s.word("predicted"), s.word("deviation")}}
+	t := &record.Table{Caption: s.word("plans"), Heads: []string{s.word("plan"), s.word("plan_cautions"), s.word("predicted")}}
 	for i, p := range shown(c.Plans) {
-		t.Rows = append(t.Rows, record.Row{Cells: []string{strconv.Itoa(i+1) + ". " + s.changes(p), s.quantity(p.PredictedApplicationRate), s.quantity(p.Deviation)}})
+		t.Rows = append(t.Rows, record.Row{Cells: []string{
+			strconv.Itoa(i+1) + ". " + s.changes(p), s.mind(p), s.quantity(p.PredictedApplicationRate) + " (" + s.quantity(p.Deviation) + ")",
+		}})
 	}
 	return t
 }
 
-// planWarnings are the warnings of the plans that are shown, with the numbers of those that
-// each is of.
-func (s *sheetRecord) planWarnings(plans []PlanAnswer) (lines []string) {
-	numbers := map[string][]string{}
-	var order []string
-	for i, p := range shown(plans) {
-		for _, w := range p.Warnings {
-			if numbers[w.Detail] == nil {
-				order = append(order, w.Detail)
-			}
-			numbers[w.Detail] = append(numbers[w.Detail], strconv.Itoa(i+1))
-		}
+// mind is what a plan is cautioned and warned of.
+func (s *sheetRecord) mind(p PlanAnswer) string {
+	all := slices.Clone(p.CautionTexts)
+	for _, w := range p.Warnings {
+		all = append(all, w.Detail)
 	}
-	for _, detail := range order {
-		lines = append(lines, s.word("of_plans", strings.Join(numbers[detail], ", "), detail))
-	}
-	return lines
+	return strings.Join(all, " ")
 }
 
 // shown are the plans that a crew is shown.

@@ -47,6 +47,20 @@ func Summarize(ctx context.Context, in io.Reader) (answer []byte, ok bool, err e
 	return []byte(a.Summary(ctx)), true, nil
 }
 
+// Digest is the digest of the request of a field sheet, as its record prints it. ok is false
+// when it is no JSON; what comes back is then the problem.
+func Digest(ctx context.Context, in io.Reader) (digest []byte, ok bool, err error) {
+	body, err := readAll(ctx, in)
+	if err != nil {
+		return nil, false, err
+	}
+	sum, err := requestDigest(body)
+	if err != nil {
+		return problemIndented(ctx, &wire.Refusal{Kind: wire.NotJSON}), false, nil
+	}
+	return []byte(sum), true, nil
+}
+
 // readAll reads a request that may be as large as a body over HTTP.
 func readAll(ctx context.Context, in io.Reader) ([]byte, error) {
 	body, err := io.ReadAll(io.LimitReader(in, MostBody+1))

@@ -17,15 +17,21 @@ func (p *Page) Write(w io.Writer) error {
 		markup.All(
 			markup.Element("meta", markup.Attribute("name", "robots"), markup.Attribute("content", "noindex")),
 			markup.Style(style)),
+		markup.Element("main", p.main()...))
+}
+
+func (p *Page) main() []markup.Part {
+	return []markup.Part{
 		markup.Element("header",
 			markup.Element("p", markup.Class("kind"), markup.Text(p.Title)),
 			markup.Element("h1", markup.Text(cmp.Or(p.Label, p.Title))),
 			markup.Element("p", markup.Class("verdict "+p.Verdict.Code), markup.Element("strong", markup.Text(p.Verdict.Word)), markup.Text(" "+p.Verdict.Detail))),
-		p.facts(),
+		facts("facts filed", p.Filed),
+		facts("facts", p.Facts),
 		p.Steps.section("steps", "ol"),
+		p.note(), // explains a sign of the parts, so it stands before them
 		p.parts(),
-		p.note(),
-		p.Plans.section(""),
+		p.Plans.section("plans"),
 		p.Warnings.section("warnings", "ul"),
 		p.Cautions.section("cautions", "ul"),
 		markup.Element("section", markup.Class("sign"), markup.Each(p.Sign, func(line string) markup.Part {
@@ -34,15 +40,20 @@ func (p *Page) Write(w io.Writer) error {
 		markup.Element("footer",
 			markup.Element("p", markup.Text(p.Digest.Name+" "), markup.Element("code", markup.Text(p.Digest.Value))),
 			markup.Element("p", markup.Text(p.Digest.Explanation))),
-		p.Working.section("working"))
+		p.Working.section("working"),
+	}
 }
 
-func (p *Page) facts() markup.Part {
-	if len(p.Facts) == 0 {
+func facts(class string, all []Fact) markup.Part {
+	if len(all) == 0 {
 		return nil
 	}
-	return markup.Element("dl", markup.Class("facts"), markup.Each(p.Facts, func(f Fact) markup.Part {
-		return markup.Element("div", markup.Element("dt", markup.Text(f.Name)), markup.Element("dd", markup.Text(f.Value)))
+	return markup.Element("dl", markup.Class(class), markup.Each(all, func(f Fact) markup.Part {
+		var blank markup.Part
+		if f.Value == "" {
+			blank = markup.Class("blank")
+		}
+		return markup.Element("div", blank, markup.Element("dt", markup.Text(f.Name)), markup.Element("dd", markup.Text(f.Value)))
 	}))
 }
 
@@ -86,11 +97,7 @@ func (t *Table) section(class string) markup.Part {
 	if t == nil {
 		return nil
 	}
-	var classed markup.Part
-	if class != "" {
-		classed = markup.Class(class)
-	}
-	return markup.Element("section", classed, t.element())
+	return markup.Element("section", markup.Class(class), t.element())
 }
 
 func (t *Table) element() markup.Part {
@@ -104,7 +111,11 @@ func (t *Table) element() markup.Part {
 		head = t.Chart.head(scale)
 		key = markup.Element("p", markup.Class("key"), markup.Text(t.Chart.Title))
 	}
-	return markup.All(scrolled(t.Caption, markup.Element("table",
+	class := "scroll"
+	if t.halves() {
+		class += " halves"
+	}
+	return markup.All(scrolled(class, t.Caption, markup.Element("table",
 		markup.Element("caption", markup.Text(t.Caption)),
 		markup.Element("thead", markup.Element("tr", markup.Each(t.Heads, func(head string) markup.Part {
 			return markup.Element("th", markup.Attribute("scope", "col"), markup.Text(head))
@@ -137,6 +148,6 @@ func (r Row) element(chart markup.Part) markup.Part {
 }
 
 // scrolled is what a narrow screen scrolls by itself; who has no mouse can reach it.
-func scrolled(name string, part markup.Part) markup.Part {
-	return markup.Element("div", markup.Class("scroll"), markup.Attribute("role", "region"), markup.Attribute("tabindex", "0"), markup.Attribute("aria-label", name), part)
+func scrolled(class, name string, part markup.Part) markup.Part {
+	return markup.Element("div", markup.Class(class), markup.Attribute("role", "region"), markup.Attribute("tabindex", "0"), markup.Attribute("aria-label", name), part)
 }

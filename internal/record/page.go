@@ -14,7 +14,8 @@ type Page struct {
 	Title    string
 	Label    string // of the sheet, as its user named it
 	Verdict  Verdict
-	Facts    []Fact // of the machine and the day
+	Filed    []Fact // of the day, the people and what is sprayed; one without a value is a line to fill in
+	Facts    []Fact // of the machine and the target
 	Steps    Lines
 	Parts    []Part
 	Note     string // on how well the numbers are known
@@ -27,12 +28,17 @@ type Page struct {
 }
 
 // wide tells whether a part needs the width of the page.
-func (p Part) wide() bool { return p.Table != nil && len(p.Table.Heads) > 4 }
+func (p Part) wide() bool { return p.Table != nil && p.Table.Chart != nil }
+
+// halves tells whether a table on paper can go on beside itself.
+func (t *Table) halves() bool { return t.Chart != nil && len(t.Heads) <= mostHeadsOfHalf }
+
+const mostHeadsOfHalf = 4 // beside the chart
 
 // A Verdict is how the sheet came out.
 type Verdict struct{ Code, Word, Detail string }
 
-// A Fact is a name and what it is.
+// A Fact is a name and what it is; without a value there is room to write it.
 type Fact struct{ Name, Value string }
 
 // Lines are some lines under a heading.

@@ -10,6 +10,7 @@ var _ = entries{
 	wetrun serve -help	list all settings of the server.
 	wetrun calibrate FILE	calculate one field sheet and print the answer.
 	wetrun calibrate -text FILE	print a summary that a crew can read.
+	wetrun calibrate -digest FILE	print the digest to compare with the record.
 	wetrun batch [FLAGS] [FILE...]	answer many requests, one on each line.
 	wetrun key NAME	make a key for the API, and the line that lets it in.
 	wetrun healthcheck	ask the server if it is ready; if not, status 1.
@@ -33,6 +34,7 @@ The server logs in English. WETRUN_ADDR sets its address if -addr does not. The 
 	wetrun serve -help	listar todos los ajustes del servidor.
 	wetrun calibrate FILE	calcular una hoja de campo e imprimir la respuesta.
 	wetrun calibrate -text FILE	imprimir un resumen para la cuadrilla.
+	wetrun calibrate -digest FILE	imprimir la huella para comparar con el registro.
 	wetrun batch [FLAGS] [FILE...]	responder muchas solicitudes, una en cada línea.
 	wetrun key NAME	crear una clave para la API, y la línea que la admite.
 	wetrun healthcheck	preguntar al servidor si está listo; si no, estado 1.
