@@ -83,7 +83,7 @@ func TestFiledOnRecord(t *testing.T) {
 			{"Date measured", "May 12, 2026"}, {"Driver", "Ana P."}, {"License number", ""}, {"Held the catch jug", "Luis R."}, {"Kept the time", "Eva T."},
 			{"Product", "product of the north block"}, {"Product", "second product"}, {"Registration number", ""},
 			{"Weather", "clear"}, {"Wind", "light, from the north"}, {"Temperature", "72 °F"}, {"Humidity", "about 55%"}, {"Nozzle name", "red nozzle"},
-			{"Gauge", "boom gauge (steps of 1 psi, error up to 2%)"}, {"Catch jug", "jug 1 (steps of 0.5 fl oz, error up to 1%)"},
+			{"Gauge", "boom gauge (steps of 1 psi, error up to 2%)"}, {"Catch jug", "jug 1 (steps of 0.5 US fl oz, error up to 1%)"},
 		}},
 		{full, "es", [][2]string{{"Fecha de medición", "12 de mayo de 2026"}, {"Tractorista", "Ana P."}, {"Número de licencia", ""}, {"Calibrar de nuevo a más tardar", "1 de marzo de 2027"}}},
 		{"{}", "en", [][2]string{

@@ -27,9 +27,9 @@ func demo(t testing.TB, name string) string {
 // of the JSON answers.
 func TestRecord(t *testing.T) {
 	for name, want := range map[string][]string{
-		"ready":           {"Strawberry beds, north block (invented)", "ready", "46.2 fl oz", "March 1, 2027", "Measured by", "line strainer: cleaned", "<main>"},
-		"boom-to-repair":  {"not ready", "qualified mechanic", "center 3", "39.8 fl oz", ">Warnings<", "Result: not judged"},
-		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Nozzles: 3 · Time: 30 s · Acceptable in jug: 42.3 to 51.7 fl oz"},
+		"ready":           {"Strawberry beds, north block (invented)", "ready", "46.2 US fl oz", "March 1, 2027", "Measured by", "line strainer: cleaned", "<main>", ">Cautions<"},
+		"boom-to-repair":  {"not ready", "qualified mechanic", "center 3", "39.8 US fl oz", ">Warnings<", "Result: not judged"},
+		"rate-to-correct": {"1. drive 3.63 mph", "use gear B3", "90 US gal/acre", "Nozzles: 3 · Time: 30 s · Acceptable in jug: 42.3 to 51.7 US fl oz"},
 	} {
 		w := call(t, http.MethodPost, "/v1/calibrations", demo(t, name), "Accept", "text/html")
 		page := w.Body.String()

@@ -82,7 +82,7 @@ func (s *sheetRecord) page(digest string) *record.Page {
 		Steps:    record.Lines{Heading: s.of("do")},
 		Parts:    s.recordParts(),
 		Plans:    s.plans(),
-		Warnings: record.Lines{Heading: s.word("warnings"), Lines: s.warningLines()},
+		Warnings: record.Lines{Heading: s.of("warnings"), Lines: warningsOf(a)},
 		Working:  s.working(),
 		Cautions: record.Lines{Heading: s.of("cautions")},
 		Sign:     []string{s.word("sign_measured"), s.word("sign_checked"), s.word("sign_date")},

@@ -8,39 +8,6 @@ import (
 	"wetrun/internal/record"
 )
 
-// warningLines are the texts of all warnings, each once.
-func (s *sheetRecord) warningLines() (lines []string) {
-	seen := map[string]bool{}
-	add := func(all []Warning) {
-		for _, w := range all {
-			if !seen[w.Detail] {
-				seen[w.Detail] = true
-				lines = append(lines, w.Detail)
-			}
-		}
-	}
-	a := s.answer
-	if x := a.Pressure.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Output.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Speed.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Rate.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.Correction.Result; x != nil {
-		add(x.Warnings)
-	}
-	if x := a.AreaCheck.Result; x != nil {
-		add(x.Warnings)
-	}
-	return lines
-}
-
 // plans lists what would bring the rate to its target, the least change first, each with
 // what to mind beside it: who chooses one reads that line alone.
 func (s *sheetRecord) plans() *record.Table {

@@ -45,7 +45,6 @@ var _ = entries{
 	{"printed.planned_area", "Planned area", "Superficie prevista"},
 	{"printed.next_due", "Calibrate again by", "Calibrar de nuevo a más tardar"},
 	{"printed.due", "Calibration", "Calibración"},
-	{"printed.warnings", "Warnings", "Advertencias"},
 	{"printed.sign_measured", "Measured by", "Midió"},
 	{"printed.sign_checked", "Checked by", "Revisó"},
 	{"printed.sign_date", "Date", "Fecha"},
