@@ -163,7 +163,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.match(await verdict(page, 'empty'), /Hoja vacía/);
     await loadExample(page, 'ready');
     await verdict(page, 'ready');
-    assert.equal(await entry(page, '/label').inputValue(), 'Fresa en camas, bloque norte (inventado)');
+    assert.equal(await entry(page, '/label').inputValue(), 'Fresa, bloque norte (inventado)');
     assert.doesNotMatch(await page.locator('main').innerText(), /\b(left|center|right|bed|invented)\b/);
   });
 

@@ -75,7 +75,7 @@ export const words = {
 "intro.pressure": ["Read gauges at the nozzles in three places, and the cab gauge. Read all of them at working pressure.", "Lea los manómetros en las boquillas en tres lugares, y el de la cabina. Todos a la presión de trabajo."],
 "intro.output": ["Catch the output of about 12 drops, spread over the boom. Leave a drop empty if you did not catch it. A dry nozzle is a 0.", "Mida en la jarra lo que da la boquilla (aforo), en unas 12 bajadas repartidas en el aguilón. Deje vacía la bajada que no midió. Una boquilla seca es un 0."],
 "intro.speed": ["Time at least two runs, one each way. Use a half-full tank and the gear and throttle you spray with.", "Cronometre al menos dos recorridos, uno en cada sentido. Con medio tanque, y con el cambio y el acelerador con que aplica."],
-"intro.target": ["What the label asks for, and the limits of tractor, nozzle and label.", "Lo que pide la etiqueta, y los límites del tractor, la boquilla y la etiqueta."],
+"intro.target": ["The rate on the label, and the limits of tractor, nozzle and label.", "La tasa de la etiqueta, y los límites del tractor, la boquilla y la etiqueta."],
 "intro.plans": ["If the rate is off, these plans bring it to the target. The smallest change comes first.", "Si la tasa no es la debida, estos planes la llevan al objetivo. El cambio más pequeño va primero."],
 "block.nozzle": ["Nozzle", "Boquilla"],
 "block.size": ["Only the size is known", "Solo se conoce el tamaño"],
