@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -113,6 +114,32 @@ func TestCorrectionsCautions(t *testing.T) {
 	}
 	if count["drift"] != 1 || count["shaft_speed"] != 1 {
 		t.Errorf("the answer's cautions are %v", a.Cautions)
+	}
+}
+
+// TestPlansOfNewNozzlesStopTheMachine: whoever fits nozzles opens the boom, so such a plan
+// says first to stop the machine and let the pressure out.
+func TestPlansOfNewNozzlesStopTheMachine(t *testing.T) {
+	sheet := strings.Replace(demo(t, "rate-to-correct"), `"planning": {`, `"planning": {"nozzles": [{"label": "blue", "ratedFlowRate": {"value": 0.17, "unit": "gal_us/min"}, "ratedPressure": {"value": 40, "unit": "psi"}}],`, 1)
+	var a struct {
+		Correction struct{ Result attemptsRead }
+	}
+	if w := call(t, http.MethodPost, "/v1/calibrations", sheet); json.Unmarshal(w.Body.Bytes(), &a) != nil {
+		t.Fatal(w.Code, w.Body)
+	}
+	fitted := 0
+	for _, p := range a.Correction.Result.Plans {
+		first := strings.HasPrefix(strings.Join(p.Cautions, " "), "machine_off pressure_injects")
+		fits := slices.Contains(p.Changes, "nozzle")
+		if first != fits {
+			t.Errorf("a plan by %v has the cautions %v", p.Changes, p.Cautions)
+		}
+		if fits {
+			fitted++
+		}
+	}
+	if fitted == 0 {
+		t.Error("no plan by nozzle")
 	}
 }
 

@@ -148,6 +148,9 @@ func (r *CorrectionsRequest) planAnswer(ctx context.Context, p calc.Plan) PlanAn
 	if p.EngineSpeed != 0 {
 		a.EngineSpeed = wire.In(p.EngineSpeed, unit.IDRpm)
 	}
+	if p.Changes.Has(calc.ChangeNozzle) { // somebody opens the boom
+		a.Cautions = append(a.Cautions, "machine_off", "pressure_injects")
+	}
 	if p.Changes.Has(calc.ChangeEngineSpeed) || p.Changes.Has(calc.ChangeGear) {
 		a.Cautions = append(a.Cautions, "shaft_speed")
 	}
