@@ -70,7 +70,7 @@ func inBoth(t *testing.T, method, path, body string) int {
 
 var (
 	// texts are the members that hold sentences in the reader's language.
-	texts  = regexp.MustCompile(`^(detail|text|verdictDetail|conformanceDetail|decisionDetail|title|meaning|domain|why)$`)
+	texts  = regexp.MustCompile(`^(detail|text|verdictDetail|conformanceDetail|decisionDetail|title|meaning|domain|why|cautionTexts)$`)
 	digits = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
 	dot    = regexp.MustCompile(`(\d)\.(\d)`)
 )
