@@ -13,11 +13,8 @@ type passage struct{ place, words string }
 
 // elsewhereHonest are contexts in which a word that the glossary retires means something else.
 var elsewhereHonest = map[string]*regexp.Regexp{
-	"shaft":  regexp.MustCompile(`PTO (drive)?shafts?`),
-	"mean":   regexp.MustCompile(`(basis|could|can|would|may|must|not|does|do|did|you|they|people|to|or|and|rates|these|readings|jugs?|geometric) mean\b`),
-	"media":  regexp.MustCompile(`media hora|media tensión`),
-	"marcha": regexp.MustCompile(`(en|poner en) marcha`),
-	"member": regexp.MustCompile(`member of the (crew|family)`),
+	"shaft": regexp.MustCompile(`PTO shafts?`),
+	"mean":  regexp.MustCompile(`(basis|can|would|you) mean\b`),
 }
 
 // forSpecialists are files whose readers know the word of statistics.

@@ -19,7 +19,7 @@ var _ = entries{
 	{"equipment.waterproof_boots", "Waterproof boots, trousers outside of them.", "Botas impermeables, con el pantalón por fuera."},
 	{"equipment.apron", "A chemical-resistant apron for flushing, mixing and loading.", "Un delantal resistente a químicos para lavar, mezclar y cargar."},
 	{"equipment.respirator", "A respirator, fitted to the person, where the label asks for one.", "Un respirador, ajustado a la persona, donde la etiqueta lo pida."},
-	{"equipment.hearing_protection", "Hearing protection beside a running tractor.", "Protección para los oídos junto a un tractor en marcha."},
+	{"equipment.hearing_protection", "Hearing protection beside a running tractor.", "Protección para los oídos junto a un tractor con el motor encendido."},
 	{"equipment.wash_water", "Clean water, soap and towels within reach, and water to rinse eyes.", "Agua limpia, jabón y toallas al alcance, y agua para enjuagarse los ojos."},
 
 	{"tool.label_and_manual", "The product label, the sprayer's manual and the nozzle maker's chart.", "La etiqueta del producto, el manual de la aspersora y la tabla del fabricante de las boquillas."},
