@@ -1,6 +1,7 @@
 package text_test
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -200,3 +201,24 @@ func TestNumbers(t *testing.T) {
 		}
 	}
 }
+
+// TestPercentInTexts: 10% in an English text, 10 % in a Spanish one, by the CLDR too.
+func TestPercentInTexts(t *testing.T) {
+	apart, joined := regexp.MustCompile(`\d %`), regexp.MustCompile(`\d%`)
+	signs := 0
+	for _, key := range text.Keys() {
+		signs += len(joined.FindAllString(withoutArguments(text.Of(text.English, key)), -1))
+		if en := withoutArguments(text.Of(text.English, key)); apart.MatchString(en) {
+			t.Errorf("%s: %s", key, en)
+		}
+		if es := withoutArguments(text.Of(text.Spanish, key)); joined.MatchString(es) {
+			t.Errorf("%s: %s", key, es)
+		}
+	}
+	if signs < 10 {
+		t.Errorf("only %d percent signs", signs)
+	}
+}
+
+// withoutArguments writes a 1 for each argument of a text.
+func withoutArguments(s string) string { return argument.ReplaceAllString(s, "1") }
