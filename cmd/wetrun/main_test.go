@@ -62,7 +62,7 @@ func TestCalibrateDemo(t *testing.T) {
 func TestCalibrateText(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":           {"READY.", "Pressure: in order. 59 psi to 61 psi: 2 psi apart (10 psi allowed)", "Output: in order. 0 of 12 catches", "Speed: in order. 2.95 mph", "Tank: in order. The tank check gives 109 US gal/acre", "Keep this record", "Calibrate again by March 1, 2027.", "\nCautions\n- "},
-		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "lowest here: right", "Output: not judged.", "bed 1: PTO off, engine off, key out. Release the pressure.", "\nWarnings\n- "},
+		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "lowest here: right", "Output: not judged.", "bed 1: PTO off, engine off, key out. Release the pressure.", "\nWarnings\n- The cab gauge"},
 		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Do not spray. ", "Plan 1: drive 3.63 mph. That should give 90 US gal/acre", "set 40 psi at the nozzles", "use gear B3", "\n  Plan 2, Plan 3, Plan 4: Never exceed rated PTO speed", "\n  Plan 4, Plan 5: "},
 	} {
 		var out, errs bytes.Buffer
@@ -73,6 +73,9 @@ func TestCalibrateText(t *testing.T) {
 			if !strings.Contains(out.String(), line) {
 				t.Errorf("%s: no %q in\n%s", name, line, out.String())
 			}
+		}
+		if n := strings.Count(out.String(), "so these catches do not count"); n > 1 {
+			t.Errorf("%s says %d times what a step says", name, n)
 		}
 		for _, raw := range []string{"summary.", "%!", "gal_us", "_"} {
 			if strings.Contains(out.String(), raw) {

@@ -20,7 +20,7 @@ var _ = entries{
 	{"summary.part_speed", "Speed", "Velocidad"},
 	{"summary.part_rate", "Rate", "Tasa (volumen de aplicación)"},
 	{"summary.part_tank", "Tank", "Tanque"},
-	{"summary.pressure", "%[1]s to %[2]s: %[3]s apart (%[4]s allowed). This changes nozzle output by %[5]s.", "De %[1]s a %[2]s: %[3]s de diferencia (se permite %[4]s). Esto cambia la descarga de las boquillas %[5]s."},
+	{"summary.pressure", "%[1]s to %[2]s: %[3]s apart (%[4]s allowed). This changes nozzle output by %[5]s.", "De %[1]s a %[2]s: %[3]s de diferencia (se permite %[4]s). Esto cambia en %[5]s la descarga de las boquillas."},
 	{"summary.pressure_not_done", "Nothing measured yet.", "Todavía no hay mediciones."},
 	{"summary.output", "%[1]d of %[2]d catches failed. The average nozzle gives %[3]s; %[4]s more or less is allowed.", "%[1]d de %[2]d aforos fuera del rango. La boquilla promedio da %[3]s; se permite %[4]s más o menos."},
 	{"summary.output_limits", "%[1]d of %[2]d catches failed. The average nozzle gives %[3]s. Allowed: %[4]s.", "%[1]d de %[2]d aforos fuera del rango. La boquilla promedio da %[3]s. Se permite: %[4]s."},
