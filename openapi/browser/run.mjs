@@ -197,7 +197,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     }
     const worn = page.locator('#result .next > li', { hasText: 'right 1, nozzle 3: ' });
     await worn.waitFor();
-    assert.match(await worn.innerText(), /Replace the nozzle/);
+    assert.match(await worn.innerText(), /Fit a new nozzle/);
     await verdict(page, 'not_ready');
     assert.match(await rows.nth(2).locator('.found').innerText(), /too much/);
     assert.match(await rows.nth(0).locator('.found').innerText(), /within/);
