@@ -244,7 +244,7 @@ func agrees(got, printed float64) bool {
 		return math.Abs(got) < 1e-6
 	}
 	digit := math.Pow(10, math.Floor(math.Log10(math.Abs(printed)))-wire.SignificantDigits+1)
-	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)+1e-12 // what is left of probabilities near 1
+	return math.Abs(got-printed) <= 0.5*digit+1e-8*math.Abs(printed)+1e-11 // what is left of percentages near 100
 }
 
 // evaluators compute the functions of formulas a second time, by other ways than those
