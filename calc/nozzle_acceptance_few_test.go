@@ -56,6 +56,13 @@ func TestReferenceSomePressuresKnown(t *testing.T) {
 		agrees(t, "lowest", c.AcceptableVolume.Low.In(unit.Litre), 0.9, 1e-12)
 		agrees(t, "highest", c.AcceptableVolume.High.In(unit.Litre), 1.1, 1e-12)
 	}
+	// 2 L/min at 12 bar are 1 at 3, by the square root, with or without a rating.
+	known := calc.NozzleAcceptanceInput{Tolerance: in.Tolerance, Catches: caught(unit.Minute, 1e-3, 2e-3)}
+	known.Catches[0].SprayPressure, known.Catches[1].SprayPressure = 3*unit.Bar, 12*unit.Bar
+	for i, c := range mustAccept(t, known).Catches {
+		agrees(t, "from the mean", float64(c.DeviationFromMean), 0, 0)
+		agrees(t, "highest", c.AcceptableVolume.High.In(unit.Litre), []float64{1.1, 2.2}[i], 1e-12)
+	}
 	in.Catches[1].SprayPressure = 4 * unit.Bar
 	if _, err := calc.NozzleAcceptance(in); refusal(err) != "sprayPressure: pressure_required" {
 		t.Errorf("two pressures and none: %v", err)
