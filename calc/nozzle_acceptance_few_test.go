@@ -31,6 +31,16 @@ func TestReferenceOneMixedDrop(t *testing.T) {
 	}
 }
 
+// TestOneMixedDropNeedsItsPressure: its nozzles are rated at one.
+func TestOneMixedDropNeedsItsPressure(t *testing.T) {
+	in := litreRated(0.1, 1)
+	in.Catches[0].NozzlesOnDrop = []calc.DropNozzle{{Nozzle: in.Nozzle}}
+	in.Nozzle, in.SprayPressure = calc.Nozzle{}, 0
+	if _, err := calc.NozzleAcceptance(in); refusal(err) != "sprayPressure: pressure_required" {
+		t.Errorf("got %v", err)
+	}
+}
+
 // TestReferenceWhenToReplaceAll: the result has the limit that was given, the default where
 // none was, and no share where a number of nozzles was given instead.
 func TestReferenceWhenToReplaceAll(t *testing.T) {
