@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/unit"
 )
 
@@ -169,4 +170,57 @@ func TestReferenceAllDryWithinAWideLimit(t *testing.T) {
 			t.Errorf("within %v: judged %s, want %s", limit, got, want)
 		}
 	}
+}
+
+// TestReferenceOneMoreTells, by hand: of 13 points 12 are caught, four of them worn. That is a
+// third of those caught, more than 32 %; of the boom it is 4 / 13 = 31 % or, if the last is
+// worn too, 5 / 13 = 38 %. One more catch tells, so it is made before a set is bought.
+func TestReferenceOneMoreTells(t *testing.T) {
+	in := litreRated(0.1, dozen(1.2, 1.2, 1.28, 1.28)...)
+	in.CatchPointsOnBoom, in.ReplaceAllAbove = 13, 0.32
+	r := mustAccept(t, in)
+	if r.Worn.More != 1 || toldTo(r) != "fix_listed, all catch_more, 9 replace, 10 replace, 11 replace, 12 replace" {
+		t.Errorf("%d more: %s", r.Worn.More, toldTo(r))
+	}
+}
+
+// TestReferenceFirstTooCloseToSay, by hand: a jug read to 50 mL knows a catch to 14.4 mL. With
+// a mean of 12.2 / 12 the last gave 1.125 first, which is 0.5 of them beyond 10 %: not surely
+// above. It is surely above now, at 1.2, so it is replaced, as for the first time.
+func TestReferenceFirstTooCloseToSay(t *testing.T) {
+	for reading, want := range map[unit.Volume]string{1.125: "fix_listed, 12 replace", 1.2: "fix_listed, 12 still_high"} {
+		in := byMean(0.1, dozen(1.2)...)
+		caughtFirst(&in, 11, reading)
+		in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			{ID: "j", Kind: certainty.Jug, Resolution: 50 * float64(unit.Millilitre), ScaleError: 1e-9}, exact("w", certainty.Stopwatch, 0), exact("g", certainty.Gauge, 0),
+		}}
+		if got := toldTo(mustAccept(t, in)); got != want {
+			t.Errorf("%v at first: %s, want %s", reading, got, want)
+		}
+	}
+}
+
+// TestAllDryIsNotJudgedByItsMean: there is none, so nothing is known of how sure it is.
+func TestAllDryIsNotJudgedByItsMean(t *testing.T) {
+	in := byMean(0.1, 0, 0)
+	in.Measuring.Uncertainty = true
+	for _, u := range mustAccept(t, in).Uncertainty.Catches {
+		if u.Within != (certainty.Conformity{}) {
+			t.Errorf("got %+v", u.Within)
+		}
+	}
+}
+
+// TestReferenceFewMisread: where five of twelve catches were read in fluid ounces and entered
+// in millilitres, it is 29.57 times as much that would agree with the seven others.
+func TestReferenceFewMisread(t *testing.T) {
+	in := enteredSheet()
+	for i := range 5 {
+		in.Output.Catches[i].Volume /= 29.5735
+	}
+	r := mustSheet(t, in)
+	if len(r.Doubts) != 1 || r.Doubts[0].Slip.Kind != calc.SlipUnit {
+		t.Fatalf("doubted %s", doubtful(r))
+	}
+	agrees(t, "what would agree", r.Doubts[0].Slip.Factor, 29.5735, 1e-4)
 }
