@@ -67,6 +67,13 @@ func TestReferenceSomePressuresKnown(t *testing.T) {
 		agrees(t, "lowest", c.AcceptableVolume.Low.In(unit.Litre), 0.9, 1e-12)
 		agrees(t, "highest", c.AcceptableVolume.High.In(unit.Litre), 1.1, 1e-12)
 	}
+	// So it is with a dry one: it is known as well as where no pressure is.
+	in.Catches[2].Volume, in.Measuring.Uncertainty = 0, true
+	some := mustAccept(t, in).Uncertainty.Catches[2].DeviationFromMean.Standard
+	none := in
+	none.Catches = caught(unit.Minute, 1e-3, 1.05e-3, 0)
+	agrees(t, "dry", some, mustAccept(t, none).Uncertainty.Catches[2].DeviationFromMean.Standard, 1e-12)
+	in.Catches[2].Volume, in.Measuring.Uncertainty = 0.95e-3, false
 	// 2 L/min at 12 bar are 1 at 3, by the square root, with or without a rating.
 	known := calc.NozzleAcceptanceInput{Tolerance: in.Tolerance, Catches: caught(unit.Minute, 1e-3, 2e-3)}
 	known.Catches[0].SprayPressure, known.Catches[1].SprayPressure = 3*unit.Bar, 12*unit.Bar
