@@ -88,7 +88,10 @@ func TestReferenceLabelOfAStatedRate(t *testing.T) {
 	if u = mustApplicationRate(t, in).Uncertainty; u.UnderLabel.Conformance != certainty.SurelyOutside {
 		t.Errorf("of one rate: %+v", u.UnderLabel)
 	}
-	in.LabelMaximum, in.LabelMinimum = 0, 0
+	// A most alone bounds no other way: twice a rate known to 100 % is one of these above it.
+	in.LabelMaximum, in.LabelMinimum, in.StandardUncertainties = 2*25.74*unit.USGallonPerAcre, 0, calc.RateStandards{NozzleFlowRate: 1}
+	agrees(t, "under the most", float64(mustApplicationRate(t, in).Uncertainty.UnderLabel.Probability), 0.84134, 1e-4)
+	in.LabelMaximum = 0
 	if u = mustApplicationRate(t, in).Uncertainty; u.UnderLabel != (certainty.Conformity{}) {
 		t.Errorf("without a label: %+v", u.UnderLabel)
 	}
