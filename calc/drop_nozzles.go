@@ -60,7 +60,7 @@ func (c *AcceptanceCatch) ratedFlow(common Nozzle, p unit.Pressure) (sum, least 
 // move brings a flow of the catch to another pressure, as its nozzles together
 // change between the two.
 func (c *AcceptanceCatch) move(common Nozzle, q unit.FlowRate, from, to unit.Pressure) unit.FlowRate {
-	if !c.mixed() || from == to {
+	if !c.mixed() {
 		return common.move(q, from, to)
 	}
 	here, _ := c.ratedFlow(common, from)
@@ -114,15 +114,11 @@ func (in NozzleAcceptanceInput) checkDrops(v *finding.Invalid) {
 			v.Conflict(finding.Item("catches", i).Member("nozzlesOnDrop"), finding.Item("catches", i).Member("nozzles"))
 		}
 		for j := range c.NozzlesOnDrop {
-			wrong := c.NozzlesOnDrop[j].Nozzle.check()
-			if c.NozzlesOnDrop[j].Count >= 0 && len(wrong) == 0 {
-				continue
-			}
 			place := finding.Item("catches", i).Item("nozzlesOnDrop", j)
 			if c.NozzlesOnDrop[j].Count < 0 {
 				v.Add(place.Member("count"), finding.CodeNotPositive)
 			}
-			*v = append(*v, wrong.Under(place.Member("nozzle"))...)
+			*v = append(*v, c.NozzlesOnDrop[j].Nozzle.check().Under(place.Member("nozzle"))...)
 		}
 	}
 }

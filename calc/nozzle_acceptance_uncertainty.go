@@ -98,10 +98,11 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	return u
 }
 
-// lowestGauge is the scale of the gauge at the catch whose pressure is the working one.
+// lowestGauge is the scale of the gauge at the catch whose pressure is the working one. Where
+// none is known, no flow follows it.
 func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 	for i := range c.in.Catches {
-		if x := &c.in.Catches[i]; x.SprayPressure != 0 && x.SprayPressure == c.r.SprayPressure {
+		if x := &c.in.Catches[i]; x.SprayPressure == c.r.SprayPressure {
 			p.AddScale(c.e.Instrument(certainty.Gauge, x.Gauge), 1)
 			break
 		}
@@ -259,7 +260,7 @@ func (c *catchRound) judgeDry(x *AcceptanceCatch, q *CatchResult, u *CatchUncert
 // what the two have in common, that it lies within both limits at once.
 func (u *CatchUncertainty) within(r *NozzleAcceptanceResult, fromRated, fromMean unit.Ratio, inMean bool) {
 	rated, mean := r.Rated.Judged(fromRated, &u.DeviationFromRated), r.Mean.Judged(fromMean, &u.DeviationFromMean)
-	n := certainty.Repeats{Read: 1, Readings: certainty.MeasureCatches}
+	n := certainty.Repeats{Readings: certainty.MeasureCatches}
 	switch byRated, byMean := r.Rated.given(), r.Mean.given() && inMean; {
 	case byRated && byMean:
 		u.Within.JudgeBoth(rated, mean, u.Common, n)
