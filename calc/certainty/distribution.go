@@ -106,7 +106,7 @@ func (d Distribution) Reach() float64 {
 	}
 	const z = normalCoverage
 	nu := d.Freedom // Fisher's expansion of t about the normal quantile
-	rest := d.Rest * (1 + (z*z+1)/(4*nu) + (5*z*z*z*z+16*z*z+3)/(96*nu*nu) + (3*z*z*z*z*z*z+19*z*z*z*z+17*z*z-15)/(384*nu*nu*nu))
+	rest := d.Rest * (1 + (z*z+1)/(4*nu) + (5*z*z*z*z+16*z*z+3)/(96*nu*nu))
 	return d.search(Distribution{Widest: d.Widest, Rest: rest}.Reach(), 0.025)
 }
 

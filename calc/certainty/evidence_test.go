@@ -19,6 +19,7 @@ func TestReferenceCatchesNeeded(t *testing.T) {
 	}{
 		{0, 0, 11}, {0, 0.25, 11}, {27, 0.25, 9}, {300, 0.25, 11}, {4, 0.25, 3}, {1, 0.25, 1},
 		{0, 0.1, 29}, // 0.9^28 = 0.0523, 0.9^29 = 0.0471
+		{0, 0.95, 1}, // one is wrong with 5 %, and no more
 		{0, 1, 1}, {9, 1, 1},
 	} {
 		if got := CatchesNeeded(c.points, c.limit); got != c.want {
@@ -56,6 +57,7 @@ func TestReferenceMoreInOrder(t *testing.T) {
 		{SamplingInput{Caught: 6, CatchPointsOnBoom: 27}, 3},                 // to 9
 		{SamplingInput{Caught: 6, CatchPointsOnBoom: 300}, 5},                // to 11
 		{SamplingInput{Caught: 4, CatchPointsOnBoom: 4}, 0},                  // all of them
+		{SamplingInput{Caught: 3, Outside: 1, CatchPointsOnBoom: 4}, 1},      // one of three is more than a quarter, of four it is not
 		{SamplingInput{Caught: 5, Outside: 5, CatchPointsOnBoom: 5}, 0},      // there are no others
 		{SamplingInput{Caught: 10, Outside: 10, CatchPointsOnBoom: 300}, -1}, // 30 more at least, or a quarter would be outside
 	} {

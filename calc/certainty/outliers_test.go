@@ -238,3 +238,11 @@ func BenchmarkOutliers(b *testing.B) {
 		Outliers(values)
 	}
 }
+
+// TestOutlierAlone: what stands apart by itself was found with no other left out.
+func TestOutlierAlone(t *testing.T) {
+	found := Outliers([]float64{10, 10.1, 9.9, 10.05, 9.95, 10.02, 9.98, 14})
+	if len(found) != 1 || found[0].Value != 7 || found[0].Without != -1 {
+		t.Errorf("%+v", found)
+	}
+}
