@@ -105,8 +105,7 @@ func (d Distribution) Reach() float64 {
 		return all * reaches.at(d.Rest/all)
 	}
 	const z = normalCoverage
-	nu := d.Freedom // Fisher's expansion of t about the normal quantile
-	rest := d.Rest * (1 + (z*z+1)/(4*nu) + (5*z*z*z*z+16*z*z+3)/(96*nu*nu))
+	rest := d.Rest * (1 + (z*z+1)/(4*d.Freedom)) // the first term of Fisher's expansion of t
 	return d.search(Distribution{Widest: d.Widest, Rest: rest}.Reach(), 0.025)
 }
 
