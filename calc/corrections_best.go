@@ -24,7 +24,7 @@ func (r *CorrectionsResult) keepBest(target float64) {
 	left := func(p *Plan) float64 { return math.Abs(math.Log(float64(p.PredictedApplicationRate) / target)) }
 	slices.SortStableFunc(r.Plans, func(a, b Plan) int {
 		return cmp.Or(
-			compareBools(r.leavesWorse(&a), r.leavesWorse(&b)),
+			cmp.Compare(behind(r.leavesWorse(&a)), behind(r.leavesWorse(&b))),
 			cmp.Compare(finding.Difference(a.Size+left(&a), b.Size+left(&b)), 0),
 			cmp.Compare(finding.Difference(1+left(&a), 1+left(&b)), 0),
 		)
@@ -33,15 +33,12 @@ func (r *CorrectionsResult) keepBest(target float64) {
 	r.Rejected, r.RejectedLeftOut = firstOfEach(r.Rejected, MostRejected, func(no *Rejection) kind { return kind{no.Changes, no.Reason} }, (*Rejection).off)
 }
 
-// compareBools puts what is not so before what is.
-func compareBools(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
+// behind is a key that puts what is so behind what is not.
+func behind(so bool) int {
+	if so {
 		return 1
 	}
-	return -1
+	return 0
 }
 
 // leavesWorse tells that a plan, stopped short by a limit, leaves the rate further from its

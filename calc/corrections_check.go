@@ -25,7 +25,7 @@ func (in CorrectionsInput) check() error {
 	if finding.Valid(float64(in.TargetApplicationRate)) && finding.Valid(float64(in.LabelMaximum)) && in.overLabel(in.TargetApplicationRate) {
 		v.Add(finding.Member("targetApplicationRate"), CodeAboveLabelMaximum)
 	}
-	if in.TargetApplicationRate > 0 && finding.Valid(float64(in.TargetApplicationRate)) && finding.Valid(float64(in.LabelMinimum)) && in.underLabel(in.TargetApplicationRate) {
+	if in.TargetApplicationRate > 0 && finding.Valid(float64(in.LabelMinimum)) && in.underLabel(in.TargetApplicationRate) {
 		v.Add(finding.Member("targetApplicationRate"), CodeBelowLabelMinimum)
 	}
 	if in.BoomEven > BoomUneven {

@@ -15,7 +15,7 @@ func (x *planner) droplets(s machineState) (class DropletClass, allowed finding.
 	label := x.in.nozzle(s.nozzle).Label
 	for _, row := range x.in.DropletChart {
 		mine := row.Label == "" && s.nozzle == 0 || row.Label != "" && row.Label == label
-		if !mine || s.pressure == 0 || row.PressureRange.holds(unit.Pressure(s.pressure)) != finding.Within {
+		if !mine || row.PressureRange.holds(unit.Pressure(s.pressure)) != finding.Within {
 			continue
 		}
 		class = class.orFiner(row.DropletClass)

@@ -14,10 +14,6 @@ func (in CorrectionsInput) checkDuty(v *finding.Invalid) {
 	l := in.DutyCycleLimits
 	v.PositiveFor(float64(in.Measured.DutyCycle), measuredDutyCycle, finding.Given(l != DutyCycleRange{}, "dutyCycleLimits"))
 	*v = append(*v, PressureRange{unit.Pressure(l.Low), unit.Pressure(l.High)}.check().Under(finding.Member("dutyCycleLimits"))...)
-	if in.Measured.DutyCycle > 1 {
-		checkDutyCycle(v, in.Measured.DutyCycle, measuredDutyCycle)
-	}
-	if l.High > 1 {
-		checkDutyCycle(v, l.High, finding.Member("dutyCycleLimits").Member("high"))
-	}
+	checkShare(v, in.Measured.DutyCycle, measuredDutyCycle)
+	checkShare(v, l.High, finding.Member("dutyCycleLimits").Member("high"))
 }

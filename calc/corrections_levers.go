@@ -21,7 +21,7 @@ func (s span) bound(value float64) bounded {
 	switch {
 	case s.high != 0 && !finding.AtMost(value/s.high, 1):
 		return bounded{s.high, true, maximum}
-	case s.low != 0 && !finding.AtMost(s.low/value, 1):
+	case !finding.AtMost(s.low/value, 1):
 		return bounded{s.low, true, minimum}
 	}
 	return bounded{value: value}
@@ -41,7 +41,7 @@ func (s span) narrowed(other span) span {
 	return s
 }
 
-// value is what a change changes, in a state; zero where it is not known.
+// value is what a lever sets, in a state; zero where it is not known.
 func (s machineState) value(of Change) float64 {
 	switch of {
 	case ChangeSpeed:
@@ -50,10 +50,8 @@ func (s machineState) value(of Change) float64 {
 		return s.pressure
 	case ChangeEngineSpeed:
 		return s.engine
-	case ChangeDutyCycle:
-		return s.duty
 	}
-	return 0
+	return s.duty
 }
 
 // with is a state with another value. How another speed is reached is left open, except

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -88,19 +90,18 @@ func (x *planner) perTurn(gear int) float64 {
 
 // presentGear is the number of the present gear in Gears, from 1; 0 when it is not
 // among them.
-func (in CorrectionsInput) presentGear() int {
-	nearest, found := float64(DefaultRunTolerance), 0
+func (in CorrectionsInput) presentGear() (found int) {
+	nearest := math.Inf(1)
 	for i, g := range in.Gears {
 		if g.Label == in.Measured.Gear {
 			return i + 1
 		}
-		off := finding.Deviation(in.listed(g), float64(in.Measured.GroundSpeed))
-		if off < 0 {
-			off = -off
-		}
-		if in.Measured.Gear == "" && finding.AtMost(off, nearest) && (found == 0 || off < nearest) {
+		if off := math.Abs(finding.Deviation(in.listed(g), float64(in.Measured.GroundSpeed))); off < nearest {
 			nearest, found = off, i+1
 		}
+	}
+	if !finding.AtMost(nearest, float64(DefaultRunTolerance)) {
+		return 0
 	}
 	return found
 }

@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"math"
-
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -42,15 +40,13 @@ type outcomeOfAttempt struct {
 }
 
 func newPlanner(in CorrectionsInput, r *CorrectionsResult) *planner {
-	x := &planner{
+	return &planner{
 		in: in, r: r, target: float64(in.TargetApplicationRate), gear: in.presentGear(),
 		now: machineState{
 			speed: float64(in.Measured.GroundSpeed), pressure: float64(in.Measured.SprayPressure), engine: float64(in.Measured.EngineSpeed),
 			duty: float64(in.Measured.DutyCycle),
 		},
 	}
-	x.tried = x.few[:0]
-	return x
 }
 
 // plan tries every combination of gear and nozzles, the present ones first: as it is, and
@@ -98,7 +94,7 @@ func (x *planner) warnGiven() {
 // combination tries a gear with nozzles, 0 being the present ones.
 func (x *planner) combination(gear, nozzle int) {
 	base := attempt{to: x.now}
-	x.tried = x.tried[:0]
+	x.tried = x.few[:0]
 	if nozzle != 0 {
 		base.changes |= setOf(ChangeNozzle)
 		base.to.nozzle = nozzle
@@ -111,13 +107,15 @@ func (x *planner) combination(gear, nozzle int) {
 		return
 	}
 	present, engine := base.changes == 0, x.now.engine != 0 && x.usable(base.to, ChangeEngineSpeed) == ""
-	if present || !engine && len(x.in.Gears) == 0 {
-		x.solveEach(base, ChangeSpeed)
-	}
-	if engine {
+	switch {
+	case engine:
+		if present {
+			x.solveEach(base, ChangeSpeed)
+		}
 		x.solveEach(base, ChangeEngineSpeed)
-	}
-	if !engine && !present && len(x.in.Gears) != 0 {
+	case present || len(x.in.Gears) == 0:
+		x.solveEach(base, ChangeSpeed)
+	default:
 		x.solveEach(base, "")
 	}
 }
@@ -194,11 +192,7 @@ func (x *planner) predict(a attempt) (rate, off float64) {
 	if a.solves && !a.atLimit {
 		rate = x.aim // what it was solved for
 	}
-	off = finding.Deviation(rate, x.target)
-	if math.Abs(off) < finding.Slack {
-		off = 0
-	}
-	return rate, off
+	return rate, finding.Deviation(rate, x.target)
 }
 
 // judge decides whether an attempt may be a plan; the rejection says why not.

@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"wetrun/calc"
@@ -20,6 +22,11 @@ func TestCorrectionsRefuses(t *testing.T) {
 		"targetApplicationRate: above_label_maximum": func(in *calc.CorrectionsInput) {
 			in.LabelMaximum = 99 * unit.USGallonPerAcre
 		},
+		"targetApplicationRate: below_label_minimum": func(in *calc.CorrectionsInput) {
+			in.LabelMinimum = 101 * unit.USGallonPerAcre
+		},
+		"labelMaximum: not_finite":       func(in *calc.CorrectionsInput) { in.LabelMaximum = unit.ApplicationRate(noNumber) },
+		"labelMinimum: not_finite":       func(in *calc.CorrectionsInput) { in.LabelMinimum = unit.ApplicationRate(endless) },
 		"rateTolerance: not_positive":    func(in *calc.CorrectionsInput) { in.RateTolerance = -0.1 },
 		"rateTolerance: not_finite":      func(in *calc.CorrectionsInput) { in.RateTolerance = unit.Ratio(noNumber) },
 		"labelMaximum: not_positive":     func(in *calc.CorrectionsInput) { in.LabelMaximum = -1 },
@@ -44,6 +51,16 @@ func TestCorrectionsRefuses(t *testing.T) {
 		change(&in)
 		if _, err := calc.Corrections(in); refusal(err) != want {
 			t.Errorf("got %q, want %q", refusal(err), want)
+		}
+	}
+	// Of a target that is none no limit of the label is spoken.
+	for target, want := range map[unit.ApplicationRate]string{0: "required", -1: "not_positive", unit.ApplicationRate(endless): "not_finite"} {
+		in := tooMuch()
+		in.TargetApplicationRate, in.LabelMaximum, in.LabelMinimum = target, 150*unit.USGallonPerAcre, 50*unit.USGallonPerAcre
+		in.SprayVolumeRange = calc.RateRange{Low: in.LabelMinimum, High: in.LabelMaximum}
+		got := refusal(func() error { _, err := calc.Corrections(in); return err }())
+		if got != "targetApplicationRate: "+want && !math.IsInf(float64(target), 1) || strings.Contains(got, "label") {
+			t.Errorf("a target of %v: %q", target, got)
 		}
 	}
 	for _, n := range []float64{noNumber, endless, -0.5, 0.09} {

@@ -7,7 +7,7 @@ func (x *planner) rejection(a attempt, reason RejectionReason) Rejection {
 	no := Rejection{Change: a.changes.only(), Changes: a.changes, Reason: reason, Gear: a.to.gear, Nozzle: a.to.nozzle}
 	no.DropletClass, _ = x.droplets(a.to)
 	no.Attempt = a.exported()
-	moved := func(c Change) bool { return a.changes.Has(c) && !(a.solves && a.by == c) }
+	moved := func(c Change) bool { return a.changes.Has(c) && a.by != c }
 	if moved(ChangeGear) || moved(ChangeSpeed) || moved(ChangeEngineSpeed) {
 		no.GroundSpeed = unit.Speed(a.to.speed)
 	}

@@ -114,15 +114,11 @@ func (in NozzleAcceptanceInput) checkDrops(v *finding.Invalid) {
 			v.Conflict(finding.Item("catches", i).Member("nozzlesOnDrop"), finding.Item("catches", i).Member("nozzles"))
 		}
 		for j := range c.NozzlesOnDrop {
-			wrong := c.NozzlesOnDrop[j].Nozzle.check()
-			if c.NozzlesOnDrop[j].Count >= 0 && len(wrong) == 0 {
-				continue
-			}
 			place := finding.Item("catches", i).Item("nozzlesOnDrop", j)
 			if c.NozzlesOnDrop[j].Count < 0 {
 				v.Add(place.Member("count"), finding.CodeNotPositive)
 			}
-			*v = append(*v, wrong.Under(place.Member("nozzle"))...)
+			*v = append(*v, c.NozzlesOnDrop[j].Nozzle.check().Under(place.Member("nozzle"))...)
 		}
 	}
 }

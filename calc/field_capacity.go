@@ -167,9 +167,7 @@ func (in FieldCapacityInput) check() error {
 	v.Positive(float64(in.GroundSpeed), finding.Member("groundSpeed"))
 	v.Positive(float64(in.WorkingWidth), finding.Member("workingWidth"))
 	v.Optional(float64(in.FieldEfficiency), finding.Member("fieldEfficiency"))
-	if in.FieldEfficiency <= math.MaxFloat64 && !finding.AtMost(float64(in.FieldEfficiency), 1) {
-		v.Add(finding.Member("fieldEfficiency"), CodeOver100Percent)
-	}
+	checkShare(&v, in.FieldEfficiency, finding.Member("fieldEfficiency"))
 	refilled := finding.Given(in.RefillTime != 0, "refillTime")
 	v.PositiveFor(float64(in.TankVolume), finding.Member("tankVolume"), refilled)
 	v.PositiveFor(float64(in.ApplicationRate), finding.Member("applicationRate"), finding.First(finding.Given(in.TankVolume != 0, "tankVolume"), refilled))

@@ -51,7 +51,12 @@ func (in NozzleAcceptanceInput) pulsing() NozzleAcceptanceInput {
 // checkDutyCycle checks a duty cycle, which is never above 1.
 func checkDutyCycle(v *finding.Invalid, duty unit.Ratio, place finding.Place) {
 	v.Optional(float64(duty), place)
-	if finding.Valid(float64(duty)) && !finding.AtMost(float64(duty), 1) {
+	checkShare(v, duty, place)
+}
+
+// checkShare checks that a share is not above all there is.
+func checkShare(v *finding.Invalid, share unit.Ratio, place finding.Place) {
+	if finding.Valid(float64(share)) && !finding.AtMost(float64(share), 1) {
 		v.Add(place, CodeOver100Percent)
 	}
 }

@@ -140,16 +140,10 @@ func (c *Candidate) tooLow() bool {
 
 // rank puts the best first.
 func rank(candidates []Candidate) {
-	order := func(yes bool) int {
-		if yes {
-			return 0
-		}
-		return 1
-	}
 	slices.SortStableFunc(candidates, func(a, b Candidate) int {
 		return cmp.Or(
-			cmp.Compare(order(a.Fits), order(b.Fits)),
-			cmp.Compare(order(a.WithinRange), order(b.WithinRange)),
+			cmp.Compare(behind(!a.Fits), behind(!b.Fits)),
+			cmp.Compare(behind(!a.WithinRange), behind(!b.WithinRange)),
 			cmp.Compare(a.gap, b.gap),
 			cmp.Compare(a.offset, b.offset),
 		)
