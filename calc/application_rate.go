@@ -253,7 +253,7 @@ func (r *ApplicationRateResult) judge(in ApplicationRateInput) {
 	if in.TargetApplicationRate != 0 {
 		r.Deviation, r.RateTolerance, r.Verdict = rateVerdict(rate, in.TargetApplicationRate, in.RateTolerance)
 	}
-	if share := float64(r.Width / in.RowSpacing); in.RowSpacing != 0 && r.Verdict == finding.Outside {
+	if share := float64(r.Width / in.RowSpacing); r.Verdict == finding.Outside { // without rows nothing is alike
 		alike := func(ratio float64) bool {
 			return finding.Judge((1+float64(r.Deviation))/ratio-1, basisAlike) == finding.Within
 		}

@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"strings"
 	"testing"
 
 	"wetrun/calc"
@@ -82,5 +83,47 @@ func TestApplicationRateRefuses(t *testing.T) {
 	in := but(func(in *input) { in.Nozzles, in.RowSpacing, in.LabelMaximum = 2, 2, 1e-5 })
 	if _, err := calc.ApplicationRate(in); refusal(err) != "rateBasis: rate_basis_required" {
 		t.Errorf("label without basis: %q", refusal(err))
+	}
+}
+
+// TestStatedUncertaintyIsOfWhatIsGiven: none can be stated for the one of the four that is
+// solved for, which is the one left out. A nozzle with its pressure gives the flow.
+func TestStatedUncertaintyIsOfWhatIsGiven(t *testing.T) {
+	all := func() calc.ApplicationRateInput {
+		return calc.ApplicationRateInput{
+			NozzleFlowRate: unit.LitrePerMinute, GroundSpeed: 6 * unit.KilometrePerHour, SprayedWidthPerNozzle: 0.5 * unit.Metre,
+			ApplicationRate: 200 * unit.LitrePerHectare,
+		}
+	}
+	sheets := map[string]calc.ApplicationRateInput{}
+	in := all()
+	in.NozzleFlowRate = 0
+	sheets["nozzleFlowRate"] = in
+	in = all()
+	in.GroundSpeed = 0
+	sheets["groundSpeed"] = in
+	in = all()
+	in.SprayedWidthPerNozzle = 0
+	sheets["sprayedWidthPerNozzle"] = in
+	in.NozzleFlowRate, in.Nozzle, in.SprayPressure = 0, calc.Nozzle{Size: "02"}, 3*unit.Bar
+	sheets["sprayedWidthPerNozzle of a nozzle"] = in
+	in = all()
+	in.ApplicationRate = 0
+	sheets["applicationRate"] = in
+	for missing, in := range sheets {
+		missing, _, _ = strings.Cut(missing, " ")
+		for of, s := range map[string]calc.RateStandards{
+			"nozzleFlowRate": {NozzleFlowRate: 0.01}, "groundSpeed": {GroundSpeed: 0.01},
+			"sprayedWidthPerNozzle": {SprayedWidthPerNozzle: 0.01}, "applicationRate": {ApplicationRate: 0.01},
+		} {
+			in.StandardUncertainties = s
+			want := ""
+			if of == missing {
+				want = of + ": required"
+			}
+			if _, err := calc.ApplicationRate(in); refusal(err) != want {
+				t.Errorf("without %s, stated of %s: %q, want %q", missing, of, refusal(err), want)
+			}
+		}
 	}
 }

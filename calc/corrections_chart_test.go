@@ -123,7 +123,7 @@ func TestReferencePressureByChartOfASheet(t *testing.T) {
 }
 
 // TestReferenceChartThatFalls: 1 L/min at 1 and at 4 bar, 2 at 2: 1.5 is reached twice, by
-// the powers through the points at 1.5 bar and at 4 / 1.5.
+// the powers through the points at 1.5 bar and at 4 / 1.5; 2 is at its own point.
 func TestReferenceChartThatFalls(t *testing.T) {
 	line := func(bar unit.Pressure, litres unit.FlowRate) calc.FlowPoint {
 		return calc.FlowPoint{Pressure: bar * unit.Bar, FlowRate: litres * unit.LitrePerMinute}
@@ -134,7 +134,7 @@ func TestReferenceChartThatFalls(t *testing.T) {
 		near   unit.Pressure
 		bar    float64
 		above  int
-	}{{1.5, 1, 1.5, 1}, {1.5, 3, 4 / 1.5, 2}, {4, 2, 128, 4}, {0.5, 4, 0.25, 0}, {1, 3, 4, 2}, {1, 1.2, 1, 1}, {1, 9, 8, 4}} {
+	}{{1.5, 1, 1.5, 1}, {1.5, 3, 4 / 1.5, 2}, {4, 2, 128, 4}, {0.5, 4, 0.25, 0}, {1, 3, 4, 2}, {1, 1.2, 1, 1}, {1, 9, 8, 4}, {2, 2, 2, 1}} {
 		p, above := n.ChartPressure(c.litres*unit.LitrePerMinute, c.near*unit.Bar)
 		agrees(t, "pressure", p.In(unit.Bar), c.bar, 1e-12)
 		if above != c.above {

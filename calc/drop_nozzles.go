@@ -60,7 +60,7 @@ func (c *AcceptanceCatch) ratedFlow(common Nozzle, p unit.Pressure) (sum, least 
 // move brings a flow of the catch to another pressure, as its nozzles together
 // change between the two.
 func (c *AcceptanceCatch) move(common Nozzle, q unit.FlowRate, from, to unit.Pressure) unit.FlowRate {
-	if !c.mixed() || from == to {
+	if !c.mixed() {
 		return common.move(q, from, to)
 	}
 	here, _ := c.ratedFlow(common, from)

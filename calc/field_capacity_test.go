@@ -29,6 +29,9 @@ func TestReferenceTradeFormulaOfFieldCapacity(t *testing.T) {
 		r := mustFieldCapacity(t, calc.FieldCapacityInput{
 			GroundSpeed: unit.Speed(c.speed) * unit.MilePerHour, WorkingWidth: unit.Length(c.width) * unit.Foot,
 		})
+		if r.Warnings != nil { // an efficiency left out is doubted only beside refills
+			t.Errorf("%v mph x %v ft: warned of %q", c.speed, c.width, warned(r.Warnings))
+		}
 		agrees(t, "acre/h", r.TheoreticalWorkRate.In(unit.AcrePerHour), c.speed*c.width/8.25, 1e-15)
 		r = mustFieldCapacity(t, calc.FieldCapacityInput{
 			GroundSpeed: unit.Speed(c.speed) * unit.KilometrePerHour, WorkingWidth: unit.Length(c.width) * unit.Metre,

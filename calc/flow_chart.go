@@ -92,9 +92,6 @@ func (n Nozzle) ChartPressure(q unit.FlowRate, near unit.Pressure) (found unit.P
 // one of two that are equally near; the first point where no pressure is known.
 func (n Nozzle) nearestPoint(p unit.Pressure) FlowPoint {
 	nearest, far := n.FlowChart[0], math.Inf(1)
-	if p == 0 {
-		return nearest
-	}
 	for _, x := range n.FlowChart {
 		if d := math.Abs(math.Log(float64(x.Pressure / p))); d < far*(1-finding.Slack) {
 			nearest, far = x, d

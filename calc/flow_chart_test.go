@@ -162,6 +162,10 @@ func TestFlowChartRefuses(t *testing.T) {
 			t.Errorf("near: got %q, want %q", refusal(err), want)
 		}
 	}
+	// Half a pascal more than 2 bar is more.
+	if _, _, err := changed(func(n *calc.Nozzle) { n.FlowChart[1].Pressure = n.FlowChart[0].Pressure + 0.5 }).Rating(); err != nil {
+		t.Errorf("rising by half a pascal: %q", refusal(err))
+	}
 	s := wholeSheet()
 	s.Output.Catches, s.Nozzle = nil, changed(func(n *calc.Nozzle) { n.FlowChart = n.FlowChart[:1] })
 	if _, err := calc.FieldSheet(s); refusal(err) != "nozzle.flowChart: too_few" {

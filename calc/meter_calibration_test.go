@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"testing"
@@ -204,23 +205,24 @@ func TestPropertyMeterCalibration(t *testing.T) {
 func TestMeterCalibrationRefuses(t *testing.T) {
 	good, pulsed := flowReading{Indicated: 1, Measured: 1}, flowReading{Pulses: 200, Measured: 1}
 	for want, in := range map[string]flowMeter{
-		"readings: too_few":                          {},
-		"readings[0].indicated: required":            {Readings: []flowReading{{Measured: 1}}},
-		"readings[1].measured: required":             {Readings: []flowReading{good, {Indicated: 1}}},
-		"readings[0].measured: not_positive":         {Readings: []flowReading{{Indicated: 1, Measured: -1}}},
-		"readings[0].indicated: not_positive":        {Readings: []flowReading{{Indicated: -1, Measured: 1}}},
-		"readings[0].indicated: not_finite":          {Readings: []flowReading{{Indicated: unit.Volume(endless), Measured: 1}}},
-		"readings[0].pulses: not_positive":           {Readings: []flowReading{{Pulses: -1, Measured: 1}}},
-		"readings[0].pulses: conflict":               {Readings: []flowReading{{Pulses: 200, Indicated: 1, Measured: 1}}},
-		"readings[1].pulses: conflict":               {Readings: []flowReading{good, pulsed}},
-		"readings[1].indicated: conflict":            {Readings: []flowReading{pulsed, good}},
-		"currentSetting.pulses: required":            {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Per: 1}},
-		"currentSetting.pulses: not_positive":        {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: -1, Per: 1}},
-		"currentSetting.per: required":               {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1}},
-		"currentFactor: not_positive":                {Readings: []flowReading{good}, CurrentFactor: -1},
-		"currentFactor: conflict":                    {Readings: []flowReading{pulsed}, CurrentFactor: 1},
-		"meterTolerance: not_finite":                 {Readings: []flowReading{good}, MeterTolerance: unit.Ratio(noNumber)},
-		"readings: too_few; currentFactor: conflict": {CurrentFactor: 1, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1, Per: 1}},
+		"readings: too_few":                                               {},
+		"readings[0].indicated: required":                                 {Readings: []flowReading{{Measured: 1}}},
+		"readings[1].measured: required":                                  {Readings: []flowReading{good, {Indicated: 1}}},
+		"readings[0].measured: not_positive":                              {Readings: []flowReading{{Indicated: 1, Measured: -1}}},
+		"readings[0].indicated: not_positive":                             {Readings: []flowReading{{Indicated: -1, Measured: 1}}},
+		"readings[0].indicated: not_finite":                               {Readings: []flowReading{{Indicated: unit.Volume(endless), Measured: 1}}},
+		"readings[0].pulses: not_positive":                                {Readings: []flowReading{{Pulses: -1, Measured: 1}}},
+		"readings[0].pulses: conflict":                                    {Readings: []flowReading{{Pulses: 200, Indicated: 1, Measured: 1}}},
+		"readings[1].pulses: conflict":                                    {Readings: []flowReading{good, pulsed}},
+		"readings[1].indicated: conflict":                                 {Readings: []flowReading{pulsed, good}},
+		"currentSetting.pulses: required":                                 {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Per: 1}},
+		"currentSetting.pulses: not_positive":                             {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: -1, Per: 1}},
+		"currentSetting.per: required":                                    {Readings: []flowReading{good}, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1}},
+		"currentFactor: not_positive":                                     {Readings: []flowReading{good}, CurrentFactor: -1},
+		"currentFactor: conflict":                                         {Readings: []flowReading{pulsed}, CurrentFactor: 1},
+		"readings[0].measured: required; readings[0].indicated: required": {Readings: []flowReading{{}, pulsed}},
+		"meterTolerance: not_finite":                                      {Readings: []flowReading{good}, MeterTolerance: unit.Ratio(noNumber)},
+		"readings: too_few; currentFactor: conflict":                      {CurrentFactor: 1, CurrentSetting: calc.PulseSetting[unit.Volume]{Pulses: 1, Per: 1}},
 	} {
 		if in.MeterTolerance == 0 && want != "meterTolerance: required" {
 			in.MeterTolerance = 5 * unit.Percent
@@ -228,6 +230,11 @@ func TestMeterCalibrationRefuses(t *testing.T) {
 		if r, err := calc.MeterCalibration(in); refusal(err) != want || r.Readings != nil {
 			t.Errorf("got %q, want %q", refusal(err), want)
 		}
+	}
+	_, err := calc.MeterCalibration(flowMeter{Readings: []flowReading{pulsed, pulsed}, CurrentFactor: 1, MeterTolerance: 0.05})
+	var v finding.Invalid
+	if !errors.As(err, &v) || v[0].Because.String() != "readings[0].pulses" {
+		t.Errorf("beside the pulses: %+v", err)
 	}
 }
 

@@ -83,7 +83,7 @@ func (r *NozzleAcceptanceResult) outliers(in NozzleAcceptanceInput) []certainty.
 	for _, x := range found {
 		i := compared[x.Value]
 		late := float64(reactionTime / in.Catches[i].Time)
-		if others == 0 || !finding.AtMost(math.Abs(finding.Deviation(flows[x.Value], others)), late) { // anything is far from nothing
+		if !finding.AtMost(math.Abs(finding.Deviation(flows[x.Value], others)), late) { // anything is far from nothing
 			x.Value = i
 			if x.Without >= 0 {
 				x.Without = compared[x.Without]

@@ -82,6 +82,10 @@ func TestReferenceSidesToGoOn(t *testing.T) {
 	if r := mustAccept(t, in); !slices.Equal(r.Sampling.MoreOn, []certainty.Position{certainty.Right}) {
 		t.Errorf("go on at %v: %+v", r.Sampling.MoreOn, r.Sampling)
 	}
+	in.Catches[0].Position = certainty.Unplaced // perhaps at the right
+	if r := mustAccept(t, in); r.Sampling.More == 0 || r.Sampling.MoreOn != nil {
+		t.Errorf("go on at %v: %+v", r.Sampling.MoreOn, r.Sampling)
+	}
 }
 
 // TestReferenceSamplingCountsDrops: a drop of which each nozzle was caught alone is

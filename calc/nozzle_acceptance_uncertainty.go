@@ -259,7 +259,7 @@ func (c *catchRound) judgeDry(x *AcceptanceCatch, q *CatchResult, u *CatchUncert
 // what the two have in common, that it lies within both limits at once.
 func (u *CatchUncertainty) within(r *NozzleAcceptanceResult, fromRated, fromMean unit.Ratio, inMean bool) {
 	rated, mean := r.Rated.Judged(fromRated, &u.DeviationFromRated), r.Mean.Judged(fromMean, &u.DeviationFromMean)
-	n := certainty.Repeats{Read: 1, Readings: certainty.MeasureCatches}
+	n := certainty.Repeats{Readings: certainty.MeasureCatches}
 	switch byRated, byMean := r.Rated.given(), r.Mean.given() && inMean; {
 	case byRated && byMean:
 		u.Within.JudgeBoth(rated, mean, u.Common, n)

@@ -6,11 +6,11 @@ import (
 )
 
 // pulsing is what a nozzle gives that is open for a share of the time only, its duty cycle:
-// so much of its rated flow, at the same pressure. Zero stands for one that does not pulse.
+// so much of its rated flow, at the same pressure.
 //
 // Source: the flow is in proportion to the duty cycle, common practice, no published source.
 func (n Nozzle) pulsing(duty unit.Ratio) Nozzle {
-	if duty == 0 || !n.given() {
+	if !n.given() {
 		return n
 	}
 	if len(n.FlowChart) > 0 {

@@ -131,3 +131,15 @@ func TestReferenceExponentBounds(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceExponentOfKnownPressures, by hand: 1 L/min at 1 bar and 4 at 32 make an
+// exponent of ln 4 / ln 32 = 0.4, whatever a third gave at a pressure that nobody read.
+func TestReferenceExponentOfKnownPressures(t *testing.T) {
+	r := mustNozzleFlow(t, calc.NozzleFlowInput{Catches: []calc.Catch{
+		minuteCatch(1*unit.LitrePerMinute, 1*unit.Bar), minuteCatch(7*unit.LitrePerMinute, 0), minuteCatch(4*unit.LitrePerMinute, 32*unit.Bar),
+	}})
+	agrees(t, "exponent", r.Exponent, 0.4, 1e-12)
+	if !r.ExponentFitted {
+		t.Error("not fitted")
+	}
+}

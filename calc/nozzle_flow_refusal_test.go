@@ -37,6 +37,10 @@ func TestNozzleFlowRefuses(t *testing.T) {
 		"sprayPressure: pressure_required":         predict(calc.Prediction{SprayPressure: 3e5}, good, good),
 		"catches[1].sprayPressure: pressure_required; catches[2].sprayPressure: pressure_required": predict(
 			calc.Prediction{SprayPressure: 3e5}, with(2e5), good, good),
+		// Without catches there is no pressure to ask for; one catch is asked for its own.
+		"catches: too_few; predictAt[1].sprayPressure: required": {PredictAt: []calc.Prediction{{SprayPressure: 3e5}, {}}},
+		"predictAt[1].relativeDensity: not_positive; sprayPressure: pressure_required": predict(
+			calc.Prediction{SprayPressure: 3e5, RelativeDensity: -1}, good),
 		// All at once.
 		"catches: too_few; sprayPressure: not_positive; predictAt[1].sprayPressure: required": {
 			SprayPressure: -1, PredictAt: []calc.Prediction{{SprayPressure: 3e5}, {}}},

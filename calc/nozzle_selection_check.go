@@ -84,8 +84,6 @@ func (in NozzleSelectionInput) checkNozzles(v *finding.Invalid) {
 	}
 	for i, s := range in.Shelf {
 		rated := Nozzle{RatedFlowRate: s.RatedFlowRate, RatedPressure: s.RatedPressure, PressureRange: s.PressureRange}
-		if wrong := rated.check(); len(wrong) > 0 {
-			*v = append(*v, wrong.Under(finding.Item("shelf", i))...)
-		}
+		*v = append(*v, rated.check().Under(finding.Item("shelf", i))...)
 	}
 }

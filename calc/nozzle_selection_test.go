@@ -238,3 +238,22 @@ func TestPropertyWindow(t *testing.T) {
 		}
 	})
 }
+
+// TestReferenceAboveAndBelowByRatio, by hand: at 2 to 4 bar and 1 L/min, a nozzle of 0.790569
+// L/min at 3 bar needs 3 / 0.790569^2 = 4.8 bar, 1.2 times too much, one of 1.5 L/min 3 / 1.5^2 =
+// 1.333 bar, 1.5 times too little: the first is nearer, and fits at sqrt(4 / 4.8) of the speed.
+func TestReferenceAboveAndBelowByRatio(t *testing.T) {
+	in := calc.NozzleSelectionInput{
+		TargetApplicationRate: 240 * unit.LitrePerHectare, GroundSpeed: 5 * unit.KilometrePerHour, SprayedWidthPerNozzle: 0.5 * unit.Metre, // 1 L/min
+		PressureRange: calc.PressureRange{Low: 2 * unit.Bar, High: 4 * unit.Bar},
+		Shelf: []calc.ShelfNozzle{
+			{Label: "large", RatedFlowRate: 1.5 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar},
+			{Label: "small", RatedFlowRate: 0.790569 * unit.LitrePerMinute, RatedPressure: 3 * unit.Bar},
+		},
+	}
+	r := mustSelect(t, in)
+	if got := order(r); got != "#1 #0 " || r.Reason != calc.NoneFitsPressure {
+		t.Fatalf("%s, %v", got, r.Reason)
+	}
+	agrees(t, "speed", r.WouldFit.GroundSpeed.In(unit.KilometrePerHour), 5*math.Sqrt(4/4.8), 1e-6)
+}

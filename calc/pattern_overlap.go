@@ -193,7 +193,7 @@ func (p NozzlePattern) check() (v finding.Invalid) {
 		sum += float64(x)
 		v.Optional(float64(x), finding.Item("volumes", i))
 	}
-	if n := float64(len(p.Volumes)); n > 0 && sum/n == 0 {
+	if sum/float64(len(p.Volumes)) == 0 { // of no cups that is no number
 		v.Add(finding.Member("volumes"), CodeAllEmpty)
 	}
 	return v

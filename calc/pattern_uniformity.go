@@ -161,7 +161,7 @@ func (in PatternUniformityInput) check() error {
 		sum += float64(x.Volume)
 		v.OptionalIn(float64(x.Volume), "readings", i, "volume")
 	}
-	if n := float64(len(in.Readings)); n > 0 && sum/n == 0 {
+	if sum/float64(len(in.Readings)) == 0 { // of no cups that is no number
 		v.Add(finding.Member("readings"), CodeAllEmpty)
 	}
 	v.Optional(float64(in.Spacing), finding.Member("spacing"))

@@ -234,3 +234,36 @@ func TestPatternUniformityRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceOnePlaceOutside, by hand: 19 cups of 100 mL and one of 130 have a mean of 101.5
+// and a CV of sqrt(30^2 / 20) / 101.5 = 6.609 %, within 10; the one is 28.08 % over, beyond 20.
+func TestReferenceOnePlaceOutside(t *testing.T) {
+	in := calc.PatternUniformityInput{MaxCoefficientOfVariation: 0.1, MaxPlaceDeviation: 0.2}
+	for range 19 {
+		in.Readings = append(in.Readings, calc.PatternReading{Volume: 100e-6})
+	}
+	in.Readings = append(in.Readings, calc.PatternReading{Volume: 130e-6})
+	r, err := calc.PatternUniformity(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	agrees(t, "CV", float64(r.CoefficientOfVariation), 0.0660907, 1e-5)
+	if r.PlacesOutside != 1 || r.Worst != 19 || r.Even != finding.Outside {
+		t.Errorf("%d outside, even %v", r.PlacesOutside, r.Even)
+	}
+}
+
+// TestPatternOfCupsAlone: cups without their spacing are a pattern, and one is too few.
+func TestPatternOfCupsAlone(t *testing.T) {
+	in := calc.PatternUniformityInput{MaxCoefficientOfVariation: 0.1, MaxPlaceDeviation: 0.2, NozzleSpacing: 1}
+	for want, volumes := range map[string][]unit.Volume{
+		"nozzlePattern.cupSpacing: required; nozzlePattern.volumes: too_few":                                   {1},
+		"nozzlePattern.cupSpacing: required; nozzlePattern.volumes: too_few; nozzlePattern.volumes: all_empty": {0},
+		"nozzlePattern.cupSpacing: required":                                                                   {1, 1},
+	} {
+		in.NozzlePattern.Volumes = volumes
+		if _, err := calc.PatternUniformity(in); refusal(err) != want {
+			t.Errorf("%v: %q, want %q", volumes, refusal(err), want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -261,6 +262,54 @@ func TestReferenceAgitationBounds(t *testing.T) {
 		})
 		if got := strings.Contains(warned(r.Warnings), calc.WarnUnusualAgitation); got != want {
 			t.Errorf("%v %%: warned %v", percent, got)
+		}
+	}
+}
+
+// TestReferencePumpFeedsWholeNozzles, by hand: a pump of n times the flow of one nozzle, without
+// agitation and reserve, feeds n of them, up to 1e9.
+func TestReferencePumpFeedsWholeNozzles(t *testing.T) {
+	for _, litres := range []float64{0.1, 0.3, 0.7, 1.1} {
+		for n := 1; n <= 60; n++ {
+			r := mustPumpDemand(t, calc.PumpDemandInput{
+				Nozzles: 1, NozzleFlowRate: unit.FlowRate(litres) * unit.LitrePerMinute, NoReserve: true,
+				RatedPumpFlowRate: unit.FlowRate(litres*float64(n)) * unit.LitrePerMinute,
+			})
+			if r.LargestNozzles != n {
+				t.Errorf("%d x %v L/min: at most %d", n, litres, r.LargestNozzles)
+			}
+		}
+	}
+	r := mustPumpDemand(t, calc.PumpDemandInput{Nozzles: 1, NozzleFlowRate: 1, NoReserve: true, RatedPumpFlowRate: 1e9})
+	if r.LargestNozzles != 1e9 {
+		t.Errorf("at most %d", r.LargestNozzles)
+	}
+}
+
+// TestPumpDemandRefusesBeside: what is refused beside something else, or stands in for it, is
+// told with it. Groups stand beside what the input says of nozzles, and not within a group.
+func TestPumpDemandRefusesBeside(t *testing.T) {
+	type input = calc.PumpDemandInput
+	groups := []calc.NozzleGroup{{Nozzles: 2, NozzleFlowRate: 1}}
+	for want, in := range map[string]input{
+		"nozzles":        {Nozzles: 1, NozzleGroups: groups},
+		"nozzleFlowRate": {NozzleFlowRate: 1, NozzleGroups: groups},
+		"nozzle":         {Nozzle: calc.Nozzle{Size: "02"}, SprayPressure: 3e5, NozzleGroups: groups},
+	} {
+		_, err := calc.PumpDemand(in)
+		var v finding.Invalid
+		if !errors.As(err, &v) || refusal(err) != "nozzleGroups: conflict" || v[0].Because.String() != want {
+			t.Errorf("beside %s: %+v", want, err)
+		}
+	}
+	for want, in := range map[string]input{
+		"[nozzle nozzleGroups]":    {Nozzles: 1},
+		"[nozzleGroups[0].nozzle]": {NozzleGroups: []calc.NozzleGroup{{Nozzles: 1}}},
+	} {
+		_, err := calc.PumpDemand(in)
+		var v finding.Invalid
+		if !errors.As(err, &v) || fmt.Sprint(v[0].Instead) != want {
+			t.Errorf("%+v, instead %v, want %s", err, v[0].Instead, want)
 		}
 	}
 }

@@ -84,7 +84,7 @@ func (p *TankProduct) check() (v finding.Invalid) {
 		v.Add(finding.Member("activeIngredientContent"), CodeContentAboveWhole)
 	}
 	p.checkForms(&v)
-	if v == nil && p.LabelMaximum.given() && (p.LabelMaximum.Mass == 0) != (p.mass() == 0) {
+	if v == nil && p.LabelMaximum.given() && (p.LabelMaximum.Mass != 0) != p.weighed() {
 		v.Add(finding.Member("labelMaximum"), CodeMeasureMismatch)
 	}
 	return v
@@ -118,7 +118,5 @@ func (p *TankProduct) checkForms(v *finding.Invalid) {
 	}
 }
 
-// mass is above zero for a product that is weighed.
-func (p *TankProduct) mass() float64 {
-	return float64(p.Concentration.Mass) + float64(p.rate().Mass)
-}
+// weighed tells a product by mass from one by volume.
+func (p *TankProduct) weighed() bool { return p.Concentration.Mass != 0 || p.rate().Mass != 0 }

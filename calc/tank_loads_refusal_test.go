@@ -1,9 +1,11 @@
 package calc_test
 
 import (
+	"errors"
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
 
@@ -101,5 +103,21 @@ func TestTankLoadsMost(t *testing.T) {
 	in.TreatedArea *= 1.1
 	if _, err := calc.TankLoads(in); refusal(err) != "tankVolume: too_many_loads" {
 		t.Errorf("refused with %q", refusal(err))
+	}
+}
+
+// TestTankProductRefusesBesideTheFirstForm: a second form is refused beside the first, the
+// rate of the product, or without one its concentration.
+func TestTankProductRefusesBesideTheFirstForm(t *testing.T) {
+	strength := calc.Strength{Volume: 0.01}
+	for want, product := range map[string]calc.TankProduct{
+		"products[0].productRate":   {ProductRate: calc.ProductRate{Volume: 1e-7}, Concentration: strength},
+		"products[0].concentration": {Concentration: strength, ActiveIngredientRate: 1e-4},
+	} {
+		_, err := calc.TankLoads(calc.TankLoadsInput{TankVolume: 1, ApplicationRate: 1e-5, TreatedArea: 1e4, Products: []calc.TankProduct{product}})
+		var v finding.Invalid
+		if !errors.As(err, &v) || len(v) != 1 || v[0].Code != finding.CodeConflict || v[0].Because.String() != want {
+			t.Errorf("beside %s: %+v", want, err)
+		}
 	}
 }

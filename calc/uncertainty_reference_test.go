@@ -191,6 +191,11 @@ func TestReferenceChartExponent(t *testing.T) {
 	}
 	u := mustAccept(t, in).Uncertainty
 	agrees(t, "chart", u.Catches[0].DeviationFromRated.Budget[certainty.SourceGaugeScale].Standard, 0.0067546, 1e-5)
+	// No points are below the first: a half there, 0.5 x 0.02 / sqrt 3 = 0.0057735.
+	in.SprayPressure = 2 * unit.Bar
+	u = mustAccept(t, in).Uncertainty
+	agrees(t, "first point", u.Catches[0].DeviationFromRated.Budget[certainty.SourceGaugeScale].Standard, 0.0057735, 1e-5)
+	in.SprayPressure = 3 * unit.Bar
 	in.Catches[0].NozzlesOnDrop = []calc.DropNozzle{{Nozzle: chart}, {Nozzle: plain}}
 	in.Catches = append(in.Catches, calc.AcceptanceCatch{Catch: calc.Catch{Volume: 1 * unit.Litre, Time: 60}})
 	r := mustAccept(t, in)
