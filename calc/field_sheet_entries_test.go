@@ -130,6 +130,90 @@ func TestReferenceWhichEntries(t *testing.T) {
 			plain(in)
 			in.Target.ApplicationRate /= 6
 		}, []string{"target.applicationRate", "machine.bedWidth"}},
+		// The mean is 90 % of the others, the middle one is in order.
+		"five dirty ones": {func(in sheet) {
+			plain(in)
+			catches(in, func(i int, c *calc.AcceptanceCatch) {
+				if i < 5 {
+					c.Volume /= 1.3
+				}
+			})
+			in.Target.ApplicationRate *= 10
+		}, []string{"target.applicationRate digit"}},
+		"all readings in bar": {func(in sheet) {
+			in.Pressure.CabPressure = 0
+			for i := range in.Pressure.Readings {
+				in.Pressure.Readings[i] /= 14.5038
+			}
+		}, []string{"pressure.readings unit from [0].pressure"}},
+		"as many low as high": {func(in sheet) {
+			in.Pressure.CabPressure = 0
+			in.Pressure.Readings = []unit.Pressure{410000, 410000, 150000, 150000}
+		}, nil},
+		"two of five": {func(in sheet) {
+			in.Pressure.CabPressure = 0
+			in.Pressure.Readings = []unit.Pressure{430000, 430000, 430000, 150000, 150000}
+		}, []string{"pressure.readings[3].pressure", "pressure.readings[4].pressure"}},
+		"5.5 psi": {func(in sheet) {
+			in.Pressure.Readings, in.Pressure.CabPressure = slices.Repeat([]unit.Pressure{5.5 * unit.PoundPerSquareInch}, 3), 0
+			in.Nozzle = calc.Nozzle{}
+		}, nil},
+		"4.5 psi": {func(in sheet) {
+			in.Pressure.Readings, in.Pressure.CabPressure = slices.Repeat([]unit.Pressure{4.5 * unit.PoundPerSquareInch}, 3), 0
+			in.Nozzle = calc.Nozzle{}
+		}, []string{"pressure.readings digit from [0].pressure"}},
+		"one of two courses times ten": {func(in sheet) {
+			in.Speed.Runs[1].CourseLength *= 10
+		}, []string{"speed.runs[1].courseLength digit"}},
+		// 3.4 x 88 ft in 68 s are 3 mph: 1:08 was typed as 1.08.
+		"both runs' 1:08 as 1.08": {func(in sheet) {
+			plain(in)
+			for i := range in.Speed.Runs {
+				in.Speed.Runs[i] = calc.Run{CourseLength: 3.4 * 88 * unit.Foot, Time: 1.08 * unit.Second}
+			}
+		}, []string{"speed.runs clock from [0].time"}},
+		"drops of five, their nozzles left out": {func(in sheet) {
+			plain(in)
+			catches(in, func(_ int, c *calc.AcceptanceCatch) { c.Nozzles, c.Volume = 0, c.Volume*5/2 })
+		}, []string{"output.catches drop from [0].volume"}},
+		// Ten times the rating: the slip leaves 13 %, or 17 %, which it does not explain.
+		"rated flow, 13 % left": {func(in sheet) {
+			plain(in)
+			in.Target, in.Limits = calc.SheetTarget{}, calc.CorrectionLimits{}
+			in.Nozzle.RatedFlowRate *= 11.3
+		}, []string{"output.catches digit from [0].volume", "nozzle.ratedFlowRate digit"}},
+		"rated flow, 17 % left": {func(in sheet) {
+			plain(in)
+			in.Target, in.Limits = calc.SheetTarget{}, calc.CorrectionLimits{}
+			in.Nozzle.RatedFlowRate *= 11.7
+		}, nil},
+		// 310 gal/acre are more than most machines give, 31 are not; 0.2 gal/min, and ten times as
+		// much, a nozzle may give. 5940 x 0.2 / (1.916 x 20) = 31.
+		"the unusual one first": {func(in sheet) {
+			plain(in)
+			in.Nozzle, in.Limits = calc.Nozzle{}, calc.CorrectionLimits{}
+			catches(in, func(_ int, c *calc.AcceptanceCatch) { c.Volume *= 0.8 })
+			for i := range in.Speed.Runs {
+				in.Speed.Runs[i].Time *= 3 / 1.916
+			}
+			in.Target.ApplicationRate = 310 * unit.USGallonPerAcre
+		}, []string{"target.applicationRate digit", "output.catches digit from [0].volume"}},
+		// 3.96 mph, the course in m for ft: 13 mph, faster than most drive. A bed of 80 ft for 80 m,
+		// turned into inches, explains it, too.
+		"a fast one first": {func(in sheet) {
+			plain(in)
+			in.Nozzle, in.Limits = calc.Nozzle{}, calc.CorrectionLimits{}
+			for i := range in.Speed.Runs {
+				in.Speed.Runs[i].Time *= 3 / 13.
+			}
+			in.Target.ApplicationRate *= 3 / 3.96
+		}, []string{"speed.runs unit from [0].courseLength", "machine.bedWidth unit"}},
+		"the cab gauge, and the rate is off": {func(in sheet) {
+			plain(in)
+			in.Pressure.CabPressure /= 14.5038
+			in.Target.ApplicationRate *= 1.3
+		}, []string{"pressure.cabPressure unit"}},
+		"a light liquid": {func(in sheet) { in.RelativeDensity = 0.9 }, nil},
 		// 24.75 x 65 = 1,609 gal/acre are beyond all machinery, 24.75 x 56 = 1,386 are not.
 		"1,609 gal/acre": {func(in sheet) {
 			plain(in)
@@ -148,6 +232,9 @@ func TestReferenceWhichEntries(t *testing.T) {
 		r := mustSheet(t, in)
 		if got := entries(r); !slices.Equal(got, c.want) {
 			t.Errorf("%s: asked about %q, want %q", name, got, c.want)
+		}
+		if len(r.Doubts) > 0 && r.Correction != nil {
+			t.Errorf("%s: plans beside a question", name)
 		}
 		for _, s := range r.Steps {
 			if s.Code != calc.StepCheckEntry && s.Doubt != -1 {
