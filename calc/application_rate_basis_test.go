@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"wetrun/calc"
+	"wetrun/calc/certainty"
 	"wetrun/calc/finding"
 	"wetrun/calc/unit"
 )
@@ -65,5 +66,33 @@ func TestReferenceLabelMinimumOfARate(t *testing.T) {
 			t.Errorf("%v on a sheet: refused with %q", least, refusal(refused))
 		}
 		in.TargetApplicationRate = 0
+	}
+}
+
+// TestReferenceLabelOfAStatedRate, by hand, with z of the normal distribution from a table: of
+// 25.74 gal/acre known to 1.64012 %, 0.422167, a least of 24.5 is 1.24 / 0.422167 = 2.937
+// below: 0.99834. A label of one rate alone is met by no rate exactly. Without rows there is
+// no rate per field.
+func TestReferenceLabelOfAStatedRate(t *testing.T) {
+	in := calc.ApplicationRateInput{
+		NozzleFlowRate: 0.26 * unit.USGallonPerMinute, GroundSpeed: 3 * unit.MilePerHour, SprayedWidthPerNozzle: 20 * unit.Inch,
+		LabelMinimum:          24.5 * unit.USGallonPerAcre,
+		StandardUncertainties: calc.RateStandards{NozzleFlowRate: 0.012, GroundSpeed: 0.01, SprayedWidthPerNozzle: 0.005},
+	}
+	u := mustApplicationRate(t, in).Uncertainty
+	agrees(t, "above the least", float64(u.UnderLabel.Probability), 0.99834, 1e-4)
+	if u.FieldApplicationRate.Budget != (certainty.Budget{}) {
+		t.Errorf("per field: %+v", u.FieldApplicationRate)
+	}
+	in.LabelMaximum = in.LabelMinimum
+	if u = mustApplicationRate(t, in).Uncertainty; u.UnderLabel.Conformance != certainty.SurelyOutside {
+		t.Errorf("of one rate: %+v", u.UnderLabel)
+	}
+	// A most alone bounds no other way: twice a rate known to 100 % is one of these above it.
+	in.LabelMaximum, in.LabelMinimum, in.StandardUncertainties = 2*25.74*unit.USGallonPerAcre, 0, calc.RateStandards{NozzleFlowRate: 1}
+	agrees(t, "under the most", float64(mustApplicationRate(t, in).Uncertainty.UnderLabel.Probability), 0.84134, 1e-4)
+	in.LabelMaximum = 0
+	if u = mustApplicationRate(t, in).Uncertainty; u.UnderLabel != (certainty.Conformity{}) {
+		t.Errorf("without a label: %+v", u.UnderLabel)
 	}
 }

@@ -177,7 +177,8 @@ func (r *NozzleAcceptanceResult) listActions(in *NozzleAcceptanceInput, leans []
 // notJudged takes back what was decided: flows and statuses stay.
 func (r *NozzleAcceptanceResult) notJudged() { r.Decision, r.Actions = NotJudged, nil }
 
-// middleFlow is the flow of the middle one of the catches, at the working pressure.
+// middleFlow is the flow of the middle one of the catches, of an even number the higher of the
+// two, at the working pressure.
 func (r *NozzleAcceptanceResult) middleFlow() unit.FlowRate {
 	var buffer [32]unit.FlowRate // of most rounds
 	flows := buffer[:0]

@@ -67,6 +67,13 @@ func TestReferenceSomePressuresKnown(t *testing.T) {
 		agrees(t, "lowest", c.AcceptableVolume.Low.In(unit.Litre), 0.9, 1e-12)
 		agrees(t, "highest", c.AcceptableVolume.High.In(unit.Litre), 1.1, 1e-12)
 	}
+	// So it is with a dry one: it is known as well as where no pressure is.
+	in.Catches[2].Volume, in.Measuring.Uncertainty = 0, true
+	some := mustAccept(t, in).Uncertainty.Catches[2].DeviationFromMean.Standard
+	none := in
+	none.Catches = caught(unit.Minute, 1e-3, 1.05e-3, 0)
+	agrees(t, "dry", some, mustAccept(t, none).Uncertainty.Catches[2].DeviationFromMean.Standard, 1e-12)
+	in.Catches[2].Volume, in.Measuring.Uncertainty = 0.95e-3, false
 	// 2 L/min at 12 bar are 1 at 3, by the square root, with or without a rating.
 	known := calc.NozzleAcceptanceInput{Tolerance: in.Tolerance, Catches: caught(unit.Minute, 1e-3, 2e-3)}
 	known.Catches[0].SprayPressure, known.Catches[1].SprayPressure = 3*unit.Bar, 12*unit.Bar
@@ -211,16 +218,53 @@ func TestAllDryIsNotJudgedByItsMean(t *testing.T) {
 	}
 }
 
-// TestReferenceFewMisread: where five of twelve catches were read in fluid ounces and entered
-// in millilitres, it is 29.57 times as much that would agree with the seven others.
+// TestReferenceFewMisread: where five of twelve catches, or six, were read in fluid ounces and
+// entered in millilitres, it is 29.57 times as much that would agree with the others.
 func TestReferenceFewMisread(t *testing.T) {
-	in := enteredSheet()
-	for i := range 5 {
-		in.Output.Catches[i].Volume /= 29.5735
+	for _, misread := range []int{5, 6} {
+		in := enteredSheet()
+		for i := range misread {
+			in.Output.Catches[i].Volume /= 29.5735
+		}
+		r := mustSheet(t, in)
+		if len(r.Doubts) != 1 || r.Doubts[0].Slip.Kind != calc.SlipUnit {
+			t.Fatalf("%d: doubted %s", misread, doubtful(r))
+		}
+		agrees(t, "what would agree", r.Doubts[0].Slip.Factor, 29.5735, 1e-4)
 	}
-	r := mustSheet(t, in)
-	if len(r.Doubts) != 1 || r.Doubts[0].Slip.Kind != calc.SlipUnit {
-		t.Fatalf("doubted %s", doubtful(r))
+}
+
+// TestReferenceUnplacedMayBeAnywhere: with catches at the left and the centre none was made at
+// the right, unless one of them is not placed and may have been.
+func TestReferenceUnplacedMayBeAnywhere(t *testing.T) {
+	for first, want := range map[certainty.Position]calc.PartStatus{certainty.Left: calc.NotDone, certainty.Unplaced: calc.Passed} {
+		in := enteredSheet()
+		for i := range in.Output.Catches {
+			in.Output.Catches[i].Position = []certainty.Position{certainty.Left, certainty.Center}[i%2]
+		}
+		in.Output.Catches[0].Position = first
+		if r := mustSheet(t, in); r.OutputStatus != want {
+			t.Errorf("the first at %q: %v", first, r.OutputStatus)
+		}
 	}
-	agrees(t, "what would agree", r.Doubts[0].Slip.Factor, 29.5735, 1e-4)
+}
+
+// TestReferenceOneGaugeReadTwice: a catch whose own pressure is the common one, by the same
+// gauge, is known as well as one without: what the gauge is off by, 4 %, is off in both. So
+// the scatter of the round is known as well, whichever catches have one.
+func TestReferenceOneGaugeReadTwice(t *testing.T) {
+	of := func(own ...int) certainty.Uncertainty {
+		in := litreRated(0.1, 1, 1.05, 0.95, 1.02)
+		in.Gauge = "g"
+		in.Measuring = certainty.Measuring{Uncertainty: true, Instruments: []certainty.Instrument{
+			exact("j", certainty.Jug, 0.01), exact("w", certainty.Stopwatch, 0), exact("g", certainty.Gauge, 0.04),
+		}}
+		for _, i := range own {
+			in.Catches[i].SprayPressure, in.Catches[i].Gauge = 3*unit.Bar, "g"
+		}
+		return mustAccept(t, in).Uncertainty.CoefficientOfVariation
+	}
+	for _, own := range [][]int{{1}, {0, 2}, {1, 3}, {0, 1, 2, 3}} {
+		agrees(t, "gauge", of(own...).Budget[certainty.SourceGaugeScale].Standard, of().Budget[certainty.SourceGaugeScale].Standard, 1e-9)
+	}
 }

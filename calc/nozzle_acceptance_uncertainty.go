@@ -98,10 +98,11 @@ func (r *NozzleAcceptanceResult) uncertainty(in *NozzleAcceptanceInput) *Accepta
 	return u
 }
 
-// lowestGauge is the scale of the gauge at the catch whose pressure is the working one.
+// lowestGauge is the scale of the gauge at the catch whose pressure is the working one. Where
+// none is known, no flow follows it.
 func (c *catchRound) lowestGauge() (p certainty.Propagation) {
 	for i := range c.in.Catches {
-		if x := &c.in.Catches[i]; x.SprayPressure != 0 && x.SprayPressure == c.r.SprayPressure {
+		if x := &c.in.Catches[i]; x.SprayPressure == c.r.SprayPressure {
 			p.AddScale(c.e.Instrument(certainty.Gauge, x.Gauge), 1)
 			break
 		}

@@ -266,4 +266,8 @@ func TestPatternOfCupsAlone(t *testing.T) {
 			t.Errorf("%v: %q, want %q", volumes, refusal(err), want)
 		}
 	}
+	in.NozzlePattern = calc.NozzlePattern{CupSpacing: 0.1} // a spacing of no cups
+	if _, err := calc.PatternUniformity(in); refusal(err) != "nozzlePattern.volumes: too_few" {
+		t.Errorf("no cups: %q", refusal(err))
+	}
 }
