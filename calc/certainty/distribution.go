@@ -78,7 +78,7 @@ func (b *Budget) distribution(variance float64, estimated bool, widest float64) 
 		rest = 0
 	}
 	d.Widest = math.Sqrt(3 * widest)
-	if nu := spreadOrder + rest*rest/spread; rest > 0 && spread > 0 && nu < endlessFreedom {
+	if nu := spreadOrder + rest*rest/spread; rest > 0 && nu < endlessFreedom {
 		rest *= (nu - varianceOrder) / nu
 		d.Freedom = nu
 	}
@@ -120,9 +120,6 @@ func (d Distribution) search(x, beyond float64) float64 {
 	k := kernelOf(d.Freedom)
 	for range 20 {
 		below, density, slope := d.at(-x, k)
-		if density == 0 {
-			break
-		}
 		off := (below - beyond) / density
 		step := off / (1 - off*slope/density/2)
 		x += step
@@ -139,7 +136,7 @@ func (d Distribution) search(x, beyond float64) float64 {
 type reachTable [1025]float64
 
 var reaches = func() (t reachTable) {
-	x := 0.95 * math.Sqrt(3) // of the widest error alone
+	var x float64 // the first search goes from there to that of the widest error alone
 	for i := range t {
 		rest := float64(i) / float64(len(t)-1)
 		x = Distribution{Widest: math.Sqrt(3 * (1 - rest*rest)), Rest: rest}.search(x, 0.025)
