@@ -36,9 +36,9 @@ func TestReferenceAgainOrBetter(t *testing.T) {
 		want                 MeasureAgain
 	}{
 		"scale alone": {0.02, 0, 0.01, alike(2, 0.03), MeasureAgain{"", HowBetterInstrument, Jug, 0}},
-		// 2 x 0.02^2 = 0.0008 is more than 0.02^2 + 0.019^2 = 0.000761, and less than 0.02^2 + 0.025^2.
+		// 2 x 0.02^2 = 0.0008 is more than 0.02^2 + 0.019^2 = 0.000761, and less than 0.02^2 + 0.022^2.
 		"scale mainly": {0.02, 0.019, 0.01, alike(2, 0.03), MeasureAgain{"", HowBetterInstrument, Jug, 0}},
-		"width mainly": {0.02, 0.025, 0.01, alike(2, 0.03), runs},
+		"width mainly": {0.02, 0.022, 0.01, alike(2, 0.03), runs},
 		// 2 x 0.03^2 / (0.0329 / 1.644854)^2 = 4.5: five, three more.
 		"neither":  {0, 0, 0.0329, alike(2, 0.03), MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 3}},
 		"not told": {0, 0, 0.0329, nil, runs},

@@ -256,6 +256,9 @@ func TestReferenceAlikeButForRounding(t *testing.T) {
 	if found := Outliers(alike); found != nil {
 		t.Errorf("%+v", found)
 	}
+	if found := Outliers([]float64{1e12, 1e12, 1e12, 1e12, 1e12, 1e12, 1e12, 1e12 + 100}); found != nil {
+		t.Errorf("apart by a ten thousand millionth: %+v", found)
+	}
 	if found := Outliers(append(alike, 0.2)); len(found) != 1 || found[0].Value != 8 {
 		t.Errorf("%+v", found)
 	}
