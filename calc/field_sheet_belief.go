@@ -243,7 +243,7 @@ func (b *belief) catches() {
 	alike := map[Slip]int{}
 	for i := range catches {
 		c, q := &b.in.Output.Catches[i], float64(catches[i].NozzleFlowRateAtPressure)
-		if q <= 0 || c.mixed() {
+		if c.mixed() {
 			continue
 		}
 		off := apart(q, middle)
@@ -352,11 +352,7 @@ func (b *belief) runs() {
 // rateAt is the rate over its target at another speed than the measured one; zero when one of
 // them is not known.
 func (b *belief) rateAt(speed float64) float64 {
-	f := b.byTarget()
-	if f == 0 {
-		return 0
-	}
-	return f * float64(b.r.Speed.GroundSpeed) / speed
+	return b.byTarget() * float64(b.r.Speed.GroundSpeed) / speed
 }
 
 // askRun asks about the time or the length of a run, whichever differs from that of the run

@@ -18,14 +18,28 @@ func TestReferenceRulesBeyondBelief(t *testing.T) {
 		entry  string
 		times  float64
 	}{
-		"limit":       {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Limit = 10 }, "output.tolerance.limit", 0.01},
-		"one way":     {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Rated.Above = 15 }, "output.tolerance.rated.above", 0.01},
-		"of the mean": {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Mean = calc.Limits{Below: 5, Above: 0.05} }, "output.tolerance.mean.below", 0.01},
-		"share":       {func(in *calc.FieldSheetInput) { in.Output.ReplaceAllAbove = 25 }, "output.replaceAllAbove", 0.01},
-		"rate":        {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 10 }, "target.rateTolerance", 0.01},
-		"a wide rate": {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 1 }, "target.rateTolerance", 0.01},
-		"runs":        {func(in *calc.FieldSheetInput) { in.Speed.RunTolerance = 5 }, "speed.runTolerance", 0.01},
-		"difference":  {func(in *calc.FieldSheetInput) { in.Pressure.MaxDifference = 10 * unit.Bar }, "pressure.maxDifference", 0},
+		"limit":                {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Limit = 10 }, "output.tolerance.limit", 0.01},
+		"one way":              {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Rated.Above = 15 }, "output.tolerance.rated.above", 0.01},
+		"of the mean":          {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Mean = calc.Limits{Below: 5, Above: 0.05} }, "output.tolerance.mean.below", 0.01},
+		"above the mean":       {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Mean = calc.Limits{Below: 0.05, Above: 5} }, "output.tolerance.mean.above", 0.01},
+		"limit, 35 %":          {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Limit = 0.35 }, "output.tolerance.limit", 0.01},
+		"below the mean, 35 %": {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Mean = calc.Limits{Below: 0.35, Above: 0.05} }, "output.tolerance.mean.below", 0.01},
+		"above the mean, 35 %": {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Mean = calc.Limits{Below: 0.05, Above: 0.35} }, "output.tolerance.mean.above", 0.01},
+		"below rated, 35 %":    {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Rated = calc.Limits{Below: 0.35, Above: 0.05} }, "output.tolerance.rated.below", 0.01},
+		"above rated, 35 %":    {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Rated = calc.Limits{Below: 0.05, Above: 0.35} }, "output.tolerance.rated.above", 0.01},
+		"rate, 35 %":           {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 0.35 }, "target.rateTolerance", 0.01},
+		"share, 70 %":          {func(in *calc.FieldSheetInput) { in.Output.ReplaceAllAbove = 0.7 }, "output.replaceAllAbove", 0.01},
+		"runs, 35 %":           {func(in *calc.FieldSheetInput) { in.Speed.RunTolerance = 0.35 }, "speed.runTolerance", 0.01},
+		"a scale, 17 %": {func(in *calc.FieldSheetInput) {
+			in.Measuring.Instruments = []certainty.Instrument{{ID: "j", Kind: certainty.Jug, Resolution: 1e-5, ScaleError: 0.17}}
+		}, "instruments[0].scaleError", 0.01},
+		"density 0.81 in %": {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0081 }, "relativeDensity", 100},
+		"density 0.79 in %": {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0079 }, "relativeDensity", 0},
+		"share":             {func(in *calc.FieldSheetInput) { in.Output.ReplaceAllAbove = 25 }, "output.replaceAllAbove", 0.01},
+		"rate":              {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 10 }, "target.rateTolerance", 0.01},
+		"a wide rate":       {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 1 }, "target.rateTolerance", 0.01},
+		"runs":              {func(in *calc.FieldSheetInput) { in.Speed.RunTolerance = 5 }, "speed.runTolerance", 0.01},
+		"difference":        {func(in *calc.FieldSheetInput) { in.Pressure.MaxDifference = 10 * unit.Bar }, "pressure.maxDifference", 0},
 		"scale error": {func(in *calc.FieldSheetInput) {
 			in.Measuring.Instruments = []certainty.Instrument{{ID: "j", Kind: certainty.Jug, Resolution: 1e-5, ScaleError: 1}}
 		}, "instruments[0].scaleError", 0.01},

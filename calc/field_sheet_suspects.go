@@ -95,18 +95,10 @@ func (b *belief) byRating() float64 {
 	if out == nil || !out.HasRating {
 		return 0
 	}
-	first := 1 + float64(out.Catches[0].DeviationFromRated)
-	low, high := first, first
+	var most [16]float64 // of most rounds, without an allocation
+	all := most[:0]
 	for i := range out.Catches {
-		d := 1 + float64(out.Catches[i].DeviationFromRated)
-		low, high = min(low, d), max(high, d)
-	}
-	if !apart(low, 1) && !apart(high, 1) {
-		return first
-	}
-	all := make([]float64, len(out.Catches))
-	for i := range all {
-		all[i] = 1 + float64(out.Catches[i].DeviationFromRated)
+		all = append(all, 1+float64(out.Catches[i].DeviationFromRated))
 	}
 	slices.Sort(all)
 	return all[len(all)/2]

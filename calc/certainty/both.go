@@ -37,18 +37,12 @@ const mostCorrelation = 0.9999
 type Tails struct{ Below, Above float64 }
 
 // Outside are the tails of a value.
-func (j *Judged) Outside() (t Tails) {
+func (j *Judged) Outside() Tails {
 	u := j.Uncertainty
 	if u.Standard == 0 {
 		return Tails{Below: 1 - j.probability()}
 	}
-	if !math.IsInf(j.Low, 0) {
-		t.Below = u.below(j.Low - j.Value)
-	}
-	if !math.IsInf(j.High, 0) {
-		t.Above = u.below(j.Value - j.High) // its error is as likely either way
-	}
-	return t
+	return Tails{u.below(j.Low - j.Value), u.below(j.Value - j.High)} // its error is as likely either way
 }
 
 // BothWithin is the probability that two values lie within their limits at once: what is left
@@ -63,7 +57,7 @@ func BothWithin(x, y Tails, correlation float64) float64 {
 	p := 1 - x.Below - x.Above - y.Below - y.Above
 	p += bothBelow(x.Below, y.Below, correlation) + bothBelow(x.Above, y.Above, correlation)
 	p += bothBelow(x.Below, y.Above, -correlation) + bothBelow(x.Above, y.Below, -correlation)
-	return max(0, min(p, 1))
+	return max(0, p)
 }
 
 // bothBelow is the probability that two normal errors with a correlation both lie below what

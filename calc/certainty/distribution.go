@@ -78,7 +78,7 @@ func (b *Budget) distribution(variance float64, estimated bool, widest float64) 
 		rest = 0
 	}
 	d.Widest = math.Sqrt(3 * widest)
-	if nu := spreadOrder + rest*rest/spread; rest > 0 && spread > 0 && nu < endlessFreedom {
+	if nu := spreadOrder + rest*rest/spread; rest > 0 && nu < endlessFreedom {
 		rest *= (nu - varianceOrder) / nu
 		d.Freedom = nu
 	}
@@ -105,8 +105,7 @@ func (d Distribution) Reach() float64 {
 		return all * reaches.at(d.Rest/all)
 	}
 	const z = normalCoverage
-	nu := d.Freedom // Fisher's expansion of t about the normal quantile
-	rest := d.Rest * (1 + (z*z+1)/(4*nu) + (5*z*z*z*z+16*z*z+3)/(96*nu*nu) + (3*z*z*z*z*z*z+19*z*z*z*z+17*z*z-15)/(384*nu*nu*nu))
+	rest := d.Rest * (1 + (z*z+1)/(4*d.Freedom)) // the first term of Fisher's expansion of t
 	return d.search(Distribution{Widest: d.Widest, Rest: rest}.Reach(), 0.025)
 }
 
@@ -121,9 +120,6 @@ func (d Distribution) search(x, beyond float64) float64 {
 	k := kernelOf(d.Freedom)
 	for range 20 {
 		below, density, slope := d.at(-x, k)
-		if density == 0 {
-			break
-		}
 		off := (below - beyond) / density
 		step := off / (1 - off*slope/density/2)
 		x += step
@@ -140,7 +136,7 @@ func (d Distribution) search(x, beyond float64) float64 {
 type reachTable [1025]float64
 
 var reaches = func() (t reachTable) {
-	x := 0.95 * math.Sqrt(3) // of the widest error alone
+	var x float64 // the first search goes from there to that of the widest error alone
 	for i := range t {
 		rest := float64(i) / float64(len(t)-1)
 		x = Distribution{Widest: math.Sqrt(3 * (1 - rest*rest)), Rest: rest}.search(x, 0.025)

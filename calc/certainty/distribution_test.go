@@ -149,4 +149,18 @@ func TestReferenceBothWithin(t *testing.T) {
 	near(t, "one exact", BothWithin(a.Outside(), exact.Outside(), 0), 0.9, 1e-6)
 	exact.Value = 2
 	near(t, "one exact and outside", BothWithin(a.Outside(), exact.Outside(), 0), 0, 1e-6)
+
+	// Between limits on both sides, by Simpson's rule over the one of what is left of the other.
+	for _, r := range []float64{-0.9, -0.5, 0.5, 0.8} {
+		const n, x, y = 20_000, 1.644854, 1.281552
+		sum, left := 0.0, math.Sqrt(1-r*r)
+		for i := range n + 1 {
+			z, weight := -x+2*x*float64(i)/n, float64(2+2*(i%2))
+			if i == 0 || i == n {
+				weight = 1
+			}
+			sum += weight * distuv.UnitNormal.Prob(z) * (distuv.UnitNormal.CDF((y-r*z)/left) - distuv.UnitNormal.CDF((-y-r*z)/left))
+		}
+		near(t, "both sides", BothWithin(a.Outside(), b.Outside(), r), sum*2*x/(3*n), 1e-6)
+	}
 }

@@ -34,10 +34,10 @@ func CatchesNeeded(points int, limit unit.Ratio) int {
 	}
 	within := points - in.AtLimit() - 1 // where one more than allowed is outside
 	n, none := 0, 1.0
-	for ; n < points && none > 1-float64(SureEnough); n++ {
+	for ; none > 1-float64(SureEnough); n++ { // it is nothing where all are caught, at the latest
 		none *= max(float64(within-n), 0) / float64(points-n)
 	}
-	return max(n, 1)
+	return n
 }
 
 // MoreInOrder is how many more catches, all in order, make the round speak for the boom: as
@@ -77,7 +77,7 @@ func (in SamplingInput) MoreToSettle() int {
 		most = mostCatchesPlanned
 	}
 	for ; in.Caught <= most; in.Caught++ {
-		high := 0.0
+		var high float64
 		if in.CatchPointsOnBoom == 0 {
 			_, share := in.clopperPearson()
 			high = float64(share)

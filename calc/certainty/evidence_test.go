@@ -10,15 +10,17 @@ import (
 // Worked by hand: 0.75^10 = 0.0563 and 0.75^11 = 0.0422, so 11 where the points are not
 // known. Of 27 points 6 may be outside; with 7 outside none is among 8 with the chance
 // C(20,8)/C(27,8) = 125970/2220075 = 0.0567, among 9 with C(20,9)/C(27,9) = 167960/4686825 =
-// 0.0358. Of 4 points 1 may be: with 2 outside none is among 2 with 1/6, among 3 with 0.
+// 0.0358. Of 20 points 5 may be; with 6 outside none is among 6 with C(14,6)/C(20,6) = 3003/38760
+// = 0.0775, among 7 with 3432/77520 = 0.0443. Of 4 points 1 may be: with 2 outside none is among 2 with 1/6, among 3 with 0.
 func TestReferenceCatchesNeeded(t *testing.T) {
 	for _, c := range []struct {
 		points int
 		limit  unit.Ratio
 		want   int
 	}{
-		{0, 0, 11}, {0, 0.25, 11}, {27, 0.25, 9}, {300, 0.25, 11}, {4, 0.25, 3}, {1, 0.25, 1},
+		{0, 0, 11}, {0, 0.25, 11}, {27, 0.25, 9}, {20, 0.25, 7}, {300, 0.25, 11}, {4, 0.25, 3}, {1, 0.25, 1},
 		{0, 0.1, 29}, // 0.9^28 = 0.0523, 0.9^29 = 0.0471
+		{0, 0.95, 1}, // one is wrong with 5 %, and no more
 		{0, 1, 1}, {9, 1, 1},
 	} {
 		if got := CatchesNeeded(c.points, c.limit); got != c.want {
@@ -56,6 +58,7 @@ func TestReferenceMoreInOrder(t *testing.T) {
 		{SamplingInput{Caught: 6, CatchPointsOnBoom: 27}, 3},                 // to 9
 		{SamplingInput{Caught: 6, CatchPointsOnBoom: 300}, 5},                // to 11
 		{SamplingInput{Caught: 4, CatchPointsOnBoom: 4}, 0},                  // all of them
+		{SamplingInput{Caught: 3, Outside: 1, CatchPointsOnBoom: 4}, 1},      // one of three is more than a quarter, of four it is not
 		{SamplingInput{Caught: 5, Outside: 5, CatchPointsOnBoom: 5}, 0},      // there are no others
 		{SamplingInput{Caught: 10, Outside: 10, CatchPointsOnBoom: 300}, -1}, // 30 more at least, or a quarter would be outside
 	} {
@@ -69,7 +72,8 @@ func TestReferenceMoreInOrder(t *testing.T) {
 // By hand: with none of 12 outside, the upper end is 1 - 0.025^(1/12) = 0.2647, of 13 it is
 // 0.2471: one more settles it. Of 27 points 7 outside leave none among 12 with the chance
 // C(20,12)/C(27,12) = 0.0072: settled already. Of 300, 76 outside leave none among 12 with about
-// 0.7467^12 = 0.030 (0.0285 without putting back), among 13 with 0.0209.
+// 0.7467^12 = 0.030 (0.0285 without putting back), among 13 with 0.0209. Where one of three was
+// outside, of four, the last may be, too, with 1/2 or more, until it is caught.
 func TestReferenceMoreToSettle(t *testing.T) {
 	for _, c := range []struct {
 		in   SamplingInput
@@ -78,6 +82,7 @@ func TestReferenceMoreToSettle(t *testing.T) {
 		{SamplingInput{Caught: 12}, 1}, {SamplingInput{Caught: 13}, 0},
 		{SamplingInput{Caught: 12, CatchPointsOnBoom: 27}, 0}, {SamplingInput{Caught: 12, CatchPointsOnBoom: 300}, 1},
 		{SamplingInput{Caught: 3, Outside: 3, CatchPointsOnBoom: 4}, 0}, // above it already
+		{SamplingInput{Caught: 3, Outside: 1, CatchPointsOnBoom: 4}, 1}, {SamplingInput{CatchPointsOnBoom: 1}, 1},
 	} {
 		if got := c.in.MoreToSettle(); got != c.more {
 			t.Errorf("%+v: %d more, want %d", c.in, got, c.more)

@@ -126,14 +126,40 @@ func TestAgainOfBoth(t *testing.T) {
 		common Covariance
 		want   MeasureAgain
 	}{
-		"other far":     {at(&jug, 0.04), at(&gauge, 0.9), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
-		"first far":     {at(&jug, 0.9), at(&gauge, 0.04), Covariance{}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 1}},
-		"one reading":   {at(&jug, 0.04), at(&jug, 0.04), Covariance{Reading: 0.0009}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
-		"by themselves": {at(&jug, 0.04), at(&jug, 0.04), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 2}},
+		"other far":   {at(&jug, 0.04), at(&gauge, 0.9), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
+		"first far":   {at(&jug, 0.9), at(&gauge, 0.04), Covariance{}, MeasureAgain{MeasureReadings, HowAgain, Gauge, 1}},
+		"one reading": {at(&jug, 0.04), at(&jug, 0.04), Covariance{Reading: 0.0009}, MeasureAgain{MeasureCatches, HowLonger, Jug, 1}},
+		// Half of each is one reading: with a correlation of 1/2 both are within with 95 % at
+		// z = 1.92 (C. Dunnett, 1955, one-sided, from memory): 0.03^2 / (0.04 / 1.92)^2 = 2.07, two more.
+		"half of it in common": {at(&jug, 0.04), at(&jug, 0.04), Covariance{Reading: 0.00045}, MeasureAgain{MeasureCatches, HowLonger, Jug, 2}},
+		"by themselves":        {at(&jug, 0.04), at(&jug, 0.04), Covariance{}, MeasureAgain{MeasureCatches, HowLonger, Jug, 2}},
 	} {
 		var got Conformity
 		if got.JudgeBoth(c.a, c.b, c.common, catch); got.Conformance != TooClose || got.MeasureAgain != c.want {
 			t.Errorf("%s: %+v, want %+v", name, got, c.want)
 		}
+	}
+}
+
+// TestReferenceRelateTo, by hand: of the widest errors of a mean, 0.02 and 0.0075, the second is
+// one's own half of 0.03, and stays the second; half of one's own, 0.0075, is less than 0.02.
+func TestReferenceRelateTo(t *testing.T) {
+	p, mean := Propagation{widest: 0.03}, Propagation{widest: 0.02, second: 0.0075}
+	p.RelateTo(&mean, 0.5)
+	near(t, "widest", p.widest, 0.02, 1e-12)
+	p, mean = Propagation{widest: 0.08}, Propagation{widest: 0.02, second: 0.0075} // it is one's own
+	p.RelateTo(&mean, 0.5)
+	near(t, "widest of its own", p.widest, 0.02, 1e-12)
+	p, mean = Propagation{widest: 0.08}, Propagation{widest: 0.08 * 0.81, second: 0.0075}
+	p.RelateTo(&mean, 0.9)
+	near(t, "second", p.widest, 0.0075, 1e-12)
+}
+
+// TestGrouped: the readings of one kind are one part, of which they are the group.
+func TestGrouped(t *testing.T) {
+	p := Propagation{parts: []ReadingPart{{Kind: Jug, Weight: 1}, {Kind: Jug, Weight: 2}}}
+	p.readings[Jug] = 0.09
+	if g := p.Grouped(); len(g.parts) != 1 || len(g.parts[0].Group) != 2 || math.Abs(g.parts[0].Uncertainty-0.3) > 1e-12 {
+		t.Errorf("%+v", g.parts)
 	}
 }

@@ -238,3 +238,50 @@ func BenchmarkOutliers(b *testing.B) {
 		Outliers(values)
 	}
 }
+
+// TestOutlierAlone: what stands apart by itself was found with no other left out.
+func TestOutlierAlone(t *testing.T) {
+	found := Outliers([]float64{10, 10.1, 9.9, 10.05, 9.95, 10.02, 9.98, 14})
+	if len(found) != 1 || found[0].Value != 7 || found[0].Without != -1 {
+		t.Errorf("%+v", found)
+	}
+}
+
+// TestReferenceAlikeButForRounding, by hand: of eight values of 0.1 the mean is off by rounding,
+// and none stands apart, alone or beside a ninth that does. Of seven, 0 but for a pair, s is
+// sqrt(1/3) of its half, so w / s is 2 sqrt 3, more than 3.2815 (see the halved values); of nine
+// with 2 and -2 it is 4, s being 1.
+func TestReferenceAlikeButForRounding(t *testing.T) {
+	alike := []float64{0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1}
+	if found := Outliers(alike); found != nil {
+		t.Errorf("%+v", found)
+	}
+	if found := Outliers([]float64{1e12, 1e12, 1e12, 1e12, 1e12, 1e12, 1e12, 1e12 + 100}); found != nil {
+		t.Errorf("apart by a ten thousand millionth: %+v", found)
+	}
+	if found := Outliers(append(alike, 0.2)); len(found) != 1 || found[0].Value != 8 {
+		t.Errorf("%+v", found)
+	}
+	for _, c := range []struct {
+		values    []float64
+		low, high int
+		statistic float64
+	}{
+		{[]float64{0, 5, 0, 0, -5, 0, 0}, 4, 1, 2 * math.Sqrt(3)}, {[]float64{0, 0, 0, 2, 0, -2, 0, 0, 0}, 5, 3, 4},
+	} {
+		found := Outliers(c.values)
+		if len(found) != 2 || found[0].Value != c.low || found[1].Value != c.high {
+			t.Errorf("%v: %+v", c.values, found)
+			continue
+		}
+		for _, x := range found {
+			near(t, "statistic", x.Statistic, c.statistic, 1e-12)
+			if len(c.values) == 7 {
+				near(t, "critical", x.Critical, 3.281524250135656, 1e-9)
+			}
+			if x.Test != RangeTest || x.Without != -1 {
+				t.Errorf("%+v", x)
+			}
+		}
+	}
+}

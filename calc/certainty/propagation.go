@@ -86,9 +86,7 @@ func (p *Propagation) RelateTo(mean *Propagation, weight float64) {
 		others = mean.second
 	}
 	p.widest = max((1-weight)*(1-weight)*p.widest, others)
-	if len(p.parts) > 0 {
-		p.parts = append(slices.Clip(mean.parts), weighed(p.parts, 1-2*weight)...)
-	}
+	p.parts = append(slices.Clip(mean.parts), weighed(p.parts, 1-2*weight)...)
 	for i := range p.scale {
 		p.scale[i] -= mean.scale[i]
 	}

@@ -102,10 +102,7 @@ func (s *Scatter) after(more float64) Component {
 	}
 	n := float64(s.n)
 	by := (n + more) / n
-	observed := 0.0
-	if s.n > 1 {
-		observed = s.observed * (n - 1) * by / (n + more - 1)
-	}
+	observed := s.observed * (n - 1) * by / (n + more - 1)
 	all := s.prior.Pool(s.readings, observed, s.n+int(more), s.squares/by, s.caught+more*s.point, s.point)
 	return all.Component()
 }

@@ -249,10 +249,7 @@ func (in SamplingInput) chanceAbove() float64 {
 	if in.CatchPointsOnBoom > 0 {
 		return BetaBinomialAbove(in.AtLimit()-in.Outside, in.CatchPointsOnBoom-in.Caught, a, b)
 	}
-	if limit := float64(in.ReplaceAllAbove); limit < 1 {
-		return 1 - mathext.RegIncBeta(a, b, limit)
-	}
-	return 0
+	return 1 - mathext.RegIncBeta(a, b, min(float64(in.ReplaceAllAbove), 1))
 }
 
 // more walks through further catches, one by one, with the share kept. What it
@@ -287,8 +284,8 @@ func (in SamplingInput) more() int {
 
 // fewest are the sides with the fewest catches.
 func (in SamplingInput) fewest() (few []Position) {
-	unplaced, on := in.CaughtOn[0], in.CaughtOn[1:]
-	if unplaced > 0 || on[0]+on[1]+on[2] != in.Caught {
+	on := in.CaughtOn[1:]
+	if on[0]+on[1]+on[2] != in.Caught { // the side of some is not known
 		return nil
 	}
 	least := slices.Min(on)

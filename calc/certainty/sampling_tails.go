@@ -34,18 +34,10 @@ func (d draw) chance(k, m int) float64 {
 	return math.Exp(logChoose(d.marked, k) + logChoose(d.points-d.marked, m-k) - logChoose(d.points, m))
 }
 
-// least is how many of m are marked at any rate.
-func (d draw) least(m int) int {
-	if d.points == 0 {
-		return 0
-	}
-	return max(0, m-(d.points-d.marked))
-}
-
-// atMost is the chance of at most k marked of m, where k is not below the least. Up to
-// the middle the terms only fall from k down. Beyond it the chance is a half or more,
-// since the median is next to the middle, and counts as 1: nothing that asks tells a
-// half from 1.
+// atMost is the chance of at most k marked of m, where k is possible. Up to the middle
+// the terms only fall from k down, and below what is possible they are nothing. Beyond it
+// the chance is a half or more, since the median is next to the middle, and counts as 1:
+// nothing that asks tells a half from 1.
 func (d draw) atMost(k, m int) float64 {
 	middle := float64(m) * d.share
 	if d.points > 0 {
@@ -54,8 +46,8 @@ func (d draw) atMost(k, m int) float64 {
 	if float64(k) > middle {
 		return 1
 	}
-	sum, least := 0.0, d.least(m)
-	for term := d.chance(k, m); k >= least && term > enough*sum; k-- {
+	var sum float64
+	for term := d.chance(k, m); term > enough*sum; k-- {
 		sum += term
 		term /= d.ratio(k-1, m)
 	}
@@ -89,13 +81,13 @@ func BetaBinomialAbove(k, n int, a, b float64) float64 {
 	sum, y, rest := 0.0, float64(k), float64(n-k)
 	term := math.Exp(logChoose(n, k) + logBeta(y+a, rest+b) - logBeta(a, b))
 	if up {
-		for ; rest >= 0 && term > enough*sum; y, rest = y+1, rest-1 {
+		for ; term > enough*sum; y, rest = y+1, rest-1 {
 			sum += term
 			term *= rest / (y + 1) * (y + a) / (rest - 1 + b)
 		}
 		return sum
 	}
-	for ; y >= 0 && term > enough*sum; y, rest = y-1, rest+1 {
+	for ; term > enough*sum; y, rest = y-1, rest+1 {
 		sum += term
 		term *= y / (rest + 1) * (rest + b) / (y - 1 + a)
 	}

@@ -346,3 +346,12 @@ func BenchmarkSampling(b *testing.B) {
 		})
 	}
 }
+
+// TestNoMoreNoSide: with just a quarter outside no number of catches settles it, as long as the
+// share stays, so no side is named where they would be made.
+func TestNoMoreNoSide(t *testing.T) {
+	r, err := Sampling(SamplingInput{Caught: 12, Outside: 3, CaughtOn: [len(Positions)]int{0, 5, 4, 3}})
+	if err != nil || r.Settled != SettledOpen || r.More != 0 || r.MoreOn != nil {
+		t.Errorf("%+v, %v", r, err)
+	}
+}

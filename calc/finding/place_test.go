@@ -51,6 +51,23 @@ func startsAt(whole, front string) bool {
 	return len(whole) > len(front) && whole[:len(front)] == front && whole[len(front)] == '.'
 }
 
+// TestPlaceOfAnotherList: an item of a list is not one of the list beside it, nor of the same
+// member of another item.
+func TestPlaceOfAnotherList(t *testing.T) {
+	p := finding.Item("plans", 1).Member("warnings")
+	in := finding.Item("warnings", 2).Under(finding.Item("plans", 1))
+	for _, list := range []finding.Place{
+		finding.Member("warnings").Under(finding.Item("plans", 0)), finding.Member("warnings").Under(finding.Item("gears", 1)), finding.Member("plans").Under(finding.Item("plans", 1)),
+	} {
+		if i, _, ok := in.ItemOf(list); ok {
+			t.Errorf("%v is item %d of %v", in, i, list)
+		}
+	}
+	if i, _, ok := in.ItemOf(p); !ok || i != 2 {
+		t.Errorf("%v is item %d of %v: %v", in, i, p, ok)
+	}
+}
+
 // TestPlaceMoves: the first move that fits is made, and what no move fits stays.
 func TestPlaceMoves(t *testing.T) {
 	measured, machine := finding.Member("measured"), finding.Member("machine")
