@@ -286,7 +286,7 @@ func (b *belief) doubtOf(of entryKind, place finding.Place, want float64) Doubt 
 // doubtOfTime is the same of a time, which may be minutes and seconds.
 func (b *belief) doubtOfTime(place finding.Place, t unit.Time, want float64) Doubt {
 	d := b.doubtOf(ofTime, place, want)
-	if s := clockSlip(t); explains(s.Factor/want) {
+	if s := clockSlip(t); explains(s.Factor / want) {
 		d.Slip = s
 	}
 	return d

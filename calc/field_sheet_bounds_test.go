@@ -92,6 +92,10 @@ func TestReferenceBoundsOfMachinery(t *testing.T) {
 			readAt(in, 4.5*unit.PoundPerSquareInch)
 			in.Output = calc.SheetOutput{}
 		}, []string{"pressure.readings digit from [0].pressure"}},
+		"4.5 psi, read once": {func(in sheet) {
+			alone(in)
+			in.Pressure = calc.PressureUniformityInput{Readings: []unit.Pressure{4.5 * unit.PoundPerSquareInch}}
+		}, []string{"pressure.readings digit from [0].pressure"}},
 		"the catches' own in bar, nothing read": {func(in sheet) {
 			alone(in)
 			in.Pressure = calc.PressureUniformityInput{}
@@ -179,11 +183,12 @@ func TestReferenceBoundsOfRange(t *testing.T) {
 			made(12)(in)
 			in.Limits.SprayPressure = calc.PressureRange{Low: 100000, High: 450000}
 		}, nil},
-		"no pressure known": {func(in sheet) {
-			alone(in)
-			in.Pressure = calc.PressureUniformityInput{}
-			in.Nozzle.PressureRange = calc.PressureRange{Low: 200000, High: 600000}
-		}, nil},
+		"no pressure known, a tenth of the target": {func(in sheet) {
+			in.Pressure, in.Machine.RowSpacing, in.Target.RateBasis = calc.PressureUniformityInput{}, 0, ""
+			in.Nozzle = calc.Nozzle{PressureRange: calc.PressureRange{Low: 200000, High: 600000}}
+			in.Target.ApplicationRate *= 10
+			timesAsMuch(in, 1.12) // of 0.28 gal/min, and 2.8 are not usual
+		}, []string{"target.applicationRate digit"}},
 	})
 }
 

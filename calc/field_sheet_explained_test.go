@@ -26,6 +26,13 @@ func TestReferenceExplainedByCatches(t *testing.T) {
 		plainTarget(in)
 		eachCatch(in, func(c *calc.AcceptanceCatch) { c.Time, c.Volume = 1.08*unit.Second, c.Volume*68/60 })
 	}
+	chart := func(in sheet, gallons unit.FlowRate) {
+		alone(in)
+		in.Nozzle.FlowChart = []calc.FlowPoint{
+			{Pressure: 40 * unit.PoundPerSquareInch, FlowRate: 0.8 * gallons * unit.USGallonPerMinute},
+			{Pressure: 62.5 * unit.PoundPerSquareInch, FlowRate: gallons * unit.USGallonPerMinute},
+		}
+	}
 	asks(t, map[string]sheetCase{
 		"drops of three": {drops(3), []string{"output.catches drop from [0].volume"}},
 		"drops of four":  {drops(4), []string{"output.catches drop from [0].volume"}},
@@ -63,14 +70,9 @@ func TestReferenceExplainedByCatches(t *testing.T) {
 			timesAsMuch(in, 0.48)
 		}, nil},
 		// Rated by a chart alone, at 62.5 psi as caught: there is no rated flow to ask about.
-		"a tenth of the chart": {func(in sheet) {
-			alone(in)
-			timesAsMuch(in, 0.1)
-			in.Nozzle.FlowChart = []calc.FlowPoint{
-				{Pressure: 40 * unit.PoundPerSquareInch, FlowRate: 0.2 * unit.USGallonPerMinute},
-				{Pressure: 62.5 * unit.PoundPerSquareInch, FlowRate: 0.25 * unit.USGallonPerMinute},
-			}
-		}, []string{"output.catches digit from [0].volume"}},
+		"a tenth of the chart": {func(in sheet) { timesAsMuch(in, 0.1); chart(in, 0.25) }, []string{"output.catches digit from [0].volume"}},
+		// 2.8 gal/min are not usual, but there is nothing else.
+		"0.28 of a chart's 2.8": {func(in sheet) { timesAsMuch(in, 1.12); chart(in, 2.8) }, []string{"output.catches digit from [0].volume"}},
 	})
 }
 
@@ -125,9 +127,9 @@ func TestReferenceApartBounds(t *testing.T) {
 			eachCatch(in, func(c *calc.AcceptanceCatch) { c.Nozzles, c.Volume = 3, c.Volume*1.5 })
 			in.Output.Catches[3].Nozzles, in.Output.Catches[3].Volume = 1, 320*unit.USFluidOunce
 		}, []string{"output.catches[3].volume digit"}},
-		// Five are of 30 s: usual are the others' 60 s, so the time of the one is right.
+		// Six are of 30 s and six of 60 s: usual is the longer, so the time of the one is right.
 		"ten times, of 60 s": {func(in sheet) {
-			for i := range 5 {
+			for i := range 6 {
 				in.Output.Catches[i].Time /= 2
 				in.Output.Catches[i].Volume /= 2
 			}
