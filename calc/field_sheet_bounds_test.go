@@ -186,7 +186,7 @@ func TestReferenceBoundsOfRange(t *testing.T) {
 		"no pressure known, a tenth of the target": {func(in sheet) {
 			in.Pressure, in.Machine.RowSpacing, in.Target.RateBasis = calc.PressureUniformityInput{}, 0, ""
 			in.Nozzle = calc.Nozzle{PressureRange: calc.PressureRange{Low: 200000, High: 600000}}
-			in.Target.ApplicationRate *= 10
+			in.Target.ApplicationRate *= 11.2
 			timesAsMuch(in, 1.12) // of 0.28 gal/min, and 2.8 are not usual
 		}, []string{"target.applicationRate digit"}},
 	})
