@@ -224,3 +224,30 @@ func TestReferencePlaceOfPressureWarning(t *testing.T) {
 		}
 	}
 }
+
+// TestReferenceGuardOfLabel: plans keep off the label by the uncertainty of the rate, also from
+// one whose maximum is its minimum; a target alone is nothing to keep off.
+func TestReferenceGuardOfLabel(t *testing.T) {
+	for label, guarded := range map[unit.ApplicationRate]bool{20: true, 0: false} {
+		in := wholeSheet()
+		in.Measuring.Uncertainty = true
+		in.Target.ApplicationRate = 20 * unit.USGallonPerAcre
+		in.Target.LabelMaximum, in.Target.LabelMinimum = label*unit.USGallonPerAcre, label*unit.USGallonPerAcre
+		if r := mustSheet(t, in); r.Correction == nil || (r.Correction.Guard > 0) != guarded {
+			t.Errorf("label of %v: %+v", label, r.Correction)
+		}
+	}
+}
+
+// TestReferenceSeenByEye: what was seen fails while something of it is to be done.
+func TestReferenceSeenByEye(t *testing.T) {
+	in := wholeSheet()
+	in.Maintenance.Beds = []calc.BedInspection{{}, {}}
+	if got := mustSheet(t, in).MaintenanceStatus; got != calc.Passed {
+		t.Errorf("nothing seen: %v", got)
+	}
+	in.Maintenance.Beds[1].Replace = 1
+	if got := mustSheet(t, in).MaintenanceStatus; got != calc.Failed {
+		t.Errorf("one to replace: %v", got)
+	}
+}
