@@ -251,3 +251,19 @@ func TestReferenceSeenByEye(t *testing.T) {
 		t.Errorf("one to replace: %v", got)
 	}
 }
+
+// TestReferenceReferenceChecked: all nozzles 20 % above their rating are more likely one gauge, or
+// one size, than worn alike, until somebody says that the nozzle is as entered.
+func TestReferenceReferenceChecked(t *testing.T) {
+	for confirmed, asked := range map[string]bool{"nozzle": false, "machine": true, "": true} {
+		in := wholeSheet()
+		eachCatch(&in, func(c *calc.AcceptanceCatch) { c.Volume *= 1.2 })
+		if confirmed != "" {
+			in.Confirmed = []finding.Place{finding.Member(confirmed)}
+		}
+		r := mustSheet(t, in)
+		if _, ok := theStep(r, calc.StepCode(calc.CheckReference)); ok != asked {
+			t.Errorf("%q confirmed: %v", confirmed, stepCodes(r))
+		}
+	}
+}
