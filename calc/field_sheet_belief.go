@@ -222,7 +222,15 @@ func (b *belief) catches() {
 	if len(b.in.Output.Catches) < 3 {
 		return
 	}
-	catches, middle := b.r.Output.Catches, float64(b.r.Output.middleFlow())
+	catches, high, low := b.r.Output.Catches, unit.FlowRate(0), unit.FlowRate(math.Inf(1))
+	for i := range catches {
+		high = max(high, catches[i].NozzleFlowRateAtPressure)
+		low = min(low, catches[i].NozzleFlowRateAtPressure)
+	}
+	if float64(high) < 1.4*float64(low) { // below leastClock within explained, none is apart: most sheets
+		return
+	}
+	middle := float64(b.r.Output.middleFlow())
 	usualTime, usualNozzles := b.usualCatch()
 	var all []Doubt
 	alike := map[Slip]int{}
