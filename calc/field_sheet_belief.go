@@ -140,11 +140,7 @@ func (b *belief) pressures() {
 	if !apart(low, high) {
 		return
 	}
-	all := b.pressureEntries()
-	if len(all) < 3 {
-		return
-	}
-	b.askApart(ofPressure, all)
+	b.askApart(ofPressure, b.pressureEntries())
 	b.askReadings()
 }
 
@@ -223,7 +219,7 @@ func (b *belief) askApart(of entryKind, all []entry) {
 // where several alike are low by one unit. Of what makes a catch the member is asked about whose slip explains it,
 // the volume before the others; more than two with one slip are asked about as a list.
 func (b *belief) catches() {
-	if b.r.Output == nil || len(b.in.Output.Catches) < 3 {
+	if len(b.in.Output.Catches) < 3 {
 		return
 	}
 	catches, high, low := b.r.Output.Catches, unit.FlowRate(0), unit.FlowRate(math.Inf(1))
@@ -231,13 +227,10 @@ func (b *belief) catches() {
 		high = max(high, catches[i].NozzleFlowRateAtPressure)
 		low = min(low, catches[i].NozzleFlowRateAtPressure)
 	}
-	if float64(high) < leastClock*float64(low) {
+	if float64(high) < 1.4*float64(low) { // below leastClock within explained, none is apart: most sheets
 		return
 	}
 	middle := float64(b.r.Output.middleFlow())
-	if middle == 0 {
-		return
-	}
 	usualTime, usualNozzles := b.usualCatch()
 	var all []Doubt
 	alike := map[Slip]int{}
@@ -247,7 +240,7 @@ func (b *belief) catches() {
 			continue
 		}
 		off := apart(q, middle)
-		if clock := apartBy(float64(c.Time), float64(usualTime), leastClock); !off && !(clock && apartBy(q, middle, leastClock) && explains(q/middle*float64(c.Time/usualTime))) {
+		if clock := apartBy(float64(c.Time), float64(usualTime), leastClock); !off && !(clock && explains(q/middle*float64(c.Time/usualTime))) {
 			continue
 		}
 		d := b.catchSlip(i, middle/q, usualTime, usualNozzles)
@@ -301,7 +294,7 @@ func (b *belief) doubtOf(of entryKind, place finding.Place, want float64) Doubt 
 // doubtOfTime is the same of a time, which may be minutes and seconds.
 func (b *belief) doubtOfTime(place finding.Place, t unit.Time, want float64) Doubt {
 	d := b.doubtOf(ofTime, place, want)
-	if s := clockSlip(t); s.Factor != 0 && explains(s.Factor/want) {
+	if s := clockSlip(t); explains(s.Factor / want) {
 		d.Slip = s
 	}
 	return d
@@ -339,8 +332,7 @@ func (b *belief) runs() {
 		return
 	}
 	for i, v := range speeds {
-		own, other := b.rateAt(float64(v)), b.rateAt(float64(speeds[1-i]))
-		if !machinery.speed.holds(float64(v)) || other != 0 && explains(other) && !explains(own) {
+		if !machinery.speed.holds(float64(v)) || explains(b.rateAt(float64(speeds[1-i]))) {
 			b.askRun(i, float64(speeds[1-i]/v))
 		}
 	}

@@ -67,6 +67,10 @@ func TestReferenceSlips(t *testing.T) {
 			every(in, func(c *calc.AcceptanceCatch) { c.Nozzles, c.Volume = 3, c.Volume*1.5 })
 			catch(in, func(c *calc.AcceptanceCatch) { c.Nozzles = 0 })
 		}, "output.catches[3].nozzles", calc.SlipDrop, 3},
+		"six nozzles as two": {func(in sheet) {
+			every(in, func(c *calc.AcceptanceCatch) { c.Nozzles, c.Volume = 6, c.Volume*3 })
+			catch(in, func(c *calc.AcceptanceCatch) { c.Nozzles = 2 })
+		}, "output.catches[3].nozzles", calc.SlipDrop, 3},
 		"one nozzle's amount for each drop": {func(in sheet) { every(in, func(c *calc.AcceptanceCatch) { c.Volume /= 2 }) }, "output.catches", calc.SlipOneNozzle, 2},
 		"all catches in mL":                 {func(in sheet) { every(in, func(c *calc.AcceptanceCatch) { c.Volume *= 29.5735 }) }, "output.catches", calc.SlipUnit, 1 / 29.5735},
 		"a digit of one run":                {func(in sheet) { in.Speed.Runs = slices.Clone(in.Speed.Runs); in.Speed.Runs[1].Time /= 10 }, "speed.runs[1].time", calc.SlipDigit, 10},

@@ -58,7 +58,8 @@ func TestReferenceSheetEvenness(t *testing.T) {
 		"no readings": {func(in *calc.FieldSheetInput) {
 			in.Pressure.Readings, in.Output.SprayPressure = nil, 62.5*unit.PoundPerSquareInch
 		}, true},
-		"one reading": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = in.Pressure.Readings[1:2] }, true},
+		"two readings": {func(in *calc.FieldSheetInput) { in.Pressure.Readings = in.Pressure.Readings[1:] }, true},
+		"one reading":  {func(in *calc.FieldSheetInput) { in.Pressure.Readings = in.Pressure.Readings[1:2] }, true},
 	} {
 		in := wholeSheet()
 		in.Target.ApplicationRate = 20 * unit.USGallonPerAcre

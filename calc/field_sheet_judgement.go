@@ -54,13 +54,11 @@ func (r *FieldSheetResult) judgePressure(in *FieldSheetInput) {
 	if r.Pressure == nil || r.rests(partPressure) {
 		return
 	}
-	if len(in.Pressure.Readings) >= FewestReadings || len(in.Pressure.Positions) > 0 {
-		var at sides
-		for i := range in.Pressure.Readings {
-			at[in.Pressure.position(i).Index()]++
-		}
-		r.unreadSides = in.unseen(at)
+	var at sides
+	for i := range in.Pressure.Readings {
+		at[in.Pressure.position(i).Index()]++
 	}
+	r.unreadSides = in.unseen(at)
 	switch {
 	case r.Pressure.Even == finding.Outside:
 		r.PressureStatus = Failed
@@ -186,7 +184,7 @@ func (r *FieldSheetResult) checkPressures(in *FieldSheetInput) {
 func (r *FieldSheetResult) couldGoEitherWay(in *FieldSheetInput) bool {
 	if r.Rate != nil {
 		near, rate := unit.ApplicationRate(1-nearLabel), r.rateOnBasis(in)
-		if t := in.Target; t.LabelMaximum != 0 && rate > t.LabelMaximum*near || t.LabelMinimum != 0 && rate*near < t.LabelMinimum {
+		if t := in.Target; t.LabelMaximum != 0 && rate > t.LabelMaximum*near || rate*near < t.LabelMinimum {
 			return true
 		}
 	}

@@ -38,11 +38,9 @@ func (b *belief) judgedBy() {
 	atMost(in.Target.RateTolerance, mostTolerance, judgedByPlaces[6], partRate)
 	atMost(in.Speed.RunTolerance, mostTolerance, judgedByPlaces[7], partSpeed|partRate)
 	for i := range in.Measuring.Instruments {
-		if x := in.Measuring.Instruments[i].ScaleError; x > mostScaleError {
-			atMost(x, mostScaleError, finding.Item("instruments", i).Member("scaleError"), everyPart)
-		}
+		atMost(in.Measuring.Instruments[i].ScaleError, mostScaleError, finding.Item("instruments", i).Member("scaleError"), everyPart)
 	}
-	if p := in.Pressure; b.r.Pressure != nil && p.MaxDifference+unit.Pressure(p.MaxShare) != 0 {
+	if p := in.Pressure; b.r.Pressure != nil && (p.MaxDifference != 0 || p.MaxShare != 0) {
 		share := unit.Ratio(b.r.Pressure.MaxDifference / b.r.Pressure.Mean)
 		atMost(share, mostDifference, judgedByPlaces[8], partPressure|partOutput)
 	}

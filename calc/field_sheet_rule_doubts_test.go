@@ -33,13 +33,18 @@ func TestReferenceRulesBeyondBelief(t *testing.T) {
 		"a scale, 17 %": {func(in *calc.FieldSheetInput) {
 			in.Measuring.Instruments = []certainty.Instrument{{ID: "j", Kind: certainty.Jug, Resolution: 1e-5, ScaleError: 0.17}}
 		}, "instruments[0].scaleError", 0.01},
-		"density 0.81 in %": {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0081 }, "relativeDensity", 100},
-		"density 0.79 in %": {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0079 }, "relativeDensity", 0},
-		"share":             {func(in *calc.FieldSheetInput) { in.Output.ReplaceAllAbove = 25 }, "output.replaceAllAbove", 0.01},
-		"rate":              {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 10 }, "target.rateTolerance", 0.01},
-		"a wide rate":       {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 1 }, "target.rateTolerance", 0.01},
-		"runs":              {func(in *calc.FieldSheetInput) { in.Speed.RunTolerance = 5 }, "speed.runTolerance", 0.01},
-		"difference":        {func(in *calc.FieldSheetInput) { in.Pressure.MaxDifference = 10 * unit.Bar }, "pressure.maxDifference", 0},
+		"limit, 3,500 %":               {func(in *calc.FieldSheetInput) { in.Output.Tolerance.Limit = 35 }, "output.tolerance.limit", 0},
+		"difference, 110 %":            {func(in *calc.FieldSheetInput) { in.Pressure.MaxDifference = 1.1 * 62.5 * unit.PoundPerSquareInch }, "pressure.maxDifference", 0},
+		"difference by a share, 110 %": {func(in *calc.FieldSheetInput) { in.Pressure.MaxShare = 1.1 }, "pressure.maxDifference", 0},
+		"density 1.6":                  {func(in *calc.FieldSheetInput) { in.RelativeDensity = 1.6 }, "relativeDensity", 0},
+		"density 1.6 in %":             {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.016 }, "relativeDensity", 0},
+		"density 0.81 in %":            {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0081 }, "relativeDensity", 100},
+		"density 0.79 in %":            {func(in *calc.FieldSheetInput) { in.RelativeDensity = 0.0079 }, "relativeDensity", 0},
+		"share":                        {func(in *calc.FieldSheetInput) { in.Output.ReplaceAllAbove = 25 }, "output.replaceAllAbove", 0.01},
+		"rate":                         {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 10 }, "target.rateTolerance", 0.01},
+		"a wide rate":                  {func(in *calc.FieldSheetInput) { in.Target.RateTolerance = 1 }, "target.rateTolerance", 0.01},
+		"runs":                         {func(in *calc.FieldSheetInput) { in.Speed.RunTolerance = 5 }, "speed.runTolerance", 0.01},
+		"difference":                   {func(in *calc.FieldSheetInput) { in.Pressure.MaxDifference = 10 * unit.Bar }, "pressure.maxDifference", 0},
 		"scale error": {func(in *calc.FieldSheetInput) {
 			in.Measuring.Instruments = []certainty.Instrument{{ID: "j", Kind: certainty.Jug, Resolution: 1e-5, ScaleError: 1}}
 		}, "instruments[0].scaleError", 0.01},
@@ -54,6 +59,7 @@ func TestReferenceRulesBeyondBelief(t *testing.T) {
 	}
 	in := enteredSheet() // 30 % and 60 % are wide, and somebody's
 	in.Output.Tolerance.Limit, in.Target.RateTolerance, in.Output.ReplaceAllAbove = 0.3, 0.3, 0.6
+	in.Pressure.MaxDifference = 60 * unit.PoundPerSquareInch // of 62.5
 	if r := mustSheet(t, in); len(r.Doubts) != 0 {
 		t.Error(doubtful(r))
 	}

@@ -146,7 +146,7 @@ func (b *belief) whole() {
 	}
 	slices.SortStableFunc(guesses, func(a, c guess) int { return cmp.Compare(a.rank, c.rank) })
 	for _, g := range guesses {
-		if len(b.found) < mostDoubts && (g.rank < 2 || len(b.found) == 0) && !slices.ContainsFunc(b.found, func(d Doubt) bool { return d.Entry.Equal(g.Entry) }) {
+		if (g.rank < 2 || len(b.found) == 0) && !slices.ContainsFunc(b.found, func(d Doubt) bool { return d.Entry.Equal(g.Entry) }) {
 			b.add(g.Doubt)
 		}
 	}
@@ -169,7 +169,7 @@ func (b *belief) widthEntry() finding.Place {
 
 // wrong is why the figures of a sheet are not believed; empty when they are.
 func (f *figures) wrong() DoubtReason {
-	borneOut := f.byTarget != 0 && explains(f.byTarget) // no slip leaves the rate at its target
+	borneOut := explains(f.byTarget) // no slip leaves the rate at its target
 	switch {
 	case !borneOut && f.outsideMachinery(), machinery.pressure.excludes(f.pressure):
 		return DoubtMachinery
@@ -206,7 +206,7 @@ func (f figures) with(s *suspect, by float64) figures {
 	f.rate *= rate
 	f.byTarget *= rate / to(s.target)
 	f.byRating *= to(s.flow) / to(s.rating)
-	if s.of == ofPressure && s.rests&partPressure != 0 {
+	if s.rests&partPressure != 0 {
 		f.pressure *= by
 	}
 	return f
@@ -262,7 +262,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 	}
 	add(in.Machine.BedWidth != 0, bed)
 	add(in.Machine.SprayedWidthPerNozzle != 0, one)
-	add(in.Machine.NozzlesPerBed != 0 && in.Machine.BedWidth != 0, nozzles)
+	add(in.Machine.BedWidth != 0, nozzles)
 	add(field, suspect{entry: machinePart.Member("rowSpacing"), of: ofWidth, value: float64(in.Machine.RowSpacing), target: 1, rests: partRate})
 	if b.r.Speed != nil {
 		first := &in.Speed.Runs[0]
@@ -295,7 +295,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 		add(true, flow)
 		add(true, time)
 	}
-	add(in.Target.ApplicationRate != 0, suspect{
+	add(true, suspect{
 		entry: targetPart.Member("applicationRate"), of: ofRate, value: float64(in.Target.ApplicationRate), target: 1, usual: usual.rate, rests: partRate,
 	})
 	add(in.Nozzle.RatedFlowRate != 0, suspect{entry: nozzlePart.Member("ratedFlowRate"), of: ofFlow, value: float64(in.Nozzle.RatedFlowRate), rating: 1, usual: usual.flow, rests: partOutput})
@@ -305,7 +305,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 		pressure.usual = reach{float64(own.Low), float64(own.High)}
 	}
 	pressure.entry, pressure.first = b.workingPressure()
-	add(f.pressure != 0, pressure)
+	add(true, pressure)
 	return all
 }
 

@@ -131,11 +131,12 @@ func likeliestSlip(of entryKind, typed unit.ID, want float64) (s Slip) {
 
 // clockSlip is the time t, in seconds, read as minutes and seconds: 1.08 as 1:08.
 func clockSlip(t unit.Time) Slip {
-	whole, rest := math.Modf(float64(t))
-	if rest < 0.005 || rest > 0.595 || whole == 0 { // no whole seconds, or more than 59
+	minutes, rest := math.Modf(float64(t))
+	seconds := math.Round(100 * rest)
+	if seconds < 1 || seconds > 59 || minutes == 0 {
 		return Slip{}
 	}
-	return Slip{Kind: SlipClock, Factor: (60*whole + 100*rest) / float64(t)}
+	return Slip{Kind: SlipClock, Factor: (60*minutes + seconds) / float64(t)}
 }
 
 // apart tells that two values that should be like each other are farOff.
