@@ -295,7 +295,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 		add(true, flow)
 		add(true, time)
 	}
-	add(true, suspect{
+	add(in.Target.ApplicationRate != 0, suspect{
 		entry: targetPart.Member("applicationRate"), of: ofRate, value: float64(in.Target.ApplicationRate), target: 1, usual: usual.rate, rests: partRate,
 	})
 	add(in.Nozzle.RatedFlowRate != 0, suspect{entry: nozzlePart.Member("ratedFlowRate"), of: ofFlow, value: float64(in.Nozzle.RatedFlowRate), rating: 1, usual: usual.flow, rests: partOutput})
@@ -305,7 +305,7 @@ func (b *belief) suspects(f *figures) (all []suspect) {
 		pressure.usual = reach{float64(own.Low), float64(own.High)}
 	}
 	pressure.entry, pressure.first = b.workingPressure()
-	add(true, pressure)
+	add(f.pressure != 0, pressure)
 	return all
 }
 
