@@ -196,7 +196,7 @@ func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
 		lines = append(lines, s.of("under_label_minimum"))
 	}
 	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
-	if c := x.LabelConformance; c != nil {
+	if c := x.LabelConformance; c != nil && (x.OverLabelMaximum == nil || !*x.OverLabelMaximum) { // over it, no measurement makes it right
 		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
 	}
 	if a.Cost != nil {
@@ -250,14 +250,17 @@ func (s *summary) changes(p PlanAnswer) string {
 	if p.Gear != "" {
 		add(calc.ChangeGear, p.Gear)
 	}
-	for change, q := range map[calc.Change]wire.Quantity{
-		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
+	// In the order in which a crew sets them, the same in every language.
+	for _, to := range [...]struct {
+		change calc.Change
+		q      wire.Quantity
+	}{
+		{calc.ChangeEngineSpeed, p.EngineSpeed}, {calc.ChangePressure, p.SprayPressure}, {calc.ChangeDutyCycle, p.DutyCycle}, {calc.ChangeSpeed, p.GroundSpeed},
 	} {
-		if q.Given() && (slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
-			add(change, s.quantity(q))
+		if to.q.Given() && (slices.Contains(p.Changes, to.change) || to.change == calc.ChangeSpeed && p.Gear != "") {
+			add(to.change, s.quantity(to.q))
 		}
 	}
-	slices.Sort(all)
 	return strings.Join(all, ", ")
 }
 
