@@ -189,21 +189,24 @@ func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
 	if x.FieldApplicationRate.Given() {
 		lines = append(lines, s.of("field_rate", field))
 	}
-	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
+	if isTrue(x.OverLabelMaximum) {
 		lines = append(lines, s.of("over_label_maximum"))
 	}
-	if x.UnderLabelMinimum != nil && *x.UnderLabelMinimum {
+	if isTrue(x.UnderLabelMinimum) {
 		lines = append(lines, s.of("under_label_minimum"))
 	}
 	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
-	if c := x.LabelConformance; c != nil && (x.OverLabelMaximum == nil || !*x.OverLabelMaximum) { // over it, no measurement makes it right
-		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
+	if c := x.LabelConformance; c != nil && !isTrue(x.OverLabelMaximum) && !isTrue(x.UnderLabelMinimum) { // beyond it, measuring better is no way out
+		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_limit"), *c)...)
 	}
 	if a.Cost != nil {
 		lines = append(lines, s.cost(a.Cost))
 	}
 	return lines
 }
+
+// isTrue tells whether something was judged and is so.
+func isTrue(judged *bool) bool { return judged != nil && *judged }
 
 // cost words what the deviation costs, or saves, on an area and on all that is planned.
 func (s *summary) cost(c *CostAnswer) string {

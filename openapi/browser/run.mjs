@@ -329,13 +329,16 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.ok(result.includes(`±\u00a0${Number(rate.result.uncertainty.applicationRate.expanded.value.toPrecision(2))}`));
   });
 
-  sheetTest("what is too close to the label's maximum is said under its name, not of the rate", {}, async (page) => {
+  sheetTest("what is too close to the label's limits is said under their name, and only within them", {}, async (page) => {
     const sheet = demo('rate-to-correct');
-    await openSheet(page, sheet);
-    await verdict(page, 'not_ready');
-    const { labelConformance, conformance } = (await said(sheet)).rate.result;
-    assert.deepEqual([labelConformance.conformance, conformance], ['too_close', 'outside']);
-    assert.ok((await page.locator('#result').innerText()).includes(`Label maximum: ${labelConformance.conformanceDetail}`));
+    for (const [value, over] of [[108, true], [112, false]]) {
+      sheet.target.labelMaximum.value = value;
+      await openSheet(page, sheet);
+      await page.locator('#result .part', { hasText: `${value}\u00a0US` }).waitFor();
+      const { labelConformance, overLabelMaximum } = (await said(sheet)).rate.result;
+      assert.deepEqual([labelConformance.conformance, overLabelMaximum], ['too_close', over]);
+      assert.equal((await page.locator('#result').innerText()).includes(`Label limit: ${labelConformance.conformanceDetail}`), !over);
+    }
   });
 
   sheetTest('an instrument, nozzles on the shelf and the cost go to the service as they are typed', {}, async (page) => {

@@ -229,6 +229,7 @@ export const words = {
 "figure.deviation": ["Off by", "Desviación"],
 "figure.labelMaximum": ["Label maximum", "Máximo de la etiqueta"],
 "figure.labelMinimum": ["Label minimum", "Mínimo de la etiqueta"],
+"figure.labelLimit": ["Label limit", "Límite de la etiqueta"],
 "figure.tankRate": ["Rate from the tank check", "Tasa según el tanque"],
 "figure.date": ["No later than", "A más tardar"],
 "figure.costs": ["It costs", "Cuesta"],
