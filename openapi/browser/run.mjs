@@ -140,7 +140,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await page.locator('.tank-answer tbody tr').nth(1).waitFor();
     // By hand: 10 acres of 110.804 gal in tanks of 300; 300 / 110.804 acres a tank, 2 pt
     // each, are 5.415 pt or 2.707 qt.
-    assert.match(await page.locator('.tank-answer').innerText(), /4 loads, 1108\sUS\sgal/);
+    assert.match(await page.locator('.tank-answer').innerText(), /Loads: 4\. 1108\sUS\sgal/);
     assert.match(await page.locator('.tank-answer tbody tr').first().innerText(), /2\.707\sUS\sqt/);
   });
 
@@ -229,12 +229,12 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'not_ready');
     const cost = page.locator('#result .part', { hasText: 'Cost of the deviation' });
     // By hand: 110.804 / 90 - 1 = 23.115 % of 25.50 is 5.89, of 40 acres 235.78; of 120 it is 7.664 % less, 1.95.
-    assert.match(await cost.innerText(), /It costs\s+USD\s5\.89 on every acre\s+On the planned area\s+USD\s235\.78/);
+    assert.match(await cost.innerText(), /It costs\s+USD\s5\.89 per acre\s+On the planned area\s+USD\s235\.78/);
     sheet.target.applicationRate.value = 120;
     sheet.target.labelMaximum.value = 150;
     await openSheet(page, sheet);
     await cost.getByText('It saves').waitFor();
-    assert.match(await cost.innerText(), /It saves\s+USD\s1\.95 on every acre/);
+    assert.match(await cost.innerText(), /It saves\s+USD\s1\.95 per acre/);
   });
 
   sheetTest('the tank mix says not to mix while the sheet is not in order, and what the label meant', {}, async (page) => {
