@@ -140,7 +140,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await page.locator('.tank-answer tbody tr').nth(1).waitFor();
     // By hand: 10 acres of 110.804 gal in tanks of 300; 300 / 110.804 acres a tank, 2 pt
     // each, are 5.415 pt or 2.707 qt.
-    assert.match(await page.locator('.tank-answer').innerText(), /Loads: 4\. 1108\sUS\sgal/);
+    assert.match(await page.locator('.tank-answer').innerText(), /1108\sUS\sgal\. Loads: 4\./);
     assert.match(await page.locator('.tank-answer tbody tr').first().innerText(), /2\.707\sUS\sqt/);
   });
 

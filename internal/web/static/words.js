@@ -317,7 +317,7 @@ export const words = {
 "mix.take": ["Take tank and rate from the sheet", "Tomar tanque y tasa de la hoja"],
 "mix.notYet": ["Loads appear here when tank, rate and area are known.", "Aquí aparecen las cargas cuando se conozcan tanque, tasa y superficie."],
 "mix.title": ["Tank loads", "Cargas del tanque"],
-"mix.loads": ["Loads: {loads}. {volume} of spray mix for {area}.", "Cargas: {loads}. {volume} de mezcla para {area}."],
+"mix.loads": ["Spray mix for {area}: {volume}. Loads: {loads}.", "Mezcla para {area}: {volume}. Cargas: {loads}."],
 "mix.what": ["Ingredient", "Ingrediente"],
 "mix.full": ["Full load", "Carga completa"],
 "mix.part": ["Part load", "Carga parcial"],
