@@ -1,7 +1,7 @@
 package text
 
 var _ = entries{
-	{"warning.little_rinse_water", "A rinse is less than the mix that stays in the sprayer, so more than half of it remains. Use at least five times as much for the first.", "Un enjuague es menos que la mezcla que queda en la aspersora, así que queda más de la mitad. Use al menos cinco veces más para el primero."},
+	{"warning.little_rinse_water", "A rinse is less than the mix that stays in the sprayer, so more than half of it remains. For the first rinse, use at least five times the volume that stays.", "Un enjuague es menos que la mezcla que queda en la aspersora, así que queda más de la mitad. Para el primer enjuague, use al menos cinco veces el volumen que queda."},
 	{"warning.unusual_share", "More than a tenth of the mix may be left. Check the share and its unit: 1% is a hundredth, 1 is all of it.", "Puede quedar más de un décimo de la mezcla. Revise la proporción y su unidad: 1 % es un centésimo, 1 es todo."},
 	{"next.split_rinse_water", "Too much of the mix would be left. Split the same water into as many equal rinses as equalRinsesNeeded gives, or use more water.", "Quedaría demasiada mezcla. Reparta la misma agua en tantos enjuagues iguales como indica equalRinsesNeeded, o use más agua."},
 	{"next.more_rinse_water", "Too much of the mix would be left, even with this water in 20 rinses. Use waterForThreeRinses in three equal rinses.", "Quedaría demasiada mezcla, aun con esta agua en 20 enjuagues. Use waterForThreeRinses en tres enjuagues iguales."},
