@@ -171,8 +171,8 @@ func TestRecordCost(t *testing.T) {
 		sheet, language string
 		want            []string
 	}{
-		{sheet, "en", []string{"The spray mix costs 5.89 USD more per acre than at the target rate, and 471.55 USD more on the planned area.", "25.50 USD on 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
-		{strings.Replace(sheet, "25.5,", "0.125,", 1), "en", []string{"0.125 USD on 1 acre"}},
+		{sheet, "en", []string{"The spray mix costs 5.89 USD more per acre than at the target rate, and 471.55 USD more on the planned area.", "25.50 USD for 1 acre", "80 acre", "2 mph to 5 mph", "40 psi to 80 psi"}},
+		{strings.Replace(sheet, "25.5,", "0.125,", 1), "en", []string{"0.125 USD for 1 acre"}},
 		{saving, "en", []string{"The spray mix costs 1.95 USD less per acre than at the target rate, and 156.33 USD less on the planned area."}},
 		{saving, "es", []string{"La mezcla cuesta 1,95 USD menos por acre que con la tasa objetivo, y 156,33 USD menos en la superficie prevista."}},
 	} {

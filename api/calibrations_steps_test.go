@@ -100,6 +100,10 @@ func TestReferenceSheetSteps(t *testing.T) {
 			decided(right(12), rateTarget("190", "201"), ""), "incomplete", "incomplete_label_open",
 			[]string{"choose_plan", "settle_rate", "measure_again"}, "Do not spray. The rate is too close to the label maximum. Lower it",
 		},
+		"too close to the label's minimum": {
+			decided(right(12), `"target":{"applicationRate":{"value":205,"unit":"L/ha"},"labelMinimum":{"value":199,"unit":"L/ha"},"labelMaximum":{"value":250,"unit":"L/ha"}}`, ""), "incomplete", "incomplete_label_open_minimum",
+			[]string{"choose_plan", "settle_rate", "measure_again"}, "Do not spray. The rate is too close to the label minimum. Raise it",
+		},
 		"surely in order": {
 			decided(right(12), rateTarget("200", "250"), ""), "ready", "ready", ready, "Keep this record",
 		},
@@ -129,7 +133,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"slower than the limits": {
 			strings.Replace(decided(right(12), rateTarget("200", "250"), ""), `"low":{"value":4,`, `"low":{"value":7,`, 1), "not_ready", "not_ready",
-			[]string{"change_nozzle_or_gear", "measure_again"}, "No change of speed or pressure reaches the rate inside all limits.",
+			[]string{"change_nozzle_or_gear", "measure_again"}, "No change of speed or pressure reaches the rate within all limits.",
 		},
 		"over the label by the tank": {
 			decided(right(12), rateTarget("200", "215")+`,"uncertainty":false,"areaCheck":{"volumeUsed":{"value":219,"unit":"L"},"area":{"value":1,"unit":"ha"}}`, ""), "not_ready", "not_ready",
@@ -141,7 +145,7 @@ func TestReferenceSheetSteps(t *testing.T) {
 		},
 		"one to replace, caught again": {
 			decided(off(11, 552.5), rateTarget("200", "250"), `,"followUps":[{"replaces":"n12","volume":{"value":552.5,"unit":"mL"},"time":{"value":30,"unit":"s"}}]`), "not_ready", "not_ready",
-			[]string{"replace n12", "measure_again"}, "It was above its limit, and is again. PTO off, engine off, key out. Release the pressure. Fit a new one,",
+			[]string{"replace n12", "measure_again"}, "It was above its limit before and is above it again. PTO off, engine off, key out. Release the pressure. Fit a new one,",
 		},
 		"one that stands apart": {
 			decided(scattered, rateTarget("200", "250")+`,"uncertainty":false`, ""), "ready", "ready_close",

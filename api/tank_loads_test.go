@@ -86,7 +86,7 @@ func TestTankNextSteps(t *testing.T) {
 func TestTankStepsNameProducts(t *testing.T) {
 	a := tank(t, `"labelRate":{"value":80,"unit":"L/ha"},`, `{"name":"p","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":1.2,"unit":"L/ha"}},
 		{"concentration":{"value":1,"unit":"%"},"labelMaximum":{"value":0.9,"unit":"L/ha"}},{"name":"q","productRate":{"value":1,"unit":"L/ha"},"labelMaximum":{"value":2,"unit":"L/ha"}}`)
-	for i, want := range []string{"Over the label maximum with these amounts: products/1. Do not mix or spray. ", "over the label maximum at the rate you really apply: p. Do not spray"} {
+	for i, want := range []string{"These amounts are over the label maximum: products/1. Do not mix or spray. ", "over the label maximum at the rate you really apply: p. Do not spray"} {
 		got, err := follow(a, fmt.Sprintf("/nextSteps/%d/text", i))
 		if words, _ := got.(string); err != nil || !strings.Contains(words, want) {
 			t.Errorf("step %d says %q, not %q", i, got, want)

@@ -89,7 +89,7 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 	a := CalibrationsAnswer{
 		Label:         r.Label,
 		Verdict:       x.Verdict,
-		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+verdictSuffix(x)),
+		VerdictDetail: text.Of(lang, "verdict."+string(x.Verdict)+r.verdictSuffix(&x)),
 		NextSteps:     make([]StepAnswer, len(x.Steps)),
 		Machine:       r.Machine,
 		Pressure:      PressurePart{Status: x.PressureStatus},
@@ -116,8 +116,8 @@ func (r *CalibrationsRequest) answer(ctx context.Context, p sheetParts, x calc.F
 }
 
 // verdictSuffix ends the key of a verdict's words where they say more: that an entry is asked
-// about, that the rate is over the label's maximum or may be, that something in order is close.
-func verdictSuffix(x calc.FieldSheetResult) string {
+// about, that the rate is over the label's maximum or may break the label, that something in order is close.
+func (r *CalibrationsRequest) verdictSuffix(x *calc.FieldSheetResult) string {
 	suffix := ""
 	for _, s := range x.Steps {
 		switch s.Rule {
@@ -126,7 +126,7 @@ func verdictSuffix(x calc.FieldSheetResult) string {
 		case calc.RuleLabelMaximum:
 			return "_over_label_maximum"
 		case calc.RuleLabelSure:
-			return "_label_open"
+			return "_label_open" + r.closerLimit(x)
 		case calc.RulePressureClose, calc.RuleCatchClose, calc.RuleRateClose:
 			if x.Verdict == calc.Ready {
 				suffix = "_close"

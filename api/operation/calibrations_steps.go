@@ -12,6 +12,17 @@ import (
 	"wetrun/internal/text"
 )
 
+// closerLimit ends the key of words on a rate that is too close to a limit of the label: the
+// minimum is to be cleared upwards. A rate is judged only with a target, on the same basis.
+func (r *CalibrationsRequest) closerLimit(x *calc.FieldSheetResult) string {
+	t := r.Target
+	rate := t.ApplicationRate.SI() * (1 + float64(x.Rate.Deviation))
+	if t.LabelMinimum.Given() && (!t.LabelMaximum.Given() || rate-t.LabelMinimum.SI() < t.LabelMaximum.SI()-rate) {
+		return "_minimum"
+	}
+	return ""
+}
+
 // step words one next step, with the catch or the bed it speaks of.
 func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.FieldSheetResult, s calc.Step) StepAnswer {
 	a := StepAnswer{Code: s.Code, Rule: s.Rule, Why: text.Coded(lang, "rule", string(s.Rule)), Because: because(&p.output.origins, s)}
@@ -40,14 +51,14 @@ func (r *CalibrationsRequest) step(lang text.Language, p sheetParts, x *calc.Fie
 	case calc.StepSettleRate:
 		key := "step.settle_rate"
 		if s.Rule == calc.RuleLabelSure {
-			key = "step.settle_rate_label"
+			key = "step.settle_rate_label" + r.closerLimit(x)
 		}
 		a.Text = text.Of(lang, key, howToSettle(lang, s.Again))
 	case calc.StepChoosePlan:
 		key := "choose_plan"
 		switch s.Rule {
 		case calc.RuleLabelSure:
-			key = "choose_plan_label"
+			key = "choose_plan_label" + r.closerLimit(x)
 		case calc.RuleLimits:
 			key = "choose_plan_limits"
 		}

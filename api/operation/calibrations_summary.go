@@ -189,21 +189,24 @@ func (s *summary) rate(a *CalibrationsAnswer) (lines []string) {
 	if x.FieldApplicationRate.Given() {
 		lines = append(lines, s.of("field_rate", field))
 	}
-	if x.OverLabelMaximum != nil && *x.OverLabelMaximum {
+	if isTrue(x.OverLabelMaximum) {
 		lines = append(lines, s.of("over_label_maximum"))
 	}
-	if x.UnderLabelMinimum != nil && *x.UnderLabelMinimum {
+	if isTrue(x.UnderLabelMinimum) {
 		lines = append(lines, s.of("under_label_minimum"))
 	}
 	lines = append(lines, s.tooCloseLines("", x.ConformanceAnswer)...)
-	if c := x.LabelConformance; c != nil {
-		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_maximum"), *c)...)
+	if c := x.LabelConformance; c != nil && !isTrue(x.OverLabelMaximum) && !isTrue(x.UnderLabelMinimum) { // beyond it, measuring better is no way out
+		lines = append(lines, s.tooCloseLines(text.Of(s.lang, "printed.label_limit"), *c)...)
 	}
 	if a.Cost != nil {
 		lines = append(lines, s.cost(a.Cost))
 	}
 	return lines
 }
+
+// isTrue tells whether something was judged and is so.
+func isTrue(judged *bool) bool { return judged != nil && *judged }
 
 // cost words what the deviation costs, or saves, on an area and on all that is planned.
 func (s *summary) cost(c *CostAnswer) string {
@@ -250,14 +253,17 @@ func (s *summary) changes(p PlanAnswer) string {
 	if p.Gear != "" {
 		add(calc.ChangeGear, p.Gear)
 	}
-	for change, q := range map[calc.Change]wire.Quantity{
-		calc.ChangeEngineSpeed: p.EngineSpeed, calc.ChangeDutyCycle: p.DutyCycle, calc.ChangePressure: p.SprayPressure, calc.ChangeSpeed: p.GroundSpeed,
+	// In the order in which a crew sets them, the same in every language.
+	for _, to := range [...]struct {
+		change calc.Change
+		q      wire.Quantity
+	}{
+		{calc.ChangeEngineSpeed, p.EngineSpeed}, {calc.ChangePressure, p.SprayPressure}, {calc.ChangeDutyCycle, p.DutyCycle}, {calc.ChangeSpeed, p.GroundSpeed},
 	} {
-		if q.Given() && (slices.Contains(p.Changes, change) || change == calc.ChangeSpeed && p.Gear != "") {
-			add(change, s.quantity(q))
+		if to.q.Given() && (slices.Contains(p.Changes, to.change) || to.change == calc.ChangeSpeed && p.Gear != "") {
+			add(to.change, s.quantity(to.q))
 		}
 	}
-	slices.Sort(all)
 	return strings.Join(all, ", ")
 }
 

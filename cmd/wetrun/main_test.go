@@ -63,7 +63,7 @@ func TestCalibrateText(t *testing.T) {
 	for name, want := range map[string][]string{
 		"ready":           {"READY.", "Pressure: in order. 59 psi to 61 psi: 2 psi apart (10 psi allowed)", "Output: in order. 0 of 12 catches", "Speed: in order. 2.95 mph", "Tank: in order. The tank check gives 109 US gal/acre", "Keep this record", "Calibrate again by March 1, 2027.", "\nCautions\n- "},
 		"boom-to-repair":  {"NOT READY.", "qualified mechanic", "Pressure: NOT IN ORDER", "lowest here: right", "Output: not judged.", "bed 1: PTO off, engine off, key out. Release the pressure.", "\nWarnings\n- The cab gauge"},
-		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Do not spray. ", "Plan 1: drive 3.63 mph. That should give 90 US gal/acre", "set 40 psi at the nozzles", "use gear B3", "\n  Plan 2, Plan 3, Plan 4: Never exceed rated PTO speed", "\n  Plan 4, Plan 5: "},
+		"rate-to-correct": {"NOT READY.", "Rate: NOT IN ORDER", "Do not spray. ", "Plan 1: drive 3.63 mph. That should give 90 US gal/acre", "set 40 psi at the nozzles", "Plan 4: use gear B3, set 58.9 psi at the nozzles, drive 3.6 mph. ", "\n  Plan 2, Plan 3, Plan 4: Never exceed rated PTO speed", "\n  Plan 4, Plan 5: "},
 	} {
 		var out, errs bytes.Buffer
 		if code := run(t.Context(), []string{"calibrate", "-text", filepath.Join("../../testdata/demo", name+".json")}, noEnv, nil, &out, &errs); code != 0 {
@@ -77,6 +77,9 @@ func TestCalibrateText(t *testing.T) {
 		if n := strings.Count(out.String(), "so these catches do not count"); n > 1 {
 			t.Errorf("%s says %d times what a step says", name, n)
 		}
+		if strings.Contains(out.String(), "over the label maximum") && strings.Contains(out.String(), "Too close to the limit to call") {
+			t.Errorf("%s calls the rate over the label maximum, and too close to it to call:\n%s", name, out.String())
+		}
 		for _, raw := range []string{"summary.", "%!", "gal_us", "_"} {
 			if strings.Contains(out.String(), raw) {
 				t.Errorf("%s shows %q:\n%s", name, raw, out.String())
@@ -89,9 +92,9 @@ func TestCalibrateText(t *testing.T) {
 // numbers, with a decimal comma.
 func TestCalibrateInSpanish(t *testing.T) {
 	for name, want := range map[string][]string{
-		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi: 2 psi de diferencia (se permite 10 psi)", "Descarga: en orden. 0 de 12 aforos", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Según el tanque son 109 gal/acre", "Guarde este registro", "a más tardar el 1 de marzo de 2027.", "\nPrecauciones\n- "},
-		"boom-to-repair":  {"NO LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "la más baja está aquí: derecha", "Descarga: sin juzgar. 12 aforos; la boquilla promedio da 0,245 gal/min", "bed 1: "},
-		"rate-to-correct": {"NO LISTA.", "Tasa (volumen de aplicación): NO ESTÁ EN ORDEN", "No aplique. ", "Plan 1: avance a 3,63 mph. Eso debería dar 90 gal/acre", "ajuste 40 psi en las boquillas", "use el cambio B3"},
+		"ready":           {"LISTA.", "Presión: en orden. De 59 psi a 61 psi: 2 psi de diferencia (máximo permitido: 10 psi)", "Descarga: en orden. Aforos fuera del rango: 0 de 12.", "Velocidad: en orden. 2,95 mph", "Tanque: en orden. Según el tanque son 109 gal/acre", "Guarde este registro", "a más tardar el 1 de marzo de 2027.", "\nPrecauciones\n- "},
+		"boom-to-repair":  {"NO LISTA.", "mecánico calificado", "Presión: NO ESTÁ EN ORDEN", "la más baja está aquí: derecha", "Descarga: sin juzgar. 12 aforos; una boquilla da en promedio 0,245 gal/min", "bed 1: "},
+		"rate-to-correct": {"NO LISTA.", "Tasa (volumen de aplicación): NO ESTÁ EN ORDEN", "No aplique. ", "Plan 1: avance a 3,63 mph. Eso debería dar 90 gal/acre", "ajuste 40 psi en las boquillas", "Plan 4: use el cambio B3, ajuste 58,9 psi en las boquillas, avance a 3,6 mph. "},
 	} {
 		var english, out, errs bytes.Buffer
 		file := filepath.Join("../../testdata/demo", name+".json")

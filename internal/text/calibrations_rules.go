@@ -5,7 +5,7 @@ var _ = entries{
 	{"rule.entries_believed", "A wrong entry makes the results that use it wrong.", "Un dato equivocado da resultados equivocados."},
 	{"rule.label_maximum", "The label maximum has no tolerance.", "El máximo de la etiqueta no tiene tolerancia."},
 	{"rule.label_minimum", "The label minimum has no tolerance.", "El mínimo de la etiqueta no tiene tolerancia."},
-	{"rule.label_maximum_sure", "You must be 95% sure that the rate is under the label maximum.", "Hay que tener una seguridad del 95 % de que la tasa no supera el máximo de la etiqueta."},
+	{"rule.label_maximum_sure", "You must be 95% sure that the rate is within the label limits.", "Hay que tener una seguridad del 95 % de que la tasa está dentro de los límites de la etiqueta."},
 	{"rule.tank_label_maximum", "All that left the tank went onto the field.", "Todo lo que salió del tanque quedó en el campo."},
 	{"rule.target_below_label", "No measurement is exact, and the label maximum has no tolerance.", "Ninguna medición es exacta, y el máximo de la etiqueta no tiene tolerancia."},
 	{"rule.even_boom", "On an uneven boom, a catch test does not show how good the nozzles are.", "En un aguilón disparejo, los aforos no muestran cómo están las boquillas."},

@@ -2,7 +2,7 @@ package text
 
 var _ = entries{
 	{"warning.single_reading", "One reading cannot show whether others agree with it. On a boom, read at least left, center and right. With a meter or sensor, take at least two readings.", "Una sola lectura no muestra si otras coinciden con ella. En un aguilón, lea al menos izquierda, centro y derecha. Con un medidor o sensor, tome al menos dos lecturas."},
-	{"warning.few_readings", "Two readings leave part of the boom unseen. Read at least left, center and right.", "Dos lecturas dejan sin ver una parte del aguilón. Lea al menos izquierda, centro y derecha."},
+	{"warning.few_readings", "Two readings leave part of the boom unchecked. Read at least left, center and right.", "Dos lecturas dejan sin revisar una parte del aguilón. Lea al menos izquierda, centro y derecha."},
 	{"warning.cab_gauge_differs", "The cab gauge and the boom differ by more than 10%. The gauge may be wrong, or the hoses may lose pressure.", "El manómetro de la cabina y el aguilón difieren más de 10 %. El manómetro puede estar mal, o las mangueras pueden perder presión."},
 	{"warning.unusual_pressure", "This pressure is unusual for a field sprayer. Check the reading and its unit.", "Esta presión es poco común en una aspersora de campo. Revise la lectura y su unidad."},
 	{"warning.flow_spread_wide", "The readings are within your limit. But at this low pressure, equal nozzles differ by more than 20% in flow. Have the boom checked, or set a smaller limit.", "Las lecturas están dentro de su límite. Pero a esta presión tan baja, boquillas iguales difieren más de 20 % en caudal. Haga revisar el aguilón, o fije un límite menor."},

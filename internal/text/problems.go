@@ -82,7 +82,7 @@ var _ = entries{
 	{"problem.not_allowed", "This must be one of: %[1]s.", "Esto debe ser uno de estos: %[1]s."},
 	{"problem.unit_required", "The unit is missing. There is no default. Use one of: %[1]s.", "Falta la unidad. No hay una por omisión. Use una de estas: %[1]s."},
 	{"problem.unknown_unit", "There is no such unit. Capital letters matter. Use one of: %[1]s.", "No existe esa unidad. Las mayúsculas importan. Use una de estas: %[1]s."},
-	{"problem.misspelt_unit", "There is no such unit here. Capital letters matter. Did you mean %[1]s?", "Aquí no hay tal unidad. Las mayúsculas importan. ¿Quiso decir %[1]s?"},
+	{"problem.misspelt_unit", "There is no such unit here. Capital letters matter. Did you mean %[1]s?", "Aquí no existe esa unidad. Las mayúsculas importan. ¿Quiso decir %[1]s?"},
 	{"problem.ambiguous_unit", "This unit can mean more than one thing. Write one of: %[1]s.", "Esta unidad puede significar más de una cosa. Escriba una de estas: %[1]s."},
 	{"problem.wrong_quantity", "This unit measures something else. Use one of: %[1]s.", "Esta unidad mide otra cosa. Use una de estas: %[1]s."},
 	{"problem.conflict", "This repeats or contradicts another field. Give only one of them.", "Esto repite o contradice otro campo. Dé solo uno de ellos."},

@@ -140,7 +140,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await page.locator('.tank-answer tbody tr').nth(1).waitFor();
     // By hand: 10 acres of 110.804 gal in tanks of 300; 300 / 110.804 acres a tank, 2 pt
     // each, are 5.415 pt or 2.707 qt.
-    assert.match(await page.locator('.tank-answer').innerText(), /4 loads, 1108\sUS\sgal/);
+    assert.match(await page.locator('.tank-answer').innerText(), /1108\sUS\sgal\. Loads: 4\./);
     assert.match(await page.locator('.tank-answer tbody tr').first().innerText(), /2\.707\sUS\sqt/);
   });
 
@@ -229,12 +229,12 @@ describe('the field sheet', { concurrency: 2 }, () => {
     await verdict(page, 'not_ready');
     const cost = page.locator('#result .part', { hasText: 'Cost of the deviation' });
     // By hand: 110.804 / 90 - 1 = 23.115 % of 25.50 is 5.89, of 40 acres 235.78; of 120 it is 7.664 % less, 1.95.
-    assert.match(await cost.innerText(), /It costs\s+USD\s5\.89 on every acre\s+On the planned area\s+USD\s235\.78/);
+    assert.match(await cost.innerText(), /It costs\s+USD\s5\.89 per acre\s+On the planned area\s+USD\s235\.78/);
     sheet.target.applicationRate.value = 120;
     sheet.target.labelMaximum.value = 150;
     await openSheet(page, sheet);
     await cost.getByText('It saves').waitFor();
-    assert.match(await cost.innerText(), /It saves\s+USD\s1\.95 on every acre/);
+    assert.match(await cost.innerText(), /It saves\s+USD\s1\.95 per acre/);
   });
 
   sheetTest('the tank mix says not to mix while the sheet is not in order, and what the label meant', {}, async (page) => {
@@ -329,13 +329,16 @@ describe('the field sheet', { concurrency: 2 }, () => {
     assert.ok(result.includes(`±\u00a0${Number(rate.result.uncertainty.applicationRate.expanded.value.toPrecision(2))}`));
   });
 
-  sheetTest("what is too close to the label's maximum is said under its name, not of the rate", {}, async (page) => {
+  sheetTest("what is too close to the label's limits is said under their name, and only within them", {}, async (page) => {
     const sheet = demo('rate-to-correct');
-    await openSheet(page, sheet);
-    await verdict(page, 'not_ready');
-    const { labelConformance, conformance } = (await said(sheet)).rate.result;
-    assert.deepEqual([labelConformance.conformance, conformance], ['too_close', 'outside']);
-    assert.ok((await page.locator('#result').innerText()).includes(`Label maximum: ${labelConformance.conformanceDetail}`));
+    for (const [value, over] of [[108, true], [112, false]]) {
+      sheet.target.labelMaximum.value = value;
+      await openSheet(page, sheet);
+      await page.locator('#result .part', { hasText: `${value}\u00a0US` }).waitFor();
+      const { labelConformance, overLabelMaximum } = (await said(sheet)).rate.result;
+      assert.deepEqual([labelConformance.conformance, overLabelMaximum], ['too_close', over]);
+      assert.equal((await page.locator('#result').innerText()).includes(`Label limit: ${labelConformance.conformanceDetail}`), !over);
+    }
   });
 
   sheetTest('an instrument, nozzles on the shelf and the cost go to the service as they are typed', {}, async (page) => {

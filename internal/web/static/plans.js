@@ -72,9 +72,9 @@ function settings(plan) {
     ['nozzle', plan.nozzle && (plan.nozzle.label ?? plan.nozzle.size ?? quantity(plan.nozzle.ratedFlowRate))],
     ['gear', plan.gear],
     ['engineSpeed', plan.engineSpeed && quantity(plan.engineSpeed)],
-    ['groundSpeed', plan.groundSpeed && quantity(plan.groundSpeed)],
     ['sprayPressure', plan.sprayPressure && quantity(plan.sprayPressure)],
     ['dutyCycle', plan.dutyCycle && quantity(plan.dutyCycle)],
+    ['groundSpeed', plan.groundSpeed && quantity(plan.groundSpeed)],
   ].filter(([, value]) => value);
 }
 

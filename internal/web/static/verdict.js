@@ -91,10 +91,10 @@ function figures(answer) {
   }));
 }
 
-/** What cannot be called of the label's maximum, under its name: the rate itself may be surely off. */
-function saidOfLabel({ labelConformance }) {
-  const detail = labelConformance?.conformanceDetail;
-  return detail && `${say('figure.labelMaximum')}: ${detail}`;
+/** What cannot be called of the label's limits, under their name: the rate itself may be surely off. Beyond one, measuring better is no way out. */
+function saidOfLabel({ labelConformance, overLabelMaximum, underLabelMinimum }) {
+  const detail = !overLabelMaximum && !underLabelMinimum && labelConformance?.conformanceDetail;
+  return detail && `${say('figure.labelLimit')}: ${detail}`;
 }
 
 /** What cannot be called and what stands apart, once for all catches of which it is said; and what the catches tell of the whole boom. */
