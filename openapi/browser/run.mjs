@@ -12,6 +12,7 @@ import { questionTests } from './questions.mjs';
 import { recordTests } from './record.mjs';
 import { startService } from './service.mjs';
 import { shownTests } from './shown.mjs';
+import { staleTests } from './stale.mjs';
 import { typingTests } from './typing.mjs';
 
 let service;
@@ -306,6 +307,7 @@ describe('the field sheet', { concurrency: 2 }, () => {
   questionTests(sheetTest, said);
   shownTests(sheetTest, said);
   recordTests(sheetTest);
+  staleTests(sheetTest);
   typingTests(sheetTest);
 
   sheetTest('what is too close to call, or very different, is said beside its drop and in the result', {}, async (page) => {

@@ -23,6 +23,7 @@ const content = (id) => at(id).querySelector('.content');
 const sheet = new Sheet(wantedIn(steps.flatMap((step) => step.blocks ?? [])));
 let request = { body: {}, origin: (pointer) => pointer };
 let answer; // the last one that was one
+let answered; // the request that it is the answer of, as text
 let again; // the next try after a failure
 let undo; // the sheet before it was changed as a whole
 
@@ -35,9 +36,8 @@ const check = whenTypingStops(calibrations, 400, {
   replied(reply) {
     checking(false);
     clearMessages(calibrations);
-    document.body.classList.toggle('stale', Boolean(reply.problem));
     if (reply.problem) refused(reply);
-    else answered(reply);
+    else show(reply);
   },
   failed() {
     checking(false);
@@ -53,11 +53,19 @@ function sheetChanged() {
   if (Object.keys(request.body).length > 0) keep('sheet', sheet.tree);
   else forget('sheet');
   at('curl').textContent = asCurl(calibrations, body(), locale());
+  markStale();
   check(body(), locale());
 }
 
-function answered(reply) {
+/** What is shown of another sheet than the one that stands there is marked, and is not green. */
+function markStale() {
+  document.body.classList.toggle('stale', answered !== undefined && answered !== JSON.stringify(body()));
+}
+
+function show(reply) {
   answer = reply.answer;
+  answered = JSON.stringify(body());
+  markStale();
   const { language: spoken } = reply;
   const asked = request;
   const { origin } = asked;

@@ -205,7 +205,7 @@ export const words = {
 "result.nothingNext": ["Nothing left to do.", "No queda nada por hacer."],
 "result.figures": ["Results", "Resultados"],
 "result.near": ["± shows how far off a result may be (95% confidence), from your readings and instruments.", "El ± indica cuánto puede desviarse un resultado (95\u202f% de confianza), según sus lecturas e instrumentos."],
-"result.stale": ["These results are out of date. Change the marked field first.", "Estos resultados ya no están al día. Primero corrija el dato marcado."],
+"result.stale": ["These results are from before the last change.", "Estos resultados son de antes del último cambio."],
 "part.maintenance": ["Visual check", "Revisión visual"],
 "part.pressure": ["Pressure", "Presión"],
 "part.output": ["Catch test", "Aforo"],
