@@ -22,8 +22,7 @@ const at = (id) => document.getElementById(id);
 const content = (id) => at(id).querySelector('.content');
 const sheet = new Sheet(wantedIn(steps.flatMap((step) => step.blocks ?? [])));
 let request = { body: {}, origin: (pointer) => pointer };
-let answer; // the last one that was one
-let answered; // the request that it is the answer of, as text
+let answer, answered; // the last one that was one, and its request as text
 let again; // the next try after a failure
 let undo; // the sheet before it was changed as a whole
 
@@ -58,9 +57,7 @@ function sheetChanged() {
 }
 
 /** What is shown of another sheet than the one that stands there is marked, and is not green. */
-function markStale() {
-  document.body.classList.toggle('stale', answered !== undefined && answered !== JSON.stringify(body()));
-}
+const markStale = () => document.body.classList.toggle('stale', answered !== undefined && answered !== JSON.stringify(body()));
 
 function show(reply) {
   answer = reply.answer;
