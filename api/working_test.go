@@ -316,25 +316,32 @@ func uniformSum(x, a, s, farthest float64, below func(float64) float64) float64 
 	if low >= high {
 		return map[bool]float64{true: 1, false: 0}[x > a]
 	}
-	const n = 4000
+	n := 2 * int(min(max(200, 25*(high-low)/s), 2000)) // steps of 0.02 s at most, where the sum is not that wide
 	sum := below((x-low)/s) + below((x-high)/s)
 	for i := 1; i < n; i++ {
-		sum += below((x-low-(high-low)*float64(i)/n)/s) * float64(2+2*(i%2))
+		sum += below((x-low-(high-low)*float64(i)/float64(n))/s) * float64(2+2*(i%2))
 	}
-	return (sum*(high-low)/(3*n) + (low + a)) / (2 * a)
+	return (sum*(high-low)/float64(3*n) + (low + a)) / (2 * a)
 }
 
-// uniformQuantile inverts uniformSum by halving.
+// uniformQuantile inverts uniformSum by false position, halving what one end stands for where
+// it stays (the Illinois rule).
 func uniformQuantile(p, a, s, farthest float64, below func(float64) float64) float64 {
-	low, high := 0.0, a+1000*s
+	low, high := 0.0, a+20*s
+	under, over := uniformSum(low, a, s, farthest, below)-p, uniformSum(high, a, s, farthest, below)-p
 	for range 100 {
-		if x := (low + high) / 2; uniformSum(x, a, s, farthest, below) < p {
-			low = x
-		} else {
-			high = x
+		x := high - over*(high-low)/(over-under)
+		off := uniformSum(x, a, s, farthest, below) - p
+		switch {
+		case math.Abs(off) < 1e-12:
+			return x
+		case off < 0:
+			low, under, over = x, off, over/2
+		default:
+			high, over, under = x, off, under/2
 		}
 	}
-	return high
+	return math.NaN() // agrees with no line
 }
 
 // withinBoth sums by Simpson's rule over the one of two normal errors what the other leaves.
