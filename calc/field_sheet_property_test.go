@@ -101,10 +101,10 @@ func TestPropertySheetOrder(t *testing.T) {
 				steps[i].Catch = order[steps[i].Catch]
 			}
 		}
-		// Of catches that gave alike, any may be the one that stands apart.
+		// Of catches that gave alike, any may be the one that is named.
 		for _, all := range [][]stepAt{first, steps} {
 			for i, s := range all {
-				if s.Code == calc.StepCatchAgain {
+				if s.Catch >= 0 {
 					all[i].Catch = slices.IndexFunc(in.Output.Catches, func(c calc.AcceptanceCatch) bool {
 						return c.Volume == in.Output.Catches[s.Catch].Volume
 					})
