@@ -78,7 +78,7 @@ func (b *Budget) distribution(variance float64, estimated bool, widest float64) 
 		rest = 0
 	}
 	d.Widest = math.Sqrt(3 * widest)
-	if nu := spreadOrder + rest*rest/spread; rest > 0 && nu < endlessFreedom {
+	if nu := spreadOrder + rest*rest/spread; rest > 0 && spread > 0 && nu < endlessFreedom {
 		rest *= (nu - varianceOrder) / nu
 		d.Freedom = nu
 	}

@@ -101,7 +101,7 @@ func (u *Uncertainty) combine(reference float64, widest Widest) {
 	}
 	share := math.Sqrt(variance)
 	u.Standard = share * u.Reference
-	if nu := variance * variance / fourth; nu <= endlessFreedom {
+	if nu := variance * variance / fourth; fourth > 0 && nu <= endlessFreedom {
 		u.DegreesOfFreedom = nu
 	}
 	u.Error = u.Budget.distribution(variance, fourth > 0, max(widest.Reading, widest.Scale))
