@@ -17,7 +17,9 @@ import (
 
 var update = flag.Bool("update", false, "write openapi.yaml, openapi.yaml.gz and openapi.json.gz anew from the parts")
 
-func TestDocumentIsCurrent(t *testing.T) {
+// joinedDocument is what the parts make, in both forms.
+func joinedDocument(t *testing.T) (joined, asJSON []byte) {
+	t.Helper()
 	joined, err := join(os.DirFS("."))
 	if err != nil {
 		t.Fatal(err)
@@ -26,10 +28,15 @@ func TestDocumentIsCurrent(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	asJSON, err := doc.MarshalJSON()
+	asJSON, err = doc.MarshalJSON()
 	if err != nil {
 		t.Fatal(err)
 	}
+	return joined, asJSON
+}
+
+func TestDocumentIsCurrent(t *testing.T) {
+	joined, asJSON := joinedDocument(t)
 	for _, file := range []struct {
 		name   string
 		packed bool
@@ -38,6 +45,7 @@ func TestDocumentIsCurrent(t *testing.T) {
 		if *update {
 			body := file.wants
 			if file.packed {
+				var err error
 				if body, err = packed.Pack(body); err != nil {
 					t.Fatal(err)
 				}

@@ -2,13 +2,10 @@ package openapi_test
 
 import (
 	"encoding/json"
-	"os"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
-
-	"wetrun/openapi/contract"
 )
 
 // longestSentence of a description, in words: its readers are programmers, and many words are names of fields.
@@ -16,18 +13,7 @@ const longestSentence = 30
 
 // TestDescriptionsAreShort: no sentence of a description or a summary is long.
 func TestDescriptionsAreShort(t *testing.T) {
-	joined, err := join(os.DirFS("."))
-	if err != nil {
-		t.Fatal(err)
-	}
-	doc, err := contract.Parse(joined)
-	if err != nil {
-		t.Fatal(err)
-	}
-	asJSON, err := doc.MarshalJSON()
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, asJSON := joinedDocument(t)
 	var tree any
 	if err := json.Unmarshal(asJSON, &tree); err != nil {
 		t.Fatal(err)

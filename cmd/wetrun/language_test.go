@@ -104,6 +104,9 @@ func TestBatchSummaryInBothLanguages(t *testing.T) {
 func TestOutputThatCannotBeWritten(t *testing.T) {
 	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
 	if err != nil {
+		if os.Getenv("CI") != "" {
+			t.Fatal(err)
+		}
 		t.Skipf("left out: %v", err)
 	}
 	defer full.Close()
