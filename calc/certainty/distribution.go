@@ -65,6 +65,9 @@ func (b *Budget) distribution(variance float64, estimated bool, widest float64) 
 				continue
 			}
 			if v == variance { // nothing else
+				if nu >= endlessFreedom {
+					nu = 0
+				}
 				return Distribution{Rest: b[i].Standard, Freedom: nu}
 			}
 			c := b[i].Counted()

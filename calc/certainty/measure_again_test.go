@@ -34,9 +34,10 @@ func TestReferenceAgain(t *testing.T) {
 		"catches": {map[Source]float64{SourceCatches: 0.03}, 0.04, read, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 7}},
 		// 12 x 0.03^2 / (0.0493 / 1.644854)^2 = 12.02.
 		"nearly": {map[Source]float64{SourceCatches: 0.03}, 0.0493, read, MeasureAgain{Measurement: MeasureCatches, How: HowAgain, More: 1}},
-		// 2 x 0.03^2 / (0.0022041 / 1.644854)^2 = 1002.5: 1001 more. Of 0.007, 99.4: 98 more.
-		"too many":  {map[Source]float64{SourceRuns: 0.03}, 0.0022041, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
-		"a hundred": {map[Source]float64{SourceRuns: 0.03}, 0.007, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 98}},
+		// 2 x 0.03^2 / (0.0022041 / 1.644854)^2 = 1002.5: 1001 more. Of 0.0022053, 1001.4: 1000 more. Of 0.00221, 997.1: 996.
+		"too many":     {map[Source]float64{SourceRuns: 0.03}, 0.0022041, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain}},
+		"just so many": {map[Source]float64{SourceRuns: 0.03}, 0.0022053, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 1000}},
+		"fewer":        {map[Source]float64{SourceRuns: 0.03}, 0.00221, read, MeasureAgain{Measurement: MeasureRuns, How: HowAgain, More: 996}},
 		// All readings are made anew with each catch: 12 x (0.03^2 + 0.02^2) / 0.00059137 = 26.4.
 		"readings": {map[Source]float64{SourceJugReading: 0.03, SourceStopwatchReading: 0.02}, 0.04, read, MeasureAgain{MeasureCatches, HowLonger, Jug, 15}},
 		// What a stopwatch and a tape read is read longer or further; a gauge and a width are read again.
